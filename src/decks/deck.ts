@@ -1,0 +1,47 @@
+import type { Instrument } from '../neck/instrument.ts';
+import type { Size } from '../theory/chord.ts';
+import type { Key } from '../theory/key.ts';
+import type { Phrase } from '../theory/phrase.ts';
+
+/** The kinds of card a drill can ask for. */
+export type KindName = 'spot' | 'place' | 'trace';
+
+/** The way a phrase goes through its arpeggio. */
+export type Contour = 'up' | 'down' | 'turn' | 'skip';
+
+/** Arpeggios to be named, or placed, on string sets inside frets. */
+export interface NeckDrill {
+  readonly kind: 'spot' | 'place';
+  readonly degrees: readonly number[];
+  readonly sizes: readonly Size[];
+  /** String sets, each from the highest string number down: [[5, 4], [4, 3]]. */
+  readonly strings: readonly (readonly number[])[];
+  /** Lowest and highest fret, both included. */
+  readonly frets: readonly [number, number];
+}
+
+/** Phrases to be heard and traced. */
+export interface EarDrill {
+  readonly kind: 'trace';
+  readonly degrees: readonly number[];
+  readonly sizes: readonly Size[];
+  readonly contours: readonly Contour[];
+  /** Quarter notes a minute. */
+  readonly tempo: number;
+}
+
+/** A rule that yields items. */
+export type Drill = NeckDrill | EarDrill;
+
+/** What a teacher hands out for a lesson. */
+export interface Deck {
+  readonly title: string;
+  /** The teacher's note to the student; may be empty. */
+  readonly note: string;
+  /** The day of the next lesson, `2026-12-01`, or null. */
+  readonly lessonDay: string | null;
+  readonly instrument: Instrument;
+  readonly key: Key;
+  readonly drills: readonly Drill[];
+  readonly phrases: readonly Phrase[];
+}

@@ -1,0 +1,119 @@
+import { createHash } from 'node:crypto';
+import { readFile, rm, writeFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import compression from 'compression';
+import { build, type Plugin, type ResolvedConfig } from 'vite';
+import { injectManifest } from 'workbox-build';
+
+/**
+ * Finishes the built page: styles go into it, the content policy names their hash, and last of all,
+ * when nothing changes any more, the service worker gets the list of files to keep.
+ * Also serves the built page as production should: compressed and with the policy as a header.
+ */
+export function page(): Plugin {
+  let config: ResolvedConfig;
+  return {
+    name: 'page',
+    configResolved(resolved) {
+      config = resolved;
+    },
+    closeBundle: {
+      sequential: true,
+      async handler() {
+        if (config.command !== 'build' || config.build.ssr) return;
+        const out = resolve(config.root, config.build.outDir);
+        const policy = await finishPage(out);
+        await writeFile(resolve(out, '_headers'), headersFile(policy));
+        await buildWorker(resolve(config.root, 'worker.ts'), out);
+      },
+    },
+    configurePreviewServer(server) {
+      const out = resolve(config.root, config.build.outDir);
+      server.middlewares.use(compression());
+      server.middlewares.use(async (_request, response, next) => {
+        const html = await readFile(resolve(out, 'index.html'), 'utf8');
+        for (const [name, value] of headers(policyOf(html))) response.setHeader(name, value);
+        next();
+      });
+    },
+  };
+}
+
+/** Puts the entry's styles and the content policy into `index.html`; gives the policy. */
+async function finishPage(out: string): Promise<string> {
+  const file = resolve(out, 'index.html');
+  let html = await readFile(file, 'utf8');
+  const links = [...html.matchAll(/<link rel="stylesheet"[^>]*href="\.\/([^"]+)"[^>]*>/g)];
+  const hashes: string[] = [];
+  for (const [link, path] of links) {
+    const css = (await readFile(resolve(out, path!), 'utf8')).trim();
+    html = html.replace(link, () => `<style>${css}</style>`);
+    hashes.push(`'sha256-${createHash('sha256').update(css).digest('base64')}'`);
+    await rm(resolve(out, path!));
+  }
+  const policy = contentPolicy(hashes);
+  html = html.replace(
+    '<meta charset="utf-8" />',
+    (charset) => `${charset}\n<meta http-equiv="Content-Security-Policy" content="${policy}" />`,
+  );
+  await writeFile(file, html);
+  return policy;
+}
+
+/** What the page may load: its own files only. Tone's clock runs in a worker from a `blob:` address. */
+function contentPolicy(styleHashes: readonly string[]): string {
+  return [
+    `default-src 'none'`,
+    `script-src 'self'`,
+    `style-src 'self' ${styleHashes.join(' ')}`,
+    `img-src 'self' data:`,
+    `connect-src 'self'`,
+    `worker-src 'self' blob:`,
+    `manifest-src 'self'`,
+    `base-uri 'none'`,
+    `form-action 'none'`,
+  ].join('; ');
+}
+
+function policyOf(html: string): string {
+  return /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(html)?.[1] ?? '';
+}
+
+/** Headers that a host should send; `frame-ancestors` works in a header only. */
+function headers(policy: string): [string, string][] {
+  return [
+    ['Content-Security-Policy', `${policy}; frame-ancestors 'none'`],
+    ['X-Content-Type-Options', 'nosniff'],
+    ['Referrer-Policy', 'no-referrer'],
+    ['Permissions-Policy', 'camera=(), geolocation=(), microphone=()'],
+  ];
+}
+
+/** The same headers in the form that several static hosts read from the site's top folder. */
+function headersFile(policy: string): string {
+  return `/*\n${headers(policy)
+    .map(([name, value]) => `  ${name}: ${value}\n`)
+    .join('')}`;
+}
+
+async function buildWorker(source: string, out: string): Promise<void> {
+  await build({
+    configFile: false,
+    logLevel: 'warn',
+    define: { 'process.env.NODE_ENV': '"production"' },
+    build: {
+      outDir: out,
+      emptyOutDir: false,
+      copyPublicDir: false,
+      lib: { entry: source, formats: ['iife'], name: 'worker', fileName: () => 'worker.js' },
+    },
+  });
+  const { warnings } = await injectManifest({
+    swSrc: resolve(out, 'worker.js'),
+    swDest: resolve(out, 'worker.js'),
+    globDirectory: out,
+    globPatterns: ['**/*.{html,js,css,json,svg,png,webmanifest}'],
+    globIgnores: ['worker.js'],
+  });
+  if (warnings.length > 0) throw new Error(warnings.join('\n'));
+}

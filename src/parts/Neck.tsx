@@ -1,0 +1,262 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Instrument } from '../neck/instrument.ts';
+import { placeLabel, type Place } from '../neck/place.ts';
+import type { Member } from '../theory/chord.ts';
+import { tuningText } from '../neck/instrument.ts';
+import { parsePitch } from '../theory/note.ts';
+import { noteLabel, type Naming } from '../theory/naming.ts';
+import type { Key } from '../theory/key.ts';
+import { useLying } from './lying.ts';
+import './Neck.css';
+
+/** A dot to draw. Without a member it is plain ink and tells nothing but its place. */
+export interface NeckDot extends Place {
+  readonly member?: Member;
+  /** The note's name in ASCII and the degree it is in the key: given only where the dot may be named. */
+  readonly note?: string;
+  readonly degree?: number;
+  /** What stands in the dot instead of its member. */
+  readonly text?: string;
+  readonly look?: 'plain' | 'wrong' | 'missing' | 'faint';
+}
+
+interface NeckProps {
+  instrument: Instrument;
+  /** In which key and words notes are named. */
+  musicKey: Key;
+  naming: Naming;
+  /** Lowest and highest fret drawn; 0 draws the open strings above the nut. */
+  frets: readonly [number, number];
+  /** What a screen reader calls the neck. */
+  label: string;
+  dots: readonly NeckDot[];
+  /** The place sounding now. */
+  lit?: Place | null;
+  /** Whether a place may be tapped; all where `tap` is given and this is not. */
+  takes?(place: Place): boolean;
+  tap?(place: Place): void;
+}
+
+const INLAYS = [3, 5, 7, 9, 12, 15, 17, 19, 21, 24, 27];
+const MEMBER_NAMES: Record<Member, string> = {
+  1: 'root',
+  3: 'third',
+  5: 'fifth',
+  7: 'seventh',
+  9: 'ninth',
+  11: 'eleventh',
+  13: 'thirteenth',
+};
+
+/**
+ * The neck: nut at the top on a phone held upright, lying down when the phone does.
+ * A grid for keyboard and screen reader; every place is a whole cell.
+ */
+export function Neck(props: NeckProps) {
+  const { instrument, frets, label, dots } = props;
+  const lying = useLying();
+  const grid = useRef<HTMLDivElement>(null);
+  const strings = instrument.tuning.length;
+  const [low, high] = frets;
+  const [at, setAt] = useState<Place>(() => dots[0] ?? { string: strings, fret: low });
+  const inside = at.fret >= low && at.fret <= high ? at : { string: strings, fret: low };
+
+  useEffect(() => {
+    if (grid.current?.contains(document.activeElement)) {
+      grid.current.querySelector<HTMLElement>('[tabindex="0"]')?.focus();
+    }
+  }, [at]);
+
+  const move = (event: KeyboardEvent) => {
+    const next = neighbour(event.key, inside, { strings, frets, lying, mirrored: instrument.leftHanded });
+    if (!next) return;
+    event.preventDefault();
+    setAt(next);
+  };
+
+  const rows: Place[][] = [];
+  if (lying) {
+    for (let string = 1; string <= strings; string++) rows.push(span(low, high).map((fret) => ({ string, fret })));
+  } else {
+    for (const fret of span(low, high)) {
+      rows.push(span(1, strings).reverse().map((string) => ({ string, fret })));
+    }
+  }
+
+  const layout = { strings, frets, lying, mirrored: instrument.leftHanded };
+  return (
+    <div
+      class={`neck ${lying ? 'lying' : 'upright'}`}
+      data-tuning={tuningText(instrument)}
+      style={{ '--strings': String(strings), '--frets': String(high - low + 1) }}
+    >
+      <Lines {...layout} capo={instrument.capo} />
+      {span(1, strings).map((string) => (
+        <span key={`s${string}`} class="string-name" aria-hidden="true" style={cell(layout, { string, fret: low - 1 })}>
+          {noteLabel(parsePitch(instrument.tuning[strings - string]!)!.name, props.naming === 'degrees' || props.naming === 'movable' ? 'english' : props.naming, props.musicKey)}
+        </span>
+      ))}
+      {span(Math.max(low, 1), high).map((fret) => (
+        <span
+          key={`f${fret}`}
+          class={`fret-number ${INLAYS.includes(fret) ? 'marked' : ''}`}
+          aria-hidden="true"
+          style={cell(layout, { string: lying ? strings + 1 : strings + 1, fret })}
+        >
+          {fret}
+        </span>
+      ))}
+      <div class="places" role="grid" aria-label={label} ref={grid} onKeyDown={move}>
+        {rows.map((row, index) => (
+          <div role="row" key={index}>
+            {row.map((place) => (
+              <Cell
+                key={`${place.string}/${place.fret}`}
+                {...props}
+                place={place}
+                dot={dots.find((dot) => dot.string === place.string && dot.fret === place.fret)}
+                focusable={place.string === inside.string && place.fret === inside.fret}
+                position={cell(layout, place)}
+                focus={() => setAt(place)}
+              />
+            ))}
+          </div>
+        ))}
+      </div>
+    </div>
+  );
+}
+
+interface CellProps extends NeckProps {
+  place: Place;
+  dot: NeckDot | undefined;
+  focusable: boolean;
+  position: Record<string, string>;
+  focus(): void;
+}
+
+function Cell(props: CellProps) {
+  const { place, dot, lit, tap } = props;
+  const takes = tap !== undefined && (props.takes?.(place) ?? true);
+  const sounding = lit?.string === place.string && lit.fret === place.fret;
+  const name = dot?.note && noteLabel(dot.note, props.naming, props.musicKey);
+  const words = [placeLabel(place)];
+  if (dot) words.push(name ? name : dot.look === 'wrong' ? 'foreign note' : 'dot');
+  if (dot?.member) words.push(MEMBER_NAMES[dot.member]);
+  return (
+    <button
+      type="button"
+      role="gridcell"
+      class={`place ${takes ? 'takes' : ''} ${sounding ? 'lit' : ''}`}
+      aria-label={words.join(', ')}
+      aria-disabled={!takes}
+      tabIndex={props.focusable ? 0 : -1}
+      style={props.position}
+      data-string={place.string}
+      data-fret={place.fret}
+      data-dot={dot ? '' : undefined}
+      data-note={dot?.note}
+      data-degree={dot?.degree}
+      onFocus={props.focus}
+      onClick={() => takes && tap(place)}
+    >
+      {dot && (
+        <span class={`dot ${dot.member ? `member-${dot.member}` : ''} ${dot.look ?? ''}`} aria-hidden="true">
+          {dot.text ?? dot.member ?? ''}
+        </span>
+      )}
+      {name && (
+        <span class="dot-name" aria-hidden="true">
+          {name}
+        </span>
+      )}
+    </button>
+  );
+}
+
+interface Layout {
+  strings: number;
+  frets: readonly [number, number];
+  lying: boolean;
+  mirrored: boolean;
+}
+
+/** Where a place's cell is in the grid. Line 1 holds names of strings (upright) or numbers of frets (lying). */
+function cell(layout: Layout, place: Place): Record<string, string> {
+  const { strings, frets, lying, mirrored } = layout;
+  const along = place.fret - frets[0];
+  const count = frets[1] - frets[0] + 1;
+  if (lying) {
+    const column = mirrored ? (along < 0 ? count + 1 : count - along) : along + 2;
+    return { gridColumn: String(column), gridRow: String(place.string) };
+  }
+  const across = mirrored && place.string <= strings ? place.string - 1 : strings - place.string;
+  return { gridColumn: String(across + 2), gridRow: String(along + 2) };
+}
+
+/** Strings, frets, nut and inlays, drawn in units of one string by one fret and stretched to fit. */
+function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: number }) {
+  const [low, high] = frets;
+  const open = low === 0;
+  const length = high - low + 1;
+  const nutAt = open ? 1 : 0;
+  const point = (across: number, along: number): [number, number] => {
+    if (lying) return [mirrored ? length - along : along, across];
+    return [across, along];
+  };
+  const line = (from: [number, number], to: [number, number], name: string, key: string) => (
+    <line key={key} class={name} x1={from[0]} y1={from[1]} x2={to[0]} y2={to[1]} />
+  );
+  const last = strings - 1;
+  const [width, height] = lying ? [length, last] : [last, length];
+  return (
+    <>
+      <svg class="lines" viewBox={`0 0 ${width} ${height}`} preserveAspectRatio="none" aria-hidden="true">
+        {span(nutAt, length).map((along) =>
+          line(point(0, along), point(last, along), 'fret-line', `f${along}`),
+        )}
+        {span(0, last).map((across) =>
+          line(point(across, nutAt), point(across, length), 'string-line', `s${across}`),
+        )}
+        {low <= 1 && line(point(0, nutAt), point(last, nutAt), 'nut', 'nut')}
+        {capo > low - 1 && capo <= high && capo > 0 && line(point(0, capo - low + 0.5), point(last, capo - low + 0.5), 'capo', 'capo')}
+      </svg>
+      {span(Math.max(low, 1), high)
+        .filter((fret) => INLAYS.includes(fret))
+        .map((fret) => (
+          <span
+            key={fret}
+            aria-hidden="true"
+            class={`inlay ${fret % 12 === 0 ? 'double' : ''}`}
+            style={inlayAt({ strings, frets, lying, mirrored }, fret)}
+          />
+        ))}
+    </>
+  );
+}
+
+/** An inlay lies in the middle of the neck across and of its fret along. */
+function inlayAt(layout: Layout, fret: number): Record<string, string> {
+  const at = cell(layout, { string: 1, fret });
+  return layout.lying
+    ? { gridColumn: at.gridColumn!, gridRow: `1 / ${layout.strings + 1}` }
+    : { gridRow: at.gridRow!, gridColumn: `2 / ${layout.strings + 2}` };
+}
+
+/** The place an arrow key leads to, or null for any other key. Moves stay on the neck that is drawn. */
+function neighbour(key: string, from: Place, layout: Layout): Place | null {
+  const { strings, frets, lying, mirrored } = layout;
+  const step = { ArrowUp: [0, -1], ArrowDown: [0, 1], ArrowLeft: [-1, 0], ArrowRight: [1, 0] }[key];
+  if (!step) return null;
+  const [x, y] = step as [number, number];
+  const across = lying ? y : mirrored ? x : -x;
+  const along = lying ? (mirrored ? -x : x) : y;
+  return {
+    string: Math.min(strings, Math.max(1, from.string + across)),
+    fret: Math.min(frets[1], Math.max(frets[0], from.fret + along)),
+  };
+}
+
+function span(from: number, to: number): number[] {
+  return Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => from + index);
+}

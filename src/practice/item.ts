@@ -1,0 +1,19 @@
+import type { KindName } from '../decks/deck.ts';
+
+/** One thing to be remembered. Its id says what it is, is stable, and does not name a deck. */
+export interface Item {
+  /** `spot:Bb major:2:triad:guitar:5-4:1-5` */
+  readonly id: string;
+  readonly kind: KindName;
+  /** The degree it stands on, 1 to 7. */
+  readonly degree: number;
+  /** The string set, `5-4`, or empty where strings do not matter. */
+  readonly strings: string;
+}
+
+/** Right or not, and what it was taken for. */
+export interface Verdict {
+  readonly right: boolean;
+  /** The wrong answer given, in the words of `data-answer`; null where right or where it is no single thing. */
+  readonly takenFor: string | null;
+}

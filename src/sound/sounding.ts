@@ -1,0 +1,20 @@
+/** One note to be sounded. */
+export interface Sound {
+  /** MIDI number; 60 is C4. */
+  readonly midi: number;
+  /** Onset and length in beats from the start. */
+  readonly at: number;
+  readonly length: number;
+  /** The string it sounds on: a new note on it ends the old one. Without one it rings on. */
+  readonly string?: number;
+  /** Strength of the attack, 0 to 1; .8 where not given. */
+  readonly strength?: number;
+  readonly join?: 'slide' | 'hammer-on' | 'pull-off';
+}
+
+/** Notes at a tempo: what a card sounds. */
+export interface Sounding {
+  readonly notes: readonly Sound[];
+  /** Beats a minute. */
+  readonly tempo: number;
+}

@@ -1,0 +1,22 @@
+/** The stored record of one answered card. The log of these is the only truth about a student. */
+export interface Review {
+  /** The device that wrote it, a random id made once; with `n` it names the review for good. */
+  readonly device: string;
+  /** The device's own count, from 1. */
+  readonly n: number;
+  readonly item: string;
+  readonly seed: number;
+  /** When it was answered, ms since 1970 UTC, and the local clock's offset from UTC in minutes. */
+  readonly at: number;
+  readonly offset: number;
+  readonly right: boolean;
+  readonly takenFor: string | null;
+  /** From the card shown to the answer, ms; of that, how long the card itself sounded; taps that made the answer. */
+  readonly ms: number;
+  readonly sounded: number;
+  readonly taps: number;
+  /** The page was hidden meanwhile, so the time means nothing. */
+  readonly hidden: boolean;
+  /** 1 wrong, 2 right but slow for this student, 3 right. */
+  readonly grade: 1 | 2 | 3;
+}

@@ -1,0 +1,6 @@
+/** The scales a lesson can be in, by their English names. */
+export type ScaleKind =
+  | 'major'
+  | 'minor'
+  | 'harmonic minor'
+  | 'melodic minor';

@@ -1,0 +1,29 @@
+import { defineConfig } from 'vitest/config';
+import { page } from './src/host/page.ts';
+
+const port = Number(process.env.PORT ?? 4173);
+
+export default defineConfig({
+  root: 'src',
+  base: './',
+  publicDir: '../public',
+  appType: 'mpa',
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    // Vite's own default would rewrite `color-scheme: light dark` into a second copy of every colour.
+    target: ['chrome123', 'safari17.5', 'firefox120'],
+    modulePreload: { polyfill: false },
+    // Small pictures stay files: the content policy allows no data: addresses but for images.
+    assetsInlineLimit: 0,
+  },
+  plugins: [page()],
+  server: { port },
+  preview: { port, strictPort: true },
+  test: {
+    root: '.',
+    include: ['tests/**/*.test.{ts,tsx}'],
+    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+  },
+});
