@@ -1,0 +1,147 @@
+import { distance, transpose } from '@tonaljs/pitch-distance';
+import type { Chord, Quality } from './chord.ts';
+import { letterDegree, type Key } from './key.ts';
+import type { NoteName } from './note.ts';
+import { parentScale, scaleNotes, type ScaleKind } from './scale.ts';
+
+/**
+ * How the player reads notes. `solfege` is fixed (C is Do); `movable` calls the tonic do in minor as well (do re me);
+ * `degrees` counts along the key's scale.
+ */
+export type Naming = 'english' | 'german' | 'solfege' | 'movable' | 'degrees';
+
+export const NAMINGS: readonly Naming[] = ['english', 'german', 'solfege', 'movable', 'degrees'];
+
+const SIGN: Readonly<Record<string, string>> = { '#': '♯', b: '♭' };
+
+/** Accidentals as they are printed: `Am7b5` → `Am7♭5`. A sign stands after a note's letter or before a number. */
+const printed = (text: string) =>
+  text.replaceAll(/(?<=^[A-G][#b]*)[#b]|[#b](?=[#b]*\d)/g, (sign) => SIGN[sign]!);
+
+const SOLFEGE: Readonly<Record<string, string>> = {
+  C: 'Do',
+  D: 'Re',
+  E: 'Mi',
+  F: 'Fa',
+  G: 'Sol',
+  A: 'La',
+  B: 'Si',
+};
+
+/** Movable do by the interval above the tonic. */
+const MOVABLE: Readonly<Record<string, string>> = {
+  '1P': 'do',
+  '1A': 'di',
+  '2m': 'ra',
+  '2M': 're',
+  '2A': 'ri',
+  '3m': 'me',
+  '3M': 'mi',
+  '4P': 'fa',
+  '4A': 'fi',
+  '5d': 'se',
+  '5P': 'sol',
+  '5A': 'si',
+  '6m': 'le',
+  '6M': 'la',
+  '6A': 'li',
+  '7m': 'te',
+  '7M': 'ti',
+};
+
+/** `B♭`, `B` or `H`, `Si♭`, `te`, `7`: a note as the player reads it. */
+export function noteLabel(note: NoteName, naming: Naming, key: Key): string {
+  if (naming === 'german') return german(note);
+  if (naming === 'solfege') return SOLFEGE[note[0]!]! + printed(note).slice(1);
+  if (naming === 'movable') return movable(note, key);
+  if (naming === 'degrees') {
+    const degree = letterDegree(key, note);
+    return accidentals(offset(scaleOfLetter(key, degree), note)) + degree;
+  }
+  return printed(note);
+}
+
+/** Letters with -is and -es; H is B natural and B is B flat; Es, As and Heses are contracted. */
+function german(note: NoteName): string {
+  const letter = note[0]!;
+  const signs = note.slice(1);
+  if (note === 'Bb') return 'B';
+  const stem = letter === 'B' ? 'H' : letter;
+  const flats = 'es'.repeat(signs.length);
+  if (signs.startsWith('b'))
+    return stem + (letter === 'E' || letter === 'A' ? flats.slice(1) : flats);
+  return stem + 'is'.repeat(signs.length);
+}
+
+/** Where no syllable is at home, the one of the letter's major-scale note with its signs: `ti♭♭`. */
+function movable(note: NoteName, key: Key): string {
+  const syllable = MOVABLE[distance(key.tonic, note)];
+  if (syllable) return syllable;
+  const major = { tonic: key.tonic, scale: 'major' } as const;
+  const home = scaleOfLetter(major, letterDegree(key, note));
+  return MOVABLE[distance(key.tonic, home)]! + accidentals(offset(home, note));
+}
+
+function scaleOfLetter(key: Key, degree: number): NoteName {
+  return scaleNotes({ tonic: key.tonic, scale: parentScale(key.scale) })[degree - 1]!;
+}
+
+const signs = (note: NoteName) => (note[1] === 'b' ? 1 - note.length : note.length - 1);
+
+/** By how many semitones a note is raised against another of the same letter. */
+const offset = (from: NoteName, to: NoteName) => signs(to) - signs(from);
+
+const accidentals = (raised: number) => (raised < 0 ? '♭' : '♯').repeat(Math.abs(raised));
+
+/** What a symbol says after its root, as it is printed: `m7`, `ø7♭9`, `°`, `maj7♯5`. */
+function suffixLabel(quality: Quality, minor: string): string {
+  const { triad, seventh, number, altered } = quality;
+  const major = seventh === 'major' ? 'maj' : '';
+  const rest = printed(`${number ?? ''}${altered.join('')}`);
+  if (triad === 'major') return major + rest;
+  if (triad === 'minor') return minor + major + rest;
+  if (triad === 'augmented') return `+${major}${rest}`;
+  return (seventh === 'minor' ? 'ø' : '°') + rest;
+}
+
+/** `B♭`, `Cm7`, `Aø7`, `C+`. Movable and degrees name a chord by its numeral. */
+export function chordLabel(chord: Chord, naming: Naming): string {
+  if (naming === 'movable' || naming === 'degrees') return numeralLabel(chord);
+  const minor = chord.quality.seventh === 'major' ? 'm(' : 'm';
+  const label = noteLabel(chord.root, naming, chord.key) + suffixLabel(chord.quality, minor);
+  return label.includes('(') ? `${label})` : label;
+}
+
+/** The numeral with the chord's size: `ii7`, `IVmaj7`, `viiø7`, `V7♭9`. */
+export function numeralLabel(chord: Chord): string {
+  return chord.numeral.replace(/[°ø+]$/, '') + suffixLabel(chord.quality, '');
+}
+
+/** `B♭ major`; the tonic as the player reads notes, in letters where notes are relative to it. */
+export function keyLabel(key: Key, naming: Naming): string {
+  const absolute = naming === 'movable' || naming === 'degrees' ? 'english' : naming;
+  return `${noteLabel(key.tonic, absolute, key)} ${scaleLabel(key.scale)}`;
+}
+
+/** `harmonic minor`, `dorian ♭2`. */
+export function scaleLabel(scale: ScaleKind): string {
+  return printed(scale);
+}
+
+/** The interval of a note above the tonic: `P1`, `m3`, `A4`. */
+export function intervalLabel(note: NoteName, key: Key): string {
+  const interval = distance(key.tonic, note);
+  return interval.slice(-1) + interval.slice(0, -1);
+}
+
+/**
+ * The numeral against the major scale on the same tonic, with altered degrees: `♭III` and `♭VII` in minor, `♯iv°` in
+ * lydian.
+ */
+export function numeralInMajor(chord: Chord): string {
+  const major = transpose(
+    chord.key.tonic,
+    ['1P', '2M', '3M', '4P', '5P', '6M', '7M'][chord.degree - 1]!,
+  );
+  return accidentals(offset(major, chord.root)) + chord.numeral;
+}
