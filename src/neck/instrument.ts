@@ -1,4 +1,4 @@
-import type { PitchName } from '../theory/note.ts';
+import { midiOf, parsePitch, type PitchName } from '../theory/note.ts';
 
 /** A fretted instrument as it lies in the player's hands. */
 export interface Instrument {
@@ -10,7 +10,118 @@ export interface Instrument {
   readonly frets: number;
   /** Nut to bridge, mm. */
   readonly scaleLength: number;
-  /** The fret the capo lies on; 0 is none. */
+  /** The fret the capo lies on; 0 is none. Other frets are counted from it. */
   readonly capo: number;
   readonly leftHanded: boolean;
+}
+
+function listed(name: string, tuning: string, frets: number, scaleLength: number): Instrument {
+  return { name, tuning: tuning.split(' '), frets, scaleLength, capo: 0, leftHanded: false };
+}
+
+/** The plain guitar: six strings in standard tuning. */
+export const GUITAR = listed('guitar', 'E2 A2 D3 G3 B3 E4', 22, 648);
+
+/** The instruments to choose from. Scale lengths are the usual ones of their makers (common practice). */
+export const INSTRUMENTS: readonly Instrument[] = [
+  GUITAR,
+  listed('drop D', 'D2 A2 D3 G3 B3 E4', 22, 648),
+  listed('open G', 'D2 G2 D3 G3 B3 D4', 22, 648),
+  listed('open D', 'D2 A2 D3 F#3 A3 D4', 22, 648),
+  listed('DADGAD', 'D2 A2 D3 G3 A3 D4', 22, 648),
+  listed('half step down', 'Eb2 Ab2 Db3 Gb3 Bb3 Eb4', 22, 648),
+  listed('7-string guitar', 'B1 E2 A2 D3 G3 B3 E4', 24, 648),
+  listed('8-string guitar', 'F#1 B1 E2 A2 D3 G3 B3 E4', 24, 686),
+  listed('baritone guitar', 'B1 E2 A2 D3 F#3 B3', 22, 686),
+  listed('bass', 'E1 A1 D2 G2', 20, 864),
+  listed('5-string bass', 'B0 E1 A1 D2 G2', 20, 864),
+  listed('ukulele', 'G4 C4 E4 A4', 15, 380),
+];
+
+const open = new WeakMap<Instrument, readonly number[]>();
+
+/**
+ * What the open strings sound, MIDI, string 1 first, the capo counted in.
+ * @throws RangeError where a string is tuned to what is no pitch.
+ */
+export function openMidi(instrument: Instrument): readonly number[] {
+  let strings = open.get(instrument);
+  if (!strings) {
+    strings = pitches(instrument.tuning).map((midi) => midi + instrument.capo);
+    open.set(instrument, strings);
+  }
+  return strings;
+}
+
+/** MIDI numbers of a tuning, string 1 first. */
+function pitches(tuning: readonly PitchName[]): number[] {
+  return tuning.map(midiOf).toReversed();
+}
+
+/** How many frets are left above the capo. */
+export function fretsLeft(instrument: Instrument): number {
+  return instrument.frets - instrument.capo;
+}
+
+/** `E2 A2 D3 G3 B3 E4`, from the highest string number down. */
+export function tuningText(instrument: Instrument): string {
+  return instrument.tuning.join(' ');
+}
+
+/**
+ * A word for what decides where notes lie: a listed name (`drop-D`) where the tuning is that one's, else the tuning's
+ * notes joined by dots; then `+2` for a capo on fret 2. Frets, scale length and handedness are not in it.
+ */
+export function instrumentId(instrument: Instrument): string {
+  const strings = String(pitches(instrument.tuning));
+  const known = INSTRUMENTS.find((other) => String(pitches(other.tuning)) === strings);
+  const word = known
+    ? known.name.replaceAll(' ', '-')
+    : instrument.tuning.map((pitch) => spelled(pitch)).join('.');
+  return instrument.capo > 0 ? `${word}+${instrument.capo}` : word;
+}
+
+function spelled(pitch: PitchName): PitchName {
+  const { name, octave } = parsePitch(pitch)!;
+  return name + octave;
+}
+
+/** The instrument that an id names, or null. Inverts `instrumentId`, with a guitar's frets and length where unlisted. */
+export function instrumentFromId(id: string): Instrument | null {
+  const [word = '', capoText = '0', ...more] = id.split('+');
+  if (more.length > 0 || !/^\d{1,2}$/.test(capoText)) return null;
+  const known = INSTRUMENTS.find((other) => other.name.replaceAll(' ', '-') === word);
+  const base = known ?? { ...GUITAR, name: 'own tuning', tuning: word.split('.') };
+  const instrument = { ...base, capo: Number(capoText) };
+  return instrumentFault(instrument) ? null : instrument;
+}
+
+const LOWEST = 21;
+const HIGHEST = 79;
+
+/** What makes no sense about an instrument, as a sentence that names the string at fault; null where nothing does. */
+export function instrumentFault(instrument: Instrument): string | null {
+  const { tuning, frets, scaleLength, capo } = instrument;
+  if (tuning.length < 4 || tuning.length > 9)
+    return `The tuning has ${tuning.length} strings: it takes 4 to 9.`;
+  const strings = tuning.map((text, i) => ({ text, number: tuning.length - i }));
+  for (const { text, number } of strings) {
+    const pitch = parsePitch(text);
+    if (!pitch)
+      return `String ${number} is tuned to “${text}”: write a note with its octave, like A2 or Bb3.`;
+    if (pitch.midi < LOWEST || pitch.midi > HIGHEST)
+      return `String ${number} is tuned to ${text}, which no string sounds: take A0 to G5.`;
+  }
+  for (const [i, { text, number }] of strings.entries()) {
+    const below = strings[i - 1];
+    if (below && Math.abs(midiOf(text) - midiOf(below.text)) > 12)
+      return `String ${number} (${text}) is more than an octave away from string ${below.number} (${below.text}): check its octave.`;
+  }
+  if (!Number.isInteger(frets) || frets < 12 || frets > 27)
+    return `The neck has ${frets} frets: it takes 12 to 27.`;
+  if (!(scaleLength >= 250 && scaleLength <= 1000))
+    return `The scale length is ${scaleLength} mm: it takes 250 to 1000.`;
+  if (!Number.isInteger(capo) || capo < 0 || capo > 11)
+    return `The capo is on fret ${capo}: it takes 0 (none) to 11.`;
+  return null;
 }

@@ -1,5 +1,51 @@
-/** A string and a fret. String 1 sounds highest (or is nearest the floor); fret 0 is open. */
+import { spell, type Key } from '../theory/key.ts';
+import type { NoteName } from '../theory/note.ts';
+import { openMidi, type Instrument } from './instrument.ts';
+
+/** A string and a fret. String 1 sounds highest (or is nearest the floor); fret 0 is open, at the capo where one lies. */
 export interface Place {
   readonly string: number;
   readonly fret: number;
+}
+
+/** What sounds at a place, MIDI. Frets are counted from the capo. */
+export function midiAt(instrument: Instrument, place: Place): number {
+  return openMidi(instrument)[place.string - 1]! + place.fret;
+}
+
+/** What sounds at a place, as the key spells it. */
+export function noteAt(instrument: Instrument, place: Place, key: Key): NoteName {
+  return spell(key, midiAt(instrument, place));
+}
+
+/** Every place on `strings`, from the lowest to the highest fret (both included), that sounds the chroma (0 to 11). */
+export function placesOf(
+  instrument: Instrument,
+  chroma: number,
+  strings: readonly number[],
+  [lo, hi]: readonly [number, number],
+): Place[] {
+  const places: Place[] = [];
+  for (const string of strings) {
+    const open = midiAt(instrument, { string, fret: 0 });
+    const first = lo + ((((chroma - open - lo) % 12) + 12) % 12);
+    for (let fret = first; fret <= hi; fret += 12) places.push({ string, fret });
+  }
+  return places;
+}
+
+/** `5/3`: string 5, fret 3. */
+export function placeText(place: Place): string {
+  return `${place.string}/${place.fret}`;
+}
+
+/** The place that a text like `5/3` names, or null. Inverts `placeText`. */
+export function parsePlace(text: string): Place | null {
+  const match = /^([1-9])\/(\d|[12]\d)$/.exec(text);
+  return match ? { string: Number(match[1]), fret: Number(match[2]) } : null;
+}
+
+/** `string 5, fret 3`, `string 5, open`. */
+export function placeLabel({ string, fret }: Place): string {
+  return `string ${string}, ${fret === 0 ? 'open' : `fret ${fret}`}`;
 }

@@ -1,0 +1,134 @@
+import type { Chord, Member } from '../theory/chord.ts';
+import { chroma, type NoteName } from '../theory/note.ts';
+import { beats } from '../theory/rhythm.ts';
+import { fretDistance } from './fret.ts';
+import { fingering } from './hand.ts';
+import type { Instrument } from './instrument.ts';
+import { midiAt, placesOf, type Place } from './place.ts';
+
+/** A place that says which member of a chord lies there. */
+export interface MemberPlace extends Place {
+  readonly member: Member;
+  readonly note: NoteName;
+}
+
+/** A chord's notes on the neck, each once. */
+export interface Shape {
+  /** From the lowest sounding note to the highest. */
+  readonly places: readonly MemberPlace[];
+  /** 0 with the root lowest, 1 with the third, 2 with the fifth, … */
+  readonly inversion: number;
+  /** What it costs a hand to play it upwards. */
+  readonly cost: number;
+}
+
+/** Where a shape may lie. */
+export interface Region {
+  /** The string set, in any order. */
+  readonly strings: readonly number[];
+  /** Lowest and highest fret, both included; from 0 the open strings are in it. */
+  readonly frets: readonly [number, number];
+}
+
+const WINDOW = 5;
+const STEP = 4;
+
+/** Windows of five frets, every four frets from the lowest, the last one ending at the highest: 1–8 → 1–5, 4–8. */
+export function regions([lo, hi]: readonly [number, number]): [number, number][] {
+  const windows: [number, number][] = [];
+  let start = lo;
+  while (start + WINDOW - 1 < hi) {
+    windows.push([start, start + WINDOW - 1]);
+    start += STEP;
+  }
+  windows.push([Math.max(lo, hi - WINDOW + 1), hi]);
+  return windows;
+}
+
+/** What one hand reaches from note to note without leaving its place: six frets, and not more than this many mm. */
+const FRETS_REACHED = 5;
+const MM_REACHED = 130;
+
+/** The highest fret that a hand reaches whose lowest fret is `lowest`. */
+function reachFrom({ scaleLength, capo }: Instrument, lowest: number, hi: number): number {
+  const start = fretDistance(scaleLength, capo + lowest);
+  let fret = lowest;
+  while (
+    fret < hi &&
+    fret - lowest < FRETS_REACHED &&
+    fretDistance(scaleLength, capo + fret + 1) - start <= MM_REACHED
+  )
+    fret++;
+  return fret;
+}
+
+/** Whether `shapes` would find any. Cheap: whether one stretch of the hand holds every member. */
+export function hasShape(instrument: Instrument, chord: Chord, region: Region): boolean {
+  const frets = chord.notes.map((note) => places(instrument, note, region).map(({ fret }) => fret));
+  const [lo, hi] = region.frets;
+  for (let lowest = Math.max(1, lo); lowest <= Math.max(1, hi); lowest++) {
+    const highest = reachFrom(instrument, lowest, hi);
+    const reached = (fret: number) => fret === 0 || (fret >= lowest && fret <= highest);
+    if (frets.every((member) => member.some(reached))) return true;
+    if (highest >= hi) return false;
+  }
+  return false;
+}
+
+/**
+ * Every set of places that holds each member of the chord exactly once and that one hand reaches, the likelier for a
+ * hand first; any number of notes may lie on a string.
+ */
+export function shapes(instrument: Instrument, chord: Chord, region: Region): Shape[] {
+  const options = chord.notes.map((note, i) =>
+    places(instrument, note, region).map((place) => ({
+      string: place.string,
+      fret: place.fret,
+      member: chord.members[i]!,
+      note,
+    })),
+  );
+  const found: Shape[] = [];
+  const taken: MemberPlace[] = [];
+  const grow = (lowest: number, highest: number) => {
+    if (taken.length === options.length) {
+      found.push(shapeOf(instrument, taken));
+      return;
+    }
+    for (const place of options[taken.length]!) {
+      const low = place.fret === 0 ? lowest : Math.min(lowest, place.fret);
+      const high = Math.max(highest, place.fret);
+      if (high > low && high > reachFrom(instrument, low, high)) continue;
+      taken.push(place);
+      grow(low, high);
+      taken.pop();
+    }
+  };
+  grow(Infinity, 0);
+  return found.toSorted((a, b) => a.cost - b.cost || (order(a) < order(b) ? -1 : 1));
+}
+
+function places(instrument: Instrument, note: NoteName, { strings, frets }: Region): Place[] {
+  return placesOf(instrument, chroma(note), strings, frets);
+}
+
+function shapeOf(instrument: Instrument, taken: readonly MemberPlace[]): Shape {
+  const sorted = taken.toSorted(
+    (a, b) => midiAt(instrument, a) - midiAt(instrument, b) || b.string - a.string,
+  );
+  const line = sorted.map((place, i) => ({
+    midi: midiAt(instrument, place),
+    at: beats(i, 3),
+    length: beats(1, 3),
+    place,
+  }));
+  const played = fingering(instrument, line);
+  return {
+    places: sorted,
+    inversion: (sorted[0]!.member - 1) / 2,
+    cost: played.playable ? Math.round(played.cost * 1e6) / 1e6 : Infinity,
+  };
+}
+
+const order = (shape: Shape) =>
+  shape.places.map(({ string, fret }) => String(string * 100 + fret)).join(' ');
