@@ -4,10 +4,12 @@ import type { Key } from '../theory/key.ts';
 import type { Phrase } from '../theory/phrase.ts';
 
 /** The kinds of card a drill can ask for. */
-export type KindName = 'spot' | 'place' | 'trace';
+export const KIND_NAMES = ['spot', 'place', 'trace'] as const;
+export type KindName = (typeof KIND_NAMES)[number];
 
-/** The way a phrase goes through its arpeggio. */
-export type Contour = 'up' | 'down' | 'turn' | 'skip';
+/** The ways a phrase goes through its arpeggio. */
+export const CONTOURS = ['up', 'down', 'turn', 'skip'] as const;
+export type Contour = (typeof CONTOURS)[number];
 
 /** Arpeggios to be named, or placed, on string sets inside frets. */
 export interface NeckDrill {

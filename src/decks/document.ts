@@ -1,0 +1,135 @@
+/**
+ * The deck document: a deck as JSON that a teacher can read and write by hand; `drills/README.md`
+ * explains it, `schema.ts` enforces it. Whatever comes in is untrusted, and a fault says what is
+ * wrong, where, and what to write instead.
+ */
+import * as v from 'valibot';
+import { fretsLeft } from '../neck/instrument.ts';
+import { midiAt, placeLabel } from '../neck/place.ts';
+import { keyName } from '../theory/key.ts';
+import { fnv64 } from './bytes.ts';
+import type { Deck, Drill } from './deck.ts';
+import type { Fault } from './envelope.ts';
+import { writeInstrument } from './instrument.ts';
+import { writeNotes } from './notes.ts';
+import { ALL_DEGREES, DOCUMENT_VERSION, Document } from './schema.ts';
+
+/** A deck as it is written to a file. */
+export type DeckDocument = v.InferInput<typeof Document>;
+
+/**
+ * The deck that a document holds, or a sentence saying where the first fault is and what to write.
+ *
+ * @param document parsed JSON, from anyone
+ */
+export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
+  if (isNewer(document)) {
+    return {
+      fault:
+        'This lesson was made with a newer version of Skipwise. Update this one, then open it again.',
+    };
+  }
+  const read = v.safeParse(Document, document, { abortEarly: true });
+  if (!read.success) {
+    const [issue] = read.issues;
+    return { fault: `${where(issue.path ?? [])}: ${issue.message}.` };
+  }
+  const { version: _, ...deck } = read.output;
+  const fault = misfit(deck);
+  return fault === null ? { deck } : { fault };
+}
+
+/** The document of a deck. Inverts `readDeck`; what stands by default is left out. */
+export function writeDeck(deck: Deck): DeckDocument {
+  return {
+    version: DOCUMENT_VERSION,
+    title: deck.title,
+    ...(deck.note === '' ? {} : { note: deck.note }),
+    ...(deck.lessonDay === null ? {} : { lessonDay: deck.lessonDay }),
+    instrument: writeInstrument(deck.instrument),
+    key: keyName(deck.key),
+    drills: deck.drills.map(writeDrill),
+    ...(deck.phrases.length === 0
+      ? {}
+      : { phrases: deck.phrases.map(({ tempo, notes }) => ({ tempo, notes: writeNotes(notes) })) }),
+  };
+}
+
+/** A short name for a deck's content, 16 hexadecimal digits: the same on every machine. */
+export function deckId(deck: Deck): string {
+  const content = new TextEncoder().encode(JSON.stringify(writeDeck(deck)));
+  return fnv64(content).toString(16).padStart(16, '0');
+}
+
+function isNewer(document: unknown): boolean {
+  return (
+    typeof document === 'object' &&
+    document !== null &&
+    'version' in document &&
+    Number.isInteger(document.version) &&
+    Number(document.version) > DOCUMENT_VERSION
+  );
+}
+
+/** What one entry of a list is called. */
+const ENTRY: Readonly<Record<string, string>> = {
+  drills: 'drill',
+  phrases: 'phrase',
+  degrees: 'degree',
+  sizes: 'size',
+  strings: 'string set',
+  frets: 'fret',
+  contours: 'contour',
+  notes: 'note',
+  tuning: 'open string',
+};
+
+/** Where in the document: `Drill 2, frets`. */
+function where(path: readonly { readonly key?: unknown }[]): string {
+  const keys = path.map(({ key }) => key);
+  const words = keys.flatMap((key, i) => {
+    if (typeof key === 'number') return [];
+    const next = keys[i + 1];
+    return [typeof next === 'number' ? `${ENTRY[String(key)]} ${next + 1}` : String(key)];
+  });
+  const place = words.join(', ') || 'the lesson';
+  return place.charAt(0).toUpperCase() + place.slice(1);
+}
+
+/** What is right by itself but cannot be on this deck's instrument, or null. */
+function misfit({ instrument, drills, phrases }: Deck): string | null {
+  const strings = instrument.tuning.length;
+  const highest = fretsLeft(instrument);
+  for (const [i, drill] of drills.entries()) {
+    if (drill.kind === 'trace') continue;
+    const missing = drill.strings.flat().find((string) => string > strings);
+    if (missing !== undefined) {
+      return `Drill ${i + 1}, strings: the ${instrument.name} has ${strings} strings, so there is no string ${missing}.`;
+    }
+    if (drill.frets[1] > highest) {
+      return `Drill ${i + 1}, frets: the ${instrument.name} ends at fret ${highest}${instrument.capo ? ' above the capo' : ''}: end there or lower.`;
+    }
+  }
+  for (const [i, phrase] of phrases.entries()) {
+    for (const [k, { place, midi }] of phrase.notes.entries()) {
+      if (place && (place.fret > highest || midiAt(instrument, place) !== midi)) {
+        return `Phrase ${i + 1}, note ${k + 1}: ${placeLabel(place)} does not sound that note: change one of them, or leave the place out.`;
+      }
+    }
+  }
+  return null;
+}
+
+function writeDrill(drill: Drill): DeckDocument['drills'][number] {
+  const { degrees, sizes } = drill;
+  const all = degrees.join() === ALL_DEGREES.join();
+  const shared = { ...(all ? {} : { degrees: [...degrees] }), sizes: [...sizes] };
+  return drill.kind === 'trace'
+    ? { kind: drill.kind, ...shared, contours: [...drill.contours], tempo: drill.tempo }
+    : {
+        kind: drill.kind,
+        ...shared,
+        strings: drill.strings.map((set) => set.join('-')),
+        frets: [...drill.frets],
+      };
+}

@@ -1,0 +1,106 @@
+/**
+ * What every link of ours is wrapped in, so that a lesson and a report are damaged, and found to be
+ * damaged, in the same ways:
+ *
+ *     version (1 byte) · length of the whole (2 bytes, high first) · body · CRC-32 of all before it (4 bytes)
+ *
+ * in base64url. The length tells a link that was cut short from one that was altered, and lets a link
+ * be read that has other text behind it.
+ */
+import { crc32, fromBase64url, toBase64url } from './bytes.ts';
+
+/** The most bytes an envelope can hold. */
+export const MOST_BYTES = 0xffff;
+
+/** The most characters looked at when a link is read: whoever pastes a novel is told so. */
+const MOST_TEXT = 200_000;
+
+const HEAD = 3;
+const SUM = 4;
+
+/** What a link is for, as it stands in the address: `#/lesson/…`, `#/report/…`. */
+export type LinkName = 'lesson' | 'report';
+
+/** One clear sentence or two: what is wrong, and what to do. */
+export interface Fault {
+  readonly fault: string;
+}
+
+/** A whole link: the page's address, what it is for, and the body in its envelope. */
+export function sealLink(name: LinkName, base: string, version: number, body: Uint8Array): string {
+  const length = HEAD + body.length + SUM;
+  if (length > MOST_BYTES) throw new RangeError(`This ${name} is too large for a link.`);
+  const bytes = new Uint8Array(length);
+  const view = new DataView(bytes.buffer);
+  view.setUint8(0, version);
+  view.setUint16(1, length);
+  bytes.set(body, HEAD);
+  view.setUint32(length - SUM, crc32(bytes.subarray(0, length - SUM)));
+  return `${base.replace(/#.*$/s, '')}#/${name}/${toBase64url(bytes)}`;
+}
+
+/**
+ * The body of a link, from the whole address, the part after `#`, or the payload alone; white space
+ * anywhere, angle brackets and text around it do no harm.
+ *
+ * @param version the newest version that the caller can read
+ */
+export function openLink(
+  name: LinkName,
+  version: number,
+  text: string,
+): { readonly version: number; readonly body: Uint8Array<ArrayBuffer> } | Fault {
+  if (text.length > MOST_TEXT) {
+    return {
+      fault: `This is too large to be a ${name} link. Copy the link alone and paste it again.`,
+    };
+  }
+  const payload = findPayload(name, text);
+  if (typeof payload !== 'string') return payload;
+
+  const head = fromBase64url(payload.slice(0, 4));
+  const told = head && head.length === HEAD ? new DataView(head.buffer).getUint16(1) : Infinity;
+  const digits = Math.ceil((told * 4) / 3);
+  if (payload.length < digits) return { fault: cutShort(name) };
+  const bytes = fromBase64url(payload.slice(0, digits));
+  if (!bytes || bytes.length < HEAD + SUM) return { fault: altered(name) };
+  const end = bytes.length - SUM;
+  const sum = new DataView(bytes.buffer).getUint32(end);
+  if (sum !== crc32(bytes.subarray(0, end))) return { fault: altered(name) };
+
+  const written = bytes[0] ?? 0;
+  if (written > version) {
+    return {
+      fault: `This ${name} was made with a newer version of Skipwise. Open the page online once to update it, then open the link again.`,
+    };
+  }
+  return { version: written, body: bytes.subarray(HEAD, end) };
+}
+
+/** Said of a link whose end is missing. */
+export function cutShort(name: LinkName): string {
+  return `This ${name} link was cut short: its end is missing. Copy the whole link and paste it again, or ask for it once more.`;
+}
+
+/** Said of a link that does not say what it said when it was made. */
+export function altered(name: LinkName): string {
+  return `This ${name} link was altered on the way. Copy it again from the message it came in, or ask for it once more.`;
+}
+
+const OTHER: Record<LinkName, string> = {
+  lesson: 'This is a report, not a lesson. Open it under Teach.',
+  report: 'This is a lesson, not a report. Open it under Lessons.',
+};
+
+function findPayload(name: LinkName, text: string): string | Fault {
+  const joined = text.replace(/[\s\u200b\ufeff]+/g, '');
+  const named = /(?:^|#)\/?(lesson|report)\/([\w-]*)/.exec(joined);
+  if (named) {
+    return named[1] === name ? (named[2] ?? '') : { fault: OTHER[name] };
+  }
+  const bare = /^[<("']*([A-D][\w-]{11,})[>)"'.,]*$/.exec(joined);
+  if (bare?.[1]) return bare[1];
+  return {
+    fault: `This is not a ${name} link. A ${name} link has “#/${name}/” in it: copy it whole from the message it came in.`,
+  };
+}

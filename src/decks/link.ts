@@ -1,0 +1,181 @@
+/**
+ * A lesson's link: its document in few letters, deflated, in an envelope, behind `#/lesson/`.
+ *
+ * The letters are fields with a control character between them, which no document can hold; empty fields at the end are
+ * left out. Nothing is checked here beyond what is needed to unfold them into a document again: the document is, by
+ * its schema.
+ */
+import { SIZES } from '../theory/chord.ts';
+import { CONTOURS, KIND_NAMES } from './deck.ts';
+import type { Deck } from './deck.ts';
+import { readDeck, writeDeck } from './document.ts';
+import type { DeckDocument } from './document.ts';
+import { altered, openLink, sealLink } from './envelope.ts';
+import type { Fault } from './envelope.ts';
+import { DOCUMENT_VERSION } from './schema.ts';
+
+/** The version of the link that this program writes, and the newest that it reads. */
+const VERSION = 1;
+
+/** The most bytes that a link may inflate to: more than any document within its limits takes. */
+const MOST_INFLATED = 200_000;
+
+const FIELD = '\u001f';
+
+/**
+ * The link of a deck.
+ *
+ * @param base the page's address, up to `#`
+ * @throws RangeError with a sentence where the deck holds what no student could open
+ */
+export async function deckLink(deck: Deck, base: string): Promise<string> {
+  const document = writeDeck(deck);
+  const read = readDeck(document);
+  if ('fault' in read) throw new RangeError(read.fault);
+  const letters = new TextEncoder().encode(fold(document));
+  return sealLink('lesson', base, VERSION, await deflate(letters));
+}
+
+/**
+ * The deck that a link holds, or what is wrong with it and what to do.
+ *
+ * @param text the whole address, the part after `#`, or the payload alone, as pasted from a message
+ */
+export async function readLink(text: string): Promise<{ readonly deck: Deck } | Fault> {
+  const opened = openLink('lesson', VERSION, text);
+  if ('fault' in opened) return opened;
+  const letters = await inflate(opened.body);
+  if (letters === null) return { fault: altered('lesson') };
+  if (letters === 'too large') {
+    return {
+      fault:
+        'This lesson link unpacks to more than any lesson holds, so it was not opened. Ask your teacher for it once more.',
+    };
+  }
+  const read = readDeck(unfold(letters));
+  if ('deck' in read) return read;
+  return { fault: `This lesson link holds something that no lesson has. ${read.fault}` };
+}
+
+function fold({ title, note, lessonDay, instrument, key, drills, phrases }: DeckDocument): string {
+  const fields = [
+    title,
+    note,
+    lessonDay?.replaceAll('-', ''),
+    key,
+    instrument === 'guitar' ? '' : JSON.stringify(instrument),
+    drills.map(foldDrill).join(' '),
+    ...(phrases ?? []).map(({ tempo, notes }) => [tempo, ...notes.map(foldNote)].join(' ')),
+  ];
+  while (!fields.at(-1)) fields.pop();
+  return fields.join(FIELD);
+}
+
+function unfold(letters: string): unknown {
+  const [title, note, day, key, instrument, drills, ...phrases] = letters.split(FIELD);
+  return {
+    version: DOCUMENT_VERSION,
+    title,
+    note,
+    lessonDay: day ? day.replace(/^(....)(..)(..)$/, '$1-$2-$3') : null,
+    instrument: instrument ? parse(instrument) : 'guitar',
+    key,
+    drills: drills ? drills.split(' ').map(unfoldDrill) : [],
+    phrases: phrases.map((phrase) => {
+      const [tempo, ...notes] = phrase.split(' ');
+      return { tempo: Number(tempo), notes: notes.map(unfoldNote) };
+    }),
+  };
+}
+
+/**
+ * A drill as `kind sizes . strings . frets . degrees` or `kind sizes . contours . tempo . degrees`: one letter for each
+ * kind and contour, a size's place in the list of sizes, frets in base 36, no degrees where it has all: `s01.54,43.2a`.
+ */
+function foldDrill(drill: DeckDocument['drills'][number]): string {
+  const sizes = drill.sizes.map((size) => SIZES.indexOf(size)).join('');
+  const [what, range] =
+    drill.kind === 'trace'
+      ? [drill.contours.map((contour) => contour[0]).join(''), drill.tempo]
+      : [
+          drill.strings.map((set) => set.replaceAll('-', '')).join(),
+          drill.frets.map((fret) => fret.toString(36)).join(''),
+        ];
+  const degrees = drill.degrees ? `.${drill.degrees.join('')}` : '';
+  return `${drill.kind[0]}${sizes}.${what}.${range}${degrees}`;
+}
+
+function unfoldDrill(letters: string): unknown {
+  const [head = '', what = '', range = '', degrees] = letters.split('.');
+  const kind = KIND_NAMES.find((name) => name[0] === head[0]);
+  const shared = {
+    kind,
+    sizes: Array.from(head.slice(1), (place) => SIZES[Number(place)]),
+    ...(degrees === undefined ? {} : { degrees: [...degrees].map(Number) }),
+  };
+  return kind === 'trace'
+    ? {
+        ...shared,
+        contours: [...what].map((letter) => CONTOURS.find((contour) => contour[0] === letter)),
+        tempo: Number(range),
+      }
+    : {
+        ...shared,
+        strings: what.split(',').map((set) => [...set].join('-')),
+        frets: [...range].map((fret) => Number.parseInt(fret, 36)),
+      };
+}
+
+/** The words of a note, each with its mark in the link. */
+const MARKS = [
+  [' at ', '@'],
+  [' for ', '='],
+  [' on ', ':'],
+  [' by ', '~'],
+] as const;
+
+function foldNote(note: string): string {
+  return MARKS.reduce((text, [word, mark]) => text.replace(word, mark), note);
+}
+
+function unfoldNote(letters: string): string {
+  return MARKS.reduce((text, [word, mark]) => text.replace(mark, word), letters);
+}
+
+/** JSON from a link, or undefined, which no schema takes. */
+function parse(json: string): unknown {
+  try {
+    return JSON.parse(json);
+  } catch {
+    return undefined;
+  }
+}
+
+async function deflate(text: Uint8Array<ArrayBuffer>): Promise<Uint8Array> {
+  const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
+  return new Uint8Array(await new Response(stream).arrayBuffer());
+}
+
+/** The text that bytes inflate to; read piece by piece, so that a small link cannot fill the memory. */
+async function inflate(bytes: Uint8Array<ArrayBuffer>): Promise<string | 'too large' | null> {
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+  const reader = stream.getReader();
+  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+  let text = '';
+  let length = 0;
+  try {
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) return text + decoder.decode();
+      length += value.length;
+      if (length > MOST_INFLATED) {
+        await reader.cancel();
+        return 'too large';
+      }
+      text += decoder.decode(value, { stream: true });
+    }
+  } catch {
+    // Not a deflated stream, or not text in it: the streams have no other way of telling.
+    return null;
+  }
+}

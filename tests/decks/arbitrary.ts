@@ -1,0 +1,112 @@
+import * as fc from 'fast-check';
+import { CONTOURS, type Deck, type Drill } from '../../src/decks/deck.ts';
+import { fretsLeft, INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
+import { midiAt } from '../../src/neck/place.ts';
+import { SIZES } from '../../src/theory/chord.ts';
+import type { Key } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/key.ts';
+import type { Phrase } from '../../src/theory/phrase.ts';
+import { add, beats, type Beats } from '../../src/theory/rhythm.ts';
+import { SCALE_KINDS } from '../../src/theory/scale.ts';
+
+/** Text of any script that fits on one line, lone surrogates and control characters left out. */
+const line = (most: number) =>
+  fc
+    .string({ unit: 'grapheme', maxLength: most })
+    .map((text) => text.replace(/\p{Cc}/gu, '').slice(0, most))
+    .filter((text) => text.isWellFormed());
+
+const someOf = <T>(of: readonly T[]) =>
+  fc.shuffledSubarray([...of], { minLength: 1 }) as fc.Arbitrary<readonly T[]>;
+
+export const keys: fc.Arbitrary<Key> = fc.record({
+  tonic: fc.constantFrom('C', 'Bb', 'Eb', 'F', 'F#', 'Cb', 'C#', 'G#', 'Abb', 'D##'),
+  scale: fc.constantFrom(...SCALE_KINDS),
+});
+
+export const instruments: fc.Arbitrary<Instrument> = fc
+  .tuple(
+    fc.constantFrom(...INSTRUMENTS),
+    fc.integer({ min: 0, max: 5 }),
+    fc.boolean(),
+    fc.boolean(),
+    line(40),
+  )
+  .map(([listed, capo, leftHanded, own, name]) => ({
+    ...listed,
+    capo,
+    leftHanded,
+    ...(own ? { name, frets: 19, scaleLength: 612.5 } : {}),
+  }));
+
+function drills(instrument: Instrument): fc.Arbitrary<Drill> {
+  const shared = { degrees: someOf([1, 2, 3, 4, 5, 6, 7]), sizes: someOf(SIZES) };
+  const all = Array.from(instrument.tuning, (_, i) => instrument.tuning.length - i);
+  const stringSet = fc.subarray(all, { minLength: 1 });
+  const neck = fc.record({
+    kind: fc.constantFrom('spot', 'place'),
+    ...shared,
+    strings: fc.uniqueArray(stringSet, { minLength: 1, maxLength: 6, selector: String }),
+    frets: fc
+      .tuple(fc.nat({ max: fretsLeft(instrument) }), fc.nat({ max: fretsLeft(instrument) }))
+      .map(([a, b]): [number, number] => [Math.min(a, b), Math.max(a, b)]),
+  }) as fc.Arbitrary<Drill>;
+  const ear = fc.record({
+    kind: fc.constant('trace' as const),
+    ...shared,
+    contours: someOf(CONTOURS),
+    tempo: fc.integer({ min: 30, max: 240 }),
+  });
+  return fc.oneof(neck, ear);
+}
+
+const lengths: fc.Arbitrary<Beats> = fc
+  .tuple(fc.integer({ min: 1, max: 12 }), fc.constantFrom(1, 2, 3, 4, 6, 8, 12, 16))
+  .map(([n, d]) => beats(n, d));
+
+/** Phrases that lie on the neck, with rests, ringing notes, joins and unknown places. */
+export function phrases(instrument: Instrument, key: Key): fc.Arbitrary<Phrase> {
+  const note = fc.record({
+    string: fc.integer({ min: 1, max: instrument.tuning.length }),
+    fret: fc.nat({ max: Math.min(15, fretsLeft(instrument)) }),
+    placed: fc.boolean(),
+    gap: fc.oneof({ weight: 4, arbitrary: fc.constant(null) }, lengths),
+    length: fc.oneof({ weight: 3, arbitrary: fc.constant(beats(1, 3)) }, lengths),
+    join: fc.constantFrom(undefined, undefined, 'slide', 'hammer-on', 'pull-off'),
+  });
+  return fc
+    .tuple(
+      fc.array(note, { minLength: 1, maxLength: 24 }),
+      fc.integer({ min: 30, max: 240 }),
+      lengths,
+    )
+    .map(([drawn, tempo, start]) => {
+      let at = start;
+      const notes = drawn.map(({ string, fret, placed, gap, length, join }) => {
+        const midi = midiAt(instrument, { string, fret });
+        const played = {
+          midi,
+          name: spell(key, midi),
+          at,
+          length,
+          ...(placed ? { place: { string, fret } } : {}),
+          ...(join ? { join } : {}),
+        } as const;
+        at = add(at, gap ?? length);
+        return played;
+      });
+      return { tempo, notes };
+    });
+}
+
+export const decks: fc.Arbitrary<Deck> = fc.tuple(instruments, keys).chain(([instrument, key]) =>
+  fc.record({
+    title: line(80),
+    note: fc.oneof(line(500), fc.constant('First line.\nSecond line.')),
+    lessonDay: fc.constantFrom(null, '2026-12-01', '2028-02-29'),
+    instrument: fc.constant(instrument),
+    key: fc.constant(key),
+    drills: fc.array(drills(instrument), { maxLength: 5 }),
+    phrases: fc.array(phrases(instrument, key), { maxLength: 3 }),
+  }),
+);

@@ -1,0 +1,239 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { deckId, readDeck, writeDeck } from '../../src/decks/document.ts';
+import { fnv64 } from '../../src/decks/bytes.ts';
+import { decks } from './arbitrary.ts';
+
+const files = import.meta.glob<unknown>('../../drills/*.json', { eager: true, import: 'default' });
+
+const plain = {
+  version: 1,
+  title: 'Tuesday class',
+  key: 'Bb major',
+  drills: [{ kind: 'spot', sizes: ['triad'], strings: ['5-4', '4-3'], frets: [2, 10] }],
+};
+
+const hash = (text: string) => fnv64(new TextEncoder().encode(text)).toString(16);
+
+const faultOf = (document: unknown) => {
+  const read = readDeck(document);
+  return 'fault' in read ? read.fault : null;
+};
+
+describe('the deck document', () => {
+  it('reads back to the deck it was written from', () => {
+    fc.assert(
+      fc.property(decks, (deck) => {
+        const written: unknown = JSON.parse(JSON.stringify(writeDeck(deck)));
+        expect(readDeck(written)).toEqual({ deck });
+      }),
+    );
+  });
+
+  it('takes what is left out to be usual', () => {
+    expect(readDeck(plain)).toMatchObject({
+      deck: {
+        note: '',
+        lessonDay: null,
+        instrument: { name: 'guitar', tuning: ['E2', 'A2', 'D3', 'G3', 'B3', 'E4'], capo: 0 },
+        key: { tonic: 'Bb', scale: 'major' },
+        drills: [
+          {
+            degrees: [1, 2, 3, 4, 5, 6, 7],
+            strings: [
+              [5, 4],
+              [4, 3],
+            ],
+          },
+        ],
+        phrases: [],
+      },
+    });
+  });
+
+  it('lets a listed instrument be changed in one respect', () => {
+    const instrument = { name: 'guitar', capo: 2 };
+    expect(readDeck({ ...plain, instrument })).toMatchObject({
+      deck: { instrument: { name: 'guitar', capo: 2, frets: 22 } },
+    });
+  });
+
+  const drill = (change: object) => ({ ...plain, drills: [{ ...plain.drills[0], ...change }] });
+  const notes = (...texts: string[]) => ({ ...plain, phrases: [{ tempo: 72, notes: texts }] });
+  it.each([
+    ['no lesson at all', null, 'The lesson: write it in curly brackets, { }.'],
+    ['a missing key', { ...plain, key: undefined }, 'Key: '],
+    [
+      'a key that is none',
+      { ...plain, key: 'H minor' },
+      'Key: write the tonic and the scale, like "Bb major" or "G minor".',
+    ],
+    [
+      'an unknown word',
+      { ...plain, titel: 'x' },
+      'Titel: take this out: nothing here has that name.',
+    ],
+    ['a missing word', { version: 1, title: '', drills: [] }, 'Key: add this.'],
+    [
+      'a title of 81 characters',
+      { ...plain, title: 'x'.repeat(81) },
+      'Title: shorten it to 80 characters.',
+    ],
+    [
+      'a title with a control character',
+      { ...plain, title: 'a\u0000b' },
+      'Title: write it as plain text on one line.',
+    ],
+    [
+      'a note of 501 characters',
+      { ...plain, note: 'x'.repeat(501) },
+      'Note: shorten it to 500 characters.',
+    ],
+    [
+      'a day that no calendar has',
+      { ...plain, lessonDay: '2026-02-30' },
+      'LessonDay: write the day as year, month and day, like "2026-12-01".',
+    ],
+    [
+      '21 drills',
+      { ...plain, drills: Array.from({ length: 21 }, () => plain.drills[0]) },
+      'Drills: keep it to 20 drills.',
+    ],
+    [
+      '17 phrases',
+      { ...plain, phrases: Array.from({ length: 17 }, () => ({ tempo: 60, notes: ['C4'] })) },
+      'Phrases: keep it to 16 phrases.',
+    ],
+    [
+      '201 notes',
+      notes(...Array<string>(201).fill('C4')),
+      'Phrase 1, notes: keep it to 200 notes, or make two phrases of it.',
+    ],
+    [
+      'an unknown kind',
+      drill({ kind: 'guess' }),
+      'Drill 1, kind: give a kind: "spot", "place" or "trace".',
+    ],
+    [
+      'an eighth degree',
+      drill({ degrees: [8] }),
+      'Drill 1, degree 1: give each degree as a whole number from 1 to 7.',
+    ],
+    [
+      'no sizes',
+      drill({ sizes: [] }),
+      'Drill 1, sizes: list different chord sizes, like ["triad", "seventh"].',
+    ],
+    [
+      'a size twice',
+      drill({ sizes: ['triad', 'triad'] }),
+      'Drill 1, sizes: list different chord sizes, like ["triad", "seventh"].',
+    ],
+    [
+      'a string set going up',
+      drill({ strings: ['4-5'] }),
+      'Drill 1, string set 1: write a string set from the highest string number down, like "5-4".',
+    ],
+    [
+      'a string that is not there',
+      drill({ strings: ['7-6'] }),
+      'Drill 1, strings: the guitar has 6 strings, so there is no string 7.',
+    ],
+    [
+      'frets turned round',
+      drill({ frets: [10, 2] }),
+      'Drill 1, frets: give the lowest and the highest fret, like [2, 10].',
+    ],
+    [
+      'frets beyond the neck',
+      drill({ frets: [2, 24] }),
+      'Drill 1, frets: the guitar ends at fret 22: end there or lower.',
+    ],
+    [
+      'an instrument nobody knows',
+      { ...plain, instrument: 'lute' },
+      'Instrument: no listed instrument has that name: choose from "guitar"',
+    ],
+    [
+      'an instrument of 3 strings',
+      {
+        ...plain,
+        instrument: { name: 'x', tuning: ['C3', 'G3', 'D4'], frets: 17, scaleLength: 580 },
+      },
+      'Instrument: The tuning has 3 strings: it takes 4 to 9.',
+    ],
+    [
+      'a note that is none',
+      notes('C4', 'X9'),
+      'Phrase 1, notes: note 2, “X9”: begin with a note and its octave, C0 to C9, like "Bb3".',
+    ],
+    [
+      'words in a note',
+      notes('C4 loudly'),
+      'Phrase 1, notes: note 1, “C4 loudly”: write it like "Bb3 for 1/3 on 3/3".',
+    ],
+    [
+      'a note before the one before it',
+      notes('C4 at 3', 'D4 at 2'),
+      'Phrase 1, notes: note 2, “D4 at 2”: let it begin after the note before it.',
+    ],
+    [
+      'a sliver of a beat',
+      notes('C4 for 1/961'),
+      'Phrase 1, notes: note 1, “C4 for 1/961”: give beats as a whole number or a fraction like 1/3, no finer than 1/960 and up to 4096.',
+    ],
+    [
+      'a place that sounds another note',
+      notes('C4 on 2/2'),
+      'Phrase 1, note 1: string 2, fret 2 does not sound that note: change one of them, or leave the place out.',
+    ],
+    [
+      'a newer version',
+      { ...plain, version: 2 },
+      'This lesson was made with a newer version of Skipwise. Update this one, then open it again.',
+    ],
+  ])('says what to do about %s', (_, document, sentence) => {
+    expect(faultOf(document)).toContain(sentence);
+  });
+
+  it('never throws, whatever it is given', () => {
+    fc.assert(
+      fc.property(fc.anything(), fc.anything(), fc.anything(), (a, b, c) => {
+        expect(faultOf(a)).not.toBe('');
+        expect(faultOf({ ...plain, drills: [a, b], phrases: [{ tempo: 60, notes: [c] }] })).toMatch(
+          /\.$/,
+        );
+        expect(
+          faultOf({ ...plain, instrument: { name: 'x', tuning: [a], frets: b, capo: c } }),
+        ).toMatch(/\.$/);
+      }),
+    );
+  });
+
+  it('reads every ready-made lesson', () => {
+    expect(Object.keys(files).length).toBeGreaterThanOrEqual(3);
+    for (const document of Object.values(files)) expect(faultOf(document)).toBeNull();
+  });
+});
+
+describe('the name of a deck', () => {
+  it('is the same for the same content and another for any other', () => {
+    fc.assert(
+      fc.property(decks, decks, (a, b) => {
+        const same = JSON.stringify(writeDeck(a)) === JSON.stringify(writeDeck(b));
+        expect(deckId(a)).toMatch(/^[0-9a-f]{16}$/);
+        expect(deckId(a) === deckId(b)).toBe(same);
+        expect(deckId({ ...a, title: `${a.title.slice(0, 79)}.` })).not.toBe(
+          deckId({ ...a, title: '' }),
+        );
+      }),
+    );
+  });
+
+  it('is a hash that gives the values its authors publish', () => {
+    // G. Fowler, L. C. Noll, K.-P. Vo, D. Eastlake, "The FNV Non-Cryptographic Hash Algorithm", test vectors.
+    expect(hash('')).toBe('cbf29ce484222325');
+    expect(hash('a')).toBe('af63dc4c8601ec8c');
+    expect(hash('foobar')).toBe('85944171f73967e8');
+  });
+});

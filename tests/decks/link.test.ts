@@ -1,0 +1,178 @@
+import { deflateRawSync } from 'node:zlib';
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
+import type { Deck } from '../../src/decks/deck.ts';
+import { readDeck } from '../../src/decks/document.ts';
+import { sealLink } from '../../src/decks/envelope.ts';
+import { deckLink, readLink } from '../../src/decks/link.ts';
+import { qrPicture } from '../../src/decks/qr.ts';
+import { decks } from './arbitrary.ts';
+
+const BASE = 'https://music-room.example.org/evening-class/';
+
+function deckOf(document: object): Deck {
+  const read = readDeck({ version: 1, ...document });
+  if ('fault' in read) throw new Error(read.fault);
+  return read.deck;
+}
+
+const lesson = deckOf({
+  title: 'Tuesday class: the triads of B-flat',
+  note: 'Say the number aloud before you tap. Start slow, five minutes a day is plenty. See you on Tuesday, Jo',
+  lessonDay: '2026-12-01',
+  key: 'Bb major',
+  drills: [
+    { kind: 'spot', sizes: ['triad'], strings: ['5-4', '4-3'], frets: [2, 10] },
+    { kind: 'place', sizes: ['triad'], strings: ['5-4', '4-3'], frets: [2, 10] },
+    { kind: 'trace', sizes: ['triad'], contours: ['up', 'down', 'turn', 'skip'], tempo: 72 },
+  ],
+});
+const link = await deckLink(lesson, BASE);
+const payload = link.slice(link.indexOf('/lesson/') + 8);
+
+const faultOf = async (text: string) => {
+  const read = await readLink(text);
+  return 'fault' in read ? read.fault : null;
+};
+
+const CUT = 'This lesson link was cut short';
+const ALTERED = 'This lesson link was altered on the way';
+
+/** A link with a right checksum around whatever body. */
+const sealed = (body: Uint8Array, version = 1) => sealLink('lesson', BASE, version, body);
+const deflated = (text: string) => deflateRawSync(text);
+
+describe('the link of a lesson', () => {
+  it('opens as the deck it was made from', async () => {
+    await fc.assert(
+      fc.asyncProperty(decks, async (deck) => {
+        expect(await readLink(await deckLink(deck, BASE))).toEqual({ deck });
+      }),
+    );
+  });
+
+  it('stays under 300 characters for a plain lesson with a title and a note of 100 characters', () => {
+    expect(lesson.note.length).toBeGreaterThanOrEqual(100);
+    expect(BASE).toHaveLength(45);
+    expect(link.length).toBeLessThan(300);
+  });
+
+  it('is read from an address, from what follows #, and from the payload alone', async () => {
+    const spaced = link.replace(/(.{70})/g, '$1\r\n  ');
+    const forms = [link, `#/lesson/${payload}`, `/lesson/${payload}`, payload];
+    const around = [` ${link}\n`, `<${link}>`, `(${payload}).`, `Here it is: ${link}`, spaced];
+    for (const text of [...forms, ...around, `${link}\n\nSee you on Tuesday!`]) {
+      expect(await readLink(text)).toEqual({ deck: lesson });
+    }
+  });
+
+  it('is told to be cut short at every length', async () => {
+    for (let length = 0; length < payload.length; length++) {
+      expect(await faultOf(`${BASE}#/lesson/${payload.slice(0, length)}`)).toContain(CUT);
+    }
+  });
+
+  it('is refused with any byte altered in any way', async () => {
+    const bytes = fromBase64url(payload)!;
+    await fc.assert(
+      fc.asyncProperty(
+        fc.nat({ max: bytes.length - 1 }),
+        fc.integer({ min: 1, max: 255 }),
+        async (at, change) => {
+          const other = bytes.slice();
+          other[at]! ^= change;
+          const fault = await faultOf(`#/lesson/${toBase64url(other)}`);
+          expect(fault).toContain(at === 1 || at === 2 ? 'This lesson link was' : ALTERED);
+        },
+      ),
+    );
+  });
+
+  it('is refused with any letter altered, the last one too', async () => {
+    for (let i = 4; i < payload.length; i++) {
+      const other = payload[i] === 'x' ? 'y' : 'x';
+      const altered = payload.slice(0, i) + other + payload.slice(i + 1);
+      expect(await faultOf(`#/lesson/${altered}`)).toContain(ALTERED);
+    }
+  });
+
+  it('is told from what is no lesson link', async () => {
+    expect(await faultOf('')).toContain('This is not a lesson link');
+    expect(await faultOf('Hello, can we move Tuesday to Thursday?')).toContain('not a lesson link');
+    expect(await faultOf('https://harbour.example.org/timetable')).toContain('not a lesson link');
+    expect(await faultOf(`${BASE}#/report/${payload}`)).toBe(
+      'This is a report, not a lesson. Open it under Teach.',
+    );
+  });
+
+  it('is told to be too large before anything is unpacked', async () => {
+    expect(await faultOf(`${BASE}#/lesson/${'A'.repeat(1_000_000)}`)).toContain('too large');
+  });
+
+  it('is not unpacked without end', async () => {
+    const bomb = deflateRawSync(Buffer.alloc(40_000_000));
+    expect(bomb.length).toBeLessThan(65_000);
+    expect(await faultOf(sealed(bomb))).toContain('unpacks to more than any lesson holds');
+  });
+
+  it('is told to be of a newer version', async () => {
+    expect(await faultOf(sealed(deflated('?'), 2))).toContain('newer version of Skipwise');
+  });
+
+  it('is refused when whole but made by someone else', async () => {
+    expect(await faultOf(sealed(new Uint8Array()))).toContain(ALTERED);
+    expect(await faultOf(sealed(Uint8Array.of(7, 7, 7)))).toContain(ALTERED);
+    expect(await faultOf(sealed(deflateRawSync(Uint8Array.of(0xff, 0xfe))))).toContain(ALTERED);
+    expect(await faultOf(sealed(deflated('A title')))).toContain(
+      'holds something that no lesson has. Key:',
+    );
+    await fc.assert(
+      fc.asyncProperty(fc.array(fc.string(), { maxLength: 9 }), async (fields) => {
+        expect(await faultOf(sealed(deflated(fields.join('\u001f'))))).toMatch(/\.$/);
+      }),
+    );
+  });
+
+  it('carries script in a title through as text', async () => {
+    const title = `<img src=x onerror="alert(1)"><script>alert('2')</script>`;
+    const deck = { ...lesson, title };
+    expect(await readLink(await deckLink(deck, BASE))).toEqual({ deck });
+  });
+
+  it('is not made of what no student could open', async () => {
+    await expect(deckLink({ ...lesson, title: 'x'.repeat(81) }, BASE)).rejects.toThrow(
+      'Title: shorten it to 80 characters.',
+    );
+  });
+});
+
+describe('bytes in an address', () => {
+  it('read back to themselves and are base64url as Node writes it', () => {
+    fc.assert(
+      fc.property(fc.uint8Array(), (bytes) => {
+        const text = toBase64url(bytes);
+        expect(text).toBe(Buffer.from(bytes).toString('base64url'));
+        expect(fromBase64url(text)).toEqual(bytes);
+      }),
+    );
+  });
+
+  it('are summed as the check value of CRC-32 says', () => {
+    // The check value of CRC-32/ISO-HDLC over "123456789" (G. Cook, Catalogue of parametrised CRC algorithms).
+    expect(crc32(new TextEncoder().encode('123456789'))).toBe(0xcbf43926);
+  });
+});
+
+describe('the QR code of a link', () => {
+  it('is a square of dark squares with a quiet margin', async () => {
+    const { path, size } = await qrPicture(link);
+    // A finder pattern begins where the margin of 4 ends.
+    expect(path.startsWith('M4 4h1v1h-1zM5 4h1v1h-1z')).toBe(true);
+    expect((size - 8 - 17) % 4).toBe(0);
+  });
+
+  it('is refused for what no QR code holds', async () => {
+    await expect(qrPicture('x'.repeat(2954))).rejects.toThrow('too long for a QR code');
+  });
+});
