@@ -1,0 +1,146 @@
+import type { Review } from '../store/review.ts';
+import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
+import { noPace, type Pace, timed } from './pace.ts';
+
+/** What is known of one item, from its reviews alone. */
+export interface Known {
+  readonly asked: number;
+  readonly right: number;
+  /** When it was first and last answered, ms, on the memory's own clock (see `Memory.clock`). */
+  readonly first: number;
+  readonly last: number;
+  readonly lastRight: boolean;
+  readonly strength: Strength;
+  /** What it was taken for, and how often, in the words of `data-answer`. */
+  readonly takenFor: ReadonlyMap<string, number>;
+}
+
+/** Everything that is remembered. Derived from the log, never stored; `learn` alone changes it. */
+export interface Memory {
+  readonly items: ReadonlyMap<string, Known>;
+  /** Pace and cost of the answers, by kind of card. */
+  readonly paces: ReadonlyMap<string, Pace>;
+  /** Answers altogether; first answers to an item, and how many of those were right. */
+  readonly asked: number;
+  readonly firsts: number;
+  readonly firstsRight: number;
+  /** Local days practised, from 04:00 to 04:00, numbered from 1 January 1970. */
+  readonly days: ReadonlySet<number>;
+  /** When the last answer was given: ms since 1970, as `readClock` says. */
+  readonly clock: number;
+  /** Ms to add to the device's time, and how far the device's clock was last set back. */
+  readonly shift: number;
+  readonly owed: number;
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'days'>> {
+  readonly items: Map<string, Mutable<Known>>;
+  readonly paces: Map<string, Pace>;
+  readonly days: Set<number>;
+}
+
+/** The memory of someone who was asked nothing yet. */
+export function nothing(): Memory {
+  return {
+    items: new Map(),
+    paces: new Map(),
+    asked: 0,
+    firsts: 0,
+    firstsRight: 0,
+    days: new Set(),
+    clock: 0,
+    shift: 0,
+    owed: 0,
+  };
+}
+
+/** The memory that a log leaves, its reviews in their order. In any split the same: replay some, `learn` the rest. */
+export function replay(reviews: Iterable<Review>): Memory {
+  const memory = nothing();
+  for (const review of reviews) learn(memory, review);
+  return memory;
+}
+
+/** Takes one more review into the memory, in place. */
+export function learn(memory: Memory, review: Review): void {
+  const learning = memory as Learning;
+  const now = readClock(learning, review.at);
+  learning.days.add(localDay(review.at, review.offset));
+  const kind = kindOf(review.item);
+  learning.paces.set(kind, timed(memory.paces.get(kind) ?? noPace, review));
+  learning.asked++;
+
+  const known = learning.items.get(review.item);
+  const days = known ? Math.max(0, (now - known.last) / DAY) : 0;
+  const strength = strengthAfter(known?.strength ?? null, days, review.grade);
+  if (!known) {
+    learning.firsts++;
+    if (review.right) learning.firstsRight++;
+  }
+  learning.items.set(review.item, {
+    asked: (known?.asked ?? 0) + 1,
+    right: (known?.right ?? 0) + (review.right ? 1 : 0),
+    first: known?.first ?? now,
+    last: now,
+    lastRight: review.right,
+    strength,
+    takenFor: withConfusion(known?.takenFor, review),
+  });
+}
+
+/** The chance that the item would be answered right, 0 to 1, at a time of the device's clock; null: never asked. */
+export function recall(memory: Memory, item: string, now: number): number | null {
+  const known = memory.items.get(item);
+  return known ? recallOf(memory, known, now) : null;
+}
+
+/** The same of what is known already. */
+export function recallOf(memory: Memory, known: Known, now: number): number {
+  return recallAfter(known.strength, daysSince(memory, known, now));
+}
+
+/** Days since the item was last answered, at a time of the device's clock; never less than 0. */
+export function daysSince(memory: Memory, known: Known, now: number): number {
+  return Math.max(0, (now + memory.shift - known.last) / DAY);
+}
+
+/** The kind of card that an item's id begins with. */
+export function kindOf(item: string): string {
+  const end = item.indexOf(':');
+  return end < 0 ? item : item.slice(0, end);
+}
+
+/** The local day a moment belongs to, numbered from 1970; it begins at 04:00, for people who play late. */
+export function localDay(at: number, offset: number): number {
+  return Math.floor((at + (offset - 240) * 60_000) / DAY);
+}
+
+/**
+ * Times as they can be believed. Where the clock goes back, whatever lies ahead of it was answered just now; should
+ * it later leap forward by as much as it went back, it was set right again and no time has passed in the leap. So a
+ * clock that was a year ahead, or a year behind, for a while leaves no year in the memory.
+ */
+function readClock(memory: Learning, at: number): number {
+  let now = at + memory.shift;
+  if (now < memory.clock) {
+    memory.owed = memory.clock - now;
+    for (const known of memory.items.values()) {
+      known.last = Math.min(known.last, now);
+      known.first = Math.min(known.first, now);
+    }
+  } else if (memory.owed > 0 && now - memory.clock >= memory.owed) {
+    now -= memory.owed;
+    memory.shift -= memory.owed;
+    memory.owed = 0;
+  }
+  memory.clock = now;
+  return now;
+}
+
+const noConfusion: ReadonlyMap<string, number> = new Map();
+
+function withConfusion(before = noConfusion, { takenFor }: Review): ReadonlyMap<string, number> {
+  if (takenFor === null) return before;
+  return new Map(before).set(takenFor, (before.get(takenFor) ?? 0) + 1);
+}

@@ -1,0 +1,52 @@
+import type { Prospect } from './prospect.ts';
+import type { Round } from './round.ts';
+
+/** A missed item is asked once more, this many cards later at the earliest. */
+const REST = 12;
+
+/**
+ * The item to ask next: of those that may be asked the one that brings most; null where the round has asked all.
+ *
+ * An item is asked once a round, a missed one once more after a rest. At most one card in two is a new item. Never
+ * the same degree or string set twice running. Where nothing is left under these, the last ones are let go first: a
+ * deck on one string set, or all of it new, is asked too. A contrast goes before everything.
+ */
+export function choose(round: Round, ranked: readonly Prospect[]): Prospect | null {
+  const wanted = round.contrast[0];
+  const contrast = wanted === undefined ? undefined : ranked.find(({ item }) => item.id === wanted);
+  if (contrast) return contrast;
+
+  const open = ranked.filter(isOpen(round));
+  const last = round.asked.at(-1);
+  const before = last && ranked.find(({ item }) => item.id === last.item)?.item;
+  const degree = ({ item }: Prospect) => item.degree !== before?.degree;
+  const strings = ({ item }: Prospect) => item.strings === '' || item.strings !== before?.strings;
+  const fresh = ({ isNew }: Prospect) => !(isNew && last?.isNew);
+
+  const rules = [degree, fresh, strings];
+  for (let kept = rules.length; kept >= 0; kept--) {
+    const best = most(open.filter((one) => rules.slice(0, kept).every((rule) => rule(one))));
+    if (best) return best;
+  }
+  return null;
+}
+
+/** Whether the round may still ask it. */
+function isOpen(round: Round): (prospect: Prospect) => boolean {
+  const times = new Map<string, number>();
+  const rested = new Set<string>();
+  round.asked.forEach(({ item, right }, k) => {
+    times.set(item, (times.get(item) ?? 0) + 1);
+    if (!right && round.asked.length - k > REST) rested.add(item);
+  });
+  return ({ item }) => {
+    const asked = times.get(item.id) ?? 0;
+    return asked === 0 || (asked === 1 && rested.has(item.id));
+  };
+}
+
+function most(open: readonly Prospect[]): Prospect | null {
+  let best: Prospect | null = null;
+  for (const one of open) if (best === null || one.gain > best.gain) best = one;
+  return best;
+}

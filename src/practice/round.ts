@@ -1,0 +1,184 @@
+import { localDay, type Memory } from '../memory/memory.ts';
+import { seedAt } from '../theory/random.ts';
+import { choose } from './choose.ts';
+import type { Item, Verdict } from './item.ts';
+import { type Prospect, prospects, secondsACard } from './prospect.ts';
+
+/** How long a round goes on: so many cards, so many minutes, or until enough is known for today. */
+export type Goal = { readonly cards: number } | { readonly minutes: number } | 'enough';
+
+/** One sitting. Plain data: it can be stored as JSON and gone on with after a reload. */
+export interface Round {
+  readonly deck: string;
+  readonly seed: number;
+  readonly goal: Goal;
+  /** When it was started, ms. */
+  readonly started: number;
+  /** The cards answered, in their order. */
+  readonly asked: readonly Asked[];
+  /** The card shown and not yet answered. */
+  readonly open: Open | null;
+  /** Items to be asked next, because one was taken for the other. */
+  readonly contrast: readonly string[];
+  /** How many such pairs there were. */
+  readonly pairs: number;
+}
+
+/** A card that was drawn. */
+export interface Open {
+  readonly item: string;
+  readonly seed: number;
+  readonly isNew: boolean;
+  /** The chance of a right answer when it was drawn; null: never asked before. */
+  readonly recall: number | null;
+}
+
+/** A card that was answered. */
+export interface Asked extends Open {
+  readonly right: boolean;
+  readonly takenFor: string | null;
+  readonly at: number;
+  /** Seconds of the round that it took; a pause is not thinking time and counts as 45 at most. */
+  readonly seconds: number;
+}
+
+/** The next card to show, and the round that has drawn it. */
+export interface Next {
+  readonly round: Round;
+  readonly item: Item;
+  readonly seed: number;
+}
+
+const LONGEST = 45;
+
+/** From this recall on a card is asked with near wrong answers: they help near the ceiling and hurt below it. */
+const STRONG = 0.7;
+
+const PAIRS = 2;
+
+/** Below so much expected recall a second nothing is worth asking: a minute would not buy a tenth of an item. */
+const WORTH = 1 / 600;
+
+/**
+ * A new round on a deck. The goal is a number of cards or of minutes, or `enough: true`.
+ *
+ * @throws RangeError where the number is not above 0
+ */
+export function startRound(options: {
+  readonly deck: string;
+  readonly goal: Goal;
+  readonly seed: number;
+  readonly now: number;
+}): Round {
+  const { deck, goal, seed, now } = options;
+  const size = goal === 'enough' ? 1 : 'cards' in goal ? goal.cards : goal.minutes;
+  if (!(size > 0)) throw new RangeError(`A round cannot be ${size} long.`);
+  return { deck, goal, seed, started: now, asked: [], open: null, contrast: [], pairs: 0 };
+}
+
+/**
+ * The card to show now: the one that is open, else a new one; null at the round's end. An odd seed asks the card for
+ * near wrong answers, an even one for far ones.
+ */
+export function nextCard(
+  round: Round,
+  items: readonly Item[],
+  memory: Memory,
+  now: number,
+): Next | null {
+  const { open } = round;
+  const shown = open && items.find(({ id }) => id === open.item);
+  if (open && shown) return { round, item: shown, seed: open.seed };
+  if (isFull(round)) return null;
+  const ranked = prospects(items, memory, now);
+  if (round.goal === 'enough' && isEnoughOf(ranked)) return null;
+  const chosen = choose(round, ranked);
+  return chosen && draw(round, chosen);
+}
+
+function draw(round: Round, { item, isNew, recall }: Prospect): Next {
+  const near = !isNew && recall >= STRONG;
+  const seed = ((seedAt(round.seed, round.asked.length) & ~1) | (near ? 1 : 0)) >>> 0;
+  const open = { item: item.id, seed, isNew, recall: isNew ? null : recall };
+  const contrast = round.contrast.filter((id, k) => k > 0 || id !== item.id);
+  return { round: { ...round, open, contrast }, item, seed };
+}
+
+/**
+ * The round after the open card was answered at `now`.
+ *
+ * @throws Error where no card is open
+ */
+export function answerCard(
+  round: Round,
+  items: readonly Item[],
+  { right, takenFor }: Verdict,
+  now: number,
+): Round {
+  const { open } = round;
+  if (!open) throw new Error('There is no open card to answer.');
+  const before = round.asked.at(-1)?.at ?? round.started;
+  const seconds = Math.min(LONGEST, Math.max(0, (now - before) / 1000));
+  const asked = [...round.asked, { ...open, right, takenFor, at: now, seconds }];
+  const other = right ? null : contrastOf(round, items, open.item, takenFor);
+  return {
+    ...round,
+    asked,
+    open: null,
+    contrast: other ? [other, open.item] : round.contrast,
+    pairs: round.pairs + (other ? 1 : 0),
+  };
+}
+
+/** The item that was answered instead: the same but for the degree. Null where there is none or it was enough of it. */
+function contrastOf(
+  round: Round,
+  items: readonly Item[],
+  id: string,
+  takenFor: string | null,
+): string | null {
+  if (takenFor === null || round.pairs >= PAIRS || round.contrast.length > 0) return null;
+  if (round.asked.some(({ item }) => item === id)) return null;
+  const [kind, key, , ...rest] = id.split(':');
+  const other = [kind, key, takenFor.split(' ')[0], ...rest].join(':');
+  return other !== id && items.some((item) => item.id === other) ? other : null;
+}
+
+/** How far the round is: `5 of 18`. By minutes, and until enough, `of` is an estimate that settles as it goes. */
+export function progress(
+  round: Round,
+  items: readonly Item[],
+  memory: Memory,
+): { readonly done: number; readonly of: number } {
+  const done = round.asked.length;
+  if (round.goal === 'enough') return { done, of: Math.max(done, Math.min(items.length, 20)) };
+  if ('cards' in round.goal) return { done, of: Math.max(done, round.goal.cards) };
+  const left = round.goal.minutes * 60 - secondsSpent(round);
+  const each = done < 5 ? secondsACard(items, memory) : secondsSpent(round) / done;
+  return { done, of: done + Math.max(round.open ? 1 : 0, Math.ceil(left / Math.max(1, each))) };
+}
+
+/** Seconds of practice in the round so far, pauses left out. */
+export function secondsSpent(round: Round): number {
+  return round.asked.reduce((sum, { seconds }) => sum + seconds, 0);
+}
+
+function isFull(round: Round): boolean {
+  if (round.goal === 'enough') return false;
+  if ('cards' in round.goal) return round.asked.length >= round.goal.cards;
+  return secondsSpent(round) >= round.goal.minutes * 60;
+}
+
+/** Whether nothing is worth its seconds today. Show it; the student may go on. */
+export function isEnough(items: readonly Item[], memory: Memory, now: number): boolean {
+  return isEnoughOf(prospects(items, memory, now));
+}
+
+function isEnoughOf(ranked: readonly Prospect[]): boolean {
+  return ranked.every(({ gain }) => gain < WORTH);
+}
+
+/** Whether a stored round can be gone on with: only on the local day it was started. `offset` as in a review. */
+export function canGoOn(round: Round, now: number, offset: number): boolean {
+  return localDay(round.started, offset) === localDay(now, offset);
+}

@@ -1,0 +1,106 @@
+import { DAY } from '../memory/model.ts';
+import type { Memory } from '../memory/memory.ts';
+import { recall } from '../memory/memory.ts';
+import type { Item } from './item.ts';
+import { secondsACard } from './prospect.ts';
+import type { Round } from './round.ts';
+
+/** What a round came to. */
+export interface Summary {
+  readonly cards: number;
+  readonly right: number;
+  readonly minutes: number;
+  /** Items answered right for the first time ever; items whose recall stands higher than before. */
+  readonly fresh: readonly Item[];
+  readonly grown: readonly Item[];
+  /** Items whose last answer was wrong: they come again. */
+  readonly missed: readonly Item[];
+  /** Items of the deck never asked yet. */
+  readonly unseen: number;
+}
+
+/** What grew in a round, and what is left to do. The memory is that after the round. */
+export function summarise(round: Round, items: readonly Item[], memory: Memory): Summary {
+  const byId = new Map(items.map((item) => [item.id, item]));
+  const last = new Map(round.asked.map((asked) => [asked.item, asked]));
+  const first = new Map(round.asked.toReversed().map((asked) => [asked.item, asked]));
+  const those = (test: (id: string) => boolean) =>
+    [...last.keys()].filter(test).flatMap((id) => byId.get(id) ?? []);
+  return {
+    cards: round.asked.length,
+    right: round.asked.filter(({ right }) => right).length,
+    minutes: round.asked.reduce((sum, { seconds }) => sum + seconds, 0) / 60,
+    fresh: those((id) => first.get(id)!.isNew && last.get(id)!.right),
+    grown: those((id) => !first.get(id)!.isNew && last.get(id)!.right),
+    missed: those((id) => !last.get(id)!.right),
+    unseen: items.filter(({ id }) => !memory.items.has(id)).length,
+  };
+}
+
+/** How much of a deck would be answered right, 0 to 1. An item never asked counts as not known. */
+export interface Readiness {
+  readonly overall: number;
+  /** By degree, the first of them at 0; null where the deck has no item on it. */
+  readonly byDegree: readonly (number | null)[];
+  readonly asked: number;
+  readonly of: number;
+}
+
+/** How ready someone is at a time, if nothing more were asked until then. */
+export function readiness(items: readonly Item[], memory: Memory, at: number): Readiness {
+  const mean = (some: readonly Item[]) =>
+    some.reduce((sum, { id }) => sum + (recall(memory, id, at) ?? 0), 0) / some.length;
+  const degrees = [1, 2, 3, 4, 5, 6, 7].map((degree) => items.filter((it) => it.degree === degree));
+  return {
+    overall: items.length === 0 ? 0 : mean(items),
+    byDegree: degrees.map((some) => (some.length === 0 ? null : mean(some))),
+    asked: items.filter(({ id }) => memory.items.has(id)).length,
+    of: items.length,
+  };
+}
+
+/** The items asked already that would soonest be answered wrong, the least sure first. */
+export function leastSure(
+  items: readonly Item[],
+  memory: Memory,
+  now: number,
+  count: number,
+): Item[] {
+  return items
+    .flatMap((item) => {
+      const value = recall(memory, item.id, now);
+      return value === null ? [] : [{ item, value }];
+    })
+    .toSorted((a, b) => a.value - b.value)
+    .slice(0, count)
+    .map(({ item }) => item);
+}
+
+/** Recall that counts as ready. */
+const READY = 0.9;
+
+/** How often an item is asked until it is ready: a new one about three times, one that faded about once and a half. */
+const ASKS = { fresh: 3, faded: 1.5 };
+
+/**
+ * About how many minutes a day until the next lesson (a week from now where its day is not known) make a deck ready:
+ * a rule of thumb, from the cards still to ask and what a card costs this student. 0 where nothing is to do.
+ *
+ * @param lesson when the next lesson is, ms, or null
+ */
+export function minutesADay(
+  items: readonly Item[],
+  memory: Memory,
+  now: number,
+  lesson: number | null,
+): number {
+  const until = lesson !== null && lesson > now ? lesson : now + 7 * DAY;
+  const days = Math.max(1, Math.ceil((until - now) / DAY));
+  let cards = 0;
+  for (const { id } of items) {
+    const value = recall(memory, id, until);
+    if (value === null) cards += ASKS.fresh;
+    else if (value < READY) cards += ASKS.faded;
+  }
+  return Math.ceil((cards * secondsACard(items, memory)) / 60 / days);
+}

@@ -1,0 +1,61 @@
+import { promisifyRequest } from 'idb-keyval';
+import { store, stored, under } from './device.ts';
+import { load, save } from './document.ts';
+
+/** A deck on the device. Its document is kept as it came: what is in it is not this room's business. */
+export interface StoredDeck {
+  readonly id: string;
+  /** JSON. */
+  readonly document: unknown;
+  /** When it came, ms. */
+  readonly added: number;
+  /** Put away: out of sight, its history untouched. */
+  readonly away: boolean;
+}
+
+/** All decks on the device, the newest first. @throws StoreTrouble */
+export async function listDecks(): Promise<StoredDeck[]> {
+  const decks = await store('readonly', (all) =>
+    promisifyRequest<StoredDeck[]>(all.getAll(under('deck'))),
+  );
+  return decks.toSorted((a, b) => b.added - a.added);
+}
+
+/** Keeps a deck; one of the same id is replaced, and is no longer put away. @throws StoreTrouble */
+export async function keepDeck(id: string, document: unknown, now: number): Promise<StoredDeck> {
+  const deck = { id, document, added: now, away: false };
+  await store('readwrite', (all) => {
+    all.put(deck, ['deck', id]);
+    return stored(all);
+  });
+  return deck;
+}
+
+/** Puts a deck out of sight; its history stays. @throws StoreTrouble */
+export function putAway(id: string): Promise<void> {
+  return setAway(id, true);
+}
+
+/** Takes back a deck that was put away. @throws StoreTrouble */
+export function takeBack(id: string): Promise<void> {
+  return setAway(id, false);
+}
+
+function setAway(id: string, away: boolean): Promise<void> {
+  return store('readwrite', async (all) => {
+    const deck = await promisifyRequest<StoredDeck | undefined>(all.get(['deck', id]));
+    if (deck) all.put({ ...deck, away }, ['deck', id]);
+    await stored(all);
+  });
+}
+
+/** The id of the deck in use, or null. @throws StoreTrouble */
+export async function currentDeck(): Promise<string | null> {
+  const id = await load('current');
+  return typeof id === 'string' ? id : null;
+}
+
+/** Makes a deck the one in use. @throws StoreTrouble */
+export function makeCurrent(id: string): Promise<void> {
+  return save('current', id);
+}

@@ -1,0 +1,37 @@
+import { createStore, type UseStore } from 'idb-keyval';
+import { StoreTrouble } from './trouble.ts';
+
+let base: UseStore | null = null;
+
+/**
+ * The one database on the device, opened on first use. Its keys: `device`; `['log', device, chunk]`; `['deck', id]`;
+ * `current`, `settings`, `round`.
+ *
+ * A write that has resolved survives a battery dying in that moment: strict durability costs a few ms more than
+ * relaxed, well inside the half second before a verdict.
+ *
+ * @throws StoreTrouble where the browser refuses or the device is full
+ */
+export const store: UseStore = async (mode, run) => {
+  try {
+    base ??= createStore('skipwise', 'everything');
+    const database = await base('readonly', (all) => all.transaction.db);
+    const transaction = database.transaction('everything', mode, { durability: 'strict' });
+    return await run(transaction.objectStore('everything'));
+  } catch (error) {
+    throw new StoreTrouble(error);
+  }
+};
+
+/** Resolves once all that a transaction writes is on the device. */
+export function stored({ transaction }: IDBObjectStore): Promise<void> {
+  return new Promise((resolve, reject) => {
+    transaction.addEventListener('complete', () => resolve());
+    transaction.addEventListener('abort', () => reject(transaction.error));
+  });
+}
+
+/** All keys that begin so, in their order. */
+export function under(...first: IDBValidKey[]): IDBKeyRange {
+  return IDBKeyRange.bound(first, [...first, []]);
+}

@@ -1,0 +1,19 @@
+import { promisifyRequest } from 'idb-keyval';
+import { store, stored } from './device.ts';
+
+/** A single JSON document that the device keeps. */
+type Name = 'settings' | 'round' | 'current';
+
+/** What was kept last, as it was kept: to be checked by whoever reads it. Null where there is nothing. @throws StoreTrouble */
+export async function load(name: Name): Promise<unknown> {
+  const found = await store('readonly', (all) => promisifyRequest<unknown>(all.get(name)));
+  return found ?? null;
+}
+
+/** Replaces it; resolves once it is on the device. @throws StoreTrouble */
+export function save(name: Name, document: unknown): Promise<void> {
+  return store('readwrite', (all) => {
+    all.put(document, name);
+    return stored(all);
+  });
+}

@@ -1,0 +1,204 @@
+import { promisifyRequest } from 'idb-keyval';
+import { type Aside, CHUNK, chunkOf, type Contents, readChunk } from './chunk.ts';
+import { store, stored, under } from './device.ts';
+import { lineOf } from './line.ts';
+import { inOrder } from './order.ts';
+import type { Review } from './review.ts';
+import { StoreTrouble } from './trouble.ts';
+
+/** A review before the log has put its device and count to it. */
+export type Answer = Omit<Review, 'device' | 'n'>;
+
+/** The student's log: it only grows. */
+export interface Log {
+  /** This device's id. */
+  readonly device: string;
+  /** Every review in one order, those not stored yet last. The same list all along, growing in place. */
+  readonly reviews: readonly Review[];
+  /** Records that cannot be read: they stay where they are, and the student is told how many. */
+  readonly aside: readonly Aside[];
+  /** Why the opening or the last write failed; null while all is well. */
+  readonly trouble: StoreTrouble | null;
+  /**
+   * Adds a review; resolves with it once it is on the device.
+   *
+   * @throws StoreTrouble where the device does not take it. The review is in `reviews` all the same, and is written
+   * together with the next one.
+   */
+  append(answer: Answer): Promise<Review>;
+  /** Calls back when another tab's reviews have come in: replay the memory. Returns what ends that. */
+  watch(news: () => void): () => void;
+}
+
+/** Persistent storage is asked for once so many reviews would be lost with it. */
+const WORTH_KEEPING = 20;
+
+/** Opens the log. Never fails: where the device refuses, it goes on in memory, and `trouble` says why. */
+export async function openLog(): Promise<Log> {
+  const log = new DeviceLog();
+  await log.open();
+  return log;
+}
+
+class DeviceLog implements Log {
+  device = newId();
+  readonly reviews: Review[] = [];
+  readonly aside: Aside[] = [];
+  trouble: StoreTrouble | null = null;
+
+  #isOpen = false;
+  /** This device's highest count that is stored and read. */
+  #last = 0;
+  readonly #unsaved: Answer[] = [];
+  /** How many of `reviews`, at their end, are not stored. */
+  #provisional = 0;
+  /** One thing after the other. */
+  #queue: Promise<unknown> = Promise.resolve();
+  readonly #watchers = new Set<() => void>();
+  readonly #channel =
+    typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('skipwise log');
+
+  async open(): Promise<void> {
+    this.#channel?.addEventListener('message', () => {
+      this.#next(() => this.#catchUp()).catch(() => {});
+    });
+    await this.#next(() => this.#load()).catch(() => {});
+  }
+
+  append(answer: Answer): Promise<Review> {
+    this.#unsaved.push(answer);
+    this.#show(answer);
+    return this.#next(() => this.#save(answer));
+  }
+
+  watch(news: () => void): () => void {
+    this.#watchers.add(news);
+    return () => this.#watchers.delete(news);
+  }
+
+  /** Does one thing after the other, and keeps why it failed. */
+  #next<T>(work: () => Promise<T>): Promise<T> {
+    const done = this.#queue.then(work).catch((error: unknown) => {
+      if (error instanceof StoreTrouble) this.trouble = error;
+      throw error;
+    });
+    this.#queue = done.catch(() => {});
+    return done;
+  }
+
+  async #load(): Promise<void> {
+    if (this.#isOpen) return;
+    this.device = await store('readwrite', (all) => deviceId(all, this.device));
+    const { reviews, aside } = await store('readonly', (all) => readChunks(all, under('log')));
+    this.aside.push(...aside);
+    this.#take(inOrder(reviews));
+    this.#isOpen = true;
+  }
+
+  /** Stores what is not stored yet, up to this answer. */
+  async #save(answer: Answer): Promise<Review> {
+    await this.#load();
+    const answers = this.#unsaved.slice(0, this.#unsaved.indexOf(answer) + 1);
+    const before = this.#last;
+    const fresh = await store('readwrite', (all) => this.#write(all, answers));
+    this.#unsaved.splice(0, answers.length);
+    this.#take(fresh);
+    this.trouble = null;
+    this.#channel?.postMessage(null);
+    if (before < WORTH_KEEPING && this.#last >= WORTH_KEEPING) askToKeep();
+    if (fresh.length > answers.length) this.#tell();
+    return fresh.at(-1)!;
+  }
+
+  /** Adds lines to this device's last chunks; gives what other tabs had added, then what was added now. */
+  async #write(all: IDBObjectStore, answers: readonly Answer[]): Promise<Review[]> {
+    const { device } = this;
+    const fresh: Review[] = [];
+    let left = [...answers];
+    for (let chunk = chunkOf(this.#last + 1); left.length > 0; chunk++) {
+      const key = ['log', device, chunk];
+      const text = await promisifyRequest<unknown>(all.get(key));
+      if (text !== undefined && typeof text !== 'string') continue;
+      const lines = text === undefined ? [] : text.split('\n');
+      const others = text === undefined ? [] : readChunk(device, text).reviews;
+      const last = Math.max(chunk * CHUNK + lines.length, others.at(-1)?.n ?? 0);
+      const mine = left
+        .slice(0, (chunk + 1) * CHUNK - last)
+        .map((answer, k) => ({ ...answer, device, n: last + k + 1 }));
+      left = left.slice(mine.length);
+      fresh.push(...others.filter(({ n }) => n > this.#last), ...mine);
+      if (mine.length > 0) all.put([...lines, ...mine.map(lineOf)].join('\n'), key);
+    }
+    await stored(all);
+    return fresh;
+  }
+
+  /** Reads what other tabs have written. */
+  async #catchUp(): Promise<void> {
+    if (!this.#isOpen) return;
+    const tail = IDBKeyRange.bound(
+      ['log', this.device, chunkOf(this.#last + 1)],
+      ['log', this.device, []],
+    );
+    const { reviews } = await store('readonly', (all) => readChunks(all, tail));
+    const fresh = reviews.filter(({ n }) => n > this.#last);
+    if (fresh.length === 0) return;
+    this.#take(fresh);
+    this.#tell();
+  }
+
+  /** Puts stored reviews behind those that were, before those not stored yet. */
+  #take(fresh: readonly Review[]): void {
+    this.reviews.length -= this.#provisional;
+    for (const review of fresh) {
+      this.reviews.push(review);
+      if (review.device === this.device) this.#last = Math.max(this.#last, review.n);
+    }
+    this.#provisional = 0;
+    for (const answer of this.#unsaved) this.#show(answer);
+  }
+
+  /** Shows an answer among the reviews before it is stored, with the count that it will most likely get. */
+  #show(answer: Answer): void {
+    this.#provisional++;
+    this.reviews.push({ ...answer, device: this.device, n: this.#last + this.#provisional });
+  }
+
+  #tell(): void {
+    for (const news of this.#watchers) news();
+  }
+}
+
+async function readChunks(all: IDBObjectStore, range: IDBKeyRange): Promise<Contents> {
+  const [keys, texts] = await Promise.all([
+    promisifyRequest(all.getAllKeys(range)),
+    promisifyRequest<unknown[]>(all.getAll(range)),
+  ]);
+  const chunks = texts.map((text, k) => readChunk(String((keys[k] as unknown[])[1]), text));
+  return {
+    reviews: chunks.flatMap(({ reviews }) => reviews),
+    aside: chunks.flatMap(({ aside }) => aside),
+  };
+}
+
+/** The device's id, made once. */
+async function deviceId(all: IDBObjectStore, fresh: string): Promise<string> {
+  const known = await promisifyRequest<unknown>(all.get('device'));
+  if (typeof known === 'string' && known !== '') return known;
+  all.put(fresh, 'device');
+  await stored(all);
+  return fresh;
+}
+
+/** 64 random bits in the letters and figures of base 36. */
+function newId(): string {
+  return [...crypto.getRandomValues(new Uint32Array(2))].map((bits) => bits.toString(36)).join('');
+}
+
+/** Asks the browser not to clear this page's storage when space runs short. */
+function askToKeep(): void {
+  const { navigator } = globalThis as { navigator?: Partial<Navigator> };
+  navigator?.storage?.persist?.().catch(() => {
+    // Refused is as good as not asked: the log is stored all the same, and can be saved to a file.
+  });
+}

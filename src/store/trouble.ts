@@ -1,0 +1,30 @@
+/** Why the device does not keep what it is given. */
+export type Cause = 'refused' | 'full' | 'failed';
+
+const sentences: Record<Cause, string> = {
+  refused:
+    'This browser does not let the page keep anything (a private window, perhaps). You can go on, but save your log to a file before you close the page.',
+  full: 'The device is full, so your last answers are not stored yet. Free some space, or save your log to a file; you can go on meanwhile.',
+  failed:
+    'Storing failed, so your last answers are not kept yet. You can go on; save your log to a file before you close the page.',
+};
+
+/** The device refused to keep something. The message is a sentence for the student; `cause` is the browser's error. */
+export class StoreTrouble extends Error {
+  override readonly name = 'StoreTrouble';
+  readonly why: Cause;
+
+  constructor(error: unknown) {
+    const why = causeOf(error);
+    super(sentences[why], { cause: error });
+    this.why = why;
+  }
+}
+
+function causeOf(error: unknown): Cause {
+  const name = error instanceof Error ? error.name : '';
+  if (name === 'QuotaExceededError') return 'full';
+  // Without IndexedDB its mere name is a ReferenceError; private windows answer with one of the others.
+  const refusals = ['ReferenceError', 'SecurityError', 'InvalidStateError', 'NotAllowedError'];
+  return refusals.includes(name) ? 'refused' : 'failed';
+}
