@@ -1,0 +1,198 @@
+// oxlint-disable-next-line import/no-unassigned-import -- being there is what gives contexts a Transport
+import 'tone/build/esm/core/clock/Transport.js';
+import { Context } from 'tone/build/esm/core/context/Context.js';
+import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
+import { CLICK_PEAK, renderClick } from './click.ts';
+import type { Click, Plan, Pluck } from './plan.ts';
+import type { Rendered } from './render.ts';
+import { RENDERED_NOTES } from './string.ts';
+import { Strings } from './strings.ts';
+
+/** What can be turned while a plan is played. */
+export interface Controls {
+  /** How fast, as a part of the plan's tempo. */
+  speed: number;
+  /** Whether the click is heard after the count-in. */
+  click: boolean;
+  /** Whether the phrase is silent and only the click goes on. */
+  muted: boolean;
+}
+
+/** Who is told of what is heard, at the moment when it is. */
+export interface Listener {
+  note(index: number): void;
+  end(): void;
+}
+
+/** Above this a note is bent down, so that six at once stay under full scale; a note alone never comes here. */
+const KNEE = 0.5;
+/** Strength of a tap on the neck. */
+const TAP = 0.8;
+/** From asking to the first note or click: past all that the clock may already have gone through. */
+const LEAD = 0.02;
+
+/** A curve over −2…2 (the shaper's input is halved): straight up to the knee, then ever flatter, short of 1. */
+function ceiling(): Float32Array<ArrayBuffer> {
+  const size = 4097;
+  const curve = new Float32Array(size);
+  const room = 0.95 - KNEE;
+  for (let n = 0; n < size; n++) {
+    const x = (4 * n) / (size - 1) - 2;
+    const over = Math.abs(x) - KNEE;
+    curve[n] = over <= 0 ? x : Math.sign(x) * (KNEE + room * Math.tanh(over / room));
+  }
+  return curve;
+}
+
+/** Plays strings and clicks in a context: taps at once, plans by the Transport. */
+export class Player {
+  /** A4 in Hz. */
+  reference = 440;
+  private readonly strings: Strings;
+  private readonly level: GainNode;
+  private readonly click: AudioBuffer;
+  private readonly timers = new Set<ReturnType<typeof setTimeout>>();
+
+  constructor(private readonly context: Context) {
+    this.level = context.createGain();
+    this.level.connect(context.rawContext.destination as AudioNode);
+    const half = context.createGain();
+    half.gain.value = 0.5;
+    const shaper = context.createWaveShaper();
+    shaper.curve = ceiling();
+    half.connect(shaper).connect(this.level);
+    this.strings = new Strings(context, half);
+    const click = renderClick(context.sampleRate);
+    this.click = context.createBuffer(1, click.length, context.sampleRate);
+    this.click.copyToChannel(click, 0);
+  }
+
+  /** Takes in a rendered note of the string. */
+  add({ midi, samples }: Rendered, rate: number): void {
+    this.strings.add(midi, samples, rate);
+  }
+
+  /** Bytes that the rendered notes hold. */
+  get bytes(): number {
+    return this.strings.bytes;
+  }
+
+  /** How loud all is, 0 to 1 in amplitude. */
+  setLevel(level: number): void {
+    this.level.gain.setTargetAtTime(level, this.context.immediate(), 0.01);
+  }
+
+  /** A tap: sounds at once, without the look-ahead that phrases have. */
+  pluck(midi: number, string?: number): void {
+    const pluck = { midi, strength: TAP, ...(string === undefined ? {} : { string }) };
+    this.strings.pluck(pluck, this.context.immediate(), this.reference);
+  }
+
+  /** Plays a plan from its beginning. What was played before has to be stopped first. */
+  play(plan: Plan, controls: Controls, listener: Listener): void {
+    const { transport } = this.context;
+    for (const pluck of plan.plucks) {
+      this.schedule(pluck.at, (time) => this.sound(pluck, time, controls, listener));
+    }
+    for (const { at, string } of plan.dampings) {
+      this.schedule(at, (time) => this.strings.damp(string, time));
+    }
+    for (const click of plan.clicks) {
+      this.schedule(click.at, (time) => {
+        if (click.counted || controls.click) this.sounds(click, time);
+      });
+    }
+    transport.loop = plan.loop;
+    if (plan.loop) transport.setLoopPoints(this.ticks(plan.start), this.ticks(plan.end));
+    else this.schedule(plan.end, (time) => this.whenHeard(time, () => listener.end()));
+    this.setTempo(plan.tempo * controls.speed);
+    transport.start(this.context.now() + LEAD);
+  }
+
+  /** Beats a minute from now on: from where the Transport's look-ahead ends, so that nothing is played twice or left out. */
+  setTempo(tempo: number): void {
+    this.context.transport.bpm.value = tempo;
+  }
+
+  /** Stops what is played, and what was about to be. */
+  stop(): void {
+    const { transport } = this.context;
+    transport.stop();
+    transport.cancel(0);
+    for (const timer of this.timers) clearTimeout(timer);
+    this.timers.clear();
+    this.strings.silence();
+  }
+
+  private sound(pluck: Pluck, time: number, controls: Controls, listener: Listener): void {
+    if (!controls.muted) this.strings.pluck(pluck, time, this.reference);
+    const { index } = pluck;
+    if (index !== undefined) this.whenHeard(time, () => listener.note(index));
+  }
+
+  private sounds({ accent }: Click, time: number): void {
+    const source = this.context.createBufferSource();
+    source.buffer = this.click;
+    const gain = this.context.createGain();
+    gain.gain.value = CLICK_PEAK[accent];
+    source.connect(gain).connect(this.level);
+    source.start(time);
+  }
+
+  /** Calls at a time of the plan, in beats, also where that lies between two ticks. */
+  private schedule(beats: number, call: (time: number) => void): void {
+    const { transport } = this.context;
+    const ticks = beats * transport.PPQ;
+    const tick = Math.floor(ticks + 1e-6);
+    const left = Math.max(0, ticks - tick);
+    transport.schedule((time) => {
+      call(time + (left > 0 ? transport.bpm.getDurationOfTicks(left, time) : 0));
+    }, `${tick}i`);
+  }
+
+  private ticks(beats: number): string {
+    return `${Math.round(beats * this.context.transport.PPQ)}i`;
+  }
+
+  /** Calls when what is scheduled for `time` comes out of the loudspeaker. */
+  private whenHeard(time: number, call: () => void): void {
+    const raw = this.context.rawContext as AudioContext;
+    const latency = raw.outputLatency || raw.baseLatency || 0;
+    const timer = setTimeout(
+      () => {
+        this.timers.delete(timer);
+        call();
+      },
+      1000 * Math.max(0, time + latency - this.context.immediate()),
+    );
+    this.timers.add(timer);
+  }
+}
+
+/**
+ * A player on a context, as soon as every pitch can be played; the notes between come in by and by.
+ *
+ * @throws Error when the strings cannot be rendered
+ */
+export function openPlayer(native: AudioContext): Promise<Player> {
+  const context = new Context({ context: native });
+  setContext(context);
+  const player = new Player(context);
+  // Half the rate of a device of 96 or 192 kHz is plenty, and half the memory.
+  const rate = Math.min(native.sampleRate, 48000);
+  const worker = new Worker(new URL('./render.ts', import.meta.url), { type: 'module' });
+  let missing = RENDERED_NOTES.length;
+  return new Promise((resolve, reject) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<Rendered>) => {
+      player.add(data, rate);
+      missing -= 1;
+      if (missing === RENDERED_NOTES.length - 6) resolve(player);
+      if (missing === 0) worker.terminate();
+    });
+    worker.addEventListener('error', ({ message }) => {
+      reject(new Error(`The strings could not be rendered. ${message}`));
+    });
+    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a worker has none
+    worker.postMessage(rate);
+  });
+}

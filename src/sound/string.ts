@@ -1,0 +1,181 @@
+/**
+ * The plucked string: Karplus & Strong (1983) with the tuning and decay of Jaffe & Smith (1983), Computer Music
+ * Journal 7(2). One period of a pluck runs round a loop of a delay, a damping filter of whole-sample delay, and
+ * an allpass that makes up the fraction of a sample, so that the loop is exactly one period long.
+ */
+
+/** The lowest note of a five-string bass and the highest of a guitar of 24 frets: B0 and E6. */
+export const LOWEST = 23;
+export const HIGHEST = 88;
+
+/**
+ * The notes that are rendered: every third semitone, so that none is bent by more than one; an octave apart first, for
+ * from those every pitch can be played while the notes between them follow.
+ */
+export const RENDERED_NOTES: readonly number[] = [0, 6, 3, 9].flatMap((first) =>
+  [24, 36, 48, 60, 72, 84].map((c) => c + first).filter((midi) => midi <= HIGHEST),
+);
+
+/** The peak of every rendered note. Six at once, all peaks together, stay under twice full scale. */
+export const PEAK = 0.32;
+
+/** Where the string is plucked, as a part of its length from the bridge. */
+const PICK_POSITION = 0.13;
+
+/** Resonances of a guitar's body: frequency in Hz, quality, and how much is added to the string alone. */
+const BODY = [
+  { frequency: 98, quality: 7, amount: 0.45 },
+  { frequency: 204, quality: 11, amount: 0.35 },
+  { frequency: 390, quality: 14, amount: 0.25 },
+] as const;
+
+/** The damping filter is three equal three-tap averages: together a delay of three samples. */
+const TAPS = 3;
+
+/** Frequency in Hz of a MIDI note in equal temperament (ISO 16 where `reference` is 440). */
+export const frequencyOf = (midi: number, reference = 440): number =>
+  reference * 2 ** ((midi - 69) / 12);
+
+/** How long a rendered note lasts, in seconds: the lower, the longer. */
+export function ringOf(midi: number): number {
+  const height = (midi - LOWEST) / (HIGHEST - LOWEST);
+  return 4 - 2.4 * Math.min(1, Math.max(0, height));
+}
+
+/** Numbers from 0 to 1 that are the same for the same seed (Mulberry32). */
+function noiseFrom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** One period of the pluck itself: a pulse with some noise, seen from the place where the string is plucked. */
+function pluck(period: number, rate: number, seed: number): Float64Array {
+  const length = Math.round(period);
+  const noise = noiseFrom(seed);
+  const width = Math.min(length / 2, Math.max(4, rate * 0.0007));
+  const shape = Float64Array.from({ length }, (_, n) => {
+    const pulse = n < width ? Math.sin((Math.PI * n) / width) ** 2 : 0;
+    return pulse + 0.25 * (noise() - 0.5);
+  });
+  const apart = Math.max(1, Math.round(PICK_POSITION * length));
+  const combed = shape.map((value, n) => value - shape[(n - apart + length) % length]!);
+  // The fingertip is not a needle: a one-pole low-pass, run round twice so that the period closes on itself.
+  const softness = Math.exp((-2 * Math.PI * 7000) / rate);
+  let last = 0;
+  for (let round = 0; round < 2; round++) {
+    for (let n = 0; n < length; n++) {
+      last = combed[n]! + softness * (last - combed[n]!);
+      if (round === 1) combed[n] = last;
+    }
+  }
+  const mean = combed.reduce((sum, value) => sum + value, 0) / length;
+  return combed.map((value) => value - mean);
+}
+
+/** The loop for a note: its delays and its losses. */
+function loopFor(frequency: number, ring: number, rate: number) {
+  const omega = (2 * Math.PI * frequency) / rate;
+  const period = rate / frequency;
+  // Delay of the allpass at the fundamental, kept in [0.3, 1.3), where it is tame (Jaffe & Smith).
+  const delay = Math.floor(period - TAPS - 0.3);
+  const fraction = period - TAPS - delay;
+  const allpass =
+    Math.sin((omega - omega * fraction) / 2) / Math.sin((omega + omega * fraction) / 2);
+  // The fundamental falls by 60 dB in `ring` seconds, what lies near 3 kHz in half a second.
+  const kept = 10 ** (-3 / (frequency * ring));
+  const high = 2 * Math.PI * Math.max(3000 / rate, (2 * frequency) / rate);
+  const keptHigh = 10 ** (-3 / (frequency * 0.5));
+  const wanted = (1 - keptHigh ** (1 / TAPS)) / (1 - Math.cos(high));
+  // No more than what leaves the loop's gain below one at 0 Hz.
+  const most = (1 - (kept / 0.99999) ** (1 / TAPS)) / (1 - Math.cos(omega));
+  const damping = Math.min(0.5, wanted, most);
+  const gain = kept / (1 - damping * (1 - Math.cos(omega))) ** TAPS;
+  return { period, delay, allpass, damping, gain };
+}
+
+function convolve(a: readonly number[], b: readonly number[]): number[] {
+  const out = Array.from({ length: a.length + b.length - 1 }, () => 0);
+  a.forEach((x, i) => b.forEach((y, j) => (out[i + j]! += x * y)));
+  return out;
+}
+
+/** Coefficients of three averages [s/2, 1−s, s/2] in a row: symmetric, so four numbers; times the loop's gain. */
+function tapsFor(damping: number, gain: number): [number, number, number, number] {
+  const one = [damping / 2, 1 - damping, damping / 2];
+  const all = convolve(convolve(one, one), one).map((tap) => tap * gain);
+  return [all[3]!, all[2]!, all[1]!, all[0]!];
+}
+
+/** Adds the body's resonances in place (two-pole band-passes beside the string). */
+function addBody(samples: Float64Array, rate: number): void {
+  const dry = samples.slice();
+  for (const { frequency, quality, amount } of BODY) {
+    const omega = (2 * Math.PI * frequency) / rate;
+    const alpha = Math.sin(omega) / (2 * quality);
+    const b = (amount * alpha) / (1 + alpha);
+    const a1 = (-2 * Math.cos(omega)) / (1 + alpha);
+    const a2 = (1 - alpha) / (1 + alpha);
+    let [x1, x2, y1, y2] = [0, 0, 0, 0];
+    for (let n = 0; n < dry.length; n++) {
+      const x = dry[n]!;
+      const y = b * (x - x2) - a1 * y1 - a2 * y2;
+      x2 = x1;
+      x1 = x;
+      y2 = y1;
+      y1 = y;
+      samples[n]! += y;
+    }
+  }
+}
+
+/** Scales to `PEAK` and lets the last 60 ms fade to nothing, so that no step is left at the end. */
+function finish(samples: Float64Array, rate: number): Float32Array<ArrayBuffer> {
+  let peak = 0;
+  for (let n = 0; n < samples.length; n++) peak = Math.max(peak, Math.abs(samples[n]!));
+  const finished = new Float32Array(samples.length);
+  for (let n = 0; n < samples.length; n++) finished[n] = samples[n]! * (PEAK / peak);
+  const fade = Math.round(rate * 0.06);
+  for (let left = 0; left < fade; left++) {
+    finished[finished.length - 1 - left]! *= Math.sin((Math.PI / 2) * (left / fade)) ** 2;
+  }
+  return finished;
+}
+
+/**
+ * One plucked note, at full strength, at A = 440 Hz.
+ *
+ * @param midi MIDI number, `LOWEST` to `HIGHEST`
+ * @param rate samples a second
+ * @param seed of the noise in the pluck; the same seed gives the same samples
+ * @returns `ringOf(midi)` seconds, one channel, no sample above `PEAK`
+ */
+export function renderString(midi: number, rate: number, seed = midi): Float32Array<ArrayBuffer> {
+  const { period, delay, allpass, damping, gain } = loopFor(frequencyOf(midi), ringOf(midi), rate);
+  const [c0, c1, c2, c3] = tapsFor(damping, gain);
+  const excitation = pluck(period, rate, seed);
+  const length = Math.round(ringOf(midi) * rate);
+  // Silence ahead of the first sample, so that the loop never reaches before the beginning.
+  const ahead = delay + 2 * TAPS;
+  const line = new Float64Array(ahead + length);
+  let [filteredBefore, shiftedBefore] = [0, 0];
+  for (let n = 0; n < length; n++) {
+    const middle = n + ahead - delay - TAPS;
+    const filtered =
+      c0 * line[middle]! +
+      c1 * (line[middle - 1]! + line[middle + 1]!) +
+      c2 * (line[middle - 2]! + line[middle + 2]!) +
+      c3 * (line[middle - 3]! + line[middle + 3]!);
+    const shifted = allpass * (filtered - shiftedBefore) + filteredBefore;
+    filteredBefore = filtered;
+    shiftedBefore = shifted;
+    line[n + ahead] = shifted + (n < excitation.length ? excitation[n]! : 0);
+  }
+  const samples = line.subarray(ahead);
+  addBody(samples, rate);
+  return finish(samples, rate);
+}

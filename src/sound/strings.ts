@@ -1,0 +1,153 @@
+import type { Context } from 'tone/build/esm/core/context/Context.js';
+import type { MidiNote } from 'tone/build/esm/core/type/Units.js';
+import { Sampler } from 'tone/build/esm/instrument/Sampler.js';
+import type { Pluck } from './plan.ts';
+import type { Sound } from './sounding.ts';
+import { frequencyOf } from './string.ts';
+
+/** How a note begins: the part of its strength that is left, how bright it is, how softly it sets in (seconds). */
+const ATTACKS = {
+  pluck: { strength: 1, brightness: 1, onset: 0 },
+  slide: { strength: 0.7, brightness: 0.55, onset: 0.003 },
+  'hammer-on': { strength: 0.6, brightness: 0.35, onset: 0.0015 },
+  'pull-off': { strength: 0.65, brightness: 0.6, onset: 0.0005 },
+} as const;
+
+/** Time constants in seconds of an end: by the next note on the string (−60 dB in 5 ms), and by the hand. */
+const CUT = 0.0007;
+const HAND = 0.012;
+
+/** Cut-off of the low-pass that strength is heard by, in Hz; never below the note itself. */
+const brightnessOf = (strength: number, brightness: number, frequency: number): number =>
+  Math.min(16000, Math.max(2 * frequency, 500 * 2 ** (4.6 * strength) * brightness));
+
+/** One thing that can sound: a sampler, the low-pass of its strength, the hand that lies on it. */
+class Voice {
+  private readonly sampler: Sampler;
+  private readonly filter: BiquadFilterNode;
+  private readonly hand: GainNode;
+
+  constructor(
+    private readonly context: Context,
+    output: AudioNode,
+    buffers: ReadonlyMap<number, AudioBuffer>,
+  ) {
+    this.filter = context.createBiquadFilter();
+    this.filter.type = 'lowpass';
+    this.filter.Q.value = -3; // dB: as flat as can be
+    this.hand = context.createGain();
+    this.sampler = new Sampler({ context, curve: 'linear' });
+    for (const [midi, buffer] of buffers) this.sampler.add(midi as MidiNote, buffer);
+    this.sampler.connect(this.filter);
+    this.filter.connect(this.hand).connect(output);
+  }
+
+  add(midi: number, buffer: AudioBuffer): void {
+    this.sampler.add(midi as MidiNote, buffer);
+  }
+
+  pluck(frequency: number, strength: number, time: number, join?: Sound['join']): void {
+    const attack = ATTACKS[join ?? 'pluck'];
+    const gain = this.hand.gain;
+    gain.setValueAtTime(attack.onset > 0 ? 0 : 1, time);
+    if (attack.onset > 0) gain.setTargetAtTime(1, time, attack.onset);
+    this.filter.frequency.setValueAtTime(
+      brightnessOf(strength, attack.brightness, frequency),
+      time,
+    );
+    this.sampler.triggerAttack(frequency, time, strength * attack.strength);
+  }
+
+  /** Ends what sounds, from `time` on. */
+  damp(time: number, constant: number): void {
+    this.hand.gain.setTargetAtTime(0, time, constant);
+    this.sampler.releaseAll(time + 10 * constant);
+  }
+
+  /** Ends what sounds and takes back what was to come. */
+  silence(): void {
+    const now = this.context.immediate();
+    this.hand.gain.cancelScheduledValues(now);
+    this.damp(now, CUT);
+  }
+}
+
+/** Voices for notes that ring on: so many can sound at once before the oldest is taken. */
+const RINGING = 8;
+
+/**
+ * All that can be plucked. Each string has two voices that take turns, so that an old note can end by itself while the
+ * new one begins; notes without a string share a few that ring on.
+ */
+export class Strings {
+  private readonly buffers = new Map<number, AudioBuffer>();
+  private readonly pairs = new Map<number, [sounding: Voice, resting: Voice]>();
+  private readonly ringing: Voice[] = [];
+
+  constructor(
+    private readonly context: Context,
+    private readonly output: AudioNode,
+  ) {}
+
+  /** Takes in a rendered note. */
+  add(midi: number, samples: Float32Array<ArrayBuffer>, rate: number): void {
+    const buffer = new AudioBuffer({ length: samples.length, sampleRate: rate });
+    buffer.copyToChannel(samples, 0);
+    this.buffers.set(midi, buffer);
+    for (const voice of this.voices()) voice.add(midi, buffer);
+  }
+
+  /** Bytes that the rendered notes hold. */
+  get bytes(): number {
+    return [...this.buffers.values()].reduce((sum, { length }) => sum + 4 * length, 0);
+  }
+
+  /**
+   * Plucks a string, or sounds a note that rings on.
+   *
+   * @param time of the context, in seconds
+   * @param reference A4 in Hz
+   */
+  pluck(
+    { midi, string, strength, join }: Pick<Pluck, 'midi' | 'string' | 'strength' | 'join'>,
+    time: number,
+    reference: number,
+  ): void {
+    const voice = string === undefined ? this.next(time) : this.turn(string, time);
+    voice.pluck(frequencyOf(midi, reference), strength, time, join);
+  }
+
+  /** Lays the hand on a string. */
+  damp(string: number, time: number): void {
+    this.pairs.get(string)?.[0].damp(time, HAND);
+  }
+
+  /** Ends everything, what is still to come as well. */
+  silence(): void {
+    for (const voice of this.voices()) voice.silence();
+  }
+
+  private *voices(): Iterable<Voice> {
+    for (const pair of this.pairs.values()) yield* pair;
+    yield* this.ringing;
+  }
+
+  private voice(): Voice {
+    return new Voice(this.context, this.output, this.buffers);
+  }
+
+  private turn(string: number, time: number): Voice {
+    const pair = this.pairs.get(string) ?? [this.voice(), this.voice()];
+    pair[0].damp(time, CUT);
+    pair.reverse();
+    this.pairs.set(string, pair);
+    return pair[0];
+  }
+
+  private next(time: number): Voice {
+    const voice = this.ringing.length < RINGING ? this.voice() : this.ringing.shift()!;
+    voice.damp(time, CUT);
+    this.ringing.push(voice);
+    return voice;
+  }
+}
