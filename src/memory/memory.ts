@@ -1,5 +1,6 @@
 import type { Review } from '../store/review.ts';
 import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
+import { type Family, familiesOf } from './start.ts';
 import { noPace, type Pace, timed } from './pace.ts';
 
 /** What is known of one item, from its reviews alone. */
@@ -11,6 +12,8 @@ export interface Known {
   readonly last: number;
   readonly lastRight: boolean;
   readonly strength: Strength;
+  /** The families it belongs to (see start.ts). */
+  readonly families: readonly Family[];
   /** What it was taken for, and how often, in the words of `data-answer`. */
   readonly takenFor: ReadonlyMap<string, number>;
 }
@@ -20,6 +23,8 @@ export interface Memory {
   readonly items: ReadonlyMap<string, Known>;
   /** Pace and cost of the answers, by kind of card. */
   readonly paces: ReadonlyMap<string, Pace>;
+  /** What is known of each family of siblings, by its id with one part left open. */
+  readonly families: ReadonlyMap<string, Family>;
   /** Answers altogether; first answers to an item, and how many of those were right. */
   readonly asked: number;
   readonly firsts: number;
@@ -34,9 +39,10 @@ export interface Memory {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'days'>> {
+interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'families' | 'days'>> {
   readonly items: Map<string, Mutable<Known>>;
   readonly paces: Map<string, Pace>;
+  readonly families: Map<string, Family>;
   readonly days: Set<number>;
 }
 
@@ -45,6 +51,7 @@ export function nothing(): Memory {
   return {
     items: new Map(),
     paces: new Map(),
+    families: new Map(),
     asked: 0,
     firsts: 0,
     firstsRight: 0,
@@ -78,6 +85,9 @@ export function learn(memory: Memory, review: Review): void {
     learning.firsts++;
     if (review.right) learning.firstsRight++;
   }
+  const families = known?.families ?? joinFamilies(learning, review.item);
+  const change = Number(review.right) - Number(known?.lastRight ?? false);
+  for (const family of families) family.right += change;
   learning.items.set(review.item, {
     asked: (known?.asked ?? 0) + 1,
     right: (known?.right ?? 0) + (review.right ? 1 : 0),
@@ -85,6 +95,7 @@ export function learn(memory: Memory, review: Review): void {
     last: now,
     lastRight: review.right,
     strength,
+    families,
     takenFor: withConfusion(known?.takenFor, review),
   });
 }
@@ -114,6 +125,16 @@ export function kindOf(item: string): string {
 /** The local day a moment belongs to, numbered from 1970; it begins at 04:00, for people who play late. */
 export function localDay(at: number, offset: number): number {
   return Math.floor((at + (offset - 240) * 60_000) / DAY);
+}
+
+/** Puts an item that was never asked into its families. */
+function joinFamilies({ families }: Learning, item: string): Family[] {
+  return familiesOf(item).map((id) => {
+    const family = families.get(id) ?? { items: 0, right: 0 };
+    families.set(id, family);
+    family.items++;
+    return family;
+  });
 }
 
 /**

@@ -48,9 +48,12 @@ export const WEIGHTS = {
   indexRolled: 0.5,
   fingerRolled: 1.286,
   fingerJumped: 1.5,
-  pair: { 13: 0.062, 14: 0.03, 23: 0.026, 24: 0.061, 34: 0.106 } as Readonly<
-    Record<number, number>
-  >,
+  /** By the lower finger, then the higher. */
+  pair: [
+    [0, 0, 0.062, 0.03],
+    [0, 0, 0.026, 0.061],
+    [0, 0, 0, 0.106],
+  ],
   crossed: 2.564,
   reversed: 0.537,
   repeatedElsewhere: 0.66,
@@ -114,7 +117,8 @@ function openCost(neck: Neck, hand: number): number {
   return WEIGHTS.open + (WEIGHTS.openUp * neck[hand - 1]!) / 100;
 }
 
-function frettedCost(
+/** What a finger at a fret costs by itself with the hand at `hand`. */
+export function frettedCost(
   neck: Neck,
   string: number,
   fret: number,
@@ -166,8 +170,8 @@ function shiftCost(neck: Neck, from: Hold, to: Hold): number {
   const w = WEIGHTS;
   const open = from.finger === 0 || to.finger === 0;
   const guided = from.finger === to.finger && from.string === to.string;
-  const [start, far] = open ? w.shiftOpen : guided ? w.shiftGuided : w.shift;
-  let cost = start + (far * Math.abs(neck[from.hand]! - neck[to.hand]!)) / 36;
+  const kind = open ? w.shiftOpen : guided ? w.shiftGuided : w.shift;
+  let cost = kind[0] + (kind[1] * Math.abs(neck[from.hand]! - neck[to.hand]!)) / 36;
   if (to.barre && from.barre) cost += w.barreLaid / 2;
   if (to.barre || from.barre) cost += w.barreShifted;
   return cost;
@@ -184,8 +188,9 @@ function sameFinger(from: Hold, to: Hold): number {
 
 function twoFingers(from: Hold, to: Hold, gap: Gap): number {
   const w = WEIGHTS;
-  const [low, high] = from.finger < to.finger ? [from, to] : [to, from];
-  let cost = (w.pair[low.finger * 10 + high.finger] ?? 0) / gap.haste;
+  const low = from.finger < to.finger ? from : to;
+  const high = low === from ? to : from;
+  let cost = w.pair[low.finger - 1]![high.finger - 1]! / gap.haste;
   if (from.hand !== to.hand) return cost;
   if (high.fret < low.fret) cost += w.crossed;
   if (high.fret === low.fret && high.string > low.string) cost += w.reversed;

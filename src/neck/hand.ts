@@ -1,6 +1,15 @@
 import type { PhraseNote } from '../theory/phrase.ts';
 import { subtract, toNumber } from '../theory/rhythm.ts';
-import { holdsAt, neckOf, stepCost, WEIGHTS, type Finger, type Gap, type Hold } from './effort.ts';
+import {
+  holdsAt,
+  neckOf,
+  stepCost,
+  WEIGHTS,
+  type Finger,
+  type Gap,
+  type Hold,
+  type Neck,
+} from './effort.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
 import type { Place } from './place.ts';
 
@@ -55,12 +64,7 @@ export function fingering(
     );
     const previous = columns.at(-1);
     const column = previous
-      ? advance(previous, holds, (from, to) => {
-          const before = line[i - 1]!;
-          return joins(from, to, note.join)
-            ? stepCost(neck, from, to, gapOf(before, note))
-            : Infinity;
-        })
+      ? advance(neck, previous, holds, gapOf(line[i - 1]!, note), note.join)
       : begin(holds);
     if (column.order.length === 0)
       return { playable: false, at: i, reason: whyNot(instrument, line, i, places, options) };
@@ -86,27 +90,37 @@ function begin(holds: readonly Hold[]): Column {
   return ordered(holds, costs, new Int32Array(holds.length).fill(-1));
 }
 
+const leastShift = Math.min(WEIGHTS.shift[0], WEIGHTS.shiftOpen[0], WEIGHTS.shiftGuided[0]);
+
 function advance(
+  neck: Neck,
   previous: Column,
   holds: readonly Hold[],
-  step: (from: Hold, to: Hold) => number,
+  gap: Gap,
+  join: LineNote['join'],
 ): Column {
   const costs = new Float64Array(holds.length).fill(Infinity);
   const from = new Int32Array(holds.length).fill(-1);
-  holds.forEach((hold, to) => {
+  const shift = leastShift * gap.haste;
+  for (let to = 0; to < holds.length; to++) {
+    const hold = holds[to]!;
     let best = Infinity;
-    for (const candidate of previous.order) {
+    for (let i = 0; i < previous.order.length; i++) {
+      const candidate = previous.order[i]!;
       const reached = previous.costs[candidate]!;
       // Steps cost nothing below 0 and the cheapest come first, so nothing better can follow.
       if (reached >= best) break;
-      const cost = reached + step(previous.holds[candidate]!, hold);
+      const before = previous.holds[candidate]!;
+      if (before.hand !== hold.hand && reached + shift >= best) continue;
+      if (!joins(before, hold, join)) continue;
+      const cost = reached + stepCost(neck, before, hold, gap);
       if (cost < best) {
         best = cost;
         from[to] = candidate;
       }
     }
     costs[to] = best + hold.cost;
-  });
+  }
   return ordered(holds, costs, from);
 }
 

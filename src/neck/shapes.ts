@@ -26,8 +26,10 @@ export interface Shape {
 export interface Region {
   /** The string set, in any order. */
   readonly strings: readonly number[];
-  /** Lowest and highest fret, both included; from 0 the open strings are in it. */
+  /** Lowest and highest fret, both included. */
   readonly frets: readonly [number, number];
+  /** Whether open strings are in it too; where left out, they are if the frets begin at 0. */
+  readonly open?: boolean;
 }
 
 const WINDOW = 5;
@@ -80,14 +82,7 @@ export function hasShape(instrument: Instrument, chord: Chord, region: Region): 
  * hand first; any number of notes may lie on a string.
  */
 export function shapes(instrument: Instrument, chord: Chord, region: Region): Shape[] {
-  const options = chord.notes.map((note, i) =>
-    places(instrument, note, region).map((place) => ({
-      string: place.string,
-      fret: place.fret,
-      member: chord.members[i]!,
-      note,
-    })),
-  );
+  const options = memberPlaces(instrument, chord, region);
   const found: Shape[] = [];
   const taken: MemberPlace[] = [];
   const grow = (lowest: number, highest: number) => {
@@ -108,8 +103,30 @@ export function shapes(instrument: Instrument, chord: Chord, region: Region): Sh
   return found.toSorted((a, b) => a.cost - b.cost || (order(a) < order(b) ? -1 : 1));
 }
 
-function places(instrument: Instrument, note: NoteName, { strings, frets }: Region): Place[] {
-  return placesOf(instrument, chroma(note), strings, frets);
+/** For each member of a chord the places in a region that sound it. */
+export function memberPlaces(
+  instrument: Instrument,
+  { notes, members }: Pick<Chord, 'notes' | 'members'>,
+  region: Region,
+): MemberPlace[][] {
+  return notes.map((note, i) =>
+    places(instrument, note, region).map(({ string, fret }) => ({
+      string,
+      fret,
+      member: members[i]!,
+      note,
+    })),
+  );
+}
+
+function places(instrument: Instrument, note: NoteName, { strings, frets, open }: Region): Place[] {
+  const semitones = chroma(note);
+  const [lo, hi] = frets;
+  if (open === undefined) return placesOf(instrument, semitones, strings, frets);
+  return [
+    ...(open ? placesOf(instrument, semitones, strings, [0, 0]) : []),
+    ...placesOf(instrument, semitones, strings, [Math.max(1, lo), hi]),
+  ];
 }
 
 function shapeOf(instrument: Instrument, taken: readonly MemberPlace[]): Shape {

@@ -1,7 +1,7 @@
-import { recallAfter, type Strength, strengthAfter } from '../memory/model.ts';
 import { daysSince, type Memory } from '../memory/memory.ts';
+import { type Outlook, outlook, recallAfter, strengthAfter } from '../memory/model.ts';
 import { noPace } from '../memory/pace.ts';
-import { type Starts, startsAt } from '../memory/start.ts';
+import { firstShare, startOf } from '../memory/start.ts';
 import type { Item } from './item.ts';
 
 /** What asking one item now would bring. */
@@ -29,28 +29,23 @@ const VERDICT = { right: 2, wrong: 5 };
  * quantitative tracking of individual item performance", npj Science of Learning 5, 2020.
  */
 export function prospects(items: readonly Item[], memory: Memory, now: number): Prospect[] {
-  const starts = startsAt(memory, now);
-  return items.map((item) => prospect(item, memory, starts, now));
+  return items.map((item) => {
+    const known = memory.items.get(item.id);
+    const ahead = known
+      ? outlook(known.strength, daysSince(memory, known, now), WEEK)
+      : firstOutlook(startOf(memory, item.id));
+    const { recall } = ahead;
+    const gained = recall * ahead.right + (1 - recall) * ahead.wrong - ahead.unasked;
+    return { item, isNew: !known, recall, gain: gained / seconds(item, memory, recall) };
+  });
 }
 
-const firstRight = recallAfter(strengthAfter(null, 0, 3), WEEK);
-const firstWrong = recallAfter(strengthAfter(null, 0, 1), WEEK);
+const right = recallAfter(strengthAfter(null, 0, 3), WEEK);
+const wrong = recallAfter(strengthAfter(null, 0, 1), WEEK);
 
-function prospect(item: Item, memory: Memory, starts: Starts, now: number): Prospect {
-  const known = memory.items.get(item.id);
-  if (!known) {
-    const p = starts.of(item.id);
-    const gained = p * firstRight + (1 - p) * firstWrong - p;
-    return { item, isNew: true, recall: p, gain: gained / seconds(item, memory, p) };
-  }
-  const days = daysSince(memory, known, now);
-  const p = recallAfter(known.strength, days);
-  const later = (strength: Strength) => recallAfter(strength, WEEK);
-  const gained =
-    p * later(strengthAfter(known.strength, days, 3)) +
-    (1 - p) * later(strengthAfter(known.strength, days, 1)) -
-    recallAfter(known.strength, days + WEEK);
-  return { item, isNew: false, recall: p, gain: gained / seconds(item, memory, p) };
+/** What is not known yet is not forgotten either: unasked it stays where it starts. */
+function firstOutlook(start: number): Outlook {
+  return { recall: start, right, wrong, unasked: start };
 }
 
 /** The seconds that asking is expected to cost, verdict included, at a chance `p` of a right answer. */
@@ -62,12 +57,6 @@ function seconds(item: Item, memory: Memory, p: number): number {
 /** The mean seconds of a card over these items, verdict included. */
 export function secondsACard(items: readonly Item[], memory: Memory): number {
   if (items.length === 0) return 0;
-  const share = memory.asked === 0 ? 0.5 : 0.8;
+  const share = firstShare(memory);
   return items.reduce((sum, item) => sum + seconds(item, memory, share), 0) / items.length;
-}
-
-/** The chance that the item would be answered right at a time; one never asked begins from its siblings. */
-export function expected(memory: Memory, starts: Starts, item: Item, at: number): number {
-  const known = memory.items.get(item.id);
-  return known ? recallAfter(known.strength, daysSince(memory, known, at)) : starts.of(item.id);
 }

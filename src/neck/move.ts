@@ -1,0 +1,140 @@
+import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
+import type { Place } from './place.ts';
+
+/** A shape on another string set, and what had to bend on the way. */
+export interface Moved<P extends Place> {
+  /** In the order of the places that were moved. */
+  readonly places: readonly P[];
+  /** Those of `places` that do not lie on the fret they came from. */
+  readonly bent: readonly P[];
+  /** Why they bend, or that nothing does. */
+  readonly sentence: string;
+}
+
+/**
+ * The same shape some frets up (or, below 0, down). Null where it would leave the frets, and for shapes with open
+ * strings, which do not move.
+ */
+export function moveAlong<P extends Place>(
+  instrument: Instrument,
+  places: readonly P[],
+  frets: number,
+): P[] | null {
+  return onNeck(
+    instrument,
+    places,
+    places.map((place) => ({ ...place, fret: place.fret + frets })),
+  );
+}
+
+/**
+ * The same shape on the next string set over: one string towards the high ones (`strings` 1) or the low ones (−1), or
+ * further. Every note moves by the interval that most neighbouring strings are tuned apart, so the shape keeps its
+ * intervals; where two strings are tuned otherwise, it bends. Null where it would leave the neck.
+ */
+export function moveAcross<P extends Place>(
+  instrument: Instrument,
+  places: readonly P[],
+  strings: number,
+): Moved<P> | null {
+  const open = openMidi(instrument);
+  const usual = usualInterval(instrument);
+  const moved = places.map((place) => {
+    const string = place.string - strings;
+    const interval = (open[string - 1] ?? Number.NaN) - open[place.string - 1]!;
+    return { ...place, string, fret: place.fret + usual * strings - interval };
+  });
+  const found = onNeck(instrument, places, moved);
+  if (!found) return null;
+  const bent = found.filter((place, i) => place.fret !== places[i]!.fret);
+  return { places: found, bent, sentence: whyBent(instrument, places, found, strings) };
+}
+
+function onNeck<P extends Place>(
+  instrument: Instrument,
+  from: readonly P[],
+  to: readonly P[],
+): P[] | null {
+  const highest = fretsLeft(instrument);
+  const movable = from.every((place) => place.fret > 0);
+  // A string that is not there has given its place no fret.
+  const fits = to.every((place) => place.fret >= 1 && place.fret <= highest);
+  return movable && fits ? [...to] : null;
+}
+
+/** Semitones from each string to the next higher-numbered one below it: `[5, 4, 5, 5, 5]` on a guitar, from string 1. */
+function neighbours(instrument: Instrument): number[] {
+  const open = openMidi(instrument);
+  return open.slice(1).map((midi, i) => open[i]! - midi);
+}
+
+/** The interval, in semitones, that most neighbouring strings are tuned apart; of equally many the one of low strings. */
+export function usualInterval(instrument: Instrument): number {
+  const intervals = neighbours(instrument).toReversed();
+  const count = (interval: number) => intervals.filter((other) => other === interval).length;
+  return intervals.reduce((best, interval) => (count(interval) > count(best) ? interval : best));
+}
+
+const INTERVALS = [
+  'in unison',
+  'a semitone apart',
+  'a whole tone apart',
+  'a minor third apart',
+  'a major third apart',
+  'a fourth apart',
+  'a tritone apart',
+  'a fifth apart',
+  'a minor sixth apart',
+  'a major sixth apart',
+  'a minor seventh apart',
+  'a major seventh apart',
+  'an octave apart',
+];
+
+/** How two neighbouring strings are tuned: `a fourth apart`, `a fifth apart, the lower-numbered one below`. */
+function intervalText(semitones: number): string {
+  const text = INTERVALS[Math.abs(semitones)] ?? `${Math.abs(semitones)} semitones apart`;
+  return semitones < 0 ? `${text}, turned round` : text;
+}
+
+function whyBent(
+  instrument: Instrument,
+  from: readonly Place[],
+  to: readonly Place[],
+  strings: number,
+): string {
+  const usual = usualInterval(instrument);
+  const intervals = neighbours(instrument);
+  const crossed = new Set<number>();
+  for (const place of from) {
+    const [first, last] = [place.string, place.string - strings].toSorted((a, b) => a - b);
+    for (let upper = first!; upper < last!; upper++)
+      if (intervals[upper - 1] !== usual) crossed.add(upper);
+  }
+  if (crossed.size === 0)
+    return 'The shape stays as it is: the strings it crosses are tuned alike.';
+  const pairs = [...crossed]
+    .toSorted((a, b) => a - b)
+    .map(
+      (upper) =>
+        `strings ${upper + 1} and ${upper} are tuned ${intervalText(intervals[upper - 1]!)}`,
+    );
+  const steps = new Set(
+    to.map((place, i) => place.fret - from[i]!.fret).filter((step) => step !== 0),
+  );
+  const [step] = steps;
+  const bend =
+    step === undefined
+      ? 'the bends cancel out'
+      : steps.size > 1
+        ? 'the dots that cross them move'
+        : `what crosses them moves ${step > 0 ? 'up' : 'down'} ${Math.abs(step) === 1 ? 'one fret' : `${Math.abs(step)} frets`}`;
+  const sentence = `${pairs.join(', ')}, most others ${intervalText(usual)}: ${bend}.`;
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+/** What a shape is apart from where it lies along the neck: `5/0 4/1`, frets counted from its lowest one. */
+export function formText(places: readonly Place[]): string {
+  const lowest = Math.min(...places.map((place) => place.fret));
+  return places.map(({ string, fret }) => `${string}/${fret - lowest}`).join(' ');
+}
