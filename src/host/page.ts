@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import compression from 'compression';
-import { build, type Plugin, type ResolvedConfig } from 'vite';
+import { build, type Connect, type Plugin, type ResolvedConfig } from 'vite';
 import { injectManifest } from 'workbox-build';
 
 /**
@@ -17,7 +17,7 @@ export function page(): Plugin {
     configResolved(resolved) {
       config = resolved;
     },
-    closeBundle: {
+    writeBundle: {
       sequential: true,
       async handler() {
         if (config.command !== 'build' || config.build.ssr) return;
@@ -29,7 +29,7 @@ export function page(): Plugin {
     },
     configurePreviewServer(server) {
       const out = resolve(config.root, config.build.outDir);
-      server.middlewares.use(compression());
+      server.middlewares.use(compression() as Connect.NextHandleFunction);
       server.middlewares.use(async (_request, response, next) => {
         const html = await readFile(resolve(out, 'index.html'), 'utf8');
         for (const [name, value] of headers(policyOf(html))) response.setHeader(name, value);

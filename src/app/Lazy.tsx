@@ -1,0 +1,29 @@
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+
+/** A screen that is fetched when it is first shown. */
+export function lazy(load: () => Promise<{ default: ComponentType }>): ComponentType {
+  let Loaded: ComponentType | null = null;
+  return function Lazy() {
+    const [fault, setFault] = useState(false);
+    const [, setReady] = useState(Loaded !== null);
+    useEffect(() => {
+      if (Loaded) return;
+      load().then(
+        (module) => {
+          Loaded = module.default;
+          setReady(true);
+        },
+        () => setFault(true),
+      );
+    }, []);
+    if (Loaded) return <Loaded />;
+    return fault ? (
+      <p class="notice bad" role="alert">
+        This screen could not be fetched. Go online once, then open it again.
+      </p>
+    ) : (
+      <p class="soft" aria-busy="true" />
+    );
+  };
+}

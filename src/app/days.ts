@@ -1,0 +1,44 @@
+/** Words for days. A lesson day is a date without a time, in the phone's own calendar. */
+
+const DAY = 86_400_000;
+
+/** When a lesson day begins on this phone, ms. */
+export function startOf(lessonDay: string): number {
+  const [year, month, day] = lessonDay.split('-').map(Number);
+  return new Date(year!, month! - 1, day!).getTime();
+}
+
+/** Whole days from today to a lesson day; negative when it is past. */
+export function daysUntil(lessonDay: string, now: number): number {
+  const today = new Date(now);
+  today.setHours(0, 0, 0, 0);
+  return Math.round((startOf(lessonDay) - today.getTime()) / DAY);
+}
+
+/** `Tuesday`, or with its date where it is a week away or more: `Tuesday 8 December`. */
+export function dayName(lessonDay: string, now: number): string {
+  const near = Math.abs(daysUntil(lessonDay, now)) < 7;
+  return new Intl.DateTimeFormat('en-GB', {
+    weekday: 'long',
+    ...(!near && { day: 'numeric', month: 'long' }),
+  }).format(startOf(lessonDay));
+}
+
+const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** `four days left`, `today`, `three days ago`. */
+export function daysLeft(lessonDay: string, now: number): string {
+  const days = daysUntil(lessonDay, now);
+  if (days === 0) return 'today';
+  if (days === 1) return 'tomorrow';
+  const count = COUNTS[Math.abs(days)] ?? String(Math.abs(days));
+  return days > 0 ? `${count} days left` : `${count} ${days === -1 ? 'day' : 'days'} ago`;
+}
+
+/** A date so many days after `now`, as `2026-12-01`. */
+export function dayAfter(now: number, days: number): string {
+  const date = new Date(now);
+  date.setDate(date.getDate() + days);
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}

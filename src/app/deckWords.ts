@@ -1,0 +1,22 @@
+import type { Drill } from '../decks/deck.ts';
+import { listed } from '../cards/arpeggio.ts';
+import type { Item } from '../practice/item.ts';
+import { chordOn, type Size } from '../theory/chord.ts';
+import { parseKey } from '../theory/key.ts';
+import { numeralLabel } from '../theory/naming.ts';
+
+/** `triads and sevenths on strings 5–4 and 4–3, frets 1 to 8`: what a drill asks, for the student. */
+export function drillWords(drill: Drill): string {
+  const sizes = listed(drill.sizes.map((size) => `${size}s`));
+  if (drill.kind === 'trace') return `hear ${sizes} and find their paths`;
+  const strings = listed(drill.strings.map((set) => set.join('–')));
+  const verb = drill.kind === 'spot' ? 'name' : 'place';
+  return `${verb} ${sizes} on strings ${strings}, frets ${drill.frets[0]} to ${drill.frets[1]}`;
+}
+
+/** `vii° on strings 3–2`, `V by ear`: an item in a few words. Every id begins kind, key, degree, size. */
+export function itemWords(item: Item): string {
+  const [, key, , size] = item.id.split(':');
+  const numeral = numeralLabel(chordOn(parseKey(key!)!, item.degree, size as Size));
+  return item.strings ? `${numeral} on strings ${item.strings.replaceAll('-', '–')}` : `${numeral} by ear`;
+}

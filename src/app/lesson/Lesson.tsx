@@ -1,0 +1,97 @@
+import { useEffect, useState } from 'preact/hooks';
+import { itemsOf } from '../../cards/index.ts';
+import type { Deck } from '../../decks/deck.ts';
+import { minutesADay } from '../../practice/summary.ts';
+import { unlock } from '../../sound/index.ts';
+import { keyLabel } from '../../theory/naming.ts';
+import { dayName, daysLeft, daysUntil, startOf } from '../days.ts';
+import { drillWords } from '../deckWords.ts';
+import { go, route } from '../router.ts';
+import { begin } from '../round/session.ts';
+import { memory, opened, settings, take } from '../state.ts';
+
+type Opened = { readonly deck: Deck } | { readonly fault: string };
+
+/** A lesson that came as a link: what it is, before anything is kept of it. */
+export default function Lesson() {
+  const payload = route.value.rest;
+  const [read, setRead] = useState<Opened | null>(null);
+  useEffect(() => {
+    setRead(null);
+    void import('../../decks/link.ts').then(({ readLink }) => readLink(payload)).then(setRead);
+  }, [payload]);
+  if (!read || !opened.value) return <main class="screen" aria-busy="true" />;
+  return 'fault' in read ? <Unreadable fault={read.fault} /> : <Offered deck={read.deck} />;
+}
+
+function Unreadable({ fault }: { fault: string }) {
+  return (
+    <main class="screen">
+      <h1>This link cannot be opened</h1>
+      <p class="notice bad" role="alert">
+        {fault}
+      </p>
+      <p class="soft">Nothing on this phone was changed.</p>
+      <a class="button main" href="#/today">
+        Go on to today
+      </a>
+    </main>
+  );
+}
+
+function Offered({ deck }: { deck: Deck }) {
+  const now = Date.now();
+  const items = itemsOf(deck);
+  const lessonAt = deck.lessonDay && daysUntil(deck.lessonDay, now) >= 0 ? startOf(deck.lessonDay) : null;
+  const minutes = minutesADay(items, memory.value.of, now, lessonAt);
+  const start = async () => {
+    unlock();
+    const { id } = await take(deck);
+    await begin(id, { minutes: Math.min(8, Math.max(3, minutes)) });
+    go('round');
+  };
+  const keep = () => void take(deck).then(() => go('today'));
+  return (
+    <main class="screen">
+      <header>
+        <p class="label">A lesson for you</p>
+        <h1>{deck.title}</h1>
+        {deck.note && <p class="note">“{deck.note}”</p>}
+      </header>
+      <dl class="facts sheet">
+        <dt>Key</dt>
+        <dd class="music">{keyLabel(deck.key, settings.value.naming)}</dd>
+        <dt>Instrument</dt>
+        <dd>{deck.instrument.name}</dd>
+        {deck.lessonDay && (
+          <>
+            <dt>Next lesson</dt>
+            <dd>
+              {dayName(deck.lessonDay, now)}, {daysLeft(deck.lessonDay, now)}
+            </dd>
+          </>
+        )}
+        <dt>Drills</dt>
+        <dd>
+          <ul>
+            {deck.drills.map((drill, index) => (
+              <li key={index}>{drillWords(drill)}</li>
+            ))}
+          </ul>
+        </dd>
+        <dt>Time</dt>
+        <dd>
+          {items.length} items, about {minutes} {minutes === 1 ? 'minute' : 'minutes'} a day
+        </dd>
+      </dl>
+      <div class="buttons last">
+        <button type="button" class="button" onClick={keep}>
+          Keep for later
+        </button>
+        <button type="button" class="button main" data-do="start" onClick={() => void start()}>
+          Start
+        </button>
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,119 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Deck } from '../../decks/deck.ts';
+import { readiness } from '../../practice/summary.ts';
+import { keyLabel } from '../../theory/naming.ts';
+import { readymade } from '../readymade.ts';
+import { go } from '../router.ts';
+import { choose, currentLesson, itemsOfLesson, lessons, memory, opened, setAway, settings, take, type Lesson } from '../state.ts';
+import './Lessons.css';
+
+/** The lessons on this phone, and ways to bring in more. */
+export default function Lessons() {
+  if (!opened.value) return <main class="screen" aria-busy="true" />;
+  const here = lessons.value.filter(({ away }) => !away);
+  const away = lessons.value.filter((lesson) => lesson.away);
+  return (
+    <main class="screen lessons">
+      <h1>Lessons</h1>
+      <PasteLink />
+      <ul class="lesson-list">
+        {here.map((lesson) => (
+          <LessonRow key={lesson.id} lesson={lesson} />
+        ))}
+      </ul>
+      {away.length > 0 && (
+        <details>
+          <summary>Put away · {away.length}</summary>
+          <ul class="lesson-list">
+            {away.map((lesson) => (
+              <LessonRow key={lesson.id} lesson={lesson} />
+            ))}
+          </ul>
+        </details>
+      )}
+      <Readymade />
+    </main>
+  );
+}
+
+/** A link tapped in a message opens in the browser, not in the app on the home screen: so it can be pasted here. */
+function PasteLink() {
+  const [fault, setFault] = useState<string | null>(null);
+  const open = async (event: SubmitEvent) => {
+    event.preventDefault();
+    const text = String(new FormData(event.currentTarget as HTMLFormElement).get('link') ?? '');
+    const { readLink } = await import('../../decks/link.ts');
+    const read = await readLink(text);
+    if ('fault' in read) setFault(read.fault);
+    else go('lesson', text.trim().replace(/^.*#\/lesson\//s, '').replace(/[>\s]+$/, ''));
+  };
+  return (
+    <form class="paste" onSubmit={(event) => void open(event)}>
+      <label class="label" for="link">
+        A link from your teacher
+      </label>
+      <div class="paste-row">
+        <input id="link" name="link" type="text" inputMode="url" autocomplete="off" spellcheck={false} placeholder="Paste it here" />
+        <button type="submit" class="button">
+          Open
+        </button>
+      </div>
+      {fault && (
+        <p class="notice bad" role="alert">
+          {fault}
+        </p>
+      )}
+    </form>
+  );
+}
+
+function LessonRow({ lesson }: { lesson: Lesson }) {
+  const { id, deck, away } = lesson;
+  const { overall, asked } = readiness(itemsOfLesson(id), memory.value.of, Date.now());
+  const current = currentLesson()?.id === id;
+  return (
+    <li class="sheet">
+      <h2>{deck.title}</h2>
+      <p class="soft">
+        {keyLabel(deck.key, settings.value.naming)} · {asked === 0 ? 'not begun' : `${Math.round(overall * 100)} % known`}
+        {current && ' · practised now'}
+      </p>
+      <div class="buttons">
+        <button type="button" class="button" onClick={() => void setAway(id, !away)} aria-label={`${away ? 'Take back' : 'Put away'}: ${deck.title}`}>
+          {away ? 'Take back' : 'Put away'}
+        </button>
+        {!away && (
+          <button type="button" class="button" aria-label={`Practise ${deck.title}`} onClick={() => void choose(id).then(() => go('today'))}>
+            Practise
+          </button>
+        )}
+      </div>
+    </li>
+  );
+}
+
+function Readymade() {
+  const [decks, setDecks] = useState<readonly Deck[]>([]);
+  useEffect(() => {
+    void readymade().then(setDecks);
+  }, []);
+  const have = new Set(lessons.value.map(({ deck }) => deck.title));
+  const others = decks.filter(({ title }) => !have.has(title));
+  if (others.length === 0) return null;
+  return (
+    <section>
+      <h2>Ready-made</h2>
+      <ul class="lesson-list">
+        {others.map((deck) => (
+          <li key={deck.title} class="sheet">
+            <h2>{deck.title}</h2>
+            <p class="soft">{deck.note}</p>
+            <button type="button" class="button" onClick={() => void take(deck).then(() => go('today'))}>
+              Take it
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,108 @@
+import { useEffect } from 'preact/hooks';
+import { KINDS } from '../../cards/index.ts';
+import { hearBoth } from '../../cards/CardFrame.tsx';
+import { preload, soundSentence } from '../../sound/index.ts';
+import { go } from '../router.ts';
+import { changeSettings, opened, settings, trouble } from '../state.ts';
+import { RoundEnd } from './RoundEnd.tsx';
+import { addSounded, answer, draw, far, round, shown } from './session.ts';
+import './Round.css';
+
+/** A round: one card at a time, how far it is, and at the end what grew. */
+export function RoundScreen() {
+  useEffect(() => {
+    if (!opened.value) return;
+    if (!round.value) go('today');
+    else if (!shown.value) void draw();
+  }, [opened.value]);
+  useEffect(() => {
+    void preload();
+  }, []);
+  const current = shown.value;
+  useEffect(() => {
+    // Whoever practises without looking is told of each new card, and goes on from its question.
+    document.querySelector<HTMLElement>('.card h1')?.focus({ preventScroll: true });
+  }, [current?.card]);
+  useEffect(() => {
+    if (!current?.verdict) return;
+    document.querySelector<HTMLElement>('[data-do="next"]')?.focus({ preventScroll: true });
+    // Hearing the right answer after every card is what teaches the ear. An ear card sounds it itself.
+    if (current.explanation && current.card.item.kind !== 'trace') hearBoth(current.explanation);
+  }, [current?.verdict]);
+
+  if (!opened.value || !round.value) return <main class="screen" aria-busy="true" />;
+  if (!current) return <RoundEnd />;
+  const { Face } = KINDS[current.card.item.kind];
+  const { naming, chordNames, reasons } = settings.value;
+  const explanation =
+    current.explanation && !reasons
+      ? { ...current.explanation, sentence: '', detail: '' }
+      : current.explanation;
+  return (
+    <main class="screen round">
+      <RoundBar />
+      {trouble.value && (
+        <p class="notice bad" role="alert">
+          {trouble.value}
+        </p>
+      )}
+      <SoundNotice />
+      <Face
+        key={`${current.card.item.id} ${current.card.seed}`}
+        card={current.card}
+        verdict={current.verdict}
+        explanation={explanation}
+        shown={{ naming, chordNames }}
+        answer={(given, taps) => void answer(given, taps)}
+        sounded={addSounded}
+        next={() => void draw()}
+      />
+    </main>
+  );
+}
+
+function RoundBar() {
+  const { done, of } = far.value;
+  const { muted } = settings.value;
+  const at = Math.min(of, done + (shown.value?.verdict ? 0 : 1));
+  return (
+    <header class="round-bar">
+      <button type="button" class="bar-button" aria-label="Leave the round" onClick={() => go('today')}>
+        ×
+      </button>
+      <progress value={done} max={Math.max(1, of)} aria-label="How far the round is" />
+      <span class="soft">
+        {at} of {of}
+      </span>
+      <button
+        type="button"
+        class="bar-button"
+        aria-pressed={muted}
+        aria-label="Mute"
+        onClick={() => changeSettings({ muted: !muted })}
+      >
+        <Speaker muted={muted} />
+      </button>
+    </header>
+  );
+}
+
+function Speaker({ muted }: { muted: boolean }) {
+  return (
+    <svg viewBox="0 0 24 24" width="22" height="22" aria-hidden="true">
+      <path d="M4 9v6h4l5 4V5L8 9z" fill="currentColor" />
+      <path
+        d={muted ? 'M16 9l5 6M21 9l-5 6' : 'M16 8.5a5 5 0 0 1 0 7M18.5 6a8.5 8.5 0 0 1 0 12'}
+        fill="none"
+        stroke="currentColor"
+        stroke-width="1.8"
+      />
+    </svg>
+  );
+}
+
+/** What keeps the sound from coming, where something does. */
+function SoundNotice() {
+  const sentence = soundSentence.value;
+  return sentence ? <p class="notice" role="status">{sentence}</p> : null;
+}

@@ -1,0 +1,54 @@
+import { summarise } from '../../practice/summary.ts';
+import { listed } from '../../cards/arpeggio.ts';
+import { itemWords } from '../deckWords.ts';
+import { itemsOfLesson, memory } from '../state.ts';
+import { begin, end, round } from './session.ts';
+import { go } from '../router.ts';
+
+/** At the end of a round: what grew, what comes again, what is next. */
+export function RoundEnd() {
+  const current = round.value!;
+  const items = itemsOfLesson(current.deck);
+  const { cards, right, fresh, grown, missed, unseen } = summarise(current, items, memory.value.of);
+  const leave = () => void end().then(() => go('today'));
+  const more = () => void begin(current.deck, { minutes: 3 });
+  return (
+    <main class="screen round-end">
+      <h1>{cards === 0 ? 'Nothing to ask now' : 'Done for now'}</h1>
+      <p>
+        {right} of {cards} right.
+      </p>
+      <Group title="New and known" items={fresh.map(itemWords)} />
+      <Group title="Surer than before" items={grown.map(itemWords)} />
+      <Group title="Comes again soon" items={missed.map(itemWords)} />
+      <p class="soft">
+        {unseen === 0
+          ? 'Every item of this lesson has been asked.'
+          : `${unseen} ${unseen === 1 ? 'item has' : 'items have'} not been asked yet; they come in little by little.`}
+      </p>
+      <p class="soft">Stretch your hands and rest your ears before you go on.</p>
+      <div class="buttons last">
+        <button type="button" class="button" data-do="start" onClick={more}>
+          3 minutes more
+        </button>
+        <button type="button" class="button main" onClick={leave}>
+          Back to today
+        </button>
+      </div>
+    </main>
+  );
+}
+
+function Group({ title, items }: { title: string; items: readonly string[] }) {
+  if (items.length === 0) return null;
+  const some = items.slice(0, 4);
+  const rest = items.length - some.length;
+  return (
+    <section class="sheet">
+      <h2>
+        {title} · {items.length}
+      </h2>
+      <p>{rest > 0 ? `${some.join(', ')} and ${rest} more` : listed(some)}</p>
+    </section>
+  );
+}

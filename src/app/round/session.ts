@@ -1,0 +1,124 @@
+import { computed, signal } from '@preact/signals';
+import { KINDS } from '../../cards/index.ts';
+import type { Card, Explanation } from '../../cards/kind.ts';
+import { learn } from '../../memory/memory.ts';
+import { gradeOf } from '../../practice/grade.ts';
+import type { Verdict } from '../../practice/item.ts';
+import { answerCard, nextCard, progress, startRound, type Goal, type Round } from '../../practice/round.ts';
+import { loadRound, saveRound } from '../../store/round.ts';
+import { changed, itemsOfLesson, lessonById, log, memory, settings, tell } from '../state.ts';
+
+/** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
+const VERDICT_DELAY = 500;
+
+/** The card on the screen and how far it is. */
+export interface Shown {
+  readonly card: Card;
+  readonly verdict: Verdict | null;
+  readonly explanation: Explanation | null;
+}
+
+/** The round that is going on, kept on the device after every card. */
+export const round = signal<Round | null>(null);
+export const shown = signal<Shown | null>(null);
+
+/** Times of the card on the screen. */
+let shownAt = 0;
+let sounded = 0;
+let hidden = false;
+
+if (typeof document !== 'undefined') {
+  document.addEventListener('visibilitychange', () => {
+    if (document.hidden) hidden = true;
+  });
+}
+
+/** How far the round is. */
+export const far = computed(() => {
+  if (!round.value) return { done: 0, of: 0 };
+  return progress(round.value, itemsOfLesson(round.value.deck), memory.value.of);
+});
+
+/** Begins a round on a lesson. */
+export async function begin(deck: string, goal: Goal): Promise<void> {
+  const now = Date.now();
+  const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
+  round.value = startRound({ deck, goal, seed, now });
+  await draw();
+}
+
+/** The round that was going on when the page was left, if it still is. */
+export async function restore(): Promise<void> {
+  const stored = (await loadRound()) as Round | null;
+  if (stored && lessonById(stored.deck)) round.value = stored;
+}
+
+/** Shows the open card of the round again, or the next one. */
+export async function draw(): Promise<void> {
+  const current = round.value;
+  if (!current) return;
+  const next = nextCard(current, itemsOfLesson(current.deck), memory.value.of, Date.now());
+  if (next) round.value = next.round;
+  await keep();
+  shown.value = next && {
+    card: KINDS[next.item.kind].ask(next.item, next.seed),
+    verdict: null,
+    explanation: null,
+  };
+  shownAt = performance.now();
+  sounded = 0;
+  hidden = false;
+}
+
+/** Listening is not thinking. */
+export function addSounded(ms: number): void {
+  sounded += ms;
+}
+
+/** Judges an answer, stores it, and only then shows the verdict. */
+export async function answer(given: string, taps: number): Promise<void> {
+  const current = round.value;
+  const card = shown.value?.card;
+  if (!current || !card || shown.value?.verdict) return;
+  const kind = KINDS[card.item.kind];
+  const answered = performance.now();
+  const verdict = kind.judge(card, given);
+  const timing = {
+    ms: Math.round(answered - shownAt),
+    sounded: Math.round(Math.min(sounded, answered - shownAt)),
+    taps,
+    hidden,
+  };
+  const grade = gradeOf({ right: verdict.right, ...timing }, memory.value.of.paces.get(kind.name));
+  const at = Date.now();
+  const review = {
+    item: card.item.id,
+    seed: card.seed,
+    at,
+    offset: -new Date(at).getTimezoneOffset(),
+    right: verdict.right,
+    takenFor: verdict.takenFor,
+    ...timing,
+    grade,
+  };
+  round.value = answerCard(current, itemsOfLesson(current.deck), verdict, at);
+  const stored = log.value!.append(review);
+  await tell(stored);
+  learn(memory.value.of, log.value!.reviews.at(-1)!);
+  changed();
+  await keep();
+  const explanation = kind.explain(card, verdict, given, settings.value.naming);
+  const wait = VERDICT_DELAY - (performance.now() - answered);
+  setTimeout(() => (shown.value = { card, verdict, explanation }), Math.max(0, wait));
+}
+
+/** Leaves the round where it is. */
+export async function end(): Promise<void> {
+  round.value = null;
+  shown.value = null;
+  await keep();
+}
+
+async function keep(): Promise<void> {
+  await tell(saveRound(round.value));
+}

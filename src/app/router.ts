@@ -1,0 +1,35 @@
+import { signal } from '@preact/signals';
+
+export const SCREENS = ['today', 'round', 'lesson', 'lessons', 'teach', 'settings'] as const;
+export type Screen = (typeof SCREENS)[number];
+
+/** Where the page is: the address after `#`. */
+export interface Route {
+  readonly screen: Screen;
+  /** What stands after the screen's name. */
+  readonly rest: string;
+}
+
+function read(hash: string): Route {
+  const [, name = '', rest = ''] = /^#\/?([^/]*)\/?(.*)$/.exec(hash) ?? [];
+  const screen = SCREENS.find((known) => known === name) ?? 'today';
+  return { screen, rest };
+}
+
+/** The screen shown now. */
+export const route = signal<Route>(read(location.hash));
+
+addEventListener('hashchange', () => {
+  route.value = read(location.hash);
+  scrollTo(0, 0);
+});
+
+/** Goes to a screen; the way back stays open. */
+export function go(screen: Screen, rest = ''): void {
+  location.hash = `#/${screen}${rest && `/${rest}`}`;
+}
+
+/** The page's own address up to `#`: what links are made on. */
+export function base(): string {
+  return location.href.replace(/#.*$/, '');
+}

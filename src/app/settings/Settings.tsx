@@ -1,0 +1,82 @@
+import { pluck } from '../../sound/index.ts';
+import { NAMINGS, type Naming } from '../../theory/naming.ts';
+import { changeSettings, settings } from '../state.ts';
+import { Choice, Choices } from '../../parts/Choices.tsx';
+
+const NAMING_WORDS: Record<Naming, string> = {
+  english: 'C D E, B♭',
+  german: 'C D E, B and H',
+  solfege: 'Do Re Mi, fixed',
+  movable: 'do re mi, movable',
+  degrees: '1 2 3',
+};
+
+const THEMES = { auto: 'as the phone', light: 'light', dark: 'dark' } as const;
+
+/** Sound, names of notes, and light or dark. */
+export default function Settings() {
+  const { naming, chordNames, reasons, volume, muted, theme } = settings.value;
+  return (
+    <main class="screen">
+      <h1>Sound and names</h1>
+      <section>
+        <label class="label" for="volume">
+          Volume
+        </label>
+        <input
+          id="volume"
+          type="range"
+          min="0"
+          max="1"
+          step="0.05"
+          value={volume}
+          onInput={(event) => changeSettings({ volume: Number(event.currentTarget.value) })}
+          onChange={() => pluck(58)}
+        />
+        <Choice
+          label="Mute"
+          checked={muted}
+          change={(now) => changeSettings({ muted: now })}
+        />
+        <p class="soft">Keep it low, above all on headphones: what is loud for long harms the ear.</p>
+      </section>
+      <Choices legend="Names of notes">
+        {NAMINGS.map((name) => (
+          <Choice
+            key={name}
+            label={NAMING_WORDS[name]}
+            name="naming"
+            checked={naming === name}
+            change={() => changeSettings({ naming: name })}
+          />
+        ))}
+      </Choices>
+      <Choices legend="On the cards">
+        <Choice
+          label="Chord names"
+          checked={chordNames}
+          change={(now) => changeSettings({ chordNames: now })}
+        />
+        <Choice
+          label="Reasons"
+          checked={reasons}
+          change={(now) => changeSettings({ reasons: now })}
+        />
+      </Choices>
+      <Choices legend="Light and dark">
+        {(Object.keys(THEMES) as (keyof typeof THEMES)[]).map((name) => (
+          <Choice
+            key={name}
+            label={THEMES[name]}
+            name="theme"
+            checked={theme === name}
+            change={() => changeSettings({ theme: name })}
+          />
+        ))}
+      </Choices>
+      <a class="button" href="#/today">
+        Back to today
+      </a>
+    </main>
+  );
+}

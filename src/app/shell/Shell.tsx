@@ -1,0 +1,51 @@
+import type { ComponentType } from 'preact';
+import { lazy } from '../Lazy.tsx';
+import { route, type Screen } from '../router.ts';
+import { RoundScreen } from '../round/Round.tsx';
+import { Today } from '../today/Today.tsx';
+import { trouble } from '../state.ts';
+import { UpdateNotice } from './UpdateNotice.tsx';
+import './Shell.css';
+
+/** Every screen; what the first visit shows comes at once, the others when they are opened. */
+const SCREENS: Record<Screen, ComponentType> = {
+  today: Today,
+  round: RoundScreen,
+  lesson: lazy(() => import('../lesson/Lesson.tsx')),
+  lessons: lazy(() => import('../lessons/Lessons.tsx')),
+  teach: lazy(() => import('../teach/Teach.tsx')),
+  settings: lazy(() => import('../settings/Settings.tsx')),
+};
+
+const PLACES: readonly [Screen, string][] = [
+  ['today', 'Today'],
+  ['lessons', 'Lessons'],
+  ['teach', 'Teach'],
+];
+
+/** The frame: one screen, and the places at the bottom. A round has the whole phone to itself. */
+export function Shell() {
+  const { screen } = route.value;
+  const Current = SCREENS[screen];
+  if (screen === 'round') return <Current />;
+  return (
+    <>
+      <div class="frame">
+        <UpdateNotice />
+        {trouble.value && (
+          <p class="notice bad" role="alert">
+            {trouble.value}
+          </p>
+        )}
+        <Current key={screen} />
+      </div>
+      <nav aria-label="Places">
+        {PLACES.map(([place, name]) => (
+          <a key={place} href={`#/${place}`} aria-current={screen === place ? 'page' : undefined}>
+            {name}
+          </a>
+        ))}
+      </nav>
+    </>
+  );
+}

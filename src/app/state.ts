@@ -1,0 +1,130 @@
+import { effect, signal } from '@preact/signals';
+import { itemsOf } from '../cards/index.ts';
+import type { Deck } from '../decks/deck.ts';
+import { nothing, replay, type Memory } from '../memory/memory.ts';
+import type { Item } from '../practice/item.ts';
+import { muted, volume } from '../sound/index.ts';
+import * as decks from '../store/decks.ts';
+import { openLog, type Log } from '../store/log.ts';
+import { loadSettings, saveSettings } from '../store/settings.ts';
+import { StoreTrouble } from '../store/trouble.ts';
+import { readSettings, type Settings } from './settings/settings.ts';
+
+/** A deck on this device. */
+export interface Lesson {
+  readonly id: string;
+  readonly deck: Deck;
+  readonly away: boolean;
+}
+
+/** Whether the device's store has been read: before, nothing is known. */
+export const opened = signal(false);
+export const lessons = signal<readonly Lesson[]>([]);
+export const currentId = signal<string | null>(null);
+export const settings = signal<Settings>(readSettings(null));
+/** Why something could not be kept on the device; null while all is well. */
+export const trouble = signal<string | null>(null);
+export const log = signal<Log | null>(null);
+/** What is remembered. It learns in place: whoever learned something calls `changed`. */
+export const memory = signal<{ readonly of: Memory }>({ of: nothing() });
+
+export function changed(): void {
+  memory.value = { of: memory.value.of };
+}
+
+/** Reads everything from the device. A device that refuses leaves the app working in memory, with a sentence why. */
+export async function open(): Promise<void> {
+  log.value = await openLog();
+  trouble.value = log.value.trouble?.message ?? null;
+  memory.value = { of: replay(log.value.reviews) };
+  log.value.watch(() => (memory.value = { of: replay(log.value!.reviews) }));
+  settings.value = readSettings((await tell(loadSettings())) ?? null);
+  await readLessons();
+  currentId.value = (await tell(decks.currentDeck())) ?? null;
+  opened.value = true;
+}
+
+async function readLessons(): Promise<void> {
+  const stored = (await tell(decks.listDecks())) ?? [];
+  if (stored.length === 0) return;
+  const { readDeck } = await import('../decks/document.ts');
+  lessons.value = stored.flatMap(({ id, document, away }) => {
+    const read = readDeck(document);
+    if ('deck' in read) return [{ id, deck: read.deck, away }];
+    trouble.value = `A lesson on this device cannot be read: ${read.fault}`;
+    return [];
+  });
+}
+
+/** Waits for a write; where the device refuses it, shows why and goes on. */
+export async function tell<T>(write: Promise<T>): Promise<T | undefined> {
+  try {
+    const value = await write;
+    trouble.value = log.value?.trouble?.message ?? null;
+    return value;
+  } catch (error) {
+    if (!(error instanceof StoreTrouble)) throw error;
+    trouble.value = error.message;
+    return undefined;
+  }
+}
+
+/** Keeps a deck on the device and makes it the one practised. */
+export async function take(deck: Deck): Promise<Lesson> {
+  const { deckId, writeDeck } = await import('../decks/document.ts');
+  const id = deckId(deck);
+  const lesson = { id, deck, away: false };
+  lessons.value = [lesson, ...lessons.value.filter((other) => other.id !== id)];
+  await tell(decks.keepDeck(id, writeDeck(deck), Date.now()));
+  await choose(id);
+  return lesson;
+}
+
+/** Makes a deck the one practised. */
+export async function choose(id: string): Promise<void> {
+  currentId.value = id;
+  await tell(decks.makeCurrent(id));
+}
+
+/** Puts a deck out of sight, or takes it back. What was learned with it stays. */
+export async function setAway(id: string, away: boolean): Promise<void> {
+  lessons.value = lessons.value.map((lesson) => (lesson.id === id ? { ...lesson, away } : lesson));
+  await tell(away ? decks.putAway(id) : decks.takeBack(id));
+}
+
+export function lessonById(id: string): Lesson | null {
+  return lessons.value.find((lesson) => lesson.id === id) ?? null;
+}
+
+/** The lesson practised: the one chosen last, else the newest that is not put away. */
+export function currentLesson(): Lesson | null {
+  const here = lessons.value.filter(({ away }) => !away);
+  return here.find(({ id }) => id === currentId.value) ?? here[0] ?? null;
+}
+
+const itemsById = new Map<string, readonly Item[]>();
+
+/** The items of a lesson on this device; none where there is no such lesson. */
+export function itemsOfLesson(id: string): readonly Item[] {
+  const known = itemsById.get(id);
+  if (known) return known;
+  const lesson = lessonById(id);
+  if (!lesson) return [];
+  const items = itemsOf(lesson.deck);
+  itemsById.set(id, items);
+  return items;
+}
+
+/** Changes some settings and keeps them. */
+export function changeSettings(change: Partial<Settings>): void {
+  settings.value = { ...settings.value, ...change };
+  void tell(saveSettings(settings.value));
+}
+
+effect(() => {
+  volume.value = settings.value.volume;
+  muted.value = settings.value.muted;
+  const { theme } = settings.value;
+  if (theme === 'auto') delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = theme;
+});

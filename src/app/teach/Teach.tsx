@@ -1,0 +1,176 @@
+import { useState } from 'preact/hooks';
+import { itemsOf } from '../../cards/index.ts';
+import type { KindName } from '../../decks/deck.ts';
+import { Choice, Choices } from '../../parts/Choices.tsx';
+import { minutesADay } from '../../practice/summary.ts';
+import { SIZES, type Size } from '../../theory/chord.ts';
+import type { Key } from '../../theory/key.ts';
+import { noteLabel, scaleLabel } from '../../theory/naming.ts';
+import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../theory/scale.ts';
+import { nothing } from '../../memory/memory.ts';
+import { startOf, dayAfter } from '../days.ts';
+import { settings } from '../state.ts';
+import { change, deckOf, draft, draftFault, usualTitle } from './draft.ts';
+import { Sample } from './Sample.tsx';
+import { ShareLink } from './ShareLink.tsx';
+import './Teach.css';
+
+const USUAL_TONICS = ['C', 'G', 'D', 'A', 'E', 'F', 'Bb', 'Eb', 'Ab'];
+const MORE_TONICS = ['B', 'F#', 'C#', 'G#', 'D#', 'A#', 'Db', 'Gb', 'Cb'];
+const USUAL_SCALES: readonly ScaleKind[] = ['major', 'minor'];
+const OTHER_SCALES = SCALE_KINDS.filter((kind) => hasSevenNotes(kind) && !USUAL_SCALES.includes(kind));
+
+const KIND_WORDS: Record<KindName, string> = {
+  spot: 'name what is seen',
+  place: 'place what is named',
+  trace: 'trace what is heard',
+};
+
+const STRING_SETS = ['6-5', '5-4', '4-3', '3-2', '2-1', '6-5-4-3', '5-4-3-2', '4-3-2-1'];
+const HIGHEST_FRET = 17;
+
+/** A lesson: a key, what to drill and where; then its link. */
+export default function Teach() {
+  const [showing, setShowing] = useState<'form' | 'sample' | 'link'>('form');
+  const deck = deckOf(draft.value);
+  const fault = draftFault(draft.value);
+  const items = fault ? [] : itemsOf(deck);
+  if (showing === 'sample') return <Sample items={items} leave={() => setShowing('form')} />;
+  if (showing === 'link') return <ShareLink deck={deck} leave={() => setShowing('form')} />;
+  const minutes = minutesADay(items, nothing(), Date.now(), deck.lessonDay ? startOf(deck.lessonDay) : null);
+  const empty = fault ?? (items.length === 0 ? 'No chord of these sizes lies whole on these strings inside these frets: choose more strings or frets.' : null);
+  return (
+    <main class="screen teach">
+      <h1>A lesson</h1>
+      <KeyChoice />
+      <Many legend="Chords" all={SIZES.slice(0, 3)} chosen={draft.value.sizes} label={(size) => `${size}s`} choose={(sizes) => change({ sizes: sizes as Size[] })} />
+      <Many legend="Cards" all={['spot', 'place', 'trace'] as const} chosen={draft.value.kinds} label={(kind) => KIND_WORDS[kind]} choose={(kinds) => change({ kinds })} />
+      <Many legend="Strings" all={STRING_SETS} chosen={draft.value.strings} label={(set) => set.replaceAll('-', '–')} choose={(strings) => change({ strings })} />
+      <FretChoice />
+      <Words />
+      {empty ? (
+        <p class="notice bad" role="status">
+          {empty}
+        </p>
+      ) : (
+        <p class="soft" role="status">
+          {items.length} items · about {minutes} {minutes === 1 ? 'minute' : 'minutes'} a day
+        </p>
+      )}
+      <div class="buttons last">
+        <button type="button" class="button" disabled={empty !== null} onClick={() => setShowing('sample')}>
+          Try a card
+        </button>
+        <button type="button" class="button main" disabled={empty !== null} onClick={() => setShowing('link')}>
+          Share the link
+        </button>
+      </div>
+    </main>
+  );
+}
+
+function KeyChoice() {
+  const { key } = draft.value;
+  const [more, setMore] = useState(MORE_TONICS.includes(key.tonic));
+  const [other, setOther] = useState(OTHER_SCALES.includes(key.scale));
+  const naming = settings.value.naming === 'german' || settings.value.naming === 'solfege' ? settings.value.naming : 'english';
+  const choose = (part: Partial<Key>) => change({ key: { ...key, ...part } });
+  return (
+    <>
+      <Choices legend="Key">
+        {[...USUAL_TONICS, ...(more ? MORE_TONICS : [])].map((tonic) => (
+          <Choice key={tonic} music name="tonic" label={noteLabel(tonic, naming, key)} checked={key.tonic === tonic} change={() => choose({ tonic })} />
+        ))}
+        {!more && (
+          <button type="button" class="button small" onClick={() => setMore(true)}>
+            more
+          </button>
+        )}
+      </Choices>
+      <Choices legend="Scale">
+        {[...USUAL_SCALES, ...(other ? OTHER_SCALES : [])].map((scale) => (
+          <Choice key={scale} name="scale" label={scaleLabel(scale)} checked={key.scale === scale} change={() => choose({ scale })} />
+        ))}
+        {!other && (
+          <button type="button" class="button small" onClick={() => setOther(true)}>
+            other scale
+          </button>
+        )}
+      </Choices>
+    </>
+  );
+}
+
+interface ManyProps<T extends string> {
+  legend: string;
+  all: readonly T[];
+  chosen: readonly T[];
+  label(value: T): string;
+  choose(chosen: T[]): void;
+}
+
+/** Any number out of several, kept in their order. */
+function Many<T extends string>({ legend, all, chosen, label, choose }: ManyProps<T>) {
+  return (
+    <Choices legend={legend}>
+      {all.map((value) => (
+        <Choice
+          key={value}
+          label={label(value)}
+          checked={chosen.includes(value)}
+          change={(on) => choose(all.filter((other) => (other === value ? on : chosen.includes(other))))}
+        />
+      ))}
+    </Choices>
+  );
+}
+
+function FretChoice() {
+  const [low, high] = draft.value.frets;
+  const frets = Array.from({ length: HIGHEST_FRET + 1 }, (_, fret) => fret);
+  return (
+    <fieldset class="frets">
+      <legend>Frets</legend>
+      <label>
+        from{' '}
+        <select value={low} onChange={(event) => change({ frets: [Number(event.currentTarget.value), Math.max(high, Number(event.currentTarget.value) + 2)] })}>
+          {frets.slice(0, -2).map((fret) => (
+            <option key={fret} value={fret}>
+              {fret === 0 ? 'open' : fret}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        to{' '}
+        <select value={high} onChange={(event) => change({ frets: [Math.min(low, Number(event.currentTarget.value) - 2), Number(event.currentTarget.value)] })}>
+          {frets.slice(2).map((fret) => (
+            <option key={fret} value={fret}>
+              {fret}
+            </option>
+          ))}
+        </select>
+      </label>
+    </fieldset>
+  );
+}
+
+function Words() {
+  const { key, title, note, lessonDay } = draft.value;
+  return (
+    <>
+      <label class="field">
+        <span class="label">Title</span>
+        <input type="text" maxLength={80} value={title} placeholder={usualTitle(key)} onInput={(event) => change({ title: event.currentTarget.value })} />
+      </label>
+      <label class="field">
+        <span class="label">A note to the student</span>
+        <textarea maxLength={500} rows={2} value={note} onInput={(event) => change({ note: event.currentTarget.value })} />
+      </label>
+      <label class="field">
+        <span class="label">Next lesson</span>
+        <input type="date" min={dayAfter(Date.now(), 0)} value={lessonDay ?? ''} onInput={(event) => change({ lessonDay: event.currentTarget.value || null })} />
+      </label>
+    </>
+  );
+}

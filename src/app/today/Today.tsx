@@ -1,0 +1,131 @@
+import { useEffect, useState } from 'preact/hooks';
+import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { listed } from '../../cards/arpeggio.ts';
+import { Stair } from '../../parts/Stair.tsx';
+import { canGoOn } from '../../practice/round.ts';
+import { leastSure, minutesADay, readiness } from '../../practice/summary.ts';
+import type { Deck } from '../../decks/deck.ts';
+import { unlock } from '../../sound/index.ts';
+import { dayName, daysLeft, daysUntil, startOf } from '../days.ts';
+import { itemWords } from '../deckWords.ts';
+import { readymade } from '../readymade.ts';
+import { go } from '../router.ts';
+import { begin, far, round } from '../round/session.ts';
+import { currentLesson, itemsOfLesson, memory, opened, settings, take, type Lesson } from '../state.ts';
+import './Today.css';
+
+/** The longest round that is offered unasked, minutes: about eight a day were as good as more (Molloy et al. 2012). */
+const LONGEST = 8;
+
+/** What is practised now, how ready it is, and one button to begin. */
+export function Today() {
+  if (!opened.value) return <main class="screen" aria-busy="true" />;
+  const lesson = currentLesson();
+  return lesson ? <LessonToday lesson={lesson} /> : <FirstTime />;
+}
+
+function LessonToday({ lesson }: { lesson: Lesson }) {
+  const { deck, id } = lesson;
+  const now = Date.now();
+  const items = itemsOfLesson(id);
+  const known = memory.value.of;
+  const lessonAt = deck.lessonDay && daysUntil(deck.lessonDay, now) >= 0 ? startOf(deck.lessonDay) : null;
+  const minutes = Math.min(LONGEST, Math.max(3, minutesADay(items, known, now, lessonAt)));
+  const current = round.value;
+  const goesOn = current?.deck === id && canGoOn(current, now, -new Date(now).getTimezoneOffset());
+  const start = async () => {
+    unlock();
+    if (!goesOn) await begin(id, { minutes });
+    go('round');
+  };
+  const unsure = leastSure(items, known, now, 2).map(itemWords);
+  return (
+    <main class="screen today">
+      <header>
+        <p class="label">
+          {deck.lessonDay
+            ? `For ${dayName(deck.lessonDay, now)} · ${daysLeft(deck.lessonDay, now)}`
+            : 'Your lesson'}
+          <a class="settings-link" href="#/settings">
+            Sound and names
+          </a>
+        </p>
+        <h1>{deck.title}</h1>
+        {deck.note && <p class="note">“{deck.note}”</p>}
+      </header>
+      <Ready lesson={lesson} now={now} lessonAt={lessonAt} />
+      {unsure.length > 0 && <p class="soft">Least sure: {listed(unsure)}.</p>}
+      <div class="last">
+        <button type="button" class="button main wide" data-do="start" onClick={() => void start()}>
+          {goesOn ? `Go on: card ${far.value.done + 1} of ${far.value.of}` : `Practise ${minutes} minutes`}
+        </button>
+      </div>
+    </main>
+  );
+}
+
+/** How ready the lesson is: a number with a meaning, and the staircase as full as each degree is known. */
+function Ready({ lesson, now, lessonAt }: { lesson: Lesson; now: number; lessonAt: number | null }) {
+  const items = itemsOfLesson(lesson.id);
+  const known = memory.value.of;
+  const today = readiness(items, known, now);
+  const then = readiness(items, known, lessonAt ?? now + 7 * 86_400_000);
+  const { naming } = settings.value;
+  const steps = degreeSteps(lesson.deck.key, 'triad', { naming, chordNames: false }).map((step, index) => ({
+    ...step,
+    filled: today.byDegree[index] ?? 0,
+  }));
+  const when = lesson.deck.lessonDay && lessonAt !== null ? dayName(lesson.deck.lessonDay, now) : 'next week';
+  const percent = (share: number) => `${Math.round(share * 100)} %`;
+  return (
+    <section class="sheet ready">
+      <h2 class="label">What you know of it</h2>
+      <p class="figure">
+        <strong>{percent(today.overall)}</strong>
+        <span class="soft">
+          now, {percent(then.overall)} by {when} if you stopped here; {today.asked} of {today.of} asked so far
+        </span>
+      </p>
+      <Stair steps={steps} label="How much is known of each degree" />
+    </section>
+  );
+}
+
+/** Without a lesson: what this is, and something to begin with in one tap. */
+function FirstTime() {
+  const [decks, setDecks] = useState<readonly Deck[]>([]);
+  useEffect(() => {
+    void readymade().then(setDecks);
+  }, []);
+  const start = async (deck: Deck) => {
+    unlock();
+    const { id } = await take(deck);
+    await begin(id, { minutes: 5 });
+    go('round');
+  };
+  return (
+    <main class="screen today">
+      <header>
+        <h1>Skipwise</h1>
+        <p>
+          For the week between two guitar lessons: arpeggios on the neck and by ear, a few minutes a day, no guitar
+          needed. Open the link your teacher sent, or begin with one of these.
+        </p>
+      </header>
+      <ul class="readymade">
+        {decks.map((deck) => (
+          <li key={deck.title} class="sheet">
+            <h2>{deck.title}</h2>
+            <p class="soft">{deck.note}</p>
+            <button type="button" class="button" data-do="start" onClick={() => void start(deck)}>
+              Start
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p>
+        <a href="#/lessons">Paste a link</a> · <a href="#/teach">I teach</a> · <a href="#/settings">Sound and names</a>
+      </p>
+    </main>
+  );
+}

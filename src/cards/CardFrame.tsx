@@ -1,0 +1,81 @@
+import type { ComponentChildren } from 'preact';
+import { play } from '../sound/index.ts';
+import { keyName } from '../theory/key.ts';
+import type { Card, FaceProps } from './kind.ts';
+import './CardFrame.css';
+
+interface CardFrameProps extends Pick<FaceProps, 'verdict' | 'explanation' | 'next'> {
+  card: Card;
+  /** Further promised attributes of the kind: `data-chord`, `data-strings`, … */
+  attributes?: Record<`data-${string}`, string | undefined>;
+  question: ComponentChildren;
+  /** What stands under the question. */
+  hint?: ComponentChildren;
+  answers?: ComponentChildren;
+  /** The row under the thumb until the verdict takes it. */
+  foot?: ComponentChildren;
+  /** Hears the right answer and what was answered; where not given, the explanation's sounds. */
+  hear?(): void;
+  children: ComponentChildren;
+}
+
+/**
+ * What every card looks like: the question on top, what is asked about in the middle, the answer under the thumb.
+ * The verdict takes the question's place, so that nothing else moves when it comes.
+ */
+export function CardFrame(props: CardFrameProps) {
+  const { card, verdict, explanation } = props;
+  const hear = props.hear ?? (() => explanation && hearBoth(explanation));
+  return (
+    <article
+      class={`card ${card.item.kind}`}
+      data-kind={card.item.kind}
+      data-item={card.item.id}
+      data-seed={card.seed}
+      data-key={keyName(card.key)}
+      {...props.attributes}
+    >
+      <header>
+        <div role="status" data-verdict={verdict ? (verdict.right ? 'right' : 'wrong') : undefined} class={verdict ? `why ${verdict.right ? 'right' : 'wrong'}` : ''}>
+          {verdict && explanation && (
+            <>
+              <p class="question">
+                <span class="unseen">{verdict.right ? 'Right. ' : 'Wrong. '}</span>
+                {explanation.title}
+              </p>
+              <p class="sentence">{explanation.sentence}</p>
+              {explanation.detail && <p class="soft">{explanation.detail}</p>}
+            </>
+          )}
+        </div>
+        {!verdict && (
+          <>
+            <h1 class="question" tabIndex={-1}>{props.question}</h1>
+            {props.hint && <p class="soft">{props.hint}</p>}
+          </>
+        )}
+      </header>
+      <div class="middle">{props.children}</div>
+      <div class="answers">{props.answers}</div>
+      <div class="foot">
+        {verdict ? (
+          <div class="buttons">
+            <button type="button" class="button" data-do={props.hear ? 'hear' : undefined} onClick={hear}>
+              {explanation?.otherSound ? 'Hear both' : 'Hear it'}
+            </button>
+            <button type="button" class="button main" data-do="next" onClick={props.next}>
+              Next
+            </button>
+          </div>
+        ) : (
+          props.foot
+        )}
+      </div>
+    </article>
+  );
+}
+
+/** The right answer, then, after it, what was answered instead. */
+export function hearBoth({ sound, otherSound }: NonNullable<FaceProps['explanation']>): void {
+  play(sound, { onEnd: () => otherSound && play(otherSound) });
+}

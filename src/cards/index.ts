@@ -1,0 +1,24 @@
+import type { Deck, KindName } from '../decks/deck.ts';
+import type { Item } from '../practice/item.ts';
+import type { Kind } from './kind.ts';
+import { place } from './place/index.ts';
+import { spot } from './spot/index.ts';
+import { trace } from './trace/index.ts';
+
+/** Every kind of card; a new kind is a folder here and a line in this list. */
+export const KINDS = { spot, place, trace } as unknown as Record<KindName, Kind>;
+
+/** Every item that a deck's drills cover, each once. */
+export function itemsOf(deck: Deck): Item[] {
+  const byId = new Map<string, Item>();
+  for (const drill of deck.drills) {
+    for (const item of KINDS[drill.kind].items(deck, drill)) byId.set(item.id, item);
+  }
+  return [...byId.values()];
+}
+
+/** The item that an id names, or null where no kind knows it. */
+export function itemOf(id: string): Item | null {
+  const kind = KINDS[id.split(':')[0] as KindName];
+  return kind?.item(id) ?? null;
+}

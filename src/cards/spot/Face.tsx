@@ -1,0 +1,46 @@
+import { useState } from 'preact/hooks';
+import { midiAt } from '../../neck/place.ts';
+import { Neck } from '../../parts/Neck.tsx';
+import { Stair } from '../../parts/Stair.tsx';
+import { pluck } from '../../sound/index.ts';
+import { degreeSteps } from '../degreeSteps.ts';
+import { framed } from '../arpeggio.ts';
+import { CardFrame } from '../CardFrame.tsx';
+import type { FaceProps } from '../kind.ts';
+import { keyLabel } from '../../theory/naming.ts';
+import type { SpotCard } from './ask.ts';
+
+/** Plain dots on the neck, and the staircase of the degrees to answer on. */
+export function Face(props: FaceProps<SpotCard>) {
+  const { card, verdict, explanation, shown } = props;
+  const { key, chord, instrument, shape } = card;
+  const [chosen, setChosen] = useState<number | null>(null);
+  const steps = degreeSteps(key, chord.size, shown).map((step) => {
+    if (verdict && step.degree === chord.degree) return { ...step, look: 'right' as const };
+    if (verdict && step.degree === chosen) return { ...step, look: 'wrong' as const };
+    return step;
+  });
+  const choose = (degree: number) => {
+    if (chosen !== null) return;
+    setChosen(degree);
+    props.answer(String(degree), 1);
+  };
+  return (
+    <CardFrame
+      {...props}
+      question={`Which degree of ${keyLabel(key, shown.naming)}?`}
+      answers={<Stair steps={steps} label="Degrees" choose={choose} chosen={chosen} />}
+      foot={<p class="soft">{chosen === null ? 'Tap its step.' : ''}</p>}
+    >
+      <Neck
+        instrument={instrument}
+        musicKey={key}
+        naming={shown.naming}
+        frets={framed(card.frets, instrument)}
+        label="Neck with an arpeggio on it"
+        dots={explanation?.dots ?? shape.places.map(({ string, fret }) => ({ string, fret }))}
+        {...(verdict && { tap: (place) => pluck(midiAt(instrument, place), place.string) })}
+      />
+    </CardFrame>
+  );
+}

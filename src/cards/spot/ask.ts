@@ -1,0 +1,23 @@
+import { shapes, type Shape } from '../../neck/shapes.ts';
+import type { Item } from '../../practice/item.ts';
+import type { Chord } from '../../theory/chord.ts';
+import { seeded } from '../../theory/random.ts';
+import type { Card } from '../kind.ts';
+import { item as read } from './items.ts';
+
+/** An arpeggio as dots that tell nothing but their places. */
+export interface SpotCard extends Card {
+  readonly chord: Chord;
+  readonly shape: Shape;
+  readonly frets: readonly [number, number];
+}
+
+/** Draws one of the shapes of the item: the likelier for a hand, the likelier to come. */
+export function ask(item: Item, seed: number): SpotCard {
+  const { chord, instrument, stringSet, frets } = read(item.id)!;
+  const found = shapes(instrument, chord, { strings: stringSet, frets });
+  const random = seeded(seed);
+  // The least of two draws: the first third of the shapes comes five times in nine.
+  const index = Math.floor(Math.min(random.next(), random.next()) * found.length);
+  return { item, seed, key: chord.key, instrument, chord, shape: found[index]!, frets };
+}

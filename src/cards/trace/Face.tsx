@@ -1,0 +1,135 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { midiAt, type Place } from '../../neck/place.ts';
+import { Hops } from '../../parts/Hops.tsx';
+import { Neck } from '../../parts/Neck.tsx';
+import { play, pluck } from '../../sound/index.ts';
+import { keyLabel } from '../../theory/naming.ts';
+import { beatsText } from '../../theory/rhythm.ts';
+import { cadence } from '../sounds.ts';
+import { CardFrame } from '../CardFrame.tsx';
+import type { FaceProps } from '../kind.ts';
+import type { TraceCard } from './ask.ts';
+import { placesOf, soundingOf } from './explain.ts';
+import './Face.css';
+
+const COUNTS = ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+/** The slower hearing's part of the tempo. */
+const SLOWER = 0.6;
+
+/** The key is sounded, then the phrase; four paths to choose from. Nothing is drawn of it before the answer. */
+export function Face(props: FaceProps<TraceCard>) {
+  const { card, verdict, explanation, shown } = props;
+  const { key, phrase, instrument } = card;
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [lit, setLit] = useState<number | null>(null);
+  const places = useMemo(() => (verdict ? placesOf(card) : []), [card, verdict]);
+
+  const hear = (speed = 1) => {
+    const playing = play(soundingOf(phrase), { speed, onNote: setLit, onEnd: () => setLit(null) });
+    if (!verdict) props.sounded(playing.ms);
+  };
+  const hearKey = (then?: () => void) => {
+    const playing = play(cadence(key, phrase.notes[0]!.midi), then ? { onEnd: then } : {});
+    if (!verdict) props.sounded(playing.ms);
+  };
+  const hearAnswer = () => {
+    const other = explanation?.otherSound;
+    play(soundingOf(phrase), {
+      onNote: setLit,
+      onEnd: () => {
+        setLit(null);
+        if (other) play(other);
+      },
+    });
+  };
+
+  useEffect(() => hearKey(hear), []);
+
+  useEffect(() => {
+    if (verdict) hearAnswer();
+  }, [verdict]);
+
+  const choose = (path: string) => {
+    if (chosen !== null) return;
+    setChosen(path);
+    props.answer(path, 1);
+  };
+  const rows = verdict
+    ? card.choices.filter(({ path }) => path === card.path || path === chosen)
+    : card.choices;
+  return (
+    <CardFrame
+      {...props}
+      hear={verdict ? hearAnswer : hear}
+      attributes={{
+        'data-notes': verdict
+          ? phrase.notes.map(({ midi, at }) => `${midi}@${beatsText(at)}`).join(' ')
+          : undefined,
+      }}
+      question="Which path did it take?"
+      hint={`${keyLabel(key, shown.naming)} · ${COUNTS[phrase.notes.length]} notes`}
+      answers={
+        <div class="paths" role="group" aria-label="Paths of degrees">
+          {rows.map(({ path, heights }) => (
+            <button
+              type="button"
+              key={path}
+              class={`path ${verdict ? (path === card.path ? 'right' : 'wrong') : ''}`}
+              data-answer={path}
+              aria-disabled={chosen !== null}
+              aria-pressed={chosen === path}
+              onClick={() => choose(path)}
+            >
+              <span class="row">
+                {path.split(' ').map((degree, index) => (
+                  <span key={index} class={path === card.path && lit === index ? 'sounding' : ''}>
+                    {degree}
+                  </span>
+                ))}
+              </span>
+              <Hops heights={heights} />
+              {verdict && <span class="unseen">{path === card.path ? 'right' : 'wrong'}</span>}
+            </button>
+          ))}
+        </div>
+      }
+    >
+      {explanation ? (
+        <Neck
+          instrument={instrument}
+          musicKey={key}
+          naming={shown.naming}
+          frets={fretsOf(places)}
+          label="Neck with the phrase on it"
+          dots={explanation.dots}
+          lit={lit === null ? null : (places[lit] ?? null)}
+          tap={(place) => pluck(midiAt(instrument, place), place.string)}
+        />
+      ) : (
+        <div class="hearing">
+          <button type="button" class="hear" data-do="hear" aria-label="Hear the phrase" onClick={() => hear()}>
+            <svg viewBox="0 0 24 24" width="40" height="40" aria-hidden="true">
+              <path d="M8 5v14l11-7z" fill="currentColor" />
+            </svg>
+          </button>
+          <div class="buttons">
+            <button type="button" class="button" onClick={() => hear(SLOWER)}>
+              Slower
+            </button>
+            <button type="button" class="button" onClick={() => hearKey()}>
+              Key again
+            </button>
+          </div>
+        </div>
+      )}
+    </CardFrame>
+  );
+}
+
+/** The frets to draw around a phrase: at least four, so that the hand sees where it is. */
+function fretsOf(places: readonly Place[]): [number, number] {
+  const frets = places.map(({ fret }) => fret);
+  const low = Math.min(...frets);
+  return [low, Math.max(...frets, low + 3)];
+}

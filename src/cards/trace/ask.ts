@@ -1,0 +1,85 @@
+import { midiAt } from '../../neck/place.ts';
+import type { Instrument } from '../../neck/instrument.ts';
+import type { Item } from '../../practice/item.ts';
+import type { Key } from '../../theory/key.ts';
+import { chroma } from '../../theory/note.ts';
+import type { Phrase } from '../../theory/phrase.ts';
+import { seeded } from '../../theory/random.ts';
+import { beats } from '../../theory/rhythm.ts';
+import { scaleNotes } from '../../theory/scale.ts';
+import type { Card } from '../kind.ts';
+import { item as read } from './items.ts';
+import { degreeOfStep, drawLine, pathOf, type Line } from './line.ts';
+import { farPaths, nearPaths } from './wrong.ts';
+
+/** One of the paths to choose from: its degrees, and how high each note is in scale steps. */
+export interface PathChoice {
+  readonly path: string;
+  readonly heights: readonly number[];
+}
+
+/** A phrase to be heard, and four paths of degrees. */
+export interface TraceCard extends Card {
+  readonly line: Line;
+  readonly phrase: Phrase;
+  readonly path: string;
+  readonly choices: readonly PathChoice[];
+}
+
+/** Draws a phrase of three, six or nine notes; an odd seed offers near wrong paths, an even one far ones. */
+export function ask(item: Item, seed: number): TraceCard {
+  const { key, size, contour, instrument, degree, tempo } = read(item.id)!;
+  const random = seeded(seed);
+  const range = stepsInRange(key, instrument);
+  const line = drawLine({ degree, size, contour, groups: random.pick([1, 2, 2, 3]), range }, random);
+  const wrong = seed % 2 === 1 ? nearPaths(line, random) : farPaths(line, random);
+  const choices = random
+    .shuffle([line.steps, ...wrong])
+    .map((steps) => ({ path: pathOf(steps), heights: steps }));
+  const phrase = phraseOf(line.steps, key, instrument, tempo);
+  return { item, seed, key, instrument, line, phrase, path: pathOf(line.steps), choices };
+}
+
+/** Scale steps as notes in even triplets. */
+export function phraseOf(
+  steps: readonly number[],
+  key: Key,
+  instrument: Instrument,
+  tempo: number,
+): Phrase {
+  const tonic = tonicMidi(key, instrument);
+  const notes = steps.map((step, index) => ({
+    midi: midiOfStep(step, key, tonic),
+    name: scaleNotes(key)[degreeOfStep(step) - 1]!,
+    at: beats(index, 3),
+    length: beats(1, 3),
+  }));
+  return { notes, tempo };
+}
+
+/** Two octaves that lie well under the hand: from a fifth above the lowest open string. */
+function stepsInRange(key: Key, instrument: Instrument): [number, number] {
+  const low = lowest(instrument) + 7;
+  const tonic = tonicMidi(key, instrument);
+  let [from, to] = [0, 0];
+  while (midiOfStep(from - 1, key, tonic) >= low) from--;
+  while (midiOfStep(to + 1, key, tonic) <= low + 24) to++;
+  return [from, to];
+}
+
+/** The tonic nearest below the middle of the range. */
+function tonicMidi(key: Key, instrument: Instrument): number {
+  const middle = lowest(instrument) + 19;
+  return middle - ((((middle - chroma(key.tonic)) % 12) + 12) % 12);
+}
+
+function lowest(instrument: Instrument): number {
+  return Math.min(
+    ...instrument.tuning.map((_, index) => midiAt(instrument, { string: index + 1, fret: instrument.capo })),
+  );
+}
+
+function midiOfStep(step: number, key: Key, tonic: number): number {
+  const note = scaleNotes(key)[degreeOfStep(step) - 1]!;
+  return tonic + 12 * Math.floor(step / 7) + ((chroma(note) - chroma(key.tonic) + 12) % 12);
+}

@@ -1,0 +1,70 @@
+import { fingering } from '../../neck/hand.ts';
+import type { NeckDot } from '../../parts/Neck.tsx';
+import type { Verdict } from '../../practice/item.ts';
+import type { Sounding } from '../../sound/sounding.ts';
+import { chordOn } from '../../theory/chord.ts';
+import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import type { Phrase } from '../../theory/phrase.ts';
+import { toNumber } from '../../theory/rhythm.ts';
+import type { Explanation } from '../kind.ts';
+import { phraseOf, type TraceCard } from './ask.ts';
+import { item as read } from './items.ts';
+import { degreeOfStep } from './line.ts';
+
+/** Says which arpeggios the phrase walked and where the answer left it; shows it at a place a hand can play. */
+export function explain(card: TraceCard, verdict: Verdict, _answer: string, naming: Naming): Explanation {
+  const { key, line, phrase } = card;
+  const size = read(card.item.id)!.size;
+  const chords = line.degrees.map((degree) => chordOn(key, degree, size));
+  const taken = card.choices.find((choice) => choice.path === verdict.takenFor);
+  const walked = chords
+    .map((chord) => `${numeralLabel(chord)} (${chordLabel(chord, naming)})`)
+    .join(', then ');
+  return {
+    title: card.path,
+    sentence: `It walks ${walked}.`,
+    detail: taken ? parting(card, taken.path, naming) : '',
+    dots: dotsOf(card),
+    sound: soundingOf(phrase),
+    otherSound: taken ? soundingOf(phraseOf(taken.heights, key, card.instrument, phrase.tempo)) : null,
+  };
+}
+
+/** `Note 3 is the 2nd degree, C, not the 4th, E♭.` */
+function parting(card: TraceCard, path: string, naming: Naming): string {
+  const taken = path.split(' ').map(Number);
+  const index = card.line.steps.findIndex((step, i) => degreeOfStep(step) !== taken[i]);
+  const degree = degreeOfStep(card.line.steps[index]!);
+  const label = noteLabel(card.phrase.notes[index]!.name, naming, card.key);
+  return `They part at note ${index + 1}: it is ${degree} (${label}), not ${taken[index]}.`;
+}
+
+/** The phrase's places, each once, with the degree it sounds. */
+function dotsOf(card: TraceCard): NeckDot[] {
+  const dots = new Map<string, NeckDot>();
+  for (const [index, place] of placesOf(card).entries()) {
+    const degree = degreeOfStep(card.line.steps[index]!);
+    const note = card.phrase.notes[index]!.name;
+    dots.set(`${place.string}/${place.fret}`, { ...place, note, degree, text: String(degree) });
+  }
+  return [...dots.values()];
+}
+
+/** Where each note of the phrase is played: the easiest way for a hand. */
+export function placesOf(card: TraceCard): { string: number; fret: number }[] {
+  const found = fingering(card.instrument, card.phrase.notes);
+  if (!found.playable) throw new Error(found.reason);
+  return found.notes.map(({ string, fret }) => ({ string, fret }));
+}
+
+/** A phrase as it is sounded. */
+export function soundingOf(phrase: Phrase): Sounding {
+  return {
+    tempo: phrase.tempo,
+    notes: phrase.notes.map(({ midi, at, length }) => ({
+      midi,
+      at: toNumber(at),
+      length: toNumber(length),
+    })),
+  };
+}

@@ -1,0 +1,96 @@
+import type { Contour } from '../../decks/deck.ts';
+import type { Size } from '../../theory/chord.ts';
+import type { Random } from '../../theory/random.ts';
+
+/**
+ * A line of notes of a key, counted in scale steps: 0 is the tonic nearest below the middle of the range, 1 the second
+ * degree above it, −1 the seventh below it. Groups of three notes each walk one arpeggio.
+ */
+export interface Line {
+  readonly steps: readonly number[];
+  /** The degree that each group's arpeggio stands on. */
+  readonly degrees: readonly number[];
+}
+
+/** How a group of three goes over the notes of its arpeggio, counted from its first note. */
+const WALKS: Record<Contour, readonly (readonly [number, number, number])[]> = {
+  up: [[0, 1, 2]],
+  down: [[0, -1, -2]],
+  turn: [
+    [0, 1, 0],
+    [0, -1, 0],
+  ],
+  skip: [
+    [0, 2, 1],
+    [0, -2, -1],
+  ],
+};
+
+/** Scale steps above the root at which an arpeggio's notes lie, one octave and its inversions; ninths in one stack. */
+const LADDERS: Record<Size, readonly number[]> = {
+  triad: [0, 2, 4, 7, 9, 11],
+  seventh: [0, 2, 4, 6, 7, 9, 11, 13],
+  ninth: [0, 2, 4, 6, 8],
+  eleventh: [0, 2, 4, 6, 8, 10],
+  thirteenth: [0, 2, 4, 6, 8, 10, 12],
+};
+
+/** By how many degrees the next arpeggio's root lies higher: a fourth most often, then a fifth, a second, a third down. */
+const ROOT_MOVES = [3, 3, 3, 4, 4, 1, 5];
+
+interface LineOptions {
+  readonly degree: number;
+  readonly size: Size;
+  readonly contour: Contour;
+  /** How many groups of three notes, 1 to 4. */
+  readonly groups: number;
+  /** The lowest and the highest step allowed. */
+  readonly range: readonly [number, number];
+}
+
+/** Walks arpeggios from the given degree on, each next one taken up by the nearest move. */
+export function drawLine(options: LineOptions, random: Random): Line {
+  const steps: number[] = [];
+  const degrees: number[] = [];
+  const walk = random.pick(WALKS[options.contour]);
+  let degree = options.degree;
+  for (let group = 0; group < options.groups; group++) {
+    const found = groupsOf(degree, options, walk);
+    const from = steps.at(-1);
+    const chosen = from === undefined ? random.pick(found) : nearest(found, from);
+    steps.push(...chosen);
+    degrees.push(degree);
+    degree = ((degree - 1 + random.pick(ROOT_MOVES)) % 7) + 1;
+  }
+  return { steps, degrees };
+}
+
+/** Every way to walk the arpeggio inside the range; of larger chords the ways that sound their highest member. */
+function groupsOf(degree: number, { size, range }: LineOptions, walk: readonly number[]): number[][] {
+  const ladder = LADDERS[size];
+  const top = { triad: 0, seventh: 6, ninth: 8, eleventh: 10, thirteenth: 12 }[size] % 7;
+  const groups: number[][] = [];
+  for (let root = degree - 1 - 21; root <= range[1]; root += 7) {
+    for (let start = 0; start < ladder.length; start++) {
+      const group = walk.map((move) => root + (ladder[start + move] ?? NaN));
+      if (!group.every((step) => step >= range[0] && step <= range[1])) continue;
+      groups.push(group);
+    }
+  }
+  const telling = groups.filter((group) => group.some((step) => mod7(step - (degree - 1)) === top));
+  return telling.length > 0 ? telling : groups;
+}
+
+/** The group that begins nearest to where the last one ended, a new note rather than the same again. */
+function nearest(groups: readonly number[][], from: number): number[] {
+  const distance = (group: readonly number[]) => Math.abs(group[0]! - from) || 3.5;
+  return groups.reduce((best, group) => (distance(group) < distance(best) ? group : best));
+}
+
+/** The degree, 1 to 7, that a step is. */
+export const degreeOfStep = (step: number) => mod7(step) + 1;
+
+/** `5 7 2 5`. */
+export const pathOf = (steps: readonly number[]) => steps.map(degreeOfStep).join(' ');
+
+const mod7 = (n: number) => ((n % 7) + 7) % 7;

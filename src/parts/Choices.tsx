@@ -1,0 +1,36 @@
+import type { ComponentChildren } from 'preact';
+import './Choices.css';
+
+/** Things to choose from, under one heading. */
+export function Choices({ legend, children }: { legend: string; children: ComponentChildren }) {
+  return (
+    <fieldset class="choices">
+      <legend>{legend}</legend>
+      <div>{children}</div>
+    </fieldset>
+  );
+}
+
+interface ChoiceProps {
+  label: string;
+  checked: boolean;
+  /** Choices of one name exclude each other; without one each stands for itself. */
+  name?: string;
+  music?: boolean;
+  change(checked: boolean): void;
+}
+
+/** One of them: ink when chosen. */
+export function Choice({ label, checked, name, music, change }: ChoiceProps) {
+  return (
+    <label class={`choice ${music ? 'music' : ''}`}>
+      <input
+        type={name ? 'radio' : 'checkbox'}
+        name={name}
+        checked={checked}
+        onChange={(event) => change(event.currentTarget.checked)}
+      />
+      <span class="button">{label}</span>
+    </label>
+  );
+}

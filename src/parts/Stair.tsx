@@ -1,0 +1,59 @@
+import './Stair.css';
+
+/** One step of the staircase of degrees. */
+export interface Step {
+  readonly degree: number;
+  readonly numeral: string;
+  /** What stands under the numeral: a chord's name, or nothing. */
+  readonly name?: string;
+  /** How full the step is, 0 to 1. */
+  readonly filled?: number;
+  readonly look?: 'right' | 'wrong';
+}
+
+interface StairProps {
+  steps: readonly Step[];
+  /** What a screen reader calls it. */
+  label: string;
+  /** Steps are buttons where this is given. */
+  choose?(degree: number): void;
+  /** The step that was chosen: from then on none can be. */
+  chosen?: number | null;
+}
+
+/** The staircase of the degrees: answers on the steps, or how full each step is. */
+export function Stair({ steps, label, choose, chosen = null }: StairProps) {
+  return (
+    <div class={`stair ${choose ? 'answers' : ''}`} role="group" aria-label={label} style={{ '--steps': String(steps.length) }}>
+      {steps.map((step, index) => {
+        const style = { '--rise': String(index / Math.max(1, steps.length - 1)), '--filled': String(step.filled ?? 0) };
+        const content = (
+          <>
+            <span class="numeral">{step.numeral}</span>
+            {step.name && <span class="name">{step.name}</span>}
+          </>
+        );
+        return choose ? (
+          <button
+            type="button"
+            key={step.degree}
+            class={`step ${step.look ?? ''}`}
+            style={style}
+            data-answer={step.degree}
+            aria-disabled={chosen !== null}
+            aria-pressed={chosen === step.degree}
+            onClick={() => choose(step.degree)}
+          >
+            {content}
+            {step.look && <span class="unseen">{step.look}</span>}
+          </button>
+        ) : (
+          <span key={step.degree} class="step fills" style={style}>
+            {content}
+            {step.filled !== undefined && <span class="unseen">{Math.round(step.filled * 100)} percent</span>}
+          </span>
+        );
+      })}
+    </div>
+  );
+}
