@@ -77,10 +77,10 @@ const loadPlayer = () => {
   return import('./player.ts');
 };
 
-/** Fetches the player, so that it is at hand when the first gesture comes. Starts no sound. */
+/** Fetches the player and renders the strings, so that they are at hand when the first gesture comes. Starts no sound. */
 export async function preload(): Promise<void> {
   try {
-    await loadPlayer();
+    (await loadPlayer()).renderStrings();
   } catch {
     // Not there now (offline before it was kept): `unlock` asks again and then says so.
   }

@@ -5,7 +5,7 @@ import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import { CLICK_PEAK, renderClick } from './click.ts';
 import type { Click, Plan, Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
-import { RENDERED_NOTES } from './string.ts';
+import { ENOUGH_NOTES, RENDERED_NOTES } from './string.ts';
 import { Strings } from './strings.ts';
 
 /** What can be turned while a plan is played. */
@@ -68,8 +68,8 @@ export class Player {
   }
 
   /** Takes in a rendered note of the string. */
-  add({ midi, samples }: Rendered, rate: number): void {
-    this.strings.add(midi, samples, rate);
+  add(note: Rendered): void {
+    this.strings.add(note);
   }
 
   /** Bytes that the rendered notes hold. */
@@ -169,30 +169,56 @@ export class Player {
   }
 }
 
+let rendering: readonly Promise<Rendered>[] | undefined;
+
+/** Has the strings rendered, each note in its turn. Needs no sound. */
+export function renderStrings(): readonly Promise<Rendered>[] {
+  if (rendering) return rendering;
+  const worker = new Worker(new URL('./render.ts', import.meta.url), { type: 'module' });
+  const notes = RENDERED_NOTES.map(
+    (midi) =>
+      new Promise<Rendered>((resolve, reject) => {
+        worker.addEventListener('message', ({ data }: MessageEvent<Rendered>) => {
+          if (data.midi === midi) resolve(data);
+        });
+        worker.addEventListener('error', ({ message }) => {
+          reject(new Error(`The strings could not be rendered. ${message}`));
+        });
+      }),
+  );
+  Promise.all(notes).then(
+    () => worker.terminate(),
+    () => (rendering = undefined),
+  );
+  rendering = notes;
+  return notes;
+}
+
+/** Lets the page draw a frame. */
+const pause = () => new Promise<void>((resolve) => setTimeout(resolve));
+
 /**
- * A player on a context, as soon as every pitch can be played; the notes between come in by and by.
+ * A player on a context, as soon as every pitch can be played; the notes between come in by and by. It is made in
+ * pieces, so that a slow phone goes on drawing.
  *
  * @throws Error when the strings cannot be rendered
  */
-export function openPlayer(native: AudioContext): Promise<Player> {
+export async function openPlayer(native: AudioContext): Promise<Player> {
+  const notes = renderStrings();
   const context = new Context({ context: native });
   setContext(context);
+  await pause();
+  // Made when first asked for, and not cheap.
+  void context.transport;
+  await pause();
   const player = new Player(context);
-  // Half the rate of a device of 96 or 192 kHz is plenty, and half the memory.
-  const rate = Math.min(native.sampleRate, 48000);
-  const worker = new Worker(new URL('./render.ts', import.meta.url), { type: 'module' });
-  let missing = RENDERED_NOTES.length;
-  return new Promise((resolve, reject) => {
-    worker.addEventListener('message', ({ data }: MessageEvent<Rendered>) => {
-      player.add(data, rate);
-      missing -= 1;
-      if (missing === RENDERED_NOTES.length - 6) resolve(player);
-      if (missing === 0) worker.terminate();
-    });
-    worker.addEventListener('error', ({ message }) => {
-      reject(new Error(`The strings could not be rendered. ${message}`));
-    });
-    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a worker has none
-    worker.postMessage(rate);
-  });
+  for (const note of notes.slice(0, ENOUGH_NOTES)) player.add(await note);
+  const others = async () => {
+    for (const note of notes.slice(ENOUGH_NOTES)) {
+      await pause();
+      player.add(await note);
+    }
+  };
+  void others();
+  return player;
 }

@@ -16,6 +16,15 @@ export const RENDERED_NOTES: readonly number[] = [0, 6, 3, 9].flatMap((first) =>
   [24, 36, 48, 60, 72, 84].map((c) => c + first).filter((midi) => midi <= HIGHEST),
 );
 
+/** So many of them, the first, are enough for every pitch. */
+export const ENOUGH_NOTES = 6;
+
+/**
+ * Samples a second of the rendered notes, whatever the rate of the device: so they can be rendered before sound is
+ * woken, which is when that rate is first known, and they take the same memory everywhere.
+ */
+export const RENDERED_RATE = 44100;
+
 /** The peak of every rendered note. Six at once, all peaks together, stay under twice full scale. */
 export const PEAK = 0.32;
 

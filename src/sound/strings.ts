@@ -3,7 +3,8 @@ import type { MidiNote } from 'tone/build/esm/core/type/Units.js';
 import { Sampler } from 'tone/build/esm/instrument/Sampler.js';
 import type { Pluck } from './plan.ts';
 import type { Sound } from './sounding.ts';
-import { frequencyOf } from './string.ts';
+import type { Rendered } from './render.ts';
+import { frequencyOf, RENDERED_RATE } from './string.ts';
 
 /** How a note begins: the part of its strength that is left, how bright it is, how softly it sets in (seconds). */
 const ATTACKS = {
@@ -90,8 +91,8 @@ export class Strings {
   ) {}
 
   /** Takes in a rendered note. */
-  add(midi: number, samples: Float32Array<ArrayBuffer>, rate: number): void {
-    const buffer = new AudioBuffer({ length: samples.length, sampleRate: rate });
+  add({ midi, samples }: Rendered): void {
+    const buffer = new AudioBuffer({ length: samples.length, sampleRate: RENDERED_RATE });
     buffer.copyToChannel(samples, 0);
     this.buffers.set(midi, buffer);
     for (const voice of this.voices()) voice.add(midi, buffer);
