@@ -9,6 +9,7 @@ import { openLog, type Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { readSettings, type Settings } from './settings/settings.ts';
+import { trouble } from './trouble.ts';
 
 /** A deck on this device. */
 export interface Lesson {
@@ -22,8 +23,6 @@ export const opened = signal(false);
 export const lessons = signal<readonly Lesson[]>([]);
 export const currentId = signal<string | null>(null);
 export const settings = signal<Settings>(readSettings(null));
-/** Why something could not be kept on the device; null while all is well. */
-export const trouble = signal<string | null>(null);
 export const log = signal<Log | null>(null);
 /** What is remembered. It learns in place: whoever learned something calls `changed`. */
 export const memory = signal<{ readonly of: Memory }>({ of: nothing() });

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import compression from 'compression';
-import { build, type Connect, type Plugin, type ResolvedConfig } from 'vite';
+import { build, type Connect, type Plugin, type ResolvedConfig, type Rolldown } from 'vite';
 import { injectManifest } from 'workbox-build';
 
 /**
@@ -19,10 +19,10 @@ export function page(): Plugin {
     },
     writeBundle: {
       sequential: true,
-      async handler() {
+      async handler(_options, bundle) {
         if (config.command !== 'build' || config.build.ssr) return;
         const out = resolve(config.root, config.build.outDir);
-        const policy = await finishPage(out);
+        const policy = await finishPage(out, firstChunks(bundle));
         await writeFile(resolve(out, '_headers'), headersFile(policy));
         await buildWorker(resolve(config.root, 'worker.ts'), out);
       },
@@ -39,8 +39,24 @@ export function page(): Plugin {
   };
 }
 
+/** The scripts of the first screen: asked for together with the page, not after its entry has run. */
+function firstChunks(bundle: Rolldown.OutputBundle): string[] {
+  const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
+  const wanted = new Set<string>();
+  const want = (fileName: string) => {
+    const chunk = chunks.find((other) => other.fileName === fileName);
+    if (!chunk || chunk.isEntry || wanted.has(fileName)) return;
+    wanted.add(fileName);
+    chunk.imports.forEach(want);
+  };
+  for (const chunk of chunks) {
+    if (/\/app\/(open\.ts|today\/Today\.tsx)$/.test(chunk.facadeModuleId ?? '')) want(chunk.fileName);
+  }
+  return [...wanted];
+}
+
 /** Puts the entry's styles and the content policy into `index.html`; gives the policy. */
-async function finishPage(out: string): Promise<string> {
+async function finishPage(out: string, preload: readonly string[]): Promise<string> {
   const file = resolve(out, 'index.html');
   let html = await readFile(file, 'utf8');
   const links = [...html.matchAll(/<link rel="stylesheet"[^>]*href="\.\/([^"]+)"[^>]*>/g)];
@@ -56,6 +72,8 @@ async function finishPage(out: string): Promise<string> {
     '<meta charset="utf-8" />',
     (charset) => `${charset}\n<meta http-equiv="Content-Security-Policy" content="${policy}" />`,
   );
+  const hints = preload.map((path) => `<link rel="modulepreload" crossorigin href="./${path}" />`);
+  html = html.replace('</head>', () => `${hints.join('\n')}\n</head>`);
   await writeFile(file, html);
   return policy;
 }

@@ -3,13 +3,14 @@ import { KINDS } from '../../cards/index.ts';
 import { hearBoth } from '../../cards/CardFrame.tsx';
 import { preload, soundSentence } from '../../sound/index.ts';
 import { go } from '../router.ts';
-import { changeSettings, opened, settings, trouble } from '../state.ts';
+import { changeSettings, opened, settings } from '../state.ts';
+import { trouble } from '../trouble.ts';
 import { RoundEnd } from './RoundEnd.tsx';
 import { addSounded, answer, draw, far, round, shown } from './session.ts';
 import './Round.css';
 
 /** A round: one card at a time, how far it is, and at the end what grew. */
-export function RoundScreen() {
+export default function RoundScreen() {
   useEffect(() => {
     if (!opened.value) return;
     if (!round.value) go('today');

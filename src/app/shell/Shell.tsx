@@ -1,16 +1,14 @@
 import type { ComponentType } from 'preact';
-import { lazy } from '../Lazy.tsx';
+import { lazy } from '../lazy.tsx';
 import { route, type Screen } from '../router.ts';
-import { RoundScreen } from '../round/Round.tsx';
-import { Today } from '../today/Today.tsx';
-import { trouble } from '../state.ts';
+import { trouble } from '../trouble.ts';
 import { UpdateNotice } from './UpdateNotice.tsx';
 import './Shell.css';
 
-/** Every screen; what the first visit shows comes at once, the others when they are opened. */
+/** Every screen, fetched when it is opened; the page asks for the first one together with this frame. */
 const SCREENS: Record<Screen, ComponentType> = {
-  today: Today,
-  round: RoundScreen,
+  today: lazy(() => import('../today/Today.tsx')),
+  round: lazy(() => import('../round/Round.tsx')),
   lesson: lazy(() => import('../lesson/Lesson.tsx')),
   lessons: lazy(() => import('../lessons/Lessons.tsx')),
   teach: lazy(() => import('../teach/Teach.tsx')),

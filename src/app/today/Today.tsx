@@ -18,7 +18,7 @@ import './Today.css';
 const LONGEST = 8;
 
 /** What is practised now, how ready it is, and one button to begin. */
-export function Today() {
+export default function Today() {
   if (!opened.value) return <main class="screen" aria-busy="true" />;
   const lesson = currentLesson();
   return lesson ? <LessonToday lesson={lesson} /> : <FirstTime />;

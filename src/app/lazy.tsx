@@ -19,11 +19,13 @@ export function lazy(load: () => Promise<{ default: ComponentType }>): Component
     }, []);
     if (Loaded) return <Loaded />;
     return fault ? (
-      <p class="notice bad" role="alert">
-        This screen could not be fetched. Go online once, then open it again.
-      </p>
+      <main class="screen">
+        <p class="notice bad" role="alert">
+          This screen could not be fetched. Go online once, then open it again.
+        </p>
+      </main>
     ) : (
-      <p class="soft" aria-busy="true" />
+      <main class="screen" aria-busy="true" />
     );
   };
 }

@@ -1,0 +1,5 @@
+import { restore } from './round/session.ts';
+import { open } from './state.ts';
+
+// Read once: the log, the lessons, the settings; then the round that was going on when the page was left.
+void open().then(restore);
