@@ -1,5 +1,5 @@
 import type { Chord } from '../theory/chord.ts';
-import { frettedCost, neckOf, WEIGHTS, type Finger, type Neck } from './effort.ts';
+import { frettedCost, neckOf, type Finger, type Neck } from './effort.ts';
 import type { Instrument } from './instrument.ts';
 import type { Place } from './place.ts';
 import { memberPlaces, type MemberPlace, type Region } from './shapes.ts';
@@ -114,8 +114,8 @@ function canLie(places: readonly MemberPlace[], from: Place, to: Place): boolean
   );
 }
 
-/** What lying across strings costs any finger but the index more than it costs the index; a rule of thumb. */
-const OTHER_BARRE = 1;
+/** What lying across strings costs each finger: the index least, the ring finger next. */
+const LYING = [1.4, 4, 2.5, 4];
 
 /** The hand is over the index's fret or, where the index does not hold, so that the first finger is at rest. */
 function holdingCost(
@@ -131,7 +131,6 @@ function holdingCost(
     const lies = i > 0 && fingers[i - 1] === finger;
     const laid = lies && fingers[i - 2] !== finger;
     const cost = frettedCost(neck, place.string, place.fret, finger, hand);
-    if (laid) return sum + cost + WEIGHTS.barreLaid + (finger === 1 ? 0 : OTHER_BARRE);
-    return sum + cost;
+    return sum + cost + (laid ? LYING[finger - 1]! : 0);
   }, 0);
 }

@@ -145,3 +145,14 @@ function numeralOf(degree: number, { triad, seventh }: Quality): string {
   if (triad === 'minor') return roman.toLowerCase();
   return `${roman.toLowerCase()}${seventh === 'minor' ? 'ø' : '°'}`;
 }
+
+/**
+ * The degrees of the key whose chord of this size has the same notes: one, unless the notes alone do not tell it, as
+ * those of a thirteenth, which is the whole scale.
+ */
+export function degreesAlike({ key, notes, size }: Chord): number[] {
+  return scaleNotes(key).flatMap((_, i) => {
+    const other = chordOn(key, i + 1, size);
+    return other.notes.every((note) => notes.includes(note)) ? [i + 1] : [];
+  });
+}

@@ -1,6 +1,6 @@
 import { transpose } from '@tonaljs/pitch-distance';
 import { chroma, fifths, parseNote, type NoteName } from './note.ts';
-import { parentScale, SCALE_KINDS, scaleNotes, type ScaleKind } from './scale.ts';
+import { SCALE_KINDS, scaleNotes, type ScaleKind } from './scale.ts';
 
 /** A key: where its first degree is and what scale stands on it. */
 export interface Key {
@@ -48,9 +48,8 @@ export function degreeOf(key: Key, note: NoteName): number | null {
 const spellings = new Map<string, readonly NoteName[]>();
 
 /**
- * How the key spells a sounding pitch: its own notes as they are, foreign ones by the spelling that lies nearest to
- * its notes on the line of fifths, the sharper of two equally near (D. Temperley, *The Cognition of Basic Musical
- * Structures*, 2001, ch. 5).
+ * How the key spells a sounding pitch: its own notes as they are, foreign ones as the harmonic chromatic scale on its
+ * tonic, ♭2 ♭3 3 ♯4 ♭6 6 ♭7 7 (common practice).
  */
 export function spell(key: Key, midi: number): NoteName {
   const id = keyName(key);
@@ -65,10 +64,8 @@ export function spell(key: Key, midi: number): NoteName {
 function spelling(key: Key, semitones: number): NoteName {
   const own = scaleNotes(key).find((note) => chroma(note) === semitones);
   if (own) return own;
-  const notes = scaleNotes({ tonic: key.tonic, scale: parentScale(key.scale) });
-  const centre = notes.reduce((sum, note) => sum + fifths(note), 0) / notes.length;
-  // Fifths that sound this pitch are 12 apart.
-  const start = (semitones * 7) % 12;
-  const nearest = start + 12 * Math.floor((centre - start) / 12 + 0.5);
-  return transpose('C', [nearest, 0]);
+  // On the line of fifths that scale runs from five below the tonic to six above; what sounds alike is 12 apart.
+  const lowest = fifths(key.tonic) - 5;
+  const alike = semitones * 7;
+  return transpose('C', [alike + 12 * Math.ceil((lowest - alike) / 12), 0]);
 }

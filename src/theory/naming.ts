@@ -104,12 +104,26 @@ function suffixLabel(quality: Quality, minor: string): string {
   return (seventh === 'minor' ? 'ø' : '°') + rest;
 }
 
-/** `B♭`, `Cm7`, `Aø7`, `C+`. Movable and degrees name a chord by its numeral. */
-export function chordLabel(chord: Chord, naming: Naming): string {
-  if (naming === 'movable' || naming === 'degrees') return numeralLabel(chord);
-  const minor = chord.quality.seventh === 'major' ? 'm(' : 'm';
-  const label = noteLabel(chord.root, naming, chord.key) + suffixLabel(chord.quality, minor);
-  return label.includes('(') ? `${label})` : label;
+/**
+ * `B♭`, `Cm7`, `Aø7`, `C+`; with an inversion the bass too: `Cm7/E♭`. Movable and degrees name a chord by its numeral.
+ */
+export function chordLabel(chord: Chord, naming: Naming, inversion = 0): string {
+  const relative = naming === 'movable' || naming === 'degrees';
+  const name = relative ? numeralLabel(chord) : rootLabel(chord, naming);
+  const bass = inversion > 0 ? `/${noteLabel(chord.notes[inversion]!, naming, chord.key)}` : '';
+  return name + bass;
+}
+
+function rootLabel({ root, key, quality }: Chord, naming: Naming): string {
+  const bracketed = quality.triad === 'minor' && quality.seventh === 'major';
+  const suffix = suffixLabel(quality, bracketed ? 'm(' : 'm');
+  return noteLabel(root, naming, key) + suffix + (bracketed ? ')' : '');
+}
+
+/** `root position`, `first inversion`, …: which member is lowest, 0 for the root. */
+export function inversionLabel(inversion: number): string {
+  const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+  return inversion === 0 ? 'root position' : `${ordinals[inversion - 1]} inversion`;
 }
 
 /** The numeral with the chord's size: `ii7`, `IVmaj7`, `viiø7`, `V7♭9`. */

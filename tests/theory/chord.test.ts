@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { chordOn, degreesAlike, SIZES, type Chord, type Size } from '../../src/theory/chord.ts';
+import { parseKey, type Key } from '../../src/theory/key.ts';
+import { hasSevenNotes, SCALE_KINDS } from '../../src/theory/scale.ts';
+
+const DEGREES = [1, 2, 3, 4, 5, 6, 7];
+const BB = parseKey('Bb major')!;
+const allKeys: Key[] = [...'CDEFGAB'].flatMap((letter) =>
+  ['bb', 'b', '', '#', '##'].flatMap((signs) =>
+    SCALE_KINDS.filter(hasSevenNotes).map((scale) => ({ tonic: letter + signs, scale })),
+  ),
+);
+
+const symbols = (size: 'triad' | 'seventh' | 'ninth') =>
+  DEGREES.map((degree) => chordOn(BB, degree, size).symbol).join(' ');
+
+test('the chords of B flat major are what a player calls them', () => {
+  expect(symbols('triad')).toBe('Bb Cm Dm Eb F Gm Adim');
+  expect(symbols('seventh')).toBe('Bbmaj7 Cm7 Dm7 Ebmaj7 F7 Gm7 Am7b5');
+  expect(symbols('ninth')).toBe('Bbmaj9 Cm9 Dm7b9 Ebmaj9 F9 Gm9 Am7b5b9');
+});
+
+test('elevenths and thirteenths say which members are altered', () => {
+  const C = parseKey('C major')!;
+  expect(DEGREES.map((degree) => chordOn(C, degree, 'eleventh').symbol)).toEqual([
+    'Cmaj11',
+    'Dm11',
+    'Em11b9',
+    'Fmaj9#11',
+    'G11',
+    'Am11',
+    'Bm11b5b9',
+  ]);
+  expect(DEGREES.map((degree) => chordOn(C, degree, 'thirteenth').symbol)).toEqual([
+    'Cmaj13',
+    'Dm13',
+    'Em11b9b13',
+    'Fmaj13#11',
+    'G13',
+    'Am11b13',
+    'Bm11b5b9b13',
+  ]);
+});
+
+function chordsOf(sizes: readonly Size[]): Chord[] {
+  return allKeys.flatMap((key) =>
+    DEGREES.flatMap((degree) => sizes.map((size) => chordOn(key, degree, size))),
+  );
+}
+
+test('every chord of every key stacks letters in thirds and has a symbol and a numeral', () => {
+  const letters = 'CEGBDFA'.repeat(2);
+  const faulty = chordsOf(SIZES).filter(({ notes, root, symbol, numeral, quality }) => {
+    const stacked = notes.map((note) => note[0]).join('');
+    const words = `${symbol} ${numeral} ${quality.triad} ${quality.seventh}`;
+    return (
+      !letters.slice(letters.indexOf(root[0]!)).startsWith(stacked) || words.includes('undefined')
+    );
+  });
+  expect(faulty).toEqual([]);
+});
+
+test('a symbol tells chords apart: the same symbol is always the same notes', () => {
+  const seen = new Map<string, string>();
+  const faulty = chordsOf(SIZES).filter(({ symbol, notes }) => {
+    const before = seen.get(symbol) ?? notes.join();
+    seen.set(symbol, before);
+    return before !== notes.join();
+  });
+  expect(faulty).toEqual([]);
+});
+
+describe('degreesAlike', () => {
+  test('a thirteenth is the whole scale: its notes tell no degree', () => {
+    expect(degreesAlike(chordOn(BB, 2, 'thirteenth'))).toEqual(DEGREES);
+  });
+
+  test('up to the eleventh a chord’s notes tell its degree, in every key', () => {
+    const faulty = chordsOf(SIZES.slice(0, 4)).filter(
+      (chord) => degreesAlike(chord).join() !== String(chord.degree),
+    );
+    expect(faulty).toEqual([]);
+  });
+});
+
+test('what bears no chord is said', () => {
+  expect(() => chordOn(parseKey('A blues')!, 1, 'triad')).toThrow('not seven notes');
+  expect(() => chordOn(BB, 8, 'triad')).toThrow('8 is not a degree');
+});

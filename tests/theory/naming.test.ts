@@ -1,0 +1,126 @@
+import { describe, expect, test } from 'vitest';
+import { chordOn, SIZES } from '../../src/theory/chord.ts';
+import { parseKey, spell } from '../../src/theory/key.ts';
+import {
+  chordLabel,
+  inversionLabel,
+  keyLabel,
+  NAMINGS,
+  noteLabel,
+  intervalLabel,
+  numeralInMajor,
+  numeralLabel,
+  scaleLabel,
+  type Naming,
+} from '../../src/theory/naming.ts';
+import { hasSevenNotes, SCALE_KINDS, scaleNotes } from '../../src/theory/scale.ts';
+
+const key = (name: string) => parseKey(name)!;
+const scale = (name: string, naming: Naming) =>
+  scaleNotes(key(name))
+    .map((note) => noteLabel(note, naming, key(name)))
+    .join(' ');
+
+const numerals = (name: string, size: (typeof SIZES)[number]) =>
+  [1, 2, 3, 4, 5, 6, 7].map((d) => numeralLabel(chordOn(key(name), d, size))).join(' ');
+const against = (name: string) =>
+  [1, 2, 3, 4, 5, 6, 7].map((d) => numeralInMajor(chordOn(key(name), d, 'triad'))).join(' ');
+
+describe('noteLabel', () => {
+  // Common practice of each language.
+  test.each<[string, Naming, string]>([
+    ['Bb major', 'english', 'B♭ C D E♭ F G A'],
+    ['Bb major', 'german', 'B C D Es F G A'],
+    ['Bb major', 'solfege', 'Si♭ Do Re Mi♭ Fa Sol La'],
+    ['Bb major', 'movable', 'do re mi fa sol la ti'],
+    ['Bb major', 'degrees', '1 2 3 4 5 6 7'],
+    ['B major', 'german', 'H Cis Dis E Fis Gis Ais'],
+    ['G# harmonic minor', 'german', 'Gis Ais H Cis Dis E Fisis'],
+    ['Cb major', 'german', 'Ces Des Es Fes Ges As B'],
+    ['Gb minor', 'german', 'Ges As Heses Ces Des Eses Fes'],
+    ['C minor', 'movable', 'do re me fa sol le te'],
+    ['C melodic minor', 'movable', 'do re me fa sol la ti'],
+    ['C minor', 'degrees', '1 2 3 4 5 6 7'],
+    ['C blues', 'degrees', '1 3 4 ♭5 5 7'],
+    ['F# minor', 'solfege', 'Fa♯ Sol♯ La Si Do♯ Re Mi'],
+  ])('%s in %s', (name, naming, labels) => expect(scale(name, naming)).toBe(labels));
+
+  test('foreign notes are raised or lowered degrees', () => {
+    const C = key('C major');
+    const all = (naming: Naming) =>
+      Array.from({ length: 12 }, (_, i) => noteLabel(spell(C, i), naming, C)).join(' ');
+    expect(all('degrees')).toBe('1 ♭2 2 ♭3 3 4 ♯4 5 ♭6 6 ♭7 7');
+    expect(all('movable')).toBe('do ra re me mi fa fi sol le la te ti');
+  });
+});
+
+describe('chords', () => {
+  test('are printed with signs, not letters', () => {
+    const labels = [1, 2, 3, 4, 5, 6, 7].map((degree) =>
+      chordLabel(chordOn(key('Bb major'), degree, 'seventh'), 'english'),
+    );
+    expect(labels).toEqual(['B♭maj7', 'Cm7', 'Dm7', 'E♭maj7', 'F7', 'Gm7', 'Aø7']);
+    const harmonic = key('G# harmonic minor');
+    expect(chordLabel(chordOn(harmonic, 7, 'seventh'), 'english')).toBe('F♯♯°7');
+    expect(chordLabel(chordOn(harmonic, 1, 'seventh'), 'german')).toBe('Gism(maj7)');
+    expect(chordLabel(chordOn(harmonic, 3, 'triad'), 'solfege')).toBe('Si+');
+  });
+
+  test('say their inversion by the bass', () => {
+    const chord = chordOn(key('Bb major'), 2, 'seventh');
+    expect(chordLabel(chord, 'english', 1)).toBe('Cm7/E♭');
+    expect([0, 1, 2, 3].map(inversionLabel)).toEqual([
+      'root position',
+      'first inversion',
+      'second inversion',
+      'third inversion',
+    ]);
+  });
+
+  test('numerals carry the size', () => {
+    expect(numerals('Bb major', 'triad')).toBe('I ii iii IV V vi vii°');
+    expect(numerals('Bb major', 'seventh')).toBe('Imaj7 ii7 iii7 IVmaj7 V7 vi7 viiø7');
+    expect(numerals('C harmonic minor', 'seventh')).toBe('imaj7 iiø7 III+maj7 iv7 V7 VImaj7 vii°7');
+    expect(numerals('C major', 'ninth')).toBe('Imaj9 ii9 iii7♭9 IVmaj9 V9 vi9 viiø7♭9');
+  });
+
+  test('numerals against major show altered degrees', () => {
+    expect(against('A minor')).toBe('i ii° ♭III iv v ♭VI ♭VII');
+    expect(against('C lydian')).toBe('I II iii ♯iv° V vi vii');
+  });
+
+  test('no label of any chord keeps an ASCII accidental or a word for a sign', () => {
+    const labels = SCALE_KINDS.filter(hasSevenNotes).flatMap((kind) =>
+      ['Bb', 'F#', 'G##', 'Dbb'].flatMap((tonic) =>
+        SIZES.flatMap((size) =>
+          [1, 2, 3, 4, 5, 6, 7].flatMap((degree) => {
+            const chord = chordOn({ tonic, scale: kind }, degree, size);
+            return [numeralLabel(chord), ...NAMINGS.map((naming) => chordLabel(chord, naming))];
+          }),
+        ),
+      ),
+    );
+    expect(labels.filter((label) => /#|b|dim|aug|undefined/.test(label))).toEqual([]);
+  });
+});
+
+test('keys and scales are named as the player reads them', () => {
+  expect(keyLabel(key('Bb major'), 'german')).toBe('B major');
+  expect(keyLabel(key('Eb minor'), 'degrees')).toBe('E♭ minor');
+  expect(scaleLabel('dorian b2')).toBe('dorian ♭2');
+  expect(scaleLabel('altered bb7')).toBe('altered ♭♭7');
+  expect(scaleLabel('locrian #2')).toBe('locrian ♯2');
+});
+
+test('intervals are counted from the tonic', () => {
+  const C = key('C harmonic minor');
+  expect(scaleNotes(C).map((note) => intervalLabel(note, C))).toEqual([
+    'P1',
+    'M2',
+    'm3',
+    'P4',
+    'P5',
+    'm6',
+    'M7',
+  ]);
+});
