@@ -61,7 +61,7 @@ function readNote(text: string, before: PhraseNote): PhraseNote | string {
   }
   const length = parts.length === undefined ? before.length : parseBeats(parts.length);
   const at = parts.at === undefined ? endOf(before) : parseBeats(parts.at);
-  if (!length || !at || !isFit(length) || !isFit(at) || length.n <= 0) {
+  if (!length || !at || !isTime(length) || !isTime(at) || length.n <= 0) {
     return `give beats as a whole number or a fraction like 1/3, no finer than 1/${FINEST} and up to ${LATEST}`;
   }
   if (compare(at, before.at) <= 0) return 'let it begin after the note before it';
@@ -77,7 +77,8 @@ function readNote(text: string, before: PhraseNote): PhraseNote | string {
   };
 }
 
-function isFit({ n, d }: Beats): boolean {
+/** Whether a time is one that a phrase can use. */
+export function isTime({ n, d }: Beats): boolean {
   return d <= FINEST && n >= 0 && n <= LATEST * d;
 }
 

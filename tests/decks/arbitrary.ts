@@ -65,11 +65,11 @@ const lengths: fc.Arbitrary<Beats> = fc
   .map(([n, d]) => beats(n, d));
 
 /** Phrases that lie on the neck, with rests, ringing notes, joins and unknown places. */
-export function phrases(instrument: Instrument, key: Key): fc.Arbitrary<Phrase> {
+export function phrases(instrument: Instrument, key: Key, allPlaced = false): fc.Arbitrary<Phrase> {
   const note = fc.record({
     string: fc.integer({ min: 1, max: instrument.tuning.length }),
     fret: fc.nat({ max: Math.min(15, fretsLeft(instrument)) }),
-    placed: fc.boolean(),
+    placed: allPlaced ? fc.constant(true) : fc.boolean(),
     gap: fc.oneof({ weight: 4, arbitrary: fc.constant(null) }, lengths),
     length: fc.oneof({ weight: 3, arbitrary: fc.constant(beats(1, 3)) }, lengths),
     join: fc.constantFrom(undefined, undefined, 'slide', 'hammer-on', 'pull-off'),
