@@ -17,6 +17,8 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // Small pictures stay files: the content policy allows no data: addresses but for images.
     assetsInlineLimit: 0,
+    // All styles are few enough to stand in the page itself.
+    cssCodeSplit: false,
   },
   plugins: [page()],
   server: { port },

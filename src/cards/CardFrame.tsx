@@ -28,7 +28,7 @@ export function CardFrame(props: CardFrameProps) {
   const hear = props.hear ?? (() => explanation && hearBoth(explanation));
   return (
     <article
-      class={`card ${card.item.kind}`}
+      class="card"
       data-kind={card.item.kind}
       data-item={card.item.id}
       data-seed={card.seed}

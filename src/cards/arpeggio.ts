@@ -23,7 +23,7 @@ export function arpeggioItems(kind: 'spot' | 'place', deck: Deck, drill: Drill):
     for (const degree of drill.degrees) {
       const chord = chordOn(deck.key, degree, size);
       for (const strings of drill.strings) {
-        for (const frets of regions(drill.frets)) {
+        for (const frets of regions(drill.frets, regionWidth(strings))) {
           if (!hasShape(deck.instrument, chord, { strings, frets })) continue;
           items.push(arpeggioItem(kind, chord, deck.instrument, strings, frets));
         }
@@ -31,6 +31,11 @@ export function arpeggioItems(kind: 'spot' | 'place', deck: Deck, drill: Drill):
     }
   }
   return items;
+}
+
+/** Five frets lie under a hand; two strings hold every chord of a key only on seven. */
+function regionWidth(strings: readonly number[]): number {
+  return strings.length <= 2 ? 7 : 5;
 }
 
 function arpeggioItem(
@@ -63,10 +68,14 @@ export function readArpeggioItem(kind: 'spot' | 'place', id: string): ArpeggioIt
   return item.id === id ? item : null;
 }
 
-/** The frets to draw around a region: one more on either side, so that the hand sees where it is. */
-export function framed(frets: readonly [number, number], instrument: Instrument): [number, number] {
-  const low = frets[0] <= 1 ? frets[0] : frets[0] - 1;
-  return [low, Math.min(instrument.frets, frets[1] + 1)];
+/** As many frets as a small phone shows at 44 px each. */
+const FRETS_SHOWN = 7;
+
+/** The frets to draw around a region: one more on either side where there is room, to see where one is. */
+export function framed([low, high]: readonly [number, number], instrument: Instrument): [number, number] {
+  const to = high - low + 1 < FRETS_SHOWN ? Math.min(instrument.frets, high + 1) : high;
+  const from = low > 1 && to - low + 1 < FRETS_SHOWN ? low - 1 : low;
+  return [from, to];
 }
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh'];

@@ -1,6 +1,5 @@
 import { chroma } from '../theory/note.ts';
-import type { Key } from '../theory/key.ts';
-import { chordOn, type Chord } from '../theory/chord.ts';
+import type { Chord } from '../theory/chord.ts';
 import type { Sounding } from '../sound/sounding.ts';
 
 /** Beats a minute at which an answer is sounded. */
@@ -28,18 +27,3 @@ export function chordNear(chord: Chord, around: number): number[] {
 }
 
 const mod12 = (n: number) => ((n % 12) + 12) % 12;
-
-/** The key established: I IV V I (i iv v i in minor) as short chords, softer than a phrase. */
-export function cadence(key: Key, around: number): Sounding {
-  return {
-    tempo: 108,
-    notes: [1, 4, 5, 1].flatMap((degree, index) =>
-      chordNear(chordOn(key, degree, 'triad'), around).map((midi) => ({
-        midi,
-        at: index,
-        length: index === 3 ? 2 : 1,
-        strength: 0.5,
-      })),
-    ),
-  };
-}

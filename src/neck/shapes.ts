@@ -32,18 +32,15 @@ export interface Region {
   readonly open?: boolean;
 }
 
-const WINDOW = 5;
-const STEP = 4;
-
-/** Windows of five frets, every four frets from the lowest, the last one ending at the highest: 1–8 → 1–5, 4–8. */
-export function regions([lo, hi]: readonly [number, number]): [number, number][] {
+/**
+ * The stretches of the neck that are asked about one by one: windows of `width` frets that share their border fret, the
+ * last one ending at the highest fret; one window where there are fewer frets. Width 5: 1–8 gives 1–5, 4–8.
+ */
+export function regions([lo, hi]: readonly [number, number], width: number): [number, number][] {
   const windows: [number, number][] = [];
-  let start = lo;
-  while (start + WINDOW - 1 < hi) {
-    windows.push([start, start + WINDOW - 1]);
-    start += STEP;
-  }
-  windows.push([Math.max(lo, hi - WINDOW + 1), hi]);
+  for (let start = lo; start + width - 1 < hi; start += width - 1)
+    windows.push([start, start + width - 1]);
+  windows.push([Math.max(lo, hi - width + 1), hi]);
   return windows;
 }
 

@@ -32,8 +32,8 @@ interface NeckProps {
   dots: readonly NeckDot[];
   /** The place sounding now. */
   lit?: Place | null;
-  /** Whether a place may be tapped; all where `tap` is given and this is not. */
-  takes?(place: Place): boolean;
+  /** The places to be tapped, marked on the neck; where not given all may be, to hear them, and none is marked. */
+  takes?: ((place: Place) => boolean) | undefined;
   tap?(place: Place): void;
 }
 
@@ -147,7 +147,7 @@ function Cell(props: CellProps) {
     <button
       type="button"
       role="gridcell"
-      class={`place ${takes ? 'takes' : ''} ${sounding ? 'lit' : ''}`}
+      class={`cell ${takes && props.takes ? 'takes' : ''} ${sounding ? 'lit' : ''}`}
       aria-label={words.join(', ')}
       aria-disabled={!takes}
       tabIndex={props.focusable ? 0 : -1}

@@ -1,3 +1,4 @@
+import { kindOf } from '../memory/memory.ts';
 import type { Prospect } from './prospect.ts';
 import type { Round } from './round.ts';
 
@@ -8,8 +9,9 @@ const REST = 12;
  * The item to ask next: of those that may be asked the one that brings most; null where the round has asked all.
  *
  * An item is asked once a round, a missed one once more after a rest. At most one card in two is a new item. Never
- * the same degree or string set twice running. Where nothing is left under these, the last ones are let go first: a
- * deck on one string set, or all of it new, is asked too. A contrast goes before everything.
+ * the same degree or string set twice running, and all kinds of the deck mixed (Brunmair & Richter 2019). Where
+ * nothing is left under these, the last ones are let go first: a deck on one string set, or all of it new, is asked
+ * too. A contrast goes before everything.
  */
 export function choose(round: Round, ranked: readonly Prospect[]): Prospect | null {
   const wanted = round.contrast[0];
@@ -23,12 +25,26 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
   const strings = ({ item }: Prospect) => item.strings === '' || item.strings !== before?.strings;
   const fresh = ({ isNew }: Prospect) => !(isNew && last?.isNew);
 
-  const rules = [degree, fresh, strings];
+  const rules = [degree, mixed(round, open), fresh, strings];
   for (let kept = rules.length; kept >= 0; kept--) {
     const best = most(open.filter((one) => rules.slice(0, kept).every((rule) => rule(one))));
     if (best) return best;
   }
   return null;
+}
+
+/** How many cards more one kind may have had than another. */
+const AHEAD = 2;
+
+/** Whether its kind has not had more than its share of the round, of the kinds that have something left to ask. */
+function mixed(round: Round, open: readonly Prospect[]): (prospect: Prospect) => boolean {
+  const counts = new Map(open.map(({ item }) => [item.kind as string, 0]));
+  for (const { item } of round.asked) {
+    const count = counts.get(kindOf(item));
+    if (count !== undefined) counts.set(kindOf(item), count + 1);
+  }
+  const least = Math.min(...counts.values());
+  return ({ item }) => counts.get(item.kind)! < least + AHEAD;
 }
 
 /** Whether the round may still ask it. */

@@ -47,7 +47,7 @@ function Offered({ deck }: { deck: Deck }) {
   const start = async () => {
     unlock();
     const { id } = await take(deck);
-    await begin(id, { minutes: Math.min(8, Math.max(3, minutes)) });
+    await begin(id, Math.min(8, Math.max(3, minutes)));
     go('round');
   };
   const keep = () => void take(deck).then(() => go('today'));

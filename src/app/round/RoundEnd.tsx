@@ -11,7 +11,7 @@ export function RoundEnd() {
   const items = itemsOfLesson(current.deck);
   const { cards, right, fresh, grown, missed, unseen } = summarise(current, items, memory.value.of);
   const leave = () => void end().then(() => go('today'));
-  const more = () => void begin(current.deck, { minutes: 3 });
+  const more = () => void begin(current.deck, 3);
   return (
     <main class="screen round-end">
       <h1>{cards === 0 ? 'Nothing to ask now' : 'Done for now'}</h1>

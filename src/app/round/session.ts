@@ -3,8 +3,10 @@ import { KINDS } from '../../cards/index.ts';
 import type { Card, Explanation } from '../../cards/kind.ts';
 import { learn } from '../../memory/memory.ts';
 import { gradeOf } from '../../practice/grade.ts';
-import type { Verdict } from '../../practice/item.ts';
-import { answerCard, nextCard, progress, startRound, type Goal, type Round } from '../../practice/round.ts';
+import type { Item, Verdict } from '../../practice/item.ts';
+import { secondsACard } from '../../practice/prospect.ts';
+import { answerCard, nextCard, progress, startRound, type Round } from '../../practice/round.ts';
+import { soundState } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { changed, itemsOfLesson, lessonById, log, memory, settings, tell } from '../state.ts';
 
@@ -39,9 +41,14 @@ export const far = computed(() => {
   return progress(round.value, itemsOfLesson(round.value.deck), memory.value.of);
 });
 
-/** Begins a round on a lesson. */
-export async function begin(deck: string, goal: Goal): Promise<void> {
+/** No card takes less than this, verdict included, s: a round of minutes is never endless. */
+const BRIEFEST = 6;
+
+/** Begins a round on a lesson: as many cards as this student answers in so many minutes. */
+export async function begin(deck: string, minutes: number): Promise<void> {
   const now = Date.now();
+  const seconds = Math.max(BRIEFEST, secondsACard(itemsOfLesson(deck), memory.value.of));
+  const goal = { cards: Math.max(4, Math.round((minutes * 60) / seconds)) };
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   round.value = startRound({ deck, goal, seed, now });
   await draw();
@@ -57,7 +64,7 @@ export async function restore(): Promise<void> {
 export async function draw(): Promise<void> {
   const current = round.value;
   if (!current) return;
-  const next = nextCard(current, itemsOfLesson(current.deck), memory.value.of, Date.now());
+  const next = nextCard(current, askable(current.deck), memory.value.of, Date.now());
   if (next) round.value = next.round;
   await keep();
   shown.value = next && {
@@ -68,6 +75,12 @@ export async function draw(): Promise<void> {
   shownAt = performance.now();
   sounded = 0;
   hidden = false;
+}
+
+/** The items of a lesson that can be asked now: where there is no sound, what is to be heard is put off. */
+function askable(deck: string): readonly Item[] {
+  const items = itemsOfLesson(deck);
+  return soundState.value === 'refused' ? items.filter(({ kind }) => kind !== 'trace') : items;
 }
 
 /** Listening is not thinking. */

@@ -35,7 +35,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
   const goesOn = current?.deck === id && canGoOn(current, now, -new Date(now).getTimezoneOffset());
   const start = async () => {
     unlock();
-    if (!goesOn) await begin(id, { minutes });
+    if (!goesOn) await begin(id, minutes);
     go('round');
   };
   const unsure = leastSure(items, known, now, 2).map(itemWords);
@@ -100,7 +100,7 @@ function FirstTime() {
   const start = async (deck: Deck) => {
     unlock();
     const { id } = await take(deck);
-    await begin(id, { minutes: 5 });
+    await begin(id, 5);
     go('round');
   };
   return (

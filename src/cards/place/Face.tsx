@@ -62,7 +62,7 @@ export function Face(props: FaceProps<PlaceCard>) {
         frets={framed(card.frets, instrument)}
         label={`Neck: place ${chordLabel(chord, shown.naming)}`}
         dots={explanation?.dots ?? places}
-        takes={(place) => (verdict ? true : takes(card, place))}
+        takes={verdict ? undefined : (place) => takes(card, place)}
         tap={tap}
       />
     </CardFrame>

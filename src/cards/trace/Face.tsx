@@ -2,10 +2,9 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { midiAt, type Place } from '../../neck/place.ts';
 import { Hops } from '../../parts/Hops.tsx';
 import { Neck } from '../../parts/Neck.tsx';
-import { play, pluck } from '../../sound/index.ts';
+import { keySounding, play, pluck } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { beatsText } from '../../theory/rhythm.ts';
-import { cadence } from '../sounds.ts';
 import { CardFrame } from '../CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
 import type { TraceCard } from './ask.ts';
@@ -30,7 +29,7 @@ export function Face(props: FaceProps<TraceCard>) {
     if (!verdict) props.sounded(playing.ms);
   };
   const hearKey = (then?: () => void) => {
-    const playing = play(cadence(key, phrase.notes[0]!.midi), then ? { onEnd: then } : {});
+    const playing = play(keySounding(key), then ? { onEnd: then } : {});
     if (!verdict) props.sounded(playing.ms);
   };
   const hearAnswer = () => {
