@@ -24,7 +24,19 @@ export function dayName(lessonDay: string, now: number): string {
   }).format(startOf(lessonDay));
 }
 
-const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const COUNTS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+];
 
 /** `four days left`, `today`, `three days ago`. */
 export function daysLeft(lessonDay: string, now: number): string {

@@ -18,5 +18,7 @@ export function drillWords(drill: Drill): string {
 export function itemWords(item: Item): string {
   const [, key, , size] = item.id.split(':');
   const numeral = numeralLabel(chordOn(parseKey(key!)!, item.degree, size as Size));
-  return item.strings ? `${numeral} on strings ${item.strings.replaceAll('-', '–')}` : `${numeral} by ear`;
+  return item.strings
+    ? `${numeral} on strings ${item.strings.replaceAll('-', '–')}`
+    : `${numeral} by ear`;
 }

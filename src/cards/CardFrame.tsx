@@ -36,7 +36,11 @@ export function CardFrame(props: CardFrameProps) {
       {...props.attributes}
     >
       <header>
-        <div role="status" data-verdict={verdict ? (verdict.right ? 'right' : 'wrong') : undefined} class={verdict ? `why ${verdict.right ? 'right' : 'wrong'}` : ''}>
+        <div
+          role="status"
+          data-verdict={verdict ? (verdict.right ? 'right' : 'wrong') : undefined}
+          class={verdict ? `why ${verdict.right ? 'right' : 'wrong'}` : ''}
+        >
           {verdict && explanation && (
             <>
               <p class="question">
@@ -50,7 +54,9 @@ export function CardFrame(props: CardFrameProps) {
         </div>
         {!verdict && (
           <>
-            <h1 class="question" tabIndex={-1}>{props.question}</h1>
+            <h1 class="question" tabIndex={-1}>
+              {props.question}
+            </h1>
             {props.hint && <p class="soft">{props.hint}</p>}
           </>
         )}
@@ -60,7 +66,12 @@ export function CardFrame(props: CardFrameProps) {
       <div class="foot">
         {verdict ? (
           <div class="buttons">
-            <button type="button" class="button" data-do={props.hear ? 'hear' : undefined} onClick={hear}>
+            <button
+              type="button"
+              class="button"
+              data-do={props.hear ? 'hear' : undefined}
+              onClick={hear}
+            >
               {explanation?.otherSound ? 'Hear both' : 'Hear it'}
             </button>
             <button type="button" class="button main" data-do="next" onClick={props.next}>

@@ -46,8 +46,25 @@ function arpeggioItem(
   frets: readonly [number, number],
 ): ArpeggioItem {
   const strings = stringSet.join('-');
-  const id = [kind, keyName(chord.key), chord.degree, chord.size, instrumentId(instrument), strings, frets.join('-')];
-  return { id: id.join(':'), kind, degree: chord.degree, strings, chord, instrument, stringSet, frets };
+  const id = [
+    kind,
+    keyName(chord.key),
+    chord.degree,
+    chord.size,
+    instrumentId(instrument),
+    strings,
+    frets.join('-'),
+  ];
+  return {
+    id: id.join(':'),
+    kind,
+    degree: chord.degree,
+    strings,
+    chord,
+    instrument,
+    stringSet,
+    frets,
+  };
 }
 
 /** Reads an id such as `spot:Bb major:2:triad:guitar:5-4:1-5`; null where it is none. */
@@ -64,7 +81,10 @@ export function readArpeggioItem(kind: 'spot' | 'place', id: string): ArpeggioIt
   if (!(degree >= 1 && degree <= 7) || !Number.isInteger(degree)) return null;
   if (!strings.every((string) => string >= 1 && string <= instrument.tuning.length)) return null;
   if (frets.length !== 2 || !(frets[0]! <= frets[1]!)) return null;
-  const item = arpeggioItem(kind, chordOn(key, degree, size as Size), instrument, strings, [frets[0]!, frets[1]!]);
+  const item = arpeggioItem(kind, chordOn(key, degree, size as Size), instrument, strings, [
+    frets[0]!,
+    frets[1]!,
+  ]);
   return item.id === id ? item : null;
 }
 
@@ -72,7 +92,10 @@ export function readArpeggioItem(kind: 'spot' | 'place', id: string): ArpeggioIt
 const FRETS_SHOWN = 7;
 
 /** The frets to draw around a region: one more on either side where there is room, to see where one is. */
-export function framed([low, high]: readonly [number, number], instrument: Instrument): [number, number] {
+export function framed(
+  [low, high]: readonly [number, number],
+  instrument: Instrument,
+): [number, number] {
   const to = high - low + 1 < FRETS_SHOWN ? Math.min(instrument.frets, high + 1) : high;
   const from = low > 1 && to - low + 1 < FRETS_SHOWN ? low - 1 : low;
   return [from, to];

@@ -50,7 +50,8 @@ function firstChunks(bundle: Rolldown.OutputBundle): string[] {
     chunk.imports.forEach(want);
   };
   for (const chunk of chunks) {
-    if (/\/app\/(open\.ts|today\/Today\.tsx)$/.test(chunk.facadeModuleId ?? '')) want(chunk.fileName);
+    if (/\/app\/(open\.ts|today\/Today\.tsx)$/.test(chunk.facadeModuleId ?? ''))
+      want(chunk.fileName);
   }
   return [...wanted];
 }

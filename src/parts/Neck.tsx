@@ -68,7 +68,12 @@ export function Neck(props: NeckProps) {
   }, [at]);
 
   const move = (event: KeyboardEvent) => {
-    const next = neighbour(event.key, inside, { strings, frets, lying, mirrored: instrument.leftHanded });
+    const next = neighbour(event.key, inside, {
+      strings,
+      frets,
+      lying,
+      mirrored: instrument.leftHanded,
+    });
     if (!next) return;
     event.preventDefault();
     setAt(next);
@@ -76,10 +81,15 @@ export function Neck(props: NeckProps) {
 
   const rows: Place[][] = [];
   if (lying) {
-    for (let string = 1; string <= strings; string++) rows.push(span(low, high).map((fret) => ({ string, fret })));
+    for (let string = 1; string <= strings; string++)
+      rows.push(span(low, high).map((fret) => ({ string, fret })));
   } else {
     for (const fret of span(low, high)) {
-      rows.push(span(1, strings).reverse().map((string) => ({ string, fret })));
+      rows.push(
+        span(1, strings)
+          .toReversed()
+          .map((string) => ({ string, fret })),
+      );
     }
   }
 
@@ -92,8 +102,17 @@ export function Neck(props: NeckProps) {
     >
       <Lines {...layout} capo={instrument.capo} />
       {span(1, strings).map((string) => (
-        <span key={`s${string}`} class="string-name" aria-hidden="true" style={cell(layout, { string, fret: low - 1 })}>
-          {noteLabel(parsePitch(instrument.tuning[strings - string]!)!.name, props.naming === 'degrees' || props.naming === 'movable' ? 'english' : props.naming, props.musicKey)}
+        <span
+          key={`s${string}`}
+          class="string-name"
+          aria-hidden="true"
+          style={cell(layout, { string, fret: low - 1 })}
+        >
+          {noteLabel(
+            parsePitch(instrument.tuning[strings - string]!)!.name,
+            props.naming === 'degrees' || props.naming === 'movable' ? 'english' : props.naming,
+            props.musicKey,
+          )}
         </span>
       ))}
       {span(Math.max(low, 1), high).map((fret) => (
@@ -106,7 +125,7 @@ export function Neck(props: NeckProps) {
           {fret}
         </span>
       ))}
-      <div class="places" role="grid" aria-label={label} ref={grid} onKeyDown={move}>
+      <div class="places" role="grid" tabIndex={-1} aria-label={label} ref={grid} onKeyDown={move}>
         {rows.map((row, index) => (
           <div role="row" key={index}>
             {row.map((place) => (
@@ -161,7 +180,10 @@ function Cell(props: CellProps) {
       onClick={() => takes && tap(place)}
     >
       {dot && (
-        <span class={`dot ${dot.member ? `member-${dot.member}` : ''} ${dot.look ?? ''}`} aria-hidden="true">
+        <span
+          class={`dot ${dot.member ? `member-${dot.member}` : ''} ${dot.look ?? ''}`}
+          aria-hidden="true"
+        >
           {dot.text ?? dot.member ?? ''}
         </span>
       )}
@@ -211,7 +233,12 @@ function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: numbe
   const [width, height] = lying ? [length, last] : [last, length];
   return (
     <>
-      <svg class="lines" viewBox={`0 0 ${width} ${height}`} preserveAspectRatio="none" aria-hidden="true">
+      <svg
+        class="lines"
+        viewBox={`0 0 ${width} ${height}`}
+        preserveAspectRatio="none"
+        aria-hidden="true"
+      >
         {span(nutAt, length).map((along) =>
           line(point(0, along), point(last, along), 'fret-line', `f${along}`),
         )}
@@ -219,7 +246,10 @@ function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: numbe
           line(point(across, nutAt), point(across, length), 'string-line', `s${across}`),
         )}
         {low <= 1 && line(point(0, nutAt), point(last, nutAt), 'nut', 'nut')}
-        {capo > low - 1 && capo <= high && capo > 0 && line(point(0, capo - low + 0.5), point(last, capo - low + 0.5), 'capo', 'capo')}
+        {capo > low - 1 &&
+          capo <= high &&
+          capo > 0 &&
+          line(point(0, capo - low + 0.5), point(last, capo - low + 0.5), 'capo', 'capo')}
       </svg>
       {span(Math.max(low, 1), high)
         .filter((fret) => INLAYS.includes(fret))

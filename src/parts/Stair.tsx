@@ -24,9 +24,17 @@ interface StairProps {
 /** The staircase of the degrees: answers on the steps, or how full each step is. */
 export function Stair({ steps, label, choose, chosen = null }: StairProps) {
   return (
-    <div class={`stair ${choose ? 'answers' : ''}`} role="group" aria-label={label} style={{ '--steps': String(steps.length) }}>
+    <div
+      class={`stair ${choose ? 'answers' : ''}`}
+      role="group"
+      aria-label={label}
+      style={{ '--steps': String(steps.length) }}
+    >
       {steps.map((step, index) => {
-        const style = { '--rise': String(index / Math.max(1, steps.length - 1)), '--filled': String(step.filled ?? 0) };
+        const style = {
+          '--rise': String(index / Math.max(1, steps.length - 1)),
+          '--filled': String(step.filled ?? 0),
+        };
         const content = (
           <>
             <span class="numeral">{step.numeral}</span>
@@ -50,7 +58,9 @@ export function Stair({ steps, label, choose, chosen = null }: StairProps) {
         ) : (
           <span key={step.degree} class="step fills" style={style}>
             {content}
-            {step.filled !== undefined && <span class="unseen">{Math.round(step.filled * 100)} percent</span>}
+            {step.filled !== undefined && (
+              <span class="unseen">{Math.round(step.filled * 100)} percent</span>
+            )}
           </span>
         );
       })}

@@ -4,7 +4,18 @@ import { readiness } from '../../practice/summary.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
-import { choose, currentLesson, itemsOfLesson, lessons, memory, opened, setAway, settings, take, type Lesson } from '../state.ts';
+import {
+  choose,
+  currentLesson,
+  itemsOfLesson,
+  lessons,
+  memory,
+  opened,
+  setAway,
+  settings,
+  take,
+  type Lesson,
+} from '../state.ts';
 import './Lessons.css';
 
 /** The lessons on this phone, and ways to bring in more. */
@@ -45,7 +56,14 @@ function PasteLink() {
     const { readLink } = await import('../../decks/link.ts');
     const read = await readLink(text);
     if ('fault' in read) setFault(read.fault);
-    else go('lesson', text.trim().replace(/^.*#\/lesson\//s, '').replace(/[>\s]+$/, ''));
+    else
+      go(
+        'lesson',
+        text
+          .trim()
+          .replace(/^.*#\/lesson\//s, '')
+          .replace(/[>\s]+$/, ''),
+      );
   };
   return (
     <form class="paste" onSubmit={(event) => void open(event)}>
@@ -53,7 +71,15 @@ function PasteLink() {
         A link from your teacher
       </label>
       <div class="paste-row">
-        <input id="link" name="link" type="text" inputMode="url" autocomplete="off" spellcheck={false} placeholder="Paste it here" />
+        <input
+          id="link"
+          name="link"
+          type="text"
+          inputMode="url"
+          autocomplete="off"
+          spellcheck={false}
+          placeholder="Paste it here"
+        />
         <button type="submit" class="button">
           Open
         </button>
@@ -75,15 +101,26 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
     <li class="sheet">
       <h2>{deck.title}</h2>
       <p class="soft">
-        {keyLabel(deck.key, settings.value.naming)} · {asked === 0 ? 'not begun' : `${Math.round(overall * 100)} % known`}
+        {keyLabel(deck.key, settings.value.naming)} ·{' '}
+        {asked === 0 ? 'not begun' : `${Math.round(overall * 100)} % known`}
         {current && ' · practised now'}
       </p>
       <div class="buttons">
-        <button type="button" class="button" onClick={() => void setAway(id, !away)} aria-label={`${away ? 'Take back' : 'Put away'}: ${deck.title}`}>
+        <button
+          type="button"
+          class="button"
+          onClick={() => void setAway(id, !away)}
+          aria-label={`${away ? 'Take back' : 'Put away'}: ${deck.title}`}
+        >
           {away ? 'Take back' : 'Put away'}
         </button>
         {!away && (
-          <button type="button" class="button" aria-label={`Practise ${deck.title}`} onClick={() => void choose(id).then(() => go('today'))}>
+          <button
+            type="button"
+            class="button"
+            aria-label={`Practise ${deck.title}`}
+            onClick={() => void choose(id).then(() => go('today'))}
+          >
             Practise
           </button>
         )}
@@ -108,7 +145,11 @@ function Readymade() {
           <li key={deck.title} class="sheet">
             <h2>{deck.title}</h2>
             <p class="soft">{deck.note}</p>
-            <button type="button" class="button" onClick={() => void take(deck).then(() => go('today'))}>
+            <button
+              type="button"
+              class="button"
+              onClick={() => void take(deck).then(() => go('today'))}
+            >
               Take it
             </button>
           </li>

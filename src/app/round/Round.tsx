@@ -68,7 +68,12 @@ function RoundBar() {
   const at = Math.min(of, done + (shown.value?.verdict ? 0 : 1));
   return (
     <header class="round-bar">
-      <button type="button" class="bar-button" aria-label="Leave the round" onClick={() => go('today')}>
+      <button
+        type="button"
+        class="bar-button"
+        aria-label="Leave the round"
+        onClick={() => go('today')}
+      >
         ×
       </button>
       <progress value={done} max={Math.max(1, of)} aria-label="How far the round is" />
@@ -105,5 +110,9 @@ function Speaker({ muted }: { muted: boolean }) {
 /** What keeps the sound from coming, where something does. */
 function SoundNotice() {
   const sentence = soundSentence.value;
-  return sentence ? <p class="notice" role="status">{sentence}</p> : null;
+  return sentence ? (
+    <p class="notice" role="status">
+      {sentence}
+    </p>
+  ) : null;
 }

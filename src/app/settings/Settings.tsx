@@ -33,12 +33,10 @@ export default function Settings() {
           onInput={(event) => changeSettings({ volume: Number(event.currentTarget.value) })}
           onChange={() => pluck(58)}
         />
-        <Choice
-          label="Mute"
-          checked={muted}
-          change={(now) => changeSettings({ muted: now })}
-        />
-        <p class="soft">Keep it low, above all on headphones: what is loud for long harms the ear.</p>
+        <Choice label="Mute" checked={muted} change={(now) => changeSettings({ muted: now })} />
+        <p class="soft">
+          Keep it low, above all on headphones: what is loud for long harms the ear.
+        </p>
       </section>
       <Choices legend="Names of notes">
         {NAMINGS.map((name) => (

@@ -33,6 +33,7 @@ export function readSettings(stored: unknown): Settings {
     reasons: flag(some.reasons, USUAL.reasons),
     volume: typeof volume === 'number' && volume >= 0 && volume <= 1 ? volume : USUAL.volume,
     muted: flag(some.muted, USUAL.muted),
-    theme: (['auto', 'light', 'dark'] as const).find((theme) => theme === some.theme) ?? USUAL.theme,
+    theme:
+      (['auto', 'light', 'dark'] as const).find((theme) => theme === some.theme) ?? USUAL.theme,
   };
 }

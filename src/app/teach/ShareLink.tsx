@@ -30,7 +30,14 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
       <label class="label" for="made-link">
         The lesson’s link · {link.length} characters
       </label>
-      <textarea id="made-link" class="made-link" readOnly rows={4} value={link} onFocus={(event) => event.currentTarget.select()} />
+      <textarea
+        id="made-link"
+        class="made-link"
+        readOnly
+        rows={4}
+        value={link}
+        onFocus={(event) => event.currentTarget.select()}
+      />
       <div class="buttons">
         <button type="button" class="button main" onClick={() => void copy()}>
           Copy
@@ -44,7 +51,12 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
       <p role="status">{said}</p>
       {qr && (
         <figure>
-          <svg class="qr" viewBox={`0 0 ${qr.size} ${qr.size}`} role="img" aria-label="The link as a QR code">
+          <svg
+            class="qr"
+            viewBox={`0 0 ${qr.size} ${qr.size}`}
+            role="img"
+            aria-label="The link as a QR code"
+          >
             <path d={qr.path} />
           </svg>
           <figcaption class="soft">Or let another phone’s camera read it here.</figcaption>

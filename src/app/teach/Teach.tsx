@@ -18,7 +18,9 @@ import './Teach.css';
 const USUAL_TONICS = ['C', 'G', 'D', 'A', 'E', 'F', 'Bb', 'Eb', 'Ab'];
 const MORE_TONICS = ['B', 'F#', 'C#', 'G#', 'D#', 'A#', 'Db', 'Gb', 'Cb'];
 const USUAL_SCALES: readonly ScaleKind[] = ['major', 'minor'];
-const OTHER_SCALES = SCALE_KINDS.filter((kind) => hasSevenNotes(kind) && !USUAL_SCALES.includes(kind));
+const OTHER_SCALES = SCALE_KINDS.filter(
+  (kind) => hasSevenNotes(kind) && !USUAL_SCALES.includes(kind),
+);
 
 const KIND_WORDS: Record<KindName, string> = {
   spot: 'name what is seen',
@@ -37,15 +39,42 @@ export default function Teach() {
   const items = fault ? [] : itemsOf(deck);
   if (showing === 'sample') return <Sample items={items} leave={() => setShowing('form')} />;
   if (showing === 'link') return <ShareLink deck={deck} leave={() => setShowing('form')} />;
-  const minutes = minutesADay(items, nothing(), Date.now(), deck.lessonDay ? startOf(deck.lessonDay) : null);
-  const empty = fault ?? (items.length === 0 ? 'No chord of these sizes lies whole on these strings inside these frets: choose more strings or frets.' : null);
+  const minutes = minutesADay(
+    items,
+    nothing(),
+    Date.now(),
+    deck.lessonDay ? startOf(deck.lessonDay) : null,
+  );
+  const empty =
+    fault ??
+    (items.length === 0
+      ? 'No chord of these sizes lies whole on these strings inside these frets: choose more strings or frets.'
+      : null);
   return (
     <main class="screen teach">
       <h1>A lesson</h1>
       <KeyChoice />
-      <Many legend="Chords" all={SIZES.slice(0, 3)} chosen={draft.value.sizes} label={(size) => `${size}s`} choose={(sizes) => change({ sizes: sizes as Size[] })} />
-      <Many legend="Cards" all={['spot', 'place', 'trace'] as const} chosen={draft.value.kinds} label={(kind) => KIND_WORDS[kind]} choose={(kinds) => change({ kinds })} />
-      <Many legend="Strings" all={STRING_SETS} chosen={draft.value.strings} label={(set) => set.replaceAll('-', '–')} choose={(strings) => change({ strings })} />
+      <Many
+        legend="Chords"
+        all={SIZES.slice(0, 3)}
+        chosen={draft.value.sizes}
+        label={(size) => `${size}s`}
+        choose={(sizes) => change({ sizes: sizes as Size[] })}
+      />
+      <Many
+        legend="Cards"
+        all={['spot', 'place', 'trace'] as const}
+        chosen={draft.value.kinds}
+        label={(kind) => KIND_WORDS[kind]}
+        choose={(kinds) => change({ kinds })}
+      />
+      <Many
+        legend="Strings"
+        all={STRING_SETS}
+        chosen={draft.value.strings}
+        label={(set) => set.replaceAll('-', '–')}
+        choose={(strings) => change({ strings })}
+      />
       <FretChoice />
       <Words />
       {empty ? (
@@ -58,10 +87,20 @@ export default function Teach() {
         </p>
       )}
       <div class="buttons last">
-        <button type="button" class="button" disabled={empty !== null} onClick={() => setShowing('sample')}>
+        <button
+          type="button"
+          class="button"
+          disabled={empty !== null}
+          onClick={() => setShowing('sample')}
+        >
           Try a card
         </button>
-        <button type="button" class="button main" disabled={empty !== null} onClick={() => setShowing('link')}>
+        <button
+          type="button"
+          class="button main"
+          disabled={empty !== null}
+          onClick={() => setShowing('link')}
+        >
           Share the link
         </button>
       </div>
@@ -73,13 +112,23 @@ function KeyChoice() {
   const { key } = draft.value;
   const [more, setMore] = useState(MORE_TONICS.includes(key.tonic));
   const [other, setOther] = useState(OTHER_SCALES.includes(key.scale));
-  const naming = settings.value.naming === 'german' || settings.value.naming === 'solfege' ? settings.value.naming : 'english';
+  const naming =
+    settings.value.naming === 'german' || settings.value.naming === 'solfege'
+      ? settings.value.naming
+      : 'english';
   const choose = (part: Partial<Key>) => change({ key: { ...key, ...part } });
   return (
     <>
       <Choices legend="Key">
         {[...USUAL_TONICS, ...(more ? MORE_TONICS : [])].map((tonic) => (
-          <Choice key={tonic} music name="tonic" label={noteLabel(tonic, naming, key)} checked={key.tonic === tonic} change={() => choose({ tonic })} />
+          <Choice
+            key={tonic}
+            music
+            name="tonic"
+            label={noteLabel(tonic, naming, key)}
+            checked={key.tonic === tonic}
+            change={() => choose({ tonic })}
+          />
         ))}
         {!more && (
           <button type="button" class="button small" onClick={() => setMore(true)}>
@@ -89,7 +138,13 @@ function KeyChoice() {
       </Choices>
       <Choices legend="Scale">
         {[...USUAL_SCALES, ...(other ? OTHER_SCALES : [])].map((scale) => (
-          <Choice key={scale} name="scale" label={scaleLabel(scale)} checked={key.scale === scale} change={() => choose({ scale })} />
+          <Choice
+            key={scale}
+            name="scale"
+            label={scaleLabel(scale)}
+            checked={key.scale === scale}
+            change={() => choose({ scale })}
+          />
         ))}
         {!other && (
           <button type="button" class="button small" onClick={() => setOther(true)}>
@@ -118,7 +173,9 @@ function Many<T extends string>({ legend, all, chosen, label, choose }: ManyProp
           key={value}
           label={label(value)}
           checked={chosen.includes(value)}
-          change={(on) => choose(all.filter((other) => (other === value ? on : chosen.includes(other))))}
+          change={(on) =>
+            choose(all.filter((other) => (other === value ? on : chosen.includes(other))))
+          }
         />
       ))}
     </Choices>
@@ -133,7 +190,17 @@ function FretChoice() {
       <legend>Frets</legend>
       <label>
         from{' '}
-        <select value={low} onChange={(event) => change({ frets: [Number(event.currentTarget.value), Math.max(high, Number(event.currentTarget.value) + 2)] })}>
+        <select
+          value={low}
+          onChange={(event) =>
+            change({
+              frets: [
+                Number(event.currentTarget.value),
+                Math.max(high, Number(event.currentTarget.value) + 2),
+              ],
+            })
+          }
+        >
           {frets.slice(0, -2).map((fret) => (
             <option key={fret} value={fret}>
               {fret === 0 ? 'open' : fret}
@@ -143,7 +210,17 @@ function FretChoice() {
       </label>
       <label>
         to{' '}
-        <select value={high} onChange={(event) => change({ frets: [Math.min(low, Number(event.currentTarget.value) - 2), Number(event.currentTarget.value)] })}>
+        <select
+          value={high}
+          onChange={(event) =>
+            change({
+              frets: [
+                Math.min(low, Number(event.currentTarget.value) - 2),
+                Number(event.currentTarget.value),
+              ],
+            })
+          }
+        >
           {frets.slice(2).map((fret) => (
             <option key={fret} value={fret}>
               {fret}
@@ -161,15 +238,31 @@ function Words() {
     <>
       <label class="field">
         <span class="label">Title</span>
-        <input type="text" maxLength={80} value={title} placeholder={usualTitle(key)} onInput={(event) => change({ title: event.currentTarget.value })} />
+        <input
+          type="text"
+          maxLength={80}
+          value={title}
+          placeholder={usualTitle(key)}
+          onInput={(event) => change({ title: event.currentTarget.value })}
+        />
       </label>
       <label class="field">
         <span class="label">A note to the student</span>
-        <textarea maxLength={500} rows={2} value={note} onInput={(event) => change({ note: event.currentTarget.value })} />
+        <textarea
+          maxLength={500}
+          rows={2}
+          value={note}
+          onInput={(event) => change({ note: event.currentTarget.value })}
+        />
       </label>
       <label class="field">
         <span class="label">Next lesson</span>
-        <input type="date" min={dayAfter(Date.now(), 0)} value={lessonDay ?? ''} onInput={(event) => change({ lessonDay: event.currentTarget.value || null })} />
+        <input
+          type="date"
+          min={dayAfter(Date.now(), 0)}
+          value={lessonDay ?? ''}
+          onInput={(event) => change({ lessonDay: event.currentTarget.value || null })}
+        />
       </label>
     </>
   );

@@ -50,7 +50,8 @@ export function deckOf(made: Draft): Deck {
   const { key, sizes, frets, title, note, lessonDay } = made;
   const strings = made.strings.map((set) => set.split('-').map(Number));
   const drills = made.kinds.map((kind): Drill => {
-    if (kind === 'trace') return { kind, degrees: ALL_DEGREES, sizes, contours: CONTOURS, tempo: TEMPO };
+    if (kind === 'trace')
+      return { kind, degrees: ALL_DEGREES, sizes, contours: CONTOURS, tempo: TEMPO };
     return { kind, degrees: ALL_DEGREES, sizes, strings, frets };
   });
   return {

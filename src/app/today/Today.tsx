@@ -11,7 +11,15 @@ import { itemWords } from '../deckWords.ts';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
 import { begin, far, round } from '../round/session.ts';
-import { currentLesson, itemsOfLesson, memory, opened, settings, take, type Lesson } from '../state.ts';
+import {
+  currentLesson,
+  itemsOfLesson,
+  memory,
+  opened,
+  settings,
+  take,
+  type Lesson,
+} from '../state.ts';
 import './Today.css';
 
 /** The longest round that is offered unasked, minutes: about eight a day were as good as more (Molloy et al. 2012). */
@@ -29,7 +37,8 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
   const now = Date.now();
   const items = itemsOfLesson(id);
   const known = memory.value.of;
-  const lessonAt = deck.lessonDay && daysUntil(deck.lessonDay, now) >= 0 ? startOf(deck.lessonDay) : null;
+  const lessonAt =
+    deck.lessonDay && daysUntil(deck.lessonDay, now) >= 0 ? startOf(deck.lessonDay) : null;
   const minutes = Math.min(LONGEST, Math.max(3, minutesADay(items, known, now, lessonAt)));
   const current = round.value;
   const goesOn = current?.deck === id && canGoOn(current, now, -new Date(now).getTimezoneOffset());
@@ -57,7 +66,9 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
       {unsure.length > 0 && <p class="soft">Least sure: {listed(unsure)}.</p>}
       <div class="last">
         <button type="button" class="button main wide" data-do="start" onClick={() => void start()}>
-          {goesOn ? `Go on: card ${far.value.done + 1} of ${far.value.of}` : `Practise ${minutes} minutes`}
+          {goesOn
+            ? `Go on: card ${far.value.done + 1} of ${far.value.of}`
+            : `Practise ${minutes} minutes`}
         </button>
       </div>
     </main>
@@ -65,17 +76,28 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
 }
 
 /** How ready the lesson is: a number with a meaning, and the staircase as full as each degree is known. */
-function Ready({ lesson, now, lessonAt }: { lesson: Lesson; now: number; lessonAt: number | null }) {
+function Ready({
+  lesson,
+  now,
+  lessonAt,
+}: {
+  lesson: Lesson;
+  now: number;
+  lessonAt: number | null;
+}) {
   const items = itemsOfLesson(lesson.id);
   const known = memory.value.of;
   const today = readiness(items, known, now);
   const then = readiness(items, known, lessonAt ?? now + 7 * 86_400_000);
   const { naming } = settings.value;
-  const steps = degreeSteps(lesson.deck.key, 'triad', { naming, chordNames: false }).map((step, index) => ({
-    ...step,
-    filled: today.byDegree[index] ?? 0,
-  }));
-  const when = lesson.deck.lessonDay && lessonAt !== null ? dayName(lesson.deck.lessonDay, now) : 'next week';
+  const steps = degreeSteps(lesson.deck.key, 'triad', { naming, chordNames: false }).map(
+    (step, index) => ({
+      ...step,
+      filled: today.byDegree[index] ?? 0,
+    }),
+  );
+  const when =
+    lesson.deck.lessonDay && lessonAt !== null ? dayName(lesson.deck.lessonDay, now) : 'next week';
   const percent = (share: number) => `${Math.round(share * 100)} %`;
   return (
     <section class="sheet ready">
@@ -83,7 +105,8 @@ function Ready({ lesson, now, lessonAt }: { lesson: Lesson; now: number; lessonA
       <p class="figure">
         <strong>{percent(today.overall)}</strong>
         <span class="soft">
-          now, {percent(then.overall)} by {when} if you stopped here; {today.asked} of {today.of} asked so far
+          now, {percent(then.overall)} by {when} if you stopped here; {today.asked} of {today.of}{' '}
+          asked so far
         </span>
       </p>
       <Stair steps={steps} label="How much is known of each degree" />
@@ -108,8 +131,8 @@ function FirstTime() {
       <header>
         <h1>Skipwise</h1>
         <p>
-          For the week between two guitar lessons: arpeggios on the neck and by ear, a few minutes a day, no guitar
-          needed. Open the link your teacher sent, or begin with one of these.
+          For the week between two guitar lessons: arpeggios on the neck and by ear, a few minutes a
+          day, no guitar needed. Open the link your teacher sent, or begin with one of these.
         </p>
       </header>
       <ul class="readymade">
@@ -124,7 +147,8 @@ function FirstTime() {
         ))}
       </ul>
       <p>
-        <a href="#/lessons">Paste a link</a> · <a href="#/teach">I teach</a> · <a href="#/settings">Sound and names</a>
+        <a href="#/lessons">Paste a link</a> · <a href="#/teach">I teach</a> ·{' '}
+        <a href="#/settings">Sound and names</a>
       </p>
     </main>
   );

@@ -29,7 +29,9 @@ export function Face(props: FaceProps<PlaceCard>) {
   const tap = (place: Place) => {
     pluck(midiAt(instrument, place), place.string);
     if (verdict) return;
-    const standing = places.filter((other) => other.string !== place.string || other.fret !== place.fret);
+    const standing = places.filter(
+      (other) => other.string !== place.string || other.fret !== place.fret,
+    );
     if (standing.length === places.length && judged) return;
     setTaps(taps + 1);
     setPlaces(standing.length === places.length ? [...places, place] : standing);
@@ -46,7 +48,12 @@ export function Face(props: FaceProps<PlaceCard>) {
       hint={`${numeralLabel(chord)} of ${keyLabel(key, shown.naming)} · strings ${card.stringSet.join(' ')} · frets ${card.frets[0]} to ${card.frets[1]}`}
       foot={
         <div class="buttons">
-          <button type="button" class="button" disabled={places.length === 0} onClick={() => setPlaces(places.slice(0, -1))}>
+          <button
+            type="button"
+            class="button"
+            disabled={places.length === 0}
+            onClick={() => setPlaces(places.slice(0, -1))}
+          >
             Undo
           </button>
           <p class="soft" aria-live="polite">

@@ -21,7 +21,9 @@ export function ask(item: Item, seed: number): PlaceCard {
 /** Whether a place may be tapped. */
 export function takes(card: PlaceCard, place: Place): boolean {
   return (
-    card.stringSet.includes(place.string) && place.fret >= card.frets[0] && place.fret <= card.frets[1]
+    card.stringSet.includes(place.string) &&
+    place.fret >= card.frets[0] &&
+    place.fret <= card.frets[1]
   );
 }
 

@@ -12,20 +12,28 @@ import type { PlaceCard } from './ask.ts';
 import { placed, type Placed } from './judge.ts';
 
 /** Names the notes; of a wrong answer, which note is foreign and which is missing, and where it could stand. */
-export function explain(card: PlaceCard, verdict: Verdict, answer: string, naming: Naming): Explanation {
+export function explain(
+  card: PlaceCard,
+  verdict: Verdict,
+  answer: string,
+  naming: Naming,
+): Explanation {
   const { chord, key } = card;
   const put = placed(card, answer);
   const label = (note: string) => noteLabel(note, naming, key);
   const name = chordLabel(chord, naming);
   const right = verdict.right ? put.places : nearestShape(card, put);
   const dots = right.map((place) => memberDot(card, place));
-  const kept = put.places.filter((place) => !put.foreign.includes(place) && !put.twice.includes(place));
+  const kept = put.places.filter(
+    (place) => !put.foreign.includes(place) && !put.twice.includes(place),
+  );
   for (const dot of dots) {
     const stands = put.places.some((place) => same(place, dot));
     if (!stands) Object.assign(dot, { look: 'missing' });
   }
   for (const place of verdict.right ? [] : put.places) {
-    if (!dots.some((dot) => same(dot, place))) dots.push(wrongDot(card, place, kept.includes(place)));
+    if (!dots.some((dot) => same(dot, place)))
+      dots.push(wrongDot(card, place, kept.includes(place)));
   }
   const spelled = chord.notes.map(label).join(' ');
   return {
@@ -36,12 +44,18 @@ export function explain(card: PlaceCard, verdict: Verdict, answer: string, namin
       : `${name} is ${spelled}.`,
     dots,
     sound: arpeggioSound(pitches(card, right)),
-    otherSound: verdict.right || put.places.length === 0 ? null : arpeggioSound(pitches(card, put.places)),
+    otherSound:
+      verdict.right || put.places.length === 0 ? null : arpeggioSound(pitches(card, put.places)),
   };
 }
 
 /** `E is foreign to Cm7; B♭ is missing.` */
-function fault(card: PlaceCard, put: Placed, name: string, label: (note: string) => string): string {
+function fault(
+  card: PlaceCard,
+  put: Placed,
+  name: string,
+  label: (note: string) => string,
+): string {
   const named = (places: readonly Place[]) => [
     ...new Set(places.map((place) => label(spell(card.key, midiAt(card.instrument, place))))),
   ];
@@ -50,7 +64,8 @@ function fault(card: PlaceCard, put: Placed, name: string, label: (note: string)
   const missing = put.missing.map(label);
   const clauses = [];
   if (foreign.length > 0) clauses.push(`${listed(foreign)} ${is(foreign)} foreign to ${name}`);
-  if (twice.length > 0) clauses.push(`${listed(twice)} ${twice.length > 1 ? 'stand' : 'stands'} twice`);
+  if (twice.length > 0)
+    clauses.push(`${listed(twice)} ${twice.length > 1 ? 'stand' : 'stands'} twice`);
   if (missing.length > 0) clauses.push(`${listed(missing)} ${is(missing)} missing`);
   return `${clauses.join('; ')}.`;
 }
@@ -71,17 +86,28 @@ function memberDot(card: PlaceCard, { string, fret }: Place): NeckDot {
   const sounds = midiAt(card.instrument, { string, fret }) % 12;
   const index = card.chord.notes.findIndex((note) => chroma(note) === sounds);
   const note = card.chord.notes[index]!;
-  return { string, fret, member: card.chord.members[index]!, note, degree: degreeOf(card.key, note)! };
+  return {
+    string,
+    fret,
+    member: card.chord.members[index]!,
+    note,
+    degree: degreeOf(card.key, note)!,
+  };
 }
 
 /** A place of the answer that the set shown does not hold: foreign, doubled, or right elsewhere (`faint`). */
 function wrongDot(card: PlaceCard, place: Place, belongs: boolean): NeckDot {
   if (belongs) return { ...memberDot(card, place), look: 'faint' };
-  return { ...place, note: spell(card.key, midiAt(card.instrument, place)), look: 'wrong', text: '×' };
+  return {
+    ...place,
+    note: spell(card.key, midiAt(card.instrument, place)),
+    look: 'wrong',
+    text: '×',
+  };
 }
 
 function pitches(card: PlaceCard, places: readonly Place[]): number[] {
-  return places.map((place) => midiAt(card.instrument, place)).sort((a, b) => a - b);
+  return places.map((place) => midiAt(card.instrument, place)).toSorted((a, b) => a - b);
 }
 
 const same = (a: Place, b: Place) => a.string === b.string && a.fret === b.fret;

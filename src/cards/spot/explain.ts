@@ -9,14 +9,21 @@ import type { Explanation } from '../kind.ts';
 import type { SpotCard } from './ask.ts';
 
 /** Names the chord and its notes; where another was named, what the two share and what tells them apart. */
-export function explain(card: SpotCard, verdict: Verdict, _answer: string, naming: Naming): Explanation {
+export function explain(
+  card: SpotCard,
+  verdict: Verdict,
+  _answer: string,
+  naming: Naming,
+): Explanation {
   const { chord, shape, key } = card;
   const taken = verdict.takenFor ? chordOn(key, Number(verdict.takenFor), chord.size) : null;
   const label = (note: string) => noteLabel(note, naming, key);
   const midis = shape.places.map((place) => midiAt(card.instrument, place));
   const spelled = chord.notes.map(label).join(' ');
   return {
-    title: taken ? `${numeralLabel(chord)}, not ${numeralLabel(taken)}` : `${numeralLabel(chord)} it is`,
+    title: taken
+      ? `${numeralLabel(chord)}, not ${numeralLabel(taken)}`
+      : `${numeralLabel(chord)} it is`,
     sentence: `${chordLabel(chord, naming)} stands on the ${ordinal(chord.degree)} degree.`,
     detail: taken ? `${spelled}. ${apart(chord, taken, label)}` : `${spelled}.`,
     dots: shape.places.map((place) => ({ ...place, degree: degreeOf(key, place.note)! })),

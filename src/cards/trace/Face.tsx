@@ -11,7 +11,21 @@ import type { TraceCard } from './ask.ts';
 import { placesOf, soundingOf } from './explain.ts';
 import './Face.css';
 
-const COUNTS = ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+const COUNTS = [
+  '',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
 
 /** The slower hearing's part of the tempo. */
 const SLOWER = 0.6;
@@ -107,7 +121,13 @@ export function Face(props: FaceProps<TraceCard>) {
         />
       ) : (
         <div class="hearing">
-          <button type="button" class="hear" data-do="hear" aria-label="Hear the phrase" onClick={() => hear()}>
+          <button
+            type="button"
+            class="hear"
+            data-do="hear"
+            aria-label="Hear the phrase"
+            onClick={() => hear()}
+          >
             <svg viewBox="0 0 24 24" width="40" height="40" aria-hidden="true">
               <path d="M8 5v14l11-7z" fill="currentColor" />
             </svg>

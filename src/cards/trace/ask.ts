@@ -31,7 +31,10 @@ export function ask(item: Item, seed: number): TraceCard {
   const { key, size, contour, instrument, degree, tempo } = read(item.id)!;
   const random = seeded(seed);
   const range = stepsInRange(key, instrument);
-  const line = drawLine({ degree, size, contour, groups: random.pick([1, 2, 2, 3]), range }, random);
+  const line = drawLine(
+    { degree, size, contour, groups: random.pick([1, 2, 2, 3]), range },
+    random,
+  );
   const wrong = seed % 2 === 1 ? nearPaths(line, random) : farPaths(line, random);
   const choices = random
     .shuffle([line.steps, ...wrong])
@@ -75,7 +78,9 @@ function tonicMidi(key: Key, instrument: Instrument): number {
 
 function lowest(instrument: Instrument): number {
   return Math.min(
-    ...instrument.tuning.map((_, index) => midiAt(instrument, { string: index + 1, fret: instrument.capo })),
+    ...instrument.tuning.map((_, index) =>
+      midiAt(instrument, { string: index + 1, fret: instrument.capo }),
+    ),
   );
 }
 

@@ -12,7 +12,12 @@ import { item as read } from './items.ts';
 import { degreeOfStep } from './line.ts';
 
 /** Says which arpeggios the phrase walked and where the answer left it; shows it at a place a hand can play. */
-export function explain(card: TraceCard, verdict: Verdict, _answer: string, naming: Naming): Explanation {
+export function explain(
+  card: TraceCard,
+  verdict: Verdict,
+  _answer: string,
+  naming: Naming,
+): Explanation {
   const { key, line, phrase } = card;
   const size = read(card.item.id)!.size;
   const chords = line.degrees.map((degree) => chordOn(key, degree, size));
@@ -26,7 +31,9 @@ export function explain(card: TraceCard, verdict: Verdict, _answer: string, nami
     detail: taken ? parting(card, taken.path, naming) : '',
     dots: dotsOf(card),
     sound: soundingOf(phrase),
-    otherSound: taken ? soundingOf(phraseOf(taken.heights, key, card.instrument, phrase.tempo)) : null,
+    otherSound: taken
+      ? soundingOf(phraseOf(taken.heights, key, card.instrument, phrase.tempo))
+      : null,
   };
 }
 

@@ -35,7 +35,9 @@ function traceItem(
   instrument: Instrument,
   tempo: number,
 ): TraceItem {
-  const id = ['trace', keyName(key), degree, size, instrumentId(instrument), contour, tempo].join(':');
+  const id = ['trace', keyName(key), degree, size, instrumentId(instrument), contour, tempo].join(
+    ':',
+  );
   return { id, kind: 'trace', degree, strings: '', key, size, contour, instrument, tempo };
 }
 
@@ -48,7 +50,8 @@ export function item(id: string): TraceItem | null {
   const degree = Number(degreeText);
   if (!key || !instrument || !SIZES.includes(size as Size)) return null;
   if (!(Number(tempo) > 0)) return null;
-  if (!CONTOURS.includes(contour as Contour) || ![1, 2, 3, 4, 5, 6, 7].includes(degree)) return null;
+  if (!CONTOURS.includes(contour as Contour) || ![1, 2, 3, 4, 5, 6, 7].includes(degree))
+    return null;
   const read = traceItem(key, degree, size as Size, contour as Contour, instrument, Number(tempo));
   return read.id === id ? read : null;
 }

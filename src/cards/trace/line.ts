@@ -66,7 +66,11 @@ export function drawLine(options: LineOptions, random: Random): Line {
 }
 
 /** Every way to walk the arpeggio inside the range; of larger chords the ways that sound their highest member. */
-function groupsOf(degree: number, { size, range }: LineOptions, walk: readonly number[]): number[][] {
+function groupsOf(
+  degree: number,
+  { size, range }: LineOptions,
+  walk: readonly number[],
+): number[][] {
   const ladder = LADDERS[size];
   const top = { triad: 0, seventh: 6, ninth: 8, eleventh: 10, thirteenth: 12 }[size] % 7;
   const groups: number[][] = [];

@@ -4,7 +4,10 @@ import { pathOf, type Line } from './line.ts';
 /** Wrong paths near to a line: its contour from another degree, one note off, the arpeggio that shares two notes. */
 export function nearPaths(line: Line, random: Random): number[][] {
   return pickDistinct(line, [
-    ...random.shuffle([-1, 1, -2, 2]).slice(0, 1).map((by) => line.steps.map((step) => step + by)),
+    ...random
+      .shuffle([-1, 1, -2, 2])
+      .slice(0, 1)
+      .map((by) => line.steps.map((step) => step + by)),
     oneOff(line, random),
     ...random.shuffle([sharing(line, 0, -1), sharing(line, 4, 1)]),
     ...[3, -3, 1, -1, 2].map((by) => line.steps.map((step) => step + by)),
@@ -16,7 +19,8 @@ export function farPaths(line: Line, random: Random): number[][] {
   const first = line.steps[0]!;
   const mirrored = line.steps.map((step) => 2 * first - step);
   const turned = line.steps.toReversed();
-  const bent = (by: number) => line.steps.map((step, index) => step + by + (index % 3 === 2 ? 3 : 0));
+  const bent = (by: number) =>
+    line.steps.map((step, index) => step + by + (index % 3 === 2 ? 3 : 0));
   return pickDistinct(line, [
     ...random.shuffle([3, -3, 4]).map((by) => mirrored.map((step) => step + by)),
     ...random.shuffle([bent(3), bent(-2), turned.map((step) => step + 1)]),

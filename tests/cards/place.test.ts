@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { place } from '../../src/cards/place/index.ts';
+import type { PlaceCard } from '../../src/cards/place/ask.ts';
+
+const cardOf = (id: string): PlaceCard => place.ask(place.item(id)!, 1);
+
+describe('place', () => {
+  const card = cardOf('place:Bb major:2:triad:guitar:5-4:1-7');
+
+  it('takes every complete set of right places, in any order', () => {
+    // C E♭ G on strings 5 and 4, frets 1 to 7: C 5/3, E♭ 5/6 or 4/1, G 4/5.
+    for (const answer of ['5/3 4/1 4/5', '4/5 5/6 5/3', '4/1 4/5 5/3']) {
+      expect(place.judge(card, answer).right, answer).toBe(true);
+    }
+  });
+
+  it('says which note is foreign and which is missing', () => {
+    const answer = '5/3 4/2 4/5';
+    const verdict = place.judge(card, answer);
+    expect(verdict.right).toBe(false);
+    const why = place.explain(card, verdict, answer, 'english');
+    expect(why.sentence).toBe('E is foreign to Cm; E♭ is missing.');
+    expect(why.dots).toContainEqual({ string: 4, fret: 2, note: 'E', look: 'wrong', text: '×' });
+  });
+
+  it('says which note stands twice', () => {
+    const answer = '4/1 5/6 4/5';
+    const why = place.explain(card, place.judge(card, answer), answer, 'english');
+    expect(why.sentence).toBe('E♭ stands twice; C is missing.');
+  });
+
+  it('does not count what lies beyond its strings and frets', () => {
+    expect(place.judge(card, '5/3 4/1 3/12').right).toBe(false);
+    expect(place.judge(card, '5/3 4/1 4/5 6/3').right).toBe(true);
+  });
+});
