@@ -38,7 +38,7 @@ export function writeNotes(notes: readonly PhraseNote[]): string[] {
   return notes.map((note, i) => {
     const before = notes[i - 1] ?? START;
     const { at, length, place, join } = note;
-    const words = [pitchOf(note)];
+    const words = [`${note.name}${octaveOf(note)}`];
     if (compare(at, endOf(before)) !== 0) words.push('at', beatsText(at));
     if (compare(length, before.length) !== 0) words.push('for', beatsText(length));
     if (place) words.push('on', placeText(place));
@@ -82,10 +82,14 @@ export function isTime({ n, d }: Beats): boolean {
   return d <= FINEST && n >= 0 && n <= LATEST * d;
 }
 
-/** The note's name with the octave that its pitch has under that name. */
-function pitchOf({ name, midi }: PhraseNote): string {
+/**
+ * The octave that a note's pitch has under its name.
+ *
+ * @throws RangeError where no octave of that name sounds the pitch
+ */
+export function octaveOf({ name, midi }: PhraseNote): number {
   const octave = 4 + (midi - midiOf(`${name}4`)) / 12;
   if (!Number.isInteger(octave))
     throw new RangeError(`MIDI note ${midi} cannot be called ${name}.`);
-  return `${name}${octave}`;
+  return octave;
 }
