@@ -2,6 +2,9 @@ import { defineConfig } from 'vitest/config';
 import { page } from './src/host/page.ts';
 
 const port = Number(process.env.PORT ?? 4173);
+if (!Number.isInteger(port) || port < 1 || port > 65535) {
+  throw new Error('PORT has to be a whole number from 1 to 65535, as in PORT=4180 npm start.');
+}
 
 export default defineConfig({
   root: 'src',

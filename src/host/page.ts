@@ -28,6 +28,14 @@ export function page(): Plugin {
       },
     },
     configurePreviewServer(server) {
+      const { port } = config.preview;
+      server.httpServer.prependListener('error', (error: NodeJS.ErrnoException) => {
+        if (error.code !== 'EADDRINUSE') return;
+        console.error(
+          `Port ${port} is taken. Stop what runs there, or choose another: PORT=${port + 1} npm start`,
+        );
+        process.exit(1);
+      });
       const out = resolve(config.root, config.build.outDir);
       server.middlewares.use(compression() as Connect.NextHandleFunction);
       server.middlewares.use(async (_request, response, next) => {

@@ -1,0 +1,39 @@
+import { defineConfig } from '@playwright/test';
+import { chromiumPath } from './chromium.mjs';
+
+const port = 4187;
+
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../../test-results',
+  // Two at once: more only wait for the processor, and sound is measured in some of them.
+  workers: 2,
+  fullyParallel: true,
+  forbidOnly: !!process.env.CI,
+  reporter: [['list'], ['json', { outputFile: '../../test-results/browser.json' }]],
+  use: {
+    baseURL: `http://localhost:${port}/`,
+    viewport: { width: 360, height: 640 },
+    hasTouch: true,
+    launchOptions: {
+      executablePath: chromiumPath() ?? '',
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--autoplay-policy=no-user-gesture-required',
+      ],
+    },
+  },
+  webServer: {
+    command: 'npx vite preview',
+    cwd: '../..',
+    env: { PORT: String(port) },
+    url: `http://localhost:${port}/`,
+    reuseExistingServer: false,
+  },
+});
