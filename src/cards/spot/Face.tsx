@@ -20,6 +20,9 @@ export function Face(props: FaceProps<SpotCard>) {
     if (verdict && step.degree === chosen) return { ...step, look: 'wrong' as const };
     return step;
   });
+  const hidden = shape.places.map(({ string, fret, member }) =>
+    card.rootShown && member === 1 ? { string, fret, member } : { string, fret },
+  );
   const choose = (degree: number) => {
     if (chosen !== null) return;
     setChosen(degree);
@@ -29,6 +32,9 @@ export function Face(props: FaceProps<SpotCard>) {
     <CardFrame
       {...props}
       question={`Which degree of ${keyLabel(key, shown.naming)}?`}
+      {...(card.rootShown && {
+        hint: 'Other degrees hold the same notes: the square is the root.',
+      })}
       answers={<Stair steps={steps} label="Degrees" choose={choose} chosen={chosen} />}
       foot={<p class="soft">{chosen === null ? 'Tap its step.' : ''}</p>}
     >
@@ -38,7 +44,7 @@ export function Face(props: FaceProps<SpotCard>) {
         naming={shown.naming}
         frets={framed(card.frets, instrument)}
         label="Neck with an arpeggio on it"
-        dots={explanation?.dots ?? shape.places.map(({ string, fret }) => ({ string, fret }))}
+        dots={explanation?.dots ?? hidden}
         {...(verdict && { tap: (place) => pluck(midiAt(instrument, place), place.string) })}
       />
     </CardFrame>

@@ -1,6 +1,7 @@
 import { shapes, type Shape } from '../../neck/shapes.ts';
 import type { Item } from '../../practice/item.ts';
-import type { Chord } from '../../theory/chord.ts';
+import { chordOn, type Chord } from '../../theory/chord.ts';
+import { chroma } from '../../theory/note.ts';
 import { seeded } from '../../theory/random.ts';
 import type { Card } from '../kind.ts';
 import { item as read } from './items.ts';
@@ -10,6 +11,8 @@ export interface SpotCard extends Card {
   readonly chord: Chord;
   readonly shape: Shape;
   readonly frets: readonly [number, number];
+  /** Another degree's chord holds the same notes (a thirteenth, a symmetric chord): only the root tells them apart. */
+  readonly rootShown: boolean;
 }
 
 /** Draws one of the shapes of the item: the likelier for a hand, the likelier to come. */
@@ -19,5 +22,27 @@ export function ask(item: Item, seed: number): SpotCard {
   const random = seeded(seed);
   // The least of two draws: the first third of the shapes comes five times in nine.
   const index = Math.floor(Math.min(random.next(), random.next()) * found.length);
-  return { item, seed, key: chord.key, instrument, chord, shape: found[index]!, frets };
+  const shape = found[index]!;
+  return {
+    item,
+    seed,
+    key: chord.key,
+    instrument,
+    chord,
+    shape,
+    frets,
+    rootShown: isAmbiguous(chord),
+  };
+}
+
+function isAmbiguous(chord: Chord): boolean {
+  const sounds = ({ notes }: Chord) =>
+    notes
+      .map(chroma)
+      .toSorted((a, b) => a - b)
+      .join(' ');
+  return [1, 2, 3, 4, 5, 6, 7].some(
+    (degree) =>
+      degree !== chord.degree && sounds(chordOn(chord.key, degree, chord.size)) === sounds(chord),
+  );
 }

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { itemsOf } from '../../src/cards/index.ts';
+import { spot } from '../../src/cards/spot/index.ts';
+import { deckIn } from './decks.ts';
+
+describe('spot', () => {
+  it('says what the chord shares with the one it was taken for, and what tells them apart', () => {
+    const card = spot.ask(spot.item('spot:Bb major:2:triad:guitar:5-4:1-7')!, 3);
+    const verdict = spot.judge(card, '4');
+    expect(verdict).toEqual({ right: false, takenFor: '4' });
+    const why = spot.explain(card, verdict, '4', 'english');
+    expect(why.title).toBe('ii, not IV');
+    expect(why.sentence).toBe('Cm stands on the second degree.');
+    expect(why.detail).toBe('C E♭ G. It shares E♭ and G with IV; C tells them apart.');
+    expect(why.otherSound).not.toBeNull();
+  });
+
+  it('names notes as the player reads them', () => {
+    const card = spot.ask(spot.item('spot:Bb major:1:triad:guitar:5-4:1-7')!, 3);
+    const why = spot.explain(card, { right: true, takenFor: null }, '1', 'german');
+    expect(why.detail).toBe('B D F.');
+  });
+
+  it('shows the root only where other degrees hold the same notes', () => {
+    const strings = [[6, 5, 4, 3, 2, 1]];
+    const shown = (size: 'thirteenth' | 'eleventh') =>
+      itemsOf(deckIn('Bb major', [size], strings))
+        .filter(({ kind }) => kind === 'spot')
+        .map((item) => spot.ask(item, 1).rootShown);
+    expect(new Set(shown('thirteenth'))).toEqual(new Set([true]));
+    expect(new Set(shown('eleventh'))).toEqual(new Set([false]));
+  });
+});
