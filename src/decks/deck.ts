@@ -47,3 +47,6 @@ export interface Deck {
   readonly drills: readonly Drill[];
   readonly phrases: readonly Phrase[];
 }
+
+/** How much a deck may hold: characters of its title and note, drills, string sets of a drill, phrases, notes of a phrase. */
+export const MOST = { title: 80, note: 500, drills: 20, stringSets: 20, phrases: 16, notes: 200 };

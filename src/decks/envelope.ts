@@ -49,7 +49,7 @@ export function openLink(
   name: LinkName,
   version: number,
   text: string,
-): { readonly version: number; readonly body: Uint8Array<ArrayBuffer> } | Fault {
+): { readonly body: Uint8Array<ArrayBuffer> } | Fault {
   if (text.length > MOST_TEXT) {
     return {
       fault: `This is too large to be a ${name} link. Copy the link alone and paste it again.`,
@@ -74,7 +74,7 @@ export function openLink(
       fault: `This ${name} was made with a newer version of Skipwise. Open the page online once to update it, then open the link again.`,
     };
   }
-  return { version: written, body: bytes.subarray(HEAD, end) };
+  return written === 0 ? { fault: altered(name) } : { body: bytes.subarray(HEAD, end) };
 }
 
 /** Said of a link whose end is missing. */

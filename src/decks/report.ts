@@ -6,7 +6,7 @@
  *     deck 32 · sender 32 · day 16 · minute 11 · practised 28 · asked 17 · right 17
  *     kinds 3, for each: median seconds 6
  *     marked 4, for each: item 12, seed 32
- *     items 12, for each: stability 6, and unless that says unseen: days × speed × misses 8, and where missed: taken for 3
+ *     items 12, for each: stability 6, and unless that says unseen: days 5, slow 1, misses 2, and where missed: taken for 3
  *
  * An item takes 14 bits, 17 where it was missed lately, 6 where it was never seen.
  */
@@ -18,17 +18,14 @@ import type { KindName } from './deck.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
 
-/** How an item's last answers compare with what the student usually takes for that kind of card. */
-export const SPEEDS = ['quick', 'usual', 'slow'] as const;
-export type Speed = (typeof SPEEDS)[number];
-
 /** What a report tells of one item that was seen. */
 export interface ItemFacts {
   /** Days until recall has faded to .9; kept within 8 % from .03 to 400. */
   readonly stability: number;
-  /** Days since the last answer; kept within 11 % of one day more than they are, up to 60. */
+  /** Days since the last answer; kept within 8 % of half a day more than they are, up to 60. */
   readonly days: number;
-  readonly speed: Speed;
+  /** Whether it was answered slowly for this student. */
+  readonly slow: boolean;
   /** Wrong ones of the last answers, up to 3. */
   readonly misses: number;
   /** The degree, 1 to 7, that it was most often taken for in those; null where it was no single one. */
@@ -70,7 +67,8 @@ const NAME = '\u001f';
 const PLAIN = /^(?:[^\p{Cc}\p{Cs}]|\n)*$/u;
 
 const stabilities = logSteps(0.03, 400, UNSEEN);
-const daysSince = logSteps(1, 61, 21);
+/** Of days since, with half a day added, so that today is told from yesterday. */
+const daysSince = logSteps(0.5, 60.5, 32);
 const seconds = logSteps(0.5, 60, NO_SECONDS);
 
 /** The 32 bits by which a report names its deck: `deckId`'s digits, hashed and folded as the hash's authors advise. */
@@ -156,26 +154,20 @@ function putItem(bits: BitWriter, item: ItemFacts | null): void {
     return;
   }
   bits.put(stabilities.step(item.stability), 6);
+  bits.put(daysSince.step(0.5 + item.days), 5);
+  bits.put(Number(item.slow), 1);
   const misses = Math.min(MOST_MISSES, item.misses);
-  const days = daysSince.step(1 + item.days);
-  bits.put((days * SPEEDS.length + SPEEDS.indexOf(item.speed)) * (MOST_MISSES + 1) + misses, 8);
+  bits.put(misses, 2);
   if (misses > 0) bits.put(item.takenFor ?? 0, 3);
 }
 
 function takeItem(bits: BitReader): ItemFacts | null {
   const step = bits.take(6);
   if (step === UNSEEN) return null;
-  const packed = bits.take(8);
-  const misses = packed % (MOST_MISSES + 1);
-  const pair = Math.floor(packed / (MOST_MISSES + 1));
+  const [days, slow, misses] = [daysSince.value(bits.take(5)), bits.take(1) === 1, bits.take(2)];
   const taken = misses > 0 ? bits.take(3) : 0;
-  return {
-    stability: stabilities.value(step),
-    days: daysSince.value(Math.floor(pair / SPEEDS.length)) - 1,
-    speed: SPEEDS[pair % SPEEDS.length] ?? 'usual',
-    misses,
-    takenFor: taken === 0 ? null : taken,
-  };
+  const takenFor = taken === 0 ? null : taken;
+  return { stability: stabilities.value(step), days: days - 0.5, slow, misses, takenFor };
 }
 
 /** What a link cannot carry of a report, as a sentence; null where it carries all. */

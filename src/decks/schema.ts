@@ -7,7 +7,7 @@ import * as v from 'valibot';
 import type { Instrument } from '../neck/instrument.ts';
 import { SIZES } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
-import { CONTOURS } from './deck.ts';
+import { CONTOURS, MOST } from './deck.ts';
 import { readInstrument } from './instrument.ts';
 import { readNotes } from './notes.ts';
 
@@ -16,9 +16,6 @@ export const DOCUMENT_VERSION = 1;
 
 /** The degrees that a drill covers when it names none. */
 export const ALL_DEGREES = [1, 2, 3, 4, 5, 6, 7] as const;
-
-/** How much a deck may hold. */
-export const MOST = { title: 80, note: 500, drills: 20, stringSets: 20, phrases: 16, notes: 200 };
 
 const PLAIN = /^[^\p{Cc}\p{Cs}]*$/u;
 const PLAIN_LINES = /^(?:[^\p{Cc}\p{Cs}]|\n)*$/u;

@@ -7,6 +7,11 @@ import { readDeck } from '../../src/decks/document.ts';
 import { sealLink } from '../../src/decks/envelope.ts';
 import { deckLink, readLink } from '../../src/decks/link.ts';
 import { qrPicture } from '../../src/decks/qr.ts';
+import { midiAt } from '../../src/neck/place.ts';
+import { spell } from '../../src/theory/key.ts';
+import type { Phrase, PhraseNote } from '../../src/theory/phrase.ts';
+import { seeded } from '../../src/theory/random.ts';
+import { beats } from '../../src/theory/rhythm.ts';
 import { decks } from './arbitrary.ts';
 
 const BASE = 'https://music-room.example.org/evening-class/';
@@ -30,6 +35,24 @@ const lesson = deckOf({
 });
 const link = await deckLink(lesson, BASE);
 const payload = link.slice(link.indexOf('/lesson/') + 8);
+
+/** Triplets anywhere on the lower neck, one in five joined: harder to shorten than any phrase of a lesson. */
+function wander(count: number): Phrase {
+  const random = seeded(1);
+  const notes = Array.from({ length: count }, (_, i): PhraseNote => {
+    const place = { string: 1 + random.below(5), fret: random.below(13) };
+    const midi = midiAt(lesson.instrument, place);
+    const note = {
+      midi,
+      name: spell(lesson.key, midi),
+      at: beats(i, 3),
+      length: beats(1, 3),
+      place,
+    };
+    return random.below(5) === 0 ? { ...note, join: 'slide' } : note;
+  });
+  return { tempo: 72, notes };
+}
 
 const faultOf = async (text: string) => {
   const read = await readLink(text);
@@ -56,6 +79,13 @@ describe('the link of a lesson', () => {
     expect(lesson.note.length).toBeGreaterThanOrEqual(100);
     expect(BASE).toHaveLength(45);
     expect(link.length).toBeLessThan(300);
+  });
+
+  it('stays under 1,500 characters with a phrase of eight bars of triplets', async () => {
+    const long = { ...lesson, phrases: [wander(96)] };
+    const withPhrase = await deckLink(long, BASE);
+    expect(await readLink(withPhrase)).toEqual({ deck: long });
+    expect(withPhrase.length).toBeLessThan(1500);
   });
 
   it('is read from an address, from what follows #, and from the payload alone', async () => {
@@ -122,6 +152,7 @@ describe('the link of a lesson', () => {
 
   it('is refused when whole but made by someone else', async () => {
     expect(await faultOf(sealed(new Uint8Array()))).toContain(ALTERED);
+    expect(await faultOf(sealed(deflated('?'), 0))).toContain(ALTERED);
     expect(await faultOf(sealed(Uint8Array.of(7, 7, 7)))).toContain(ALTERED);
     expect(await faultOf(sealed(deflateRawSync(Uint8Array.of(0xff, 0xfe))))).toContain(ALTERED);
     expect(await faultOf(sealed(deflated('A title')))).toContain(

@@ -9,7 +9,7 @@ import { beats, compare, toNumber } from '../../theory/rhythm.ts';
 import type { Beats } from '../../theory/rhythm.ts';
 import type { Fault } from '../envelope.ts';
 import { isTime } from '../notes.ts';
-import { MOST } from '../schema.ts';
+import { MOST } from '../deck.ts';
 
 const MOST_BYTES = 1_000_000;
 /** Ticks of a beat: whole for halves to thirty-seconds, triplets of them, and fifths. */

@@ -11,7 +11,7 @@ import type { Join, Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { add, beats, beatsText, compare, parseBeats, times } from '../../theory/rhythm.ts';
 import type { Beats } from '../../theory/rhythm.ts';
 import { isTime } from '../notes.ts';
-import { MOST } from '../schema.ts';
+import { MOST } from '../deck.ts';
 import type { Remark } from './remark.ts';
 import { systemsOf } from './tablature-systems.ts';
 import type { StringLine, System } from './tablature-systems.ts';
