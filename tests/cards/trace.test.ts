@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
 import { trace } from '../../src/cards/trace/index.ts';
+import { difficulty } from '../../src/cards/trace/line.ts';
+import { fingering } from '../../src/neck/hand.ts';
 import { placesOf } from '../../src/cards/trace/explain.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { chordOn } from '../../src/theory/chord.ts';
@@ -13,22 +15,25 @@ import { deckIn } from './decks.ts';
 const items = ['Bb major', 'G minor', 'F# major', 'D dorian', 'C harmonic minor']
   .flatMap((key) => itemsOf(deckIn(key, ['triad', 'seventh', 'ninth'])))
   .filter(({ kind }) => kind === 'trace');
+/** The most that a phrase may cost a hand, a note, in the units of the fingering's cost. */
+const HAND = 2;
+
 const cards = fc
   .tuple(fc.constantFrom(...items), fc.integer({ min: 0, max: 2 ** 32 - 1 }))
   .map(([item, seed]) => trace.ask(item, seed));
 
 describe('a phrase to be traced', () => {
-  it('has three to nine notes in even triplets, each a note of its arpeggio', () => {
+  it('has three to twelve notes in even triplets, each of its arpeggio or known for what it is', () => {
     fc.assert(
       fc.property(cards, ({ phrase, line, key, item }) => {
-        expect([3, 6, 9]).toContain(phrase.notes.length);
+        expect([3, 6, 9, 12]).toContain(phrase.notes.length);
         const size = item.id.split(':')[3] as 'triad';
         phrase.notes.forEach((note, index) => {
           expect(toNumber(note.at)).toBeCloseTo(index / 3, 12);
           expect(note.midi % 12).toBe(chroma(note.name));
           expect(degreeOf(key, note.name)).toBe(Number(pathOf(line.steps)[index]));
           const chord = chordOn(key, line.degrees[Math.floor(index / 3)]!, size);
-          expect(chord.notes).toContain(note.name);
+          if (index !== line.embellishment?.index) expect(chord.notes).toContain(note.name);
         });
       }),
     );
@@ -40,6 +45,57 @@ describe('a phrase to be traced', () => {
         expect(line.degrees[0]).toBe(item.degree);
       }),
     );
+  });
+
+  it('has embellishing tones that are stepped into and out of', () => {
+    let found = 0;
+    fc.assert(
+      fc.property(cards, ({ line }) => {
+        if (!line.embellishment) return;
+        found++;
+        const { index, kind } = line.embellishment;
+        const [before, tone, after] = line.steps.slice(index - 1, index + 2);
+        expect(Math.abs(tone! - before!)).toBe(1);
+        expect(after! - tone!).toBe(kind === 'passing' ? tone! - before! : before! - tone!);
+      }),
+      { numRuns: 400, seed: 1 },
+    );
+    expect(found).toBeGreaterThan(20);
+  });
+
+  it('is easier to hear on even seeds than on odd ones', () => {
+    const mean = (odd: number) => {
+      const hard = items.map((item, i) => {
+        const { line, phrase } = trace.ask(item, 2 * i + odd);
+        return difficulty(line, phrase.tempo);
+      });
+      return hard.reduce((sum, value) => sum + value, 0) / hard.length;
+    };
+    expect(mean(1)).toBeGreaterThan(1.5 * mean(0));
+  });
+
+  it('costs a hand no more than a stated bound a note', () => {
+    fc.assert(
+      fc.property(cards, (card) => {
+        const played = fingering(card.instrument, card.phrase.notes);
+        expect(played.playable).toBe(true);
+        if (played.playable) expect(played.cost / played.notes.length).toBeLessThan(HAND);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('is another phrase for every item, so that no round has two alike', () => {
+    const one = items.filter(({ id }) => id.includes('Bb major') && id.includes('triad'));
+    for (let seed = 0; seed < 40; seed++) {
+      const paths = one.map((item) =>
+        trace
+          .ask(item, seed)
+          .phrase.notes.map(({ midi }) => midi)
+          .join(' '),
+      );
+      expect(new Set(paths).size).toBe(one.length);
+    }
   });
 
   it('offers four different paths, one of them right', () => {

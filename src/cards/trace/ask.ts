@@ -9,7 +9,7 @@ import { beats } from '../../theory/rhythm.ts';
 import { scaleNotes } from '../../theory/scale.ts';
 import type { Card } from '../kind.ts';
 import { item as read } from './items.ts';
-import { degreeOfStep, drawLine, pathOf, type Line } from './line.ts';
+import { degreeOfStep, difficulty, drawLine, pathOf, type Line } from './line.ts';
 import { farPaths, nearPaths } from './wrong.ts';
 
 /** One of the paths to choose from: its degrees, and how high each note is in scale steps. */
@@ -26,16 +26,30 @@ export interface TraceCard extends Card {
   readonly choices: readonly PathChoice[];
 }
 
-/** Draws a phrase of three, six or nine notes; an odd seed offers near wrong paths, an even one far ones. */
+/** How many lines are drawn for one to be kept. */
+const DRAWN = 3;
+
+/**
+ * Draws a phrase of three to twelve notes. An even seed keeps the easiest of three lines and offers far wrong paths; an
+ * odd one, for an item well known, keeps the hardest, which may have an embellishing tone, and offers near ones.
+ */
 export function ask(item: Item, seed: number): TraceCard {
   const { key, size, contour, instrument, degree, tempo } = read(item.id)!;
   const random = seeded(seed);
   const range = stepsInRange(key, instrument);
-  const line = drawLine(
-    { degree, size, contour, groups: random.pick([1, 2, 2, 3]), range },
-    random,
-  );
-  const wrong = seed % 2 === 1 ? nearPaths(line, random) : farPaths(line, random);
+  const hard = seed % 2 === 1;
+  const lines = Array.from({ length: DRAWN }, () =>
+    drawLine(
+      {
+        ...{ degree, size, contour, range },
+        groups: random.pick(hard ? [2, 3, 3, 4] : [1, 2, 2, 3]),
+        embellished: hard && random.below(2) === 0,
+      },
+      random,
+    ),
+  ).toSorted((a, b) => difficulty(a, tempo) - difficulty(b, tempo));
+  const line = lines.at(hard ? -1 : 0)!;
+  const wrong = hard ? nearPaths(line, random) : farPaths(line, random);
   const choices = random
     .shuffle([line.steps, ...wrong])
     .map((steps) => ({ path: pathOf(steps), heights: steps }));
@@ -43,7 +57,7 @@ export function ask(item: Item, seed: number): TraceCard {
   return { item, seed, key, instrument, line, phrase, path: pathOf(line.steps), choices };
 }
 
-/** Scale steps as notes in even triplets. */
+/** Scale steps as notes in even triplets, the last one held for a beat. */
 export function phraseOf(
   steps: readonly number[],
   key: Key,
@@ -55,7 +69,7 @@ export function phraseOf(
     midi: midiOfStep(step, key, tonic),
     name: scaleNotes(key)[degreeOfStep(step) - 1]!,
     at: beats(index, 3),
-    length: beats(1, 3),
+    length: index === steps.length - 1 ? beats(1) : beats(1, 3),
   }));
   return { notes, tempo };
 }

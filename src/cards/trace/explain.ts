@@ -27,7 +27,7 @@ export function explain(
     .join(', then ');
   return {
     title: card.path,
-    sentence: `It walks ${walked}.`,
+    sentence: `It walks ${walked}${embellished(card)}.`,
     detail: taken ? parting(card, taken.path, naming) : '',
     dots: dotsOf(card),
     sound: soundingOf(phrase),
@@ -35,6 +35,13 @@ export function explain(
       ? soundingOf(phraseOf(taken.heights, key, card.instrument, phrase.tempo))
       : null,
   };
+}
+
+/** `, with a passing tone at note 5`. */
+function embellished({ line }: TraceCard): string {
+  if (!line.embellishment) return '';
+  const { index, kind } = line.embellishment;
+  return `, with a ${kind} tone at note ${index + 1}`;
 }
 
 /** `Note 3 is the 2nd degree, C, not the 4th, E♭.` */

@@ -10,6 +10,8 @@ export interface Line {
   readonly steps: readonly number[];
   /** The degree that each group's arpeggio stands on. */
   readonly degrees: readonly number[];
+  /** The one note that is not of its arpeggio, where there is one: which, counted from 0, and what it is. */
+  readonly embellishment: { readonly index: number; readonly kind: 'passing' | 'neighbour' } | null;
 }
 
 /** How a group of three goes over the notes of its arpeggio, counted from its first note. */
@@ -46,6 +48,8 @@ interface LineOptions {
   readonly groups: number;
   /** The lowest and the highest step allowed. */
   readonly range: readonly [number, number];
+  /** Whether the last group may have a passing or neighbour tone for its middle note. */
+  readonly embellished: boolean;
 }
 
 /** Walks arpeggios from the given degree on, each next one taken up by the nearest move. */
@@ -62,7 +66,35 @@ export function drawLine(options: LineOptions, random: Random): Line {
     degrees.push(degree);
     degree = ((degree - 1 + random.pick(ROOT_MOVES)) % 7) + 1;
   }
-  return { steps, degrees };
+  const line = { steps, degrees, embellishment: null };
+  return options.embellished ? embellish(line, random) : line;
+}
+
+/**
+ * Puts a passing or a neighbour tone into the last group: between two notes a third apart the note between them, between
+ * two like notes the step above or below (*Open Music Theory*, "Embellishing tones"). Where neither fits, nothing.
+ */
+function embellish(line: Line, random: Random): Line {
+  const index = line.steps.length - 2;
+  const [before, after] = [line.steps[index - 1]!, line.steps[index + 1]!];
+  const apart = after - before;
+  const by = apart === 0 ? random.pick([-1, 1]) : apart / 2;
+  if (Math.abs(by) !== 1) return line;
+  const steps = line.steps.with(index, before + by);
+  return { ...line, steps, embellishment: { index, kind: apart === 0 ? 'neighbour' : 'passing' } };
+}
+
+/**
+ * How hard a line is to hear, in notes of a plain arpeggio: each note 1, each leap of a fifth or more 1, each further
+ * arpeggio 2, an embellishment 3, and in proportion to the tempo, 60 quarter notes a minute counting as it is. Our own
+ * weights: they rank lines, they promise nothing.
+ */
+export function difficulty(line: Line, tempo: number): number {
+  const leaps = line.steps
+    .slice(1)
+    .filter((step, i) => Math.abs(step - line.steps[i]!) >= 4).length;
+  const heard = line.steps.length + leaps + 2 * (line.degrees.length - 1);
+  return ((heard + (line.embellishment ? 3 : 0)) * tempo) / 60;
 }
 
 /** Every way to walk the arpeggio inside the range; of larger chords the ways that sound their highest member. */
