@@ -8,7 +8,9 @@ import type { Controls, Player } from './player.ts';
 import type { Sounding } from './sounding.ts';
 
 export type { Arrangement, Stretch } from './plan.ts';
+export { keySounding, type KeySound } from './key.ts';
 export type { Sound, Sounding } from './sounding.ts';
+export { FASTEST, SLOWEST, tappedTempo } from './tempo.ts';
 
 /**
  * `asleep` until the first gesture; `loading` until every pitch can be played; `suspended` when the system has

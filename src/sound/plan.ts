@@ -30,7 +30,8 @@ export interface Pluck {
   readonly at: number;
   readonly midi: number;
   readonly strength: number;
-  readonly string?: number;
+  /** A string of the sounding, or below 0 one that stands in for a note that names none. */
+  readonly string: number;
   readonly join?: Sound['join'];
   /** Which note of the sounding it is; a fret that a slide passes is none. */
   readonly index?: number;
@@ -70,6 +71,25 @@ const STRENGTH = 0.8;
 
 interface Placed extends Sound {
   readonly index: number;
+  readonly string: number;
+}
+
+const endOf = (notes: readonly Sound[]): number =>
+  notes.reduce((end, { at, length }) => Math.max(end, at + length), 0);
+
+/** The notes in the order of their onsets, those without a string on one of their own where nothing else sounds. */
+function placed(notes: readonly Sound[]): Placed[] {
+  const busy: number[] = [];
+  return notes
+    .map((note, index) => ({ ...note, index }))
+    .toSorted((a, b) => a.at - b.at || a.index - b.index)
+    .map((note) => {
+      if (note.string !== undefined) return { ...note, string: note.string };
+      const free = busy.findIndex((until) => until < note.at + SAME);
+      const lane = free < 0 ? busy.length : free;
+      busy[lane] = note.at + note.length;
+      return { ...note, string: -1 - lane };
+    });
 }
 
 /** The notes of the stretch, moved so that it begins at 0. */
@@ -79,9 +99,6 @@ function cut(notes: readonly Placed[], stretch: Stretch | undefined): Placed[] {
     .filter(({ at }) => at >= stretch.from - SAME && at < stretch.to - SAME)
     .map((note) => ({ ...note, at: note.at - stretch.from }));
 }
-
-const endOf = (notes: readonly Sound[]): number =>
-  notes.reduce((end, { at, length }) => Math.max(end, at + length), 0);
 
 /** Sets the groups apart: each begins on the first whole beat that leaves the rest. */
 function setApart(notes: readonly Placed[], groups: readonly number[], rest: number): Placed[] {
@@ -98,21 +115,20 @@ function setApart(notes: readonly Placed[], groups: readonly number[], rest: num
   return apart;
 }
 
-const onString = (notes: readonly Placed[], place: number, step: 1 | -1): Placed | undefined => {
+/** The note before (−1) or after (1) on the same string. */
+function onString(notes: readonly Placed[], place: number, step: 1 | -1): Placed | undefined {
   const { string } = notes[place]!;
-  if (string === undefined) return undefined;
   for (let i = place + step; notes[i]; i += step) if (notes[i]!.string === string) return notes[i];
   return undefined;
-};
+}
 
 /** A note's pluck, and before it the frets that a slide passes on its way. */
 function plucksOf(notes: readonly Placed[], place: number, tempo: number): Pluck[] {
   const { at, midi, index, string, strength = STRENGTH, join } = notes[place]!;
   const before = onString(notes, place, -1);
-  const on = string === undefined ? {} : { string };
   // Joined to nothing, it can only be plucked.
-  if (!join || !before) return [{ at, midi, strength, index, ...on }];
-  const target: Pluck = { at, midi, strength, index, join, ...on };
+  if (!join || !before) return [{ at, midi, strength, index, string }];
+  const target: Pluck = { at, midi, strength, index, string, join };
   if (join !== 'slide') return [target];
   const frets = Math.abs(midi - before.midi);
   const glide = Math.min((at - before.at) / 2, (SLIDE_SECONDS * tempo) / 60);
@@ -120,8 +136,8 @@ function plucksOf(notes: readonly Placed[], place: number, tempo: number): Pluck
     at: at - (glide * (frets - 1 - k)) / frets,
     midi: before.midi + (k + 1) * Math.sign(midi - before.midi),
     strength,
+    string,
     join,
-    ...on,
   }));
   return [...passed, target];
 }
@@ -129,7 +145,6 @@ function plucksOf(notes: readonly Placed[], place: number, tempo: number): Pluck
 /** Where the hand ends notes: at their length, unless the next on the string does it or the phrase ends with them. */
 function dampingsOf(notes: readonly Placed[], end: number, loop: boolean): Damping[] {
   return notes.flatMap((note, place) => {
-    if (note.string === undefined) return [];
     const at = note.at + note.length;
     const next = onString(notes, place, 1);
     const ringsOut = !loop && at > end - SAME;
@@ -162,9 +177,7 @@ function clicksOf(start: number, end: number, bar: number, subdivision: number):
 export function planOf(sounding: Sounding, arrangement: Arrangement = {}): Plan {
   const { stretch, groups, rest = 1, countIn = 0, bar = 4, subdivision = 1 } = arrangement;
   const loop = arrangement.loop ?? false;
-  const all = sounding.notes
-    .map((note, index) => ({ ...note, index }))
-    .toSorted((a, b) => a.at - b.at || a.index - b.index);
+  const all = placed(sounding.notes);
   const chosen = cut(all, stretch);
   const apart = groups ? setApart(chosen, groups, rest) : chosen;
   const sounded = Math.max(endOf(apart), stretch && !groups ? stretch.to - stretch.from : 0);

@@ -24,18 +24,24 @@ export interface Listener {
   end(): void;
 }
 
-/** Above this a note is bent down, so that six at once stay under full scale; a note alone never comes here. */
-const KNEE = 0.5;
+/**
+ * Above the knee the strings are bent down, and never pass the ceiling: six notes and a click stay under full scale. A
+ * note alone never comes there.
+ */
+const KNEE = 0.45;
+const CEILING = 0.74;
 /** Strength of a tap on the neck. */
 const TAP = 0.8;
-/** From asking to the first note or click: past all that the clock may already have gone through. */
-const LEAD = 0.02;
+/** Strings for taps that name none. */
+const SPARE = 6;
+/** Seconds from asking to the first note or click: past all that the clock may already have gone through. */
+export const LEAD = 0.02;
 
-/** A curve over −2…2 (the shaper's input is halved): straight up to the knee, then ever flatter, short of 1. */
-function ceiling(): Float32Array<ArrayBuffer> {
+/** A curve over −2…2 (the shaper's input is halved): straight up to the knee, then ever flatter, up to the ceiling. */
+function bend(): Float32Array<ArrayBuffer> {
   const size = 4097;
   const curve = new Float32Array(size);
-  const room = 0.95 - KNEE;
+  const room = CEILING - KNEE;
   for (let n = 0; n < size; n++) {
     const x = (4 * n) / (size - 1) - 2;
     const over = Math.abs(x) - KNEE;
@@ -51,6 +57,7 @@ export class Player {
   private readonly strings: Strings;
   private readonly level: GainNode;
   private readonly click: AudioBuffer;
+  private spare = 0;
   private readonly timers = new Set<ReturnType<typeof setTimeout>>();
 
   constructor(private readonly context: Context) {
@@ -59,7 +66,7 @@ export class Player {
     const half = context.createGain();
     half.gain.value = 0.5;
     const shaper = context.createWaveShaper();
-    shaper.curve = ceiling();
+    shaper.curve = bend();
     half.connect(shaper).connect(this.level);
     this.strings = new Strings(context, half);
     const click = renderClick(context.sampleRate);
@@ -84,8 +91,14 @@ export class Player {
 
   /** A tap: sounds at once, without the look-ahead that phrases have. */
   pluck(midi: number, string?: number): void {
-    const pluck = { midi, strength: TAP, ...(string === undefined ? {} : { string }) };
-    this.strings.pluck(pluck, this.context.immediate(), this.reference);
+    // Notes without a string ring on beside each other, as many as there are spare strings.
+    this.spare = (this.spare + 1) % SPARE;
+    const on = string ?? 100 + this.spare;
+    this.strings.pluck(
+      { midi, strength: TAP, string: on },
+      this.context.immediate(),
+      this.reference,
+    );
   }
 
   /** Plays a plan from its beginning. What was played before has to be stopped first. */

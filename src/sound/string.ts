@@ -4,6 +4,8 @@
  * an allpass that makes up the fraction of a sample, so that the loop is exactly one period long.
  */
 
+import { frequency } from '../theory/note.ts';
+
 /** The lowest note of a five-string bass and the highest of a guitar of 24 frets: B0 and E6. */
 export const LOWEST = 23;
 export const HIGHEST = 88;
@@ -25,25 +27,21 @@ export const ENOUGH_NOTES = 6;
  */
 export const RENDERED_RATE = 44100;
 
-/** The peak of every rendered note. Six at once, all peaks together, stay under twice full scale. */
-export const PEAK = 0.32;
+/** The peak of every rendered note: loud enough alone, and six at once are seldom above full scale. */
+export const PEAK = 0.26;
 
 /** Where the string is plucked, as a part of its length from the bridge. */
 const PICK_POSITION = 0.13;
 
-/** Resonances of a guitar's body: frequency in Hz, quality, and how much is added to the string alone. */
+/** Resonances of a guitar's body: where, quality, and how much is added to the string alone. */
 const BODY = [
-  { frequency: 98, quality: 7, amount: 0.45 },
-  { frequency: 204, quality: 11, amount: 0.35 },
-  { frequency: 390, quality: 14, amount: 0.25 },
+  { hertz: 98, quality: 7, amount: 0.45 },
+  { hertz: 204, quality: 11, amount: 0.35 },
+  { hertz: 390, quality: 14, amount: 0.25 },
 ] as const;
 
 /** The damping filter is three equal three-tap averages: together a delay of three samples. */
 const TAPS = 3;
-
-/** Frequency in Hz of a MIDI note in equal temperament (ISO 16 where `reference` is 440). */
-export const frequencyOf = (midi: number, reference = 440): number =>
-  reference * 2 ** ((midi - 69) / 12);
 
 /** How long a rendered note lasts, in seconds: the lower, the longer. */
 export function ringOf(midi: number): number {
@@ -87,18 +85,18 @@ function pluck(period: number, rate: number, seed: number): Float64Array {
 }
 
 /** The loop for a note: its delays and its losses. */
-function loopFor(frequency: number, ring: number, rate: number) {
-  const omega = (2 * Math.PI * frequency) / rate;
-  const period = rate / frequency;
+function loopFor(hertz: number, ring: number, rate: number) {
+  const omega = (2 * Math.PI * hertz) / rate;
+  const period = rate / hertz;
   // Delay of the allpass at the fundamental, kept in [0.3, 1.3), where it is tame (Jaffe & Smith).
   const delay = Math.floor(period - TAPS - 0.3);
   const fraction = period - TAPS - delay;
   const allpass =
     Math.sin((omega - omega * fraction) / 2) / Math.sin((omega + omega * fraction) / 2);
   // The fundamental falls by 60 dB in `ring` seconds, what lies near 3 kHz in half a second.
-  const kept = 10 ** (-3 / (frequency * ring));
-  const high = 2 * Math.PI * Math.max(3000 / rate, (2 * frequency) / rate);
-  const keptHigh = 10 ** (-3 / (frequency * 0.5));
+  const kept = 10 ** (-3 / (hertz * ring));
+  const high = 2 * Math.PI * Math.max(3000 / rate, (2 * hertz) / rate);
+  const keptHigh = 10 ** (-3 / (hertz * 0.5));
   const wanted = (1 - keptHigh ** (1 / TAPS)) / (1 - Math.cos(high));
   // No more than what leaves the loop's gain below one at 0 Hz.
   const most = (1 - (kept / 0.99999) ** (1 / TAPS)) / (1 - Math.cos(omega));
@@ -123,8 +121,8 @@ function tapsFor(damping: number, gain: number): [number, number, number, number
 /** Adds the body's resonances in place (two-pole band-passes beside the string). */
 function addBody(samples: Float64Array, rate: number): void {
   const dry = samples.slice();
-  for (const { frequency, quality, amount } of BODY) {
-    const omega = (2 * Math.PI * frequency) / rate;
+  for (const { hertz, quality, amount } of BODY) {
+    const omega = (2 * Math.PI * hertz) / rate;
     const alpha = Math.sin(omega) / (2 * quality);
     const b = (amount * alpha) / (1 + alpha);
     const a1 = (-2 * Math.cos(omega)) / (1 + alpha);
@@ -164,7 +162,7 @@ function finish(samples: Float64Array, rate: number): Float32Array<ArrayBuffer> 
  * @returns `ringOf(midi)` seconds, one channel, no sample above `PEAK`
  */
 export function renderString(midi: number, rate: number, seed = midi): Float32Array<ArrayBuffer> {
-  const { period, delay, allpass, damping, gain } = loopFor(frequencyOf(midi), ringOf(midi), rate);
+  const { period, delay, allpass, damping, gain } = loopFor(frequency(midi), ringOf(midi), rate);
   const [c0, c1, c2, c3] = tapsFor(damping, gain);
   const excitation = pluck(period, rate, seed);
   const length = Math.round(ringOf(midi) * rate);

@@ -1,10 +1,11 @@
 import type { Context } from 'tone/build/esm/core/context/Context.js';
 import type { MidiNote } from 'tone/build/esm/core/type/Units.js';
 import { Sampler } from 'tone/build/esm/instrument/Sampler.js';
+import { frequency } from '../theory/note.ts';
 import type { Pluck } from './plan.ts';
 import type { Sound } from './sounding.ts';
 import type { Rendered } from './render.ts';
-import { frequencyOf, RENDERED_RATE } from './string.ts';
+import { RENDERED_RATE } from './string.ts';
 
 /** How a note begins: the part of its strength that is left, how bright it is, how softly it sets in (seconds). */
 const ATTACKS = {
@@ -19,8 +20,8 @@ const CUT = 0.0007;
 const HAND = 0.012;
 
 /** Cut-off of the low-pass that strength is heard by, in Hz; never below the note itself. */
-const brightnessOf = (strength: number, brightness: number, frequency: number): number =>
-  Math.min(16000, Math.max(2 * frequency, 500 * 2 ** (4.6 * strength) * brightness));
+const brightnessOf = (strength: number, brightness: number, hertz: number): number =>
+  Math.min(16000, Math.max(2 * hertz, 500 * 2 ** (4.6 * strength) * brightness));
 
 /** One thing that can sound: a sampler, the low-pass of its strength, the hand that lies on it. */
 class Voice {
@@ -47,16 +48,13 @@ class Voice {
     this.sampler.add(midi as MidiNote, buffer);
   }
 
-  pluck(frequency: number, strength: number, time: number, join?: Sound['join']): void {
+  pluck(hertz: number, strength: number, time: number, join?: Sound['join']): void {
     const attack = ATTACKS[join ?? 'pluck'];
     const gain = this.hand.gain;
     gain.setValueAtTime(attack.onset > 0 ? 0 : 1, time);
     if (attack.onset > 0) gain.setTargetAtTime(1, time, attack.onset);
-    this.filter.frequency.setValueAtTime(
-      brightnessOf(strength, attack.brightness, frequency),
-      time,
-    );
-    this.sampler.triggerAttack(frequency, time, strength * attack.strength);
+    this.filter.frequency.setValueAtTime(brightnessOf(strength, attack.brightness, hertz), time);
+    this.sampler.triggerAttack(hertz, time, strength * attack.strength);
   }
 
   /** Ends what sounds, from `time` on. */
@@ -73,17 +71,13 @@ class Voice {
   }
 }
 
-/** Voices for notes that ring on: so many can sound at once before the oldest is taken. */
-const RINGING = 8;
-
 /**
  * All that can be plucked. Each string has two voices that take turns, so that an old note can end by itself while the
- * new one begins; notes without a string share a few that ring on.
+ * new one begins.
  */
 export class Strings {
   private readonly buffers = new Map<number, AudioBuffer>();
   private readonly pairs = new Map<number, [sounding: Voice, resting: Voice]>();
-  private readonly ringing: Voice[] = [];
 
   constructor(
     private readonly context: Context,
@@ -95,7 +89,7 @@ export class Strings {
     const buffer = new AudioBuffer({ length: samples.length, sampleRate: RENDERED_RATE });
     buffer.copyToChannel(samples, 0);
     this.buffers.set(midi, buffer);
-    for (const voice of this.voices()) voice.add(midi, buffer);
+    for (const pair of this.pairs.values()) for (const voice of pair) voice.add(midi, buffer);
   }
 
   /** Bytes that the rendered notes hold. */
@@ -104,18 +98,21 @@ export class Strings {
   }
 
   /**
-   * Plucks a string, or sounds a note that rings on.
+   * Plucks a string; what sounded on it ends.
    *
    * @param time of the context, in seconds
    * @param reference A4 in Hz
    */
   pluck(
-    { midi, string, strength, join }: Pick<Pluck, 'midi' | 'string' | 'strength' | 'join'>,
+    { midi, string, strength, join }: Omit<Pluck, 'at'>,
     time: number,
     reference: number,
   ): void {
-    const voice = string === undefined ? this.next(time) : this.turn(string, time);
-    voice.pluck(frequencyOf(midi, reference), strength, time, join);
+    const pair = this.pairs.get(string) ?? [this.voice(), this.voice()];
+    pair[0].damp(time, CUT);
+    pair.reverse();
+    this.pairs.set(string, pair);
+    pair[0].pluck(frequency(midi, reference), strength, time, join);
   }
 
   /** Lays the hand on a string. */
@@ -125,30 +122,10 @@ export class Strings {
 
   /** Ends everything, what is still to come as well. */
   silence(): void {
-    for (const voice of this.voices()) voice.silence();
-  }
-
-  private *voices(): Iterable<Voice> {
-    for (const pair of this.pairs.values()) yield* pair;
-    yield* this.ringing;
+    for (const pair of this.pairs.values()) for (const voice of pair) voice.silence();
   }
 
   private voice(): Voice {
     return new Voice(this.context, this.output, this.buffers);
-  }
-
-  private turn(string: number, time: number): Voice {
-    const pair = this.pairs.get(string) ?? [this.voice(), this.voice()];
-    pair[0].damp(time, CUT);
-    pair.reverse();
-    this.pairs.set(string, pair);
-    return pair[0];
-  }
-
-  private next(time: number): Voice {
-    const voice = this.ringing.length < RINGING ? this.voice() : this.ringing.shift()!;
-    voice.damp(time, CUT);
-    this.ringing.push(voice);
-    return voice;
   }
 }
