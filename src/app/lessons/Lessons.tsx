@@ -53,17 +53,10 @@ function PasteLink() {
   const open = async (event: SubmitEvent) => {
     event.preventDefault();
     const text = String(new FormData(event.currentTarget as HTMLFormElement).get('link') ?? '');
-    const { readLink } = await import('../../decks/link.ts');
+    const { deckLink, readLink } = await import('../../decks/link.ts');
     const read = await readLink(text);
     if ('fault' in read) setFault(read.fault);
-    else
-      go(
-        'lesson',
-        text
-          .trim()
-          .replace(/^.*#\/lesson\//s, '')
-          .replace(/[>\s]+$/, ''),
-      );
+    else location.hash = await deckLink(read.deck, '');
   };
   return (
     <form class="paste" onSubmit={(event) => void open(event)}>

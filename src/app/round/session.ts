@@ -44,11 +44,10 @@ export const far = computed(() => {
 /** No card takes less than this, verdict included, s: a round of minutes is never endless. */
 const BRIEFEST = 6;
 
-/** Begins a round on a lesson: as many cards as this student answers in so many minutes. */
-export async function begin(deck: string, minutes: number): Promise<void> {
+/** Begins a round on a lesson: as many cards as this student answers in so many minutes, or until enough is known. */
+export async function begin(deck: string, length: number | 'enough'): Promise<void> {
   const now = Date.now();
-  const seconds = Math.max(BRIEFEST, secondsACard(itemsOfLesson(deck), memory.value.of));
-  const goal = { cards: Math.max(4, Math.round((minutes * 60) / seconds)) };
+  const goal = length === 'enough' ? length : { cards: cardsIn(length, deck) };
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   round.value = startRound({ deck, goal, seed, now });
   await draw();
@@ -58,6 +57,11 @@ export async function begin(deck: string, minutes: number): Promise<void> {
 export async function restore(): Promise<void> {
   const stored = (await loadRound()) as Round | null;
   if (stored && lessonById(stored.deck)) round.value = stored;
+}
+
+function cardsIn(minutes: number, deck: string): number {
+  const seconds = Math.max(BRIEFEST, secondsACard(itemsOfLesson(deck), memory.value.of));
+  return Math.max(4, Math.round((minutes * 60) / seconds));
 }
 
 /** Shows the open card of the round again, or the next one. */

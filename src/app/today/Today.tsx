@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { listed } from '../../cards/arpeggio.ts';
 import { Stair } from '../../parts/Stair.tsx';
-import { canGoOn } from '../../practice/round.ts';
+import { canGoOn, isEnough } from '../../practice/round.ts';
 import { leastSure, minutesADay, readiness } from '../../practice/summary.ts';
 import type { Deck } from '../../decks/deck.ts';
 import { unlock } from '../../sound/index.ts';
@@ -25,6 +25,9 @@ import './Today.css';
 /** The longest round that is offered unasked, minutes: about eight a day were as good as more (Molloy et al. 2012). */
 const LONGEST = 8;
 
+/** Rounds of other lengths, minutes. */
+const LENGTHS = [3, 5, 8, 12];
+
 /** What is practised now, how ready it is, and one button to begin. */
 export default function Today() {
   if (!opened.value) return <main class="screen" aria-busy="true" />;
@@ -42,11 +45,12 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
   const minutes = Math.min(LONGEST, Math.max(3, minutesADay(items, known, now, lessonAt)));
   const current = round.value;
   const goesOn = current?.deck === id && canGoOn(current, now, -new Date(now).getTimezoneOffset());
-  const start = async () => {
+  const start = async (length: number | 'enough' | 'go on') => {
     unlock();
-    if (!goesOn) await begin(id, minutes);
+    if (length !== 'go on') await begin(id, length);
     go('round');
   };
+  const enough = items.length > 0 && isEnough(items, known, now);
   const unsure = leastSure(items, known, now, 2).map(itemWords);
   return (
     <main class="screen today">
@@ -64,12 +68,38 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
       </header>
       <Ready lesson={lesson} now={now} lessonAt={lessonAt} />
       {unsure.length > 0 && <p class="soft">Least sure: {listed(unsure)}.</p>}
-      <div class="last">
-        <button type="button" class="button main wide" data-do="start" onClick={() => void start()}>
+      {enough && (
+        <p class="notice" role="status">
+          Enough for today: nothing would gain much by being asked now. You may go on if you like.
+        </p>
+      )}
+      <div class="last begin">
+        <button
+          type="button"
+          class="button main wide"
+          data-do="start"
+          onClick={() => void start(goesOn ? 'go on' : minutes)}
+        >
           {goesOn
             ? `Go on: card ${far.value.done + 1} of ${far.value.of}`
             : `Practise ${minutes} minutes`}
         </button>
+        <div class="lengths" role="group" aria-label="A round of another length">
+          {LENGTHS.map((length) => (
+            <button
+              type="button"
+              key={length}
+              class="button quiet"
+              aria-label={`Practise ${length} minutes`}
+              onClick={() => void start(length)}
+            >
+              {length} min
+            </button>
+          ))}
+          <button type="button" class="button quiet" onClick={() => void start('enough')}>
+            until enough
+          </button>
+        </div>
       </div>
     </main>
   );
