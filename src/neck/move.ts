@@ -68,11 +68,14 @@ function neighbours(instrument: Instrument): number[] {
   return open.slice(1).map((midi, i) => open[i]! - midi);
 }
 
-/** The interval, in semitones, that most neighbouring strings are tuned apart; of equally many the one of low strings. */
+/** The interval, in semitones, that most neighbouring strings are tuned apart; of equally many the nearest to a fourth. */
 export function usualInterval(instrument: Instrument): number {
-  const intervals = neighbours(instrument).toReversed();
+  const intervals = neighbours(instrument);
   const count = (interval: number) => intervals.filter((other) => other === interval).length;
-  return intervals.reduce((best, interval) => (count(interval) > count(best) ? interval : best));
+  const [usual] = intervals.toSorted(
+    (a, b) => count(b) - count(a) || Math.abs(a - 5) - Math.abs(b - 5),
+  );
+  return usual!;
 }
 
 const INTERVALS = [
@@ -91,10 +94,14 @@ const INTERVALS = [
   'an octave apart',
 ];
 
-/** How two neighbouring strings are tuned: `a fourth apart`, `a fifth apart, the lower-numbered one below`. */
+/** How a string and the next lower-numbered one are tuned: `strings 3 and 2 are tuned a major third apart`. */
+function pairText(upper: number, semitones: number): string {
+  const turned = semitones < 0 ? `, string ${upper + 1} the higher` : '';
+  return `strings ${upper + 1} and ${upper} are tuned ${intervalText(semitones)}${turned}`;
+}
+
 function intervalText(semitones: number): string {
-  const text = INTERVALS[Math.abs(semitones)] ?? `${Math.abs(semitones)} semitones apart`;
-  return semitones < 0 ? `${text}, turned round` : text;
+  return INTERVALS[Math.abs(semitones)] ?? `${Math.abs(semitones)} semitones apart`;
 }
 
 function whyBent(
@@ -114,11 +121,10 @@ function whyBent(
   if (crossed.size === 0)
     return 'The shape stays as it is: the strings it crosses are tuned alike.';
   const pairs = [...crossed]
-    .toSorted((a, b) => a - b)
-    .map(
-      (upper) =>
-        `strings ${upper + 1} and ${upper} are tuned ${intervalText(intervals[upper - 1]!)}`,
-    );
+    .toSorted((a, b) => b - a)
+    .map((upper) => pairText(upper, intervals[upper - 1]!));
+  const odd = intervals.filter((interval) => interval !== usual);
+  const others = odd.length === crossed.size ? 'the others' : 'most others';
   const steps = new Set(
     to.map((place, i) => place.fret - from[i]!.fret).filter((step) => step !== 0),
   );
@@ -129,7 +135,7 @@ function whyBent(
       : steps.size > 1
         ? 'the dots that cross them move'
         : `what crosses them moves ${step > 0 ? 'up' : 'down'} ${Math.abs(step) === 1 ? 'one fret' : `${Math.abs(step)} frets`}`;
-  const sentence = `${pairs.join(', ')}, most others ${intervalText(usual)}: ${bend}.`;
+  const sentence = `${pairs.join(', ')}, ${others} ${intervalText(usual)}: ${bend}.`;
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
 

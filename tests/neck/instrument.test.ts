@@ -1,0 +1,98 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  fretsLeft,
+  GUITAR,
+  instrumentFault,
+  instrumentFromId,
+  instrumentId,
+  INSTRUMENTS,
+  openMidi,
+  tuningText,
+} from '../../src/neck/instrument.ts';
+
+const instrument = fc
+  .tuple(
+    fc.array(
+      fc.tuple(fc.constantFrom('C', 'D', 'Eb', 'F#', 'G', 'Bb'), fc.constantFrom('2', '3')),
+      { minLength: 4, maxLength: 9 },
+    ),
+    fc.integer({ min: 0, max: 11 }),
+  )
+  .map(([tuning, capo]) => ({ ...GUITAR, tuning: tuning.map((pitch) => pitch.join('')), capo }));
+
+test('every listed instrument makes sense', () => {
+  for (const one of INSTRUMENTS) expect(instrumentFault(one)).toBeNull();
+  expect(new Set(INSTRUMENTS.map(({ name }) => name)).size).toBe(INSTRUMENTS.length);
+});
+
+test('a capo raises the open strings and leaves fewer frets', () => {
+  const capoed = { ...GUITAR, capo: 3 };
+  expect(openMidi(capoed)).toEqual([67, 62, 58, 53, 48, 43]);
+  expect(fretsLeft(capoed)).toBe(19);
+  expect(tuningText(capoed)).toBe('E2 A2 D3 G3 B3 E4');
+});
+
+describe('instrumentId', () => {
+  test('is a listed name or the tuning, and the capo', () => {
+    expect(instrumentId(GUITAR)).toBe('guitar');
+    expect(instrumentId({ ...GUITAR, name: 'my old one', capo: 2, leftHanded: true })).toBe(
+      'guitar+2',
+    );
+    expect(instrumentId({ ...GUITAR, tuning: ['D2', 'A2', 'D3', 'G3', 'B3', 'E4'] })).toBe(
+      'drop-D',
+    );
+    expect(instrumentId({ ...GUITAR, tuning: ['C2', 'G2', 'C3', 'G3', 'C4', 'E4'] })).toBe(
+      'C2.G2.C3.G3.C4.E4',
+    );
+  });
+
+  test('reads back as an instrument with the same id, and sounds alike', () => {
+    fc.assert(
+      fc.property(fc.oneof(instrument, fc.constantFrom(...INSTRUMENTS)), (one) => {
+        fc.pre(instrumentFault(one) === null);
+        const id = instrumentId(one);
+        const back = instrumentFromId(id)!;
+        expect(id).not.toContain(':');
+        expect(instrumentId(back)).toBe(id);
+        expect(openMidi(back)).toEqual(openMidi(one));
+      }),
+    );
+  });
+
+  test.each(['', 'guitar+', 'guitar+12', 'guitar+1+1', 'E2.A2', 'harp', 'E2.A2.D3.H3'])(
+    '“%s” names no instrument',
+    (id) => {
+      expect(instrumentFromId(id)).toBeNull();
+    },
+  );
+});
+
+describe('instrumentFault names what is wrong', () => {
+  const tuned = (...tuning: string[]) => instrumentFault({ ...GUITAR, tuning });
+
+  test('a string that is no note', () => {
+    expect(tuned('E2', 'H2', 'D3', 'G3', 'B3', 'E4')).toBe(
+      'String 5 is tuned to “H2”: write a note with its octave, like A2 or Bb3.',
+    );
+    expect(tuned('E2', 'A', 'D3', 'G3', 'B3', 'E4')).toContain('String 5');
+  });
+
+  test('a string that no string sounds', () => {
+    expect(tuned('E2', 'A2', 'D3', 'G3', 'B3', 'E8')).toContain('String 1 is tuned to E8');
+  });
+
+  test('a string that an octave got wrong', () => {
+    expect(tuned('E2', 'A2', 'D3', 'G4', 'B3', 'E4')).toBe(
+      'String 3 (G4) is more than an octave away from string 4 (D3): check its octave.',
+    );
+  });
+
+  test('strings, frets, length and capo out of bounds', () => {
+    expect(tuned('E2', 'A2', 'D3')).toContain('3 strings');
+    expect(instrumentFault({ ...GUITAR, frets: 30 })).toContain('30 frets');
+    expect(instrumentFault({ ...GUITAR, scaleLength: 65 })).toContain('65 mm');
+    expect(instrumentFault({ ...GUITAR, scaleLength: Number.NaN })).toContain('NaN mm');
+    expect(instrumentFault({ ...GUITAR, capo: 12 })).toContain('fret 12');
+  });
+});

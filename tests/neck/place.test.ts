@@ -1,0 +1,61 @@
+import * as fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { fretsLeft, GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
+import {
+  midiAt,
+  noteAt,
+  parsePlace,
+  placeLabel,
+  placesOf,
+  placeText,
+} from '../../src/neck/place.ts';
+import { parseKey } from '../../src/theory/key.ts';
+
+const place = fc.record({
+  string: fc.integer({ min: 1, max: 9 }),
+  fret: fc.integer({ min: 0, max: 29 }),
+});
+
+test('a place’s text reads back as the place', () => {
+  fc.assert(
+    fc.property(place, (one) => {
+      expect(parsePlace(placeText(one))).toEqual(one);
+    }),
+  );
+});
+
+test.each(['', '5', '0/3', '5/30', '5/-1', '10/1', '5/03', '5/3 '])('“%s” is no place', (text) => {
+  expect(parsePlace(text)).toBeNull();
+});
+
+test('places are said as players say them', () => {
+  expect(placeLabel({ string: 5, fret: 3 })).toBe('string 5, fret 3');
+  expect(placeLabel({ string: 5, fret: 0 })).toBe('string 5, open');
+});
+
+test('places of a note are all there are, on every instrument', () => {
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...INSTRUMENTS),
+      fc.integer({ min: 0, max: 11 }),
+      fc.integer({ min: 0, max: 7 }),
+      (listed, chroma, capo) => {
+        const instrument = { ...listed, capo };
+        const strings = instrument.tuning.map((_, i) => i + 1);
+        const highest = fretsLeft(instrument);
+        const counted = strings.flatMap((string) =>
+          Array.from({ length: highest + 1 }, (_, fret) => ({ string, fret })).filter(
+            (one) => midiAt(instrument, one) % 12 === chroma,
+          ),
+        );
+        expect(placesOf(instrument, chroma, strings, [0, highest])).toEqual(counted);
+      },
+    ),
+  );
+});
+
+test('a note is spelled as the key spells it', () => {
+  const at = { string: 4, fret: 1 };
+  expect(noteAt(GUITAR, at, parseKey('Bb major')!)).toBe('Eb');
+  expect(noteAt(GUITAR, at, parseKey('B major')!)).toBe('D#');
+});
