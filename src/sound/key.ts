@@ -7,8 +7,8 @@ import type { Sound, Sounding } from './sounding.ts';
 /** How a key is made heard before an ear card. */
 export type KeySound = 'cadence' | 'drone' | 'chord';
 
-/** Strength of a phrase's note where it gives none; a chord's notes together are no louder. */
-const STRENGTH = 0.8;
+/** Strength of each note: four together are no louder than one of a phrase (measured). */
+const STRENGTH = 0.36;
 /** The lowest bass note, E2, and the lowest of the three voices above it, F3. */
 const BASS = 40;
 const ABOVE = 53;
@@ -64,7 +64,7 @@ function strum(voices: readonly number[], at: number, length: number, spread: nu
     at: at + voice * spread,
     length: length - voice * spread,
     string: 5 - voice,
-    strength: STRENGTH / 2,
+    strength: STRENGTH,
   }));
 }
 

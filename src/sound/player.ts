@@ -28,7 +28,7 @@ export interface Listener {
  * Above the knee the strings are bent down, and never pass the ceiling: six notes and a click stay under full scale. A
  * note alone never comes there.
  */
-const KNEE = 0.45;
+const KNEE = 0.5;
 const CEILING = 0.74;
 /** Strength of a tap on the neck. */
 const TAP = 0.8;

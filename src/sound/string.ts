@@ -28,7 +28,7 @@ export const ENOUGH_NOTES = 6;
 export const RENDERED_RATE = 44100;
 
 /** The peak of every rendered note: loud enough alone, and six at once are seldom above full scale. */
-export const PEAK = 0.26;
+export const PEAK = 0.34;
 
 /** Where the string is plucked, as a part of its length from the bridge. */
 const PICK_POSITION = 0.13;
@@ -40,8 +40,14 @@ const BODY = [
   { hertz: 390, quality: 14, amount: 0.25 },
 ] as const;
 
-/** The damping filter is three equal three-tap averages: together a delay of three samples. */
-const TAPS = 3;
+/**
+ * How far apart, in samples, the taps of the loop's three averages lie. Low strings lose too little of their high
+ * partials to neighbouring samples; high ones have no room for more.
+ */
+const spreadsFor = (hertz: number): readonly number[] => (hertz < 100 ? [3, 2, 1] : [1, 1, 1]);
+
+/** Seconds in which what lies near 3 kHz falls by 60 dB. */
+const HIGH_RING = 0.4;
 
 /** How long a rendered note lasts, in seconds: the lower, the longer. */
 export function ringOf(midi: number): number {
@@ -64,10 +70,10 @@ function noiseFrom(seed: number): () => number {
 function pluck(period: number, rate: number, seed: number): Float64Array {
   const length = Math.round(period);
   const noise = noiseFrom(seed);
-  const width = Math.min(length / 2, Math.max(4, rate * 0.0007));
+  const width = Math.min(length / 2, Math.max(4, rate * 0.0004));
   const shape = Float64Array.from({ length }, (_, n) => {
     const pulse = n < width ? Math.sin((Math.PI * n) / width) ** 2 : 0;
-    return pulse + 0.25 * (noise() - 0.5);
+    return pulse + 0.35 * (noise() - 0.5);
   });
   const apart = Math.max(1, Math.round(PICK_POSITION * length));
   const combed = shape.map((value, n) => value - shape[(n - apart + length) % length]!);
@@ -84,25 +90,43 @@ function pluck(period: number, rate: number, seed: number): Float64Array {
   return combed.map((value) => value - mean);
 }
 
+/** What three averages [s/2, 1−s, s/2], their taps so far apart, leave of a frequency (radians a sample). */
+const keptBy = (damping: number, spreads: readonly number[], omega: number): number =>
+  spreads.reduce((kept, spread) => kept * (1 - damping * (1 - Math.cos(spread * omega))), 1);
+
+/** The most damping, up to a half, that leaves at least `wanted` of a frequency. */
+function dampingFor(spreads: readonly number[], omega: number, wanted: number): number {
+  let [least, most] = [0, 0.5];
+  if (keptBy(most, spreads, omega) >= wanted) return most;
+  for (let step = 0; step < 40; step++) {
+    const middle = (least + most) / 2;
+    if (keptBy(middle, spreads, omega) >= wanted) least = middle;
+    else most = middle;
+  }
+  return least;
+}
+
 /** The loop for a note: its delays and its losses. */
 function loopFor(hertz: number, ring: number, rate: number) {
   const omega = (2 * Math.PI * hertz) / rate;
+  const spreads = spreadsFor(hertz);
+  // Each average delays by its spread.
+  const averaged = spreads.reduce((sum, spread) => sum + spread, 0);
   const period = rate / hertz;
   // Delay of the allpass at the fundamental, kept in [0.3, 1.3), where it is tame (Jaffe & Smith).
-  const delay = Math.floor(period - TAPS - 0.3);
-  const fraction = period - TAPS - delay;
+  const delay = Math.floor(period - averaged - 0.3);
+  const fraction = period - averaged - delay;
   const allpass =
     Math.sin((omega - omega * fraction) / 2) / Math.sin((omega + omega * fraction) / 2);
-  // The fundamental falls by 60 dB in `ring` seconds, what lies near 3 kHz in half a second.
-  const kept = 10 ** (-3 / (hertz * ring));
+  const keptIn = (seconds: number) => 10 ** (-3 / (hertz * seconds));
   const high = 2 * Math.PI * Math.max(3000 / rate, (2 * hertz) / rate);
-  const keptHigh = 10 ** (-3 / (hertz * 0.5));
-  const wanted = (1 - keptHigh ** (1 / TAPS)) / (1 - Math.cos(high));
-  // No more than what leaves the loop's gain below one at 0 Hz.
-  const most = (1 - (kept / 0.99999) ** (1 / TAPS)) / (1 - Math.cos(omega));
-  const damping = Math.min(0.5, wanted, most);
-  const gain = kept / (1 - damping * (1 - Math.cos(omega))) ** TAPS;
-  return { period, delay, allpass, damping, gain };
+  const damping = Math.min(
+    dampingFor(spreads, high, keptIn(HIGH_RING)),
+    // No more than what leaves the loop's gain below one at 0 Hz.
+    dampingFor(spreads, omega, keptIn(ring) / 0.99999),
+  );
+  const gain = keptIn(ring) / keptBy(damping, spreads, omega);
+  return { period, delay, averaged, allpass, taps: tapsFor(damping, spreads, gain) };
 }
 
 function convolve(a: readonly number[], b: readonly number[]): number[] {
@@ -111,11 +135,13 @@ function convolve(a: readonly number[], b: readonly number[]): number[] {
   return out;
 }
 
-/** Coefficients of three averages [s/2, 1−s, s/2] in a row: symmetric, so four numbers; times the loop's gain. */
-function tapsFor(damping: number, gain: number): [number, number, number, number] {
-  const one = [damping / 2, 1 - damping, damping / 2];
-  const all = convolve(convolve(one, one), one).map((tap) => tap * gain);
-  return [all[3]!, all[2]!, all[1]!, all[0]!];
+/** The three averages in a row, times the loop's gain: symmetric about their middle. */
+function tapsFor(damping: number, spreads: readonly number[], gain: number): Float64Array {
+  const averages = spreads.map((spread) => {
+    const gap = Array.from({ length: spread - 1 }, () => 0);
+    return [damping / 2, ...gap, 1 - damping, ...gap, damping / 2];
+  });
+  return Float64Array.from(averages.reduce(convolve, [gain]));
 }
 
 /** Adds the body's resonances in place (two-pole band-passes beside the string). */
@@ -162,21 +188,16 @@ function finish(samples: Float64Array, rate: number): Float32Array<ArrayBuffer> 
  * @returns `ringOf(midi)` seconds, one channel, no sample above `PEAK`
  */
 export function renderString(midi: number, rate: number, seed = midi): Float32Array<ArrayBuffer> {
-  const { period, delay, allpass, damping, gain } = loopFor(frequency(midi), ringOf(midi), rate);
-  const [c0, c1, c2, c3] = tapsFor(damping, gain);
+  const { period, delay, averaged, allpass, taps } = loopFor(frequency(midi), ringOf(midi), rate);
   const excitation = pluck(period, rate, seed);
   const length = Math.round(ringOf(midi) * rate);
   // Silence ahead of the first sample, so that the loop never reaches before the beginning.
-  const ahead = delay + 2 * TAPS;
+  const ahead = delay + 2 * averaged;
   const line = new Float64Array(ahead + length);
   let [filteredBefore, shiftedBefore] = [0, 0];
   for (let n = 0; n < length; n++) {
-    const middle = n + ahead - delay - TAPS;
-    const filtered =
-      c0 * line[middle]! +
-      c1 * (line[middle - 1]! + line[middle + 1]!) +
-      c2 * (line[middle - 2]! + line[middle + 2]!) +
-      c3 * (line[middle - 3]! + line[middle + 3]!);
+    let filtered = 0;
+    for (let tap = 0; tap < taps.length; tap++) filtered += taps[tap]! * line[n + tap]!;
     const shifted = allpass * (filtered - shiftedBefore) + filteredBefore;
     filteredBefore = filtered;
     shiftedBefore = shifted;

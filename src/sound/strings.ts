@@ -10,9 +10,9 @@ import { RENDERED_RATE } from './string.ts';
 /** How a note begins: the part of its strength that is left, how bright it is, how softly it sets in (seconds). */
 const ATTACKS = {
   pluck: { strength: 1, brightness: 1, onset: 0 },
-  slide: { strength: 0.7, brightness: 0.55, onset: 0.003 },
-  'hammer-on': { strength: 0.6, brightness: 0.35, onset: 0.0015 },
-  'pull-off': { strength: 0.65, brightness: 0.6, onset: 0.0005 },
+  slide: { strength: 0.7, brightness: 0.45, onset: 0.003 },
+  'hammer-on': { strength: 0.65, brightness: 0.25, onset: 0.0015 },
+  'pull-off': { strength: 0.7, brightness: 0.5, onset: 0.0005 },
 } as const;
 
 /** Time constants in seconds of an end: by the next note on the string (−60 dB in 5 ms), and by the hand. */
@@ -21,7 +21,7 @@ const HAND = 0.012;
 
 /** Cut-off of the low-pass that strength is heard by, in Hz; never below the note itself. */
 const brightnessOf = (strength: number, brightness: number, hertz: number): number =>
-  Math.min(16000, Math.max(2 * hertz, 500 * 2 ** (4.6 * strength) * brightness));
+  Math.min(16000, Math.max(2 * hertz, 300 * 2 ** (5 * strength) * brightness));
 
 /** One thing that can sound: a sampler, the low-pass of its strength, the hand that lies on it. */
 class Voice {
