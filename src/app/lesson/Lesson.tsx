@@ -18,7 +18,9 @@ export default function Lesson() {
   const [read, setRead] = useState<Opened | null>(null);
   useEffect(() => {
     setRead(null);
-    void import('../../decks/link.ts').then(({ readLink }) => readLink(`#/lesson/${payload}`)).then(setRead);
+    void import('../../decks/link.ts')
+      .then(({ readLink }) => readLink(`#/lesson/${payload}`))
+      .then(setRead);
   }, [payload]);
   if (!read || !opened.value) return <main class="screen" aria-busy="true" />;
   return 'fault' in read ? <Unreadable fault={read.fault} /> : <Offered deck={read.deck} />;

@@ -51,7 +51,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
     go('round');
   };
   const enough = items.length > 0 && isEnough(items, known, now);
-  const unsure = leastSure(items, known, now, 2).map(itemWords);
+  const unsure = [...new Set(leastSure(items, known, now, 6).map(itemWords))].slice(0, 2);
   return (
     <main class="screen today">
       <header>

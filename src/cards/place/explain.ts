@@ -98,12 +98,9 @@ function memberDot(card: PlaceCard, { string, fret }: Place): NeckDot {
 /** A place of the answer that the set shown does not hold: foreign, doubled, or right elsewhere (`faint`). */
 function wrongDot(card: PlaceCard, place: Place, belongs: boolean): NeckDot {
   if (belongs) return { ...memberDot(card, place), look: 'faint' };
-  return {
-    ...place,
-    note: spell(card.key, midiAt(card.instrument, place)),
-    look: 'wrong',
-    text: '×',
-  };
+  const note = spell(card.key, midiAt(card.instrument, place));
+  const degree = degreeOf(card.key, note);
+  return { ...place, note, ...(degree && { degree }), look: 'wrong', text: '×' };
 }
 
 function pitches(card: PlaceCard, places: readonly Place[]): number[] {
