@@ -1,5 +1,7 @@
 import { summarise } from '../../practice/summary.ts';
 import { listed } from '../../cards/arpeggio.ts';
+import { useState } from 'preact/hooks';
+import { LookBack } from './LookBack.tsx';
 import { itemWords } from '../deckWords.ts';
 import { itemsOfLesson, memory } from '../state.ts';
 import { begin, end, round } from './session.ts';
@@ -7,6 +9,12 @@ import { go } from '../router.ts';
 
 /** At the end of a round: what grew, what comes again, what is next. */
 export function RoundEnd() {
+  const [looking, setLooking] = useState(false);
+  if (looking) return <LookBack leave={() => setLooking(false)} />;
+  return <Ended look={() => setLooking(true)} />;
+}
+
+function Ended({ look }: { look(): void }) {
   const current = round.value!;
   const items = itemsOfLesson(current.deck);
   const { cards, right, fresh, grown, missed, unseen } = summarise(current, items, memory.value.of);
@@ -26,6 +34,11 @@ export function RoundEnd() {
           ? 'Every item of this lesson has been asked.'
           : `${unseen} ${unseen === 1 ? 'item has' : 'items have'} not been asked yet; they come in little by little.`}
       </p>
+      {cards > 0 && (
+        <button type="button" class="button" onClick={look}>
+          Look back over the cards
+        </button>
+      )}
       <p class="soft">Stretch your hands and rest your ears before you go on.</p>
       <div class="buttons last">
         <button type="button" class="button" data-do="start" onClick={more}>

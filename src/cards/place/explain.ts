@@ -22,14 +22,14 @@ export function explain(
   const put = placed(card, answer);
   const label = (note: string) => noteLabel(note, naming, key);
   const name = chordLabel(chord, naming);
-  const right = verdict.right ? put.places : nearestShape(card, put);
+  const right = verdict.right && put.places.length > 0 ? put.places : nearestShape(card, put);
   const dots = right.map((place) => memberDot(card, place));
   const kept = put.places.filter(
     (place) => !put.foreign.includes(place) && !put.twice.includes(place),
   );
   for (const dot of dots) {
     const stands = put.places.some((place) => same(place, dot));
-    if (!stands) Object.assign(dot, { look: 'missing' });
+    if (!stands && !verdict.right) Object.assign(dot, { look: 'missing' });
   }
   for (const place of verdict.right ? [] : put.places) {
     if (!dots.some((dot) => same(dot, place)))

@@ -41,7 +41,10 @@ export function ask(item: Item, seed: number): TraceCard {
   const lines = Array.from({ length: DRAWN }, () =>
     drawLine(
       {
-        ...{ degree, size, contour, range },
+        degree,
+        size,
+        contour,
+        range,
         groups: random.pick(hard ? [2, 3, 3, 4] : [1, 2, 2, 3]),
         embellished: hard && random.below(2) === 0,
       },
