@@ -40,7 +40,6 @@ export async function open(): Promise<void> {
   settings.value = readSettings((await tell(loadSettings())) ?? null);
   await readLessons();
   currentId.value = (await tell(decks.currentDeck())) ?? null;
-  opened.value = true;
 }
 
 async function readLessons(): Promise<void> {

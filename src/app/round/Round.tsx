@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
 import { hearBoth } from '../../cards/CardFrame.tsx';
 import { preload, soundSentence } from '../../sound/index.ts';
@@ -11,10 +11,12 @@ import './Round.css';
 
 /** A round: one card at a time, how far it is, and at the end what grew. */
 export default function RoundScreen() {
+  const [drawn, setDrawn] = useState(false);
   useEffect(() => {
     if (!opened.value) return;
     if (!round.value) go('today');
-    else if (!shown.value) void draw();
+    // Drawn anew whenever the round is come back to: time spent elsewhere is not time spent on the card.
+    else void draw().then(() => setDrawn(true));
   }, [opened.value]);
   useEffect(() => {
     void preload();
@@ -23,7 +25,7 @@ export default function RoundScreen() {
   useEffect(() => {
     // Whoever practises without looking is told of each new card, and goes on from its question.
     document.querySelector<HTMLElement>('.card h1')?.focus({ preventScroll: true });
-  }, [current?.card]);
+  }, [current?.card, drawn]);
   useEffect(() => {
     if (!current?.verdict) return;
     document.querySelector<HTMLElement>('[data-do="next"]')?.focus({ preventScroll: true });
@@ -31,7 +33,7 @@ export default function RoundScreen() {
     if (current.explanation && current.card.item.kind !== 'trace') hearBoth(current.explanation);
   }, [current?.verdict]);
 
-  if (!opened.value || !round.value) return <main class="screen" aria-busy="true" />;
+  if (!round.value || !drawn) return <main class="screen" aria-busy="true" />;
   if (!current) return <RoundEnd />;
   const { Face } = KINDS[current.card.item.kind];
   const { naming, chordNames, reasons } = settings.value;

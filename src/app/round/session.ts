@@ -55,7 +55,7 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
 
 /** The round that was going on when the page was left, if it still is. */
 export async function restore(): Promise<void> {
-  const stored = (await loadRound()) as Round | null;
+  const stored = (await tell(loadRound())) as Round | null | undefined;
   if (stored && lessonById(stored.deck)) round.value = stored;
 }
 
