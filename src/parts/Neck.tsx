@@ -17,6 +17,8 @@ export interface NeckDot extends Place {
   readonly degree?: number;
   /** What stands in the dot instead of its member. */
   readonly text?: string;
+  /** How full the dot is, 0 to 1: then it is a pie in plain ink. */
+  readonly filled?: number;
   readonly look?: 'plain' | 'wrong' | 'missing' | 'faint';
 }
 
@@ -181,7 +183,8 @@ function Cell(props: CellProps) {
     >
       {dot && (
         <span
-          class={`dot ${dot.member ? `member-${dot.member}` : ''} ${dot.look ?? ''}`}
+          class={`dot ${dot.member ? `member-${dot.member}` : ''} ${dot.look ?? ''} ${dot.filled === undefined ? '' : 'pie'}`}
+          style={dot.filled === undefined ? undefined : { '--filled': String(dot.filled) }}
           aria-hidden="true"
         >
           {dot.text ?? dot.member ?? ''}

@@ -35,17 +35,19 @@ export function Stair({ steps, label, choose, chosen = null }: StairProps) {
           '--rise': String(index / Math.max(1, steps.length - 1)),
           '--filled': String(step.filled ?? 0),
         };
+        const fills = step.filled !== undefined;
         const content = (
           <>
             <span class="numeral">{step.numeral}</span>
             {step.name && <span class="name">{step.name}</span>}
+            {fills && <span class="unseen">{Math.round(step.filled! * 100)} percent</span>}
           </>
         );
         return choose ? (
           <button
             type="button"
             key={step.degree}
-            class={`step ${step.look ?? ''}`}
+            class={`step ${fills ? 'fills' : ''} ${step.look ?? ''}`}
             style={style}
             data-answer={step.degree}
             aria-disabled={chosen !== null}
@@ -58,9 +60,6 @@ export function Stair({ steps, label, choose, chosen = null }: StairProps) {
         ) : (
           <span key={step.degree} class="step fills" style={style}>
             {content}
-            {step.filled !== undefined && (
-              <span class="unseen">{Math.round(step.filled * 100)} percent</span>
-            )}
           </span>
         );
       })}
