@@ -38,7 +38,7 @@ function thinking({ seconds, taps }: Timing, tap: number): number {
 }
 
 /** The middle one; of an even number the mean of the two in the middle. */
-function median(values: readonly number[]): number {
+export function median(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);
   const half = sorted.length / 2;
   return (sorted[Math.ceil(half) - 1]! + sorted[Math.floor(half)]!) / 2;

@@ -1,0 +1,56 @@
+import { learn, localDay, nothing } from '../memory/memory.ts';
+import { DAY } from '../memory/model.ts';
+import type { Review } from '../store/review.ts';
+import { shareOf } from './known.ts';
+
+/** How much of some items was known at the end of a day. */
+export interface DayRecall {
+  /** When that was, ms; the last of them is now. */
+  readonly at: number;
+  /** Their mean recall, 0 to 1; an item not asked until then counts as not known. */
+  readonly recall: number;
+}
+
+/** So many days are shown one by one; of a longer time no more than these, whole weeks apart. */
+const DAYS = 56;
+
+/**
+ * Mean recall of the items at the end of each local day since the first of them was asked, today's until now: one pass
+ * over the log. Days without practice are in it too, so that it shows what fades.
+ *
+ * @param reviews the whole log in its order
+ * @param offset the local clock's offset from UTC now, minutes
+ */
+export function recallByDay(
+  reviews: readonly Review[],
+  items: readonly { readonly id: string }[],
+  now: number,
+  offset: number,
+): DayRecall[] {
+  const ids = new Set(items.map(({ id }) => id));
+  const first = reviews.find(({ item }) => ids.has(item));
+  if (!first) return [];
+  const today = localDay(now, offset);
+  const days = Math.max(0, today - localDay(first.at, first.offset));
+  const apart = days <= DAYS ? 1 : 7 * Math.ceil(days / DAYS / 7);
+  const memory = nothing();
+  const points: DayRecall[] = [];
+  let day = today - Math.floor(days / apart) * apart;
+  const upTo = (end: number) => {
+    for (; day < Math.min(end, today); day += apart) {
+      const at = endOf(day, offset);
+      points.push({ at, recall: shareOf(items, memory, at).recall });
+    }
+  };
+  for (const review of reviews) {
+    upTo(localDay(review.at, review.offset));
+    learn(memory, review);
+  }
+  upTo(today);
+  return [...points, { at: now, recall: shareOf(items, memory, now).recall }];
+}
+
+/** When a local day ends, ms: the inverse of `localDay`. */
+function endOf(day: number, offset: number): number {
+  return (day + 1) * DAY - (offset - 240) * 60_000;
+}
