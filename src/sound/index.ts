@@ -111,7 +111,8 @@ function createContext(): AudioContext {
   // iOS: without this the silent switch mutes the page.
   const session = (navigator as { audioSession?: { type: string } }).audioSession;
   if (session) session.type = 'playback';
-  const created = new AudioContext({ latencyHint: 'interactive' });
+  // As short as the device can: 'interactive' answers taps a whole block of 12 ms later on a desktop.
+  const created = new AudioContext({ latencyHint: 0.001 });
   created.addEventListener('statechange', settle);
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') unlock();

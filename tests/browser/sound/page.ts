@@ -33,7 +33,13 @@ window.AudioContext = class extends AudioContext {
   }
 };
 
-const page = { sound, record, contexts, offline: () => import('./offline.ts') };
+const page = {
+  sound,
+  record,
+  contexts,
+  offline: () => import('./offline.ts'),
+  player: () => import('../../../src/sound/player.ts'),
+};
 
 declare global {
   interface Window {
