@@ -54,6 +54,7 @@ export const WEIGHTS = {
     [0, 0, 0.026, 0.061],
     [0, 0, 0, 0.106],
   ],
+  strained: 0.6,
   crossed: 2.564,
   reversed: 0.537,
   repeatedElsewhere: 0.66,
@@ -168,13 +169,21 @@ export function stepCost(neck: Neck, from: Hold, to: Hold, gap: Gap): number {
 
 function shiftCost(neck: Neck, from: Hold, to: Hold): number {
   const w = WEIGHTS;
-  const open = from.finger === 0 || to.finger === 0;
-  const guided = from.finger === to.finger && from.string === to.string;
-  const kind = open ? w.shiftOpen : guided ? w.shiftGuided : w.shift;
-  let cost = kind[0] + (kind[1] * Math.abs(neck[from.hand]! - neck[to.hand]!)) / 36;
+  const guided = from.finger === to.finger && from.string === to.string && from.finger !== 0;
+  let cost = guided ? travel(neck, from, to, w.shiftGuided) : leastShift(neck, from, to);
   if (to.barre && from.barre) cost += w.barreLaid / 2;
   if (to.barre || from.barre) cost += w.barreShifted;
   return cost;
+}
+
+/** What a shift costs at the least, without haste: its way, and its start, which an open string on either side eases. */
+export function leastShift(neck: Neck, from: Hold, to: Hold): number {
+  const open = from.finger === 0 || to.finger === 0;
+  return travel(neck, from, to, open ? WEIGHTS.shiftOpen : WEIGHTS.shift);
+}
+
+function travel(neck: Neck, from: Hold, to: Hold, kind: readonly [number, number]): number {
+  return kind[0] + (kind[1] * Math.abs(neck[from.hand]! - neck[to.hand]!)) / 36;
 }
 
 function sameFinger(from: Hold, to: Hold): number {
@@ -191,6 +200,9 @@ function twoFingers(from: Hold, to: Hold, gap: Gap): number {
   const low = from.finger < to.finger ? from : to;
   const high = low === from ? to : from;
   let cost = w.pair[low.finger - 1]![high.finger - 1]! / gap.haste;
+  // Index and ring finger, or second and fourth, over the frets of one string that ask for a finger more.
+  if (from.string === to.string && high.fret - low.fret === 3 && high.finger - low.finger === 2)
+    cost += w.strained;
   if (from.hand !== to.hand) return cost;
   if (high.fret < low.fret) cost += w.crossed;
   if (high.fret === low.fret && high.string > low.string) cost += w.reversed;

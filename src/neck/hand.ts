@@ -1,7 +1,8 @@
-import type { PhraseNote } from '../theory/phrase.ts';
+import type { Join, PhraseNote } from '../theory/phrase.ts';
 import { subtract, toNumber } from '../theory/rhythm.ts';
 import {
   holdsAt,
+  leastShift,
   neckOf,
   stepCost,
   WEIGHTS,
@@ -56,91 +57,91 @@ export function fingering(
   if (line.length === 0) return { playable: true, notes: [], cost: 0 };
   const neck = neckOf(instrument);
   const highest = fretsLeft(instrument);
-  const columns: Column[] = [];
+  let reached: readonly Reached[] = [];
   for (const [i, note] of line.entries()) {
     const places = placesFor(instrument, note, options);
     const holds = places.flatMap((place) =>
       holdsAt(neck, place, highest, options.position ?? null),
     );
-    const previous = columns.at(-1);
-    const column = previous
-      ? advance(neck, previous, holds, gapOf(line[i - 1]!, note), note.join)
-      : begin(holds);
-    if (column.order.length === 0)
+    const before = line[i - 1];
+    reached = before
+      ? advance(neck, reached, holds, gapBetween(before, note), note.join)
+      : holds.map(begin);
+    if (reached.length === 0)
       return { playable: false, at: i, reason: whyNot(instrument, line, i, places, options) };
-    columns.push(column);
   }
-  return trace(columns);
+  const cheapest = cheapestOf(reached);
+  return { playable: true, notes: pathTo(cheapest), cost: cheapest.cost };
 }
 
-/** The ways to hold one note, each with the cheapest cost of getting there and where from. */
-interface Column {
-  readonly holds: readonly Hold[];
-  readonly costs: Float64Array;
-  readonly from: Int32Array;
-  /** Indices of the holds that can be reached, cheapest first. */
-  readonly order: Int32Array;
+/** A way to hold a note, what it costs at the least to get there, and from where. */
+interface Reached {
+  readonly hold: Hold;
+  readonly cost: number;
+  readonly before: Reached | null;
 }
 
-function begin(holds: readonly Hold[]): Column {
-  const costs = Float64Array.from(
-    holds,
-    (hold) => hold.cost + (hold.barre ? WEIGHTS.barreLaid : 0),
-  );
-  return ordered(holds, costs, new Int32Array(holds.length).fill(-1));
+function begin(hold: Hold): Reached {
+  return { hold, cost: hold.cost + (hold.barre ? WEIGHTS.barreLaid : 0), before: null };
 }
 
-const leastShift = Math.min(WEIGHTS.shift[0], WEIGHTS.shiftOpen[0], WEIGHTS.shiftGuided[0]);
-
+/** From the ways to hold one note to those of the next. */
 function advance(
   neck: Neck,
-  previous: Column,
+  reached: readonly Reached[],
   holds: readonly Hold[],
   gap: Gap,
-  join: LineNote['join'],
-): Column {
-  const costs = new Float64Array(holds.length).fill(Infinity);
-  const from = new Int32Array(holds.length).fill(-1);
-  const shift = leastShift * gap.haste;
-  for (let to = 0; to < holds.length; to++) {
-    const hold = holds[to]!;
-    let best = Infinity;
-    for (let i = 0; i < previous.order.length; i++) {
-      const candidate = previous.order[i]!;
-      const reached = previous.costs[candidate]!;
+  join: Join | undefined,
+): Reached[] {
+  const step = (from: Reached, hold: Hold) =>
+    join && !joins(from.hold, hold, join)
+      ? Infinity
+      : from.cost + stepCost(neck, from.hold, hold, gap);
+  const starts = worthwhile(reached, holds, step);
+  const next: Reached[] = [];
+  for (const hold of holds) {
+    let cost = Infinity;
+    let before: Reached | null = null;
+    for (const from of starts) {
       // Steps cost nothing below 0 and the cheapest come first, so nothing better can follow.
-      if (reached >= best) break;
-      const before = previous.holds[candidate]!;
-      if (before.hand !== hold.hand && reached + shift >= best) continue;
-      if (!joins(before, hold, join)) continue;
-      const cost = reached + stepCost(neck, before, hold, gap);
-      if (cost < best) {
-        best = cost;
-        from[to] = candidate;
+      if (from.cost >= cost) break;
+      if (from.hold.hand !== hold.hand) {
+        const least = leastShift(neck, from.hold, hold) * gap.haste;
+        if (from.cost + least >= cost) continue;
+      }
+      const through = step(from, hold);
+      if (through < cost) {
+        cost = through;
+        before = from;
       }
     }
-    costs[to] = best + hold.cost;
+    if (before) next.push({ hold, cost: cost + hold.cost, before });
   }
-  return ordered(holds, costs, from);
+  return next;
 }
 
-function ordered(holds: readonly Hold[], costs: Float64Array, from: Int32Array): Column {
-  const order = Int32Array.from(holds.keys())
-    .filter((i) => costs[i]! < Infinity)
-    .toSorted((a, b) => costs[a]! - costs[b]! || a - b);
-  return { holds, costs, from, order };
+/** Those that can be on the best path, cheapest first: the others are dearer than the way over the cheapest to any hold. */
+function worthwhile(
+  reached: readonly Reached[],
+  holds: readonly Hold[],
+  step: (from: Reached, hold: Hold) => number,
+): Reached[] {
+  const cheapest = cheapestOf(reached);
+  const limit = Math.max(...holds.map((hold) => step(cheapest, hold)));
+  return reached.filter(({ cost }) => cost < limit).toSorted((a, b) => a.cost - b.cost);
 }
 
-function trace(columns: readonly Column[]): Fingering {
-  let at = columns.at(-1)!.order[0]!;
-  const cost = columns.at(-1)!.costs[at]!;
+function cheapestOf(reached: readonly Reached[]): Reached {
+  return reached.reduce((best, one) => (one.cost < best.cost ? one : best));
+}
+
+function pathTo(last: Reached): Fingered[] {
   const notes: Fingered[] = [];
-  for (const column of columns.toReversed()) {
-    const { string, fret, finger, hand, barre } = column.holds[at]!;
+  for (let at: Reached | null = last; at; at = at.before) {
+    const { string, fret, finger, hand, barre } = at.hold;
     notes.push({ string, fret, finger, hand, barre });
-    at = column.from[at]!;
   }
-  return { playable: true, notes: notes.toReversed(), cost };
+  return notes.toReversed();
 }
 
 /** Where a note can be played: its own place, or all that sound its pitch, string 1 first. */
@@ -156,7 +157,7 @@ function placesFor(instrument: Instrument, note: LineNote, options: FingeringOpt
   return (note.place ? [note.place] : all).filter(fits);
 }
 
-function gapOf(before: LineNote, note: LineNote): Gap {
+function gapBetween(before: LineNote, note: LineNote): Gap {
   const between = subtract(note.at, before.at);
   const gap = toNumber(between);
   return {
@@ -167,8 +168,7 @@ function gapOf(before: LineNote, note: LineNote): Gap {
 }
 
 /** A slide keeps its finger; the hammering finger comes from below, the pulling one from above; all stay on the string. */
-function joins(from: Hold, to: Hold, join: LineNote['join']): boolean {
-  if (!join) return true;
+function joins(from: Hold, to: Hold, join: Join): boolean {
   if (from.string !== to.string) return false;
   if (join === 'slide') return from.finger === to.finger && from.finger !== 0;
   return (
