@@ -131,7 +131,10 @@ function Ready({
   const percent = (share: number) => `${Math.round(share * 100)} %`;
   return (
     <section class="sheet ready">
-      <h2 class="label">What you know of it</h2>
+      <div class="head">
+        <h2 class="label">What you know of it</h2>
+        {today.asked > 0 && <a href="#/known">Look closer</a>}
+      </div>
       <p class="figure">
         <strong>{percent(today.overall)}</strong>
         <span class="soft">

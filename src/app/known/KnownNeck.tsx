@@ -1,0 +1,156 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { ArpeggioItem } from '../../cards/arpeggio.ts';
+import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { midiAt } from '../../neck/place.ts';
+import { memberPlaces } from '../../neck/shapes.ts';
+import { Bars } from '../../parts/Bars.tsx';
+import { Facts } from '../../parts/Facts.tsx';
+import { Neck } from '../../parts/Neck.tsx';
+import { Stair } from '../../parts/Stair.tsx';
+import type { Item } from '../../practice/item.ts';
+import { placesKnown, sharesBy, type KnownPlace } from '../../practice/known.ts';
+import { pluck } from '../../sound/index.ts';
+import { memory, settings, type Lesson } from '../state.ts';
+import { onNeck, percent } from './scope.ts';
+
+/** What an item belongs to on the neck. A picture by each of these chooses what the neck shows. */
+const PARTS = {
+  degree: (item: ArpeggioItem) => String(item.degree),
+  strings: (item: ArpeggioItem) => `strings ${item.stringSet.join('–')}`,
+  frets: (item: ArpeggioItem) => `frets ${item.frets.join('–')}`,
+};
+type Part = keyof typeof PARTS;
+type Chosen = Partial<Record<Part, string | null>>;
+
+/** The neck as a map of recall: every place as full as the arpeggios that lie on it are known. */
+export function KnownNeck(props: { lesson: Lesson; items: readonly Item[]; now: number }) {
+  const { items, now } = props;
+  const { key, instrument } = props.lesson.deck;
+  const [chosen, setChosen] = useState<Chosen>({});
+  const all = useMemo(() => onNeck(items), [items]);
+  const shown = all.filter((item) => isChosen(item, chosen));
+  const places = useMemo(
+    () => placesKnown(shown.map(withPlaces), memory.value.of, now),
+    [all, chosen, now],
+  );
+  if (all.length === 0) return null;
+
+  const press = (part: Part) => (name: string) =>
+    setChosen({ ...chosen, [part]: chosen[part] === name ? null : name });
+  // What a part chooses among is what the other parts leave.
+  const shares = (part: Part) => {
+    const left = all.filter((item) => isChosen(item, { ...chosen, [part]: null }));
+    return sharesBy(left, PARTS[part], memory.value.of, now);
+  };
+  const degrees = shares('degree');
+  const frets = [
+    Math.min(...all.map((item) => item.frets[0])),
+    Math.max(...all.map((item) => item.frets[1])),
+  ] as const;
+  return (
+    <section>
+      <h2>Where you know it</h2>
+      <p class="soft">
+        {Object.values(chosen).some(Boolean)
+          ? 'A place is as full as what you chose is known there.'
+          : 'A place is as full as you know it. Choose a step, strings or frets; tap a place to hear it.'}
+      </p>
+      <Stair
+        steps={degreeSteps(key, 'triad', { ...settings.value, chordNames: false }).map((step) => ({
+          ...step,
+          filled: degrees.get(String(step.degree))?.recall ?? 0,
+        }))}
+        label="What is known of each degree on the neck; choose one to see where"
+        choose={(degree) => press('degree')(String(degree))}
+        pressed={chosen.degree ? Number(chosen.degree) : null}
+      />
+      {(['strings', 'frets'] as const).map((part) => (
+        <Filter
+          key={part}
+          part={part}
+          shares={shares(part)}
+          choose={press(part)}
+          pressed={chosen[part] ?? null}
+        />
+      ))}
+      <div class="scrolls" role="group" aria-label="The neck">
+        <Neck
+          instrument={instrument}
+          musicKey={key}
+          naming={settings.value.naming}
+          frets={frets}
+          label="How well each place is known"
+          dots={places.map(({ string, fret, recall, asked }) => ({
+            string,
+            fret,
+            filled: recall,
+            said: asked === 0 ? 'not asked yet' : `${Math.round(recall * 100)} percent known`,
+          }))}
+          beside={false}
+          tap={(place) => pluck(midiAt(instrument, place), place.string)}
+        />
+      </div>
+      {places.length === 0 && <p>Nothing of it lies there.</p>}
+      <NeckFacts places={places} strings={instrument.tuning.length} />
+    </section>
+  );
+}
+
+function isChosen(item: ArpeggioItem, chosen: Chosen): boolean {
+  return (Object.keys(PARTS) as Part[]).every(
+    (part) => chosen[part] == null || chosen[part] === PARTS[part](item),
+  );
+}
+
+function withPlaces({ id, chord, instrument, stringSet, frets }: ArpeggioItem) {
+  return { id, places: memberPlaces(instrument, chord, { strings: stringSet, frets }).flat() };
+}
+
+interface FilterProps {
+  part: Part;
+  shares: ReturnType<typeof sharesBy>;
+  choose(name: string): void;
+  pressed: string | null;
+}
+
+/** What is known of each string set or stretch of frets, where there is more than one. */
+function Filter({ part, shares, choose, pressed }: FilterProps) {
+  if (shares.size < 2 && pressed === null) return null;
+  const bars = [...shares]
+    .map(([name, { recall }]) => ({ name, filled: recall, figure: percent(recall) }))
+    .toSorted((a, b) => order(part, a.name) - order(part, b.name));
+  return (
+    <Bars
+      bars={bars}
+      label={`What is known by ${part === 'strings' ? 'string set' : 'stretch of frets'}`}
+      choose={choose}
+      pressed={pressed}
+    />
+  );
+}
+
+/** From the low strings to the high ones, from the nut upwards. */
+function order(part: Part, name: string): number {
+  const [first = 0, second = 0] = name.match(/\d+/g)!.map(Number);
+  return part === 'strings' ? -(first * 100 + second) : first * 100 + second;
+}
+
+function NeckFacts({ places, strings }: { places: readonly KnownPlace[]; strings: number }) {
+  const columns = Array.from({ length: strings }, (_, index) => strings - index);
+  const frets = [...new Set(places.map(({ fret }) => fret))].toSorted((a, b) => a - b);
+  const at = (string: number, fret: number) => {
+    const place = places.find((one) => one.string === string && one.fret === fret);
+    if (!place) return '';
+    return place.asked === 0 ? 'not asked' : percent(place.recall);
+  };
+  return (
+    <Facts
+      caption="How well each place is known"
+      head={['fret', ...columns.map((string) => `string ${string}`)]}
+      rows={frets.map((fret) => [
+        fret === 0 ? 'open' : String(fret),
+        ...columns.map((string) => at(string, fret)),
+      ])}
+    />
+  );
+}

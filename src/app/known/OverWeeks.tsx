@@ -1,0 +1,47 @@
+import { useMemo } from 'preact/hooks';
+import { Facts } from '../../parts/Facts.tsx';
+import { Weeks } from '../../parts/Weeks.tsx';
+import type { Item } from '../../practice/item.ts';
+import { recallByDay } from '../../practice/weeks.ts';
+import { log, memory } from '../state.ts';
+import { percent } from './scope.ts';
+
+const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' });
+
+/** A day ends at four in the morning of the next one: it is named after the evening before. */
+const EVENING = 6 * 3_600_000;
+
+/** How much was known at the end of each day so far. */
+export function OverWeeks({ items, now }: { items: readonly Item[]; now: number }) {
+  const days = useMemo(
+    () => recallByDay(log.value?.reviews ?? [], items, now, -new Date(now).getTimezoneOffset()),
+    [items, now, memory.value],
+  );
+  const named = days.map(({ at, recall }, index) => ({
+    name: index === days.length - 1 ? 'now' : date.format(at - EVENING),
+    at,
+    share: recall,
+  }));
+  const [first, last] = [named[0], named.at(-1)];
+  return (
+    <section class="sheet">
+      <h2>Over the weeks</h2>
+      {!first || !last || named.length < 2 ? (
+        <p class="soft">From tomorrow on you will see here how what you know grows and fades.</p>
+      ) : (
+        <>
+          <Weeks
+            points={named}
+            label={`What you know: ${percent(first.share)} on ${first.name}, ${percent(last.share)} now`}
+            ends={[first.name, 'now']}
+          />
+          <Facts
+            caption="What you knew at the end of each day"
+            head={['day', 'known']}
+            rows={named.map(({ name, share }) => [name, percent(share)])}
+          />
+        </>
+      )}
+    </section>
+  );
+}

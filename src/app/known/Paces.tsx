@@ -1,0 +1,38 @@
+import { KIND_NAMES } from '../../decks/deck.ts';
+import { Bars } from '../../parts/Bars.tsx';
+import type { Item } from '../../practice/item.ts';
+import { usualSeconds } from '../../practice/known.ts';
+import { memory } from '../state.ts';
+
+const KIND_WORDS = { spot: 'name', place: 'place', trace: 'hear' };
+
+/** How long a right answer takes, by kind of card, over all lessons. Listening is not counted. */
+export function Paces({ items }: { items: readonly Item[] }) {
+  const kinds = KIND_NAMES.filter((kind) => items.some((item) => item.kind === kind));
+  const paces = kinds.flatMap((kind) => {
+    const pace = memory.value.of.paces.get(kind);
+    const seconds = pace ? usualSeconds(pace) : null;
+    return seconds === null ? [] : [{ name: KIND_WORDS[kind], seconds }];
+  });
+  const slowest = Math.max(...paces.map(({ seconds }) => seconds));
+  return (
+    <section class="sheet">
+      <h2>How fast</h2>
+      {paces.length === 0 ? (
+        <p class="soft">After a few more right answers you will see here how long one takes you.</p>
+      ) : (
+        <>
+          <p class="soft">The seconds that a right answer usually takes you.</p>
+          <Bars
+            label="Seconds that a right answer usually takes"
+            bars={paces.map(({ name, seconds }) => ({
+              name,
+              filled: seconds / slowest,
+              figure: `${seconds.toFixed(1)} s`,
+            }))}
+          />
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,55 @@
+import { useState } from 'preact/hooks';
+import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { Choice, Choices } from '../../parts/Choices.tsx';
+import { Facts } from '../../parts/Facts.tsx';
+import { Stair } from '../../parts/Stair.tsx';
+import type { Item } from '../../practice/item.ts';
+import { readiness } from '../../practice/summary.ts';
+import { dayName, daysUntil, startOf } from '../days.ts';
+import { memory, settings, type Lesson } from '../state.ts';
+import { percent } from './scope.ts';
+
+const WEEK = 7 * 86_400_000;
+
+/** How ready it is now, and how ready it were on lesson day if nothing more were asked: overall and by degree. */
+export function Ready(props: { lesson: Lesson; items: readonly Item[]; now: number }) {
+  const { items, now } = props;
+  const { key, lessonDay } = props.lesson.deck;
+  const [later, setLater] = useState(false);
+  const ahead = lessonDay !== null && daysUntil(lessonDay, now) > 0;
+  const when = ahead ? `on ${dayName(lessonDay, now)}` : 'in a week';
+  const today = readiness(items, memory.value.of, now);
+  const then = readiness(items, memory.value.of, ahead ? startOf(lessonDay) : now + WEEK);
+  const shown = later ? then : today;
+  const steps = degreeSteps(key, 'triad', { ...settings.value, chordNames: false }).map(
+    (step, index) => ({ ...step, filled: shown.byDegree[index] ?? 0 }),
+  );
+  return (
+    <section class="sheet">
+      <h2>How ready</h2>
+      <p class="ready-figure">
+        <strong>{percent(shown.overall)}</strong>
+        <span class="soft">
+          {later ? `${when} if nothing more were asked` : 'would be answered right now'};{' '}
+          {today.asked} of {today.of} asked so far
+        </span>
+      </p>
+      <Stair steps={steps} label={`How ready each degree is ${later ? when : 'now'}`} />
+      <Choices legend="When">
+        <Choice name="when" label="now" checked={!later} change={() => setLater(false)} />
+        <Choice name="when" label={when} checked={later} change={() => setLater(true)} />
+      </Choices>
+      <Facts
+        caption="How ready each degree is"
+        head={['degree', 'now', when]}
+        rows={[
+          ...steps.flatMap(({ numeral }, index) => {
+            const share = today.byDegree[index];
+            return share == null ? [] : [[numeral, percent(share), percent(then.byDegree[index]!)]];
+          }),
+          ['all', percent(today.overall), percent(then.overall)],
+        ]}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,27 @@
+import type { ArpeggioItem } from '../../cards/arpeggio.ts';
+import { itemOf } from '../../cards/index.ts';
+import { instrumentId } from '../../neck/instrument.ts';
+import type { Item } from '../../practice/item.ts';
+import { keyName } from '../../theory/key.ts';
+import { itemsOfLesson, memory, type Lesson } from '../state.ts';
+
+/** What the screen is about: the lesson's deck, or everything asked in its key on its instrument. */
+export type Scope = 'lesson' | 'key';
+
+/** The items in it. */
+export function itemsIn(scope: Scope, { id, deck }: Lesson): readonly Item[] {
+  if (scope === 'lesson') return itemsOfLesson(id);
+  const [key, instrument] = [keyName(deck.key), instrumentId(deck.instrument)];
+  return [...memory.value.of.items.keys()].flatMap((asked) => {
+    const parts = asked.split(':');
+    return parts[1] === key && parts[4] === instrument ? (itemOf(asked) ?? []) : [];
+  });
+}
+
+/** Those of them that lie on the neck. */
+export function onNeck(items: readonly Item[]): ArpeggioItem[] {
+  return items.filter((item): item is ArpeggioItem => item.kind !== 'trace');
+}
+
+/** `62 %` */
+export const percent = (share: number) => `${Math.round(share * 100)} %`;

@@ -1,0 +1,41 @@
+import './Weeks.css';
+
+interface WeeksProps {
+  /** Moments, ms, in their order, and a share of 0 to 1 at each; two or more. */
+  points: readonly { readonly at: number; readonly share: number }[];
+  /** What a screen reader calls it. */
+  label: string;
+  /** What stands under the first and the last of them. */
+  ends: readonly [string, string];
+}
+
+/** A share over time, as a line from 0 to 100 %. */
+export function Weeks({ points, label, ends }: WeeksProps) {
+  const [first, last] = [points[0]!, points.at(-1)!];
+  const x = (at: number) => (100 * (at - first.at)) / (last.at - first.at || 1);
+  const line = points.map(
+    ({ at, share }) => `${x(at).toFixed(2)} ${(100 - 100 * share).toFixed(2)}`,
+  );
+  return (
+    <figure class="weeks" role="img" aria-label={label}>
+      <span class="scale" style={{ '--share': '1' }}>
+        100 %
+      </span>
+      <span class="scale" style={{ '--share': '0.5' }}>
+        50
+      </span>
+      <span class="scale" style={{ '--share': '0' }}>
+        0
+      </span>
+      <div class="plot">
+        <svg viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+          <path class="rule" d="M0 0H100M0 50H100M0 100H100" />
+          <path class="line" d={`M${line.join('L')}`} />
+        </svg>
+        <span class="now" style={{ '--share': String(last.share) }} />
+      </div>
+      <span class="end">{ends[0]}</span>
+      <span class="end">{ends[1]}</span>
+    </figure>
+  );
+}
