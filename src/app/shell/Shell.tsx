@@ -8,6 +8,7 @@ import './Shell.css';
 /** Every screen, fetched when it is opened; the page asks for the first one together with this frame. */
 const SCREENS: Record<Screen, ComponentType> = {
   today: lazy(() => import('../today/Today.tsx')),
+  known: lazy(() => import('../known/Known.tsx')),
   round: lazy(() => import('../round/Round.tsx')),
   lesson: lazy(() => import('../lesson/Lesson.tsx')),
   lessons: lazy(() => import('../lessons/Lessons.tsx')),
@@ -25,6 +26,7 @@ const PLACES: readonly [Screen, string][] = [
 export function Shell() {
   const { screen } = route.value;
   const Current = SCREENS[screen];
+  const at = screen === 'known' ? 'today' : screen;
   if (screen === 'round') return <Current />;
   return (
     <>
@@ -39,7 +41,7 @@ export function Shell() {
       </div>
       <nav aria-label="Places">
         {PLACES.map(([place, name]) => (
-          <a key={place} href={`#/${place}`} aria-current={screen === place ? 'page' : undefined}>
+          <a key={place} href={`#/${place}`} aria-current={at === place ? 'page' : undefined}>
             {name}
           </a>
         ))}
