@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { midiAt, type Place } from '../../neck/place.ts';
+import { midiAt } from '../../neck/place.ts';
 import { Hops } from '../../parts/Hops.tsx';
 import { Neck } from '../../parts/Neck.tsx';
 import { keySounding, play, pluck } from '../../sound/index.ts';
@@ -8,7 +8,8 @@ import { beatsText } from '../../theory/rhythm.ts';
 import { CardFrame } from '../CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
 import type { TraceCard } from './ask.ts';
-import { placesOf, soundingOf } from './explain.ts';
+import { fretsOf, placesOf, soundingOf } from './explain.ts';
+import { PlayAlong } from './PlayAlong.tsx';
 import './Face.css';
 
 const COUNTS = [
@@ -35,6 +36,7 @@ export function Face(props: FaceProps<TraceCard>) {
   const { card, verdict, explanation, shown } = props;
   const { key, phrase, instrument } = card;
   const [chosen, setChosen] = useState<string | null>(null);
+  const [along, setAlong] = useState(false);
   const [lit, setLit] = useState<number | null>(null);
   const places = useMemo(() => (verdict ? placesOf(card) : []), [card, verdict]);
 
@@ -83,29 +85,39 @@ export function Face(props: FaceProps<TraceCard>) {
       question="Which path did it take?"
       hint={`${keyLabel(key, shown.naming)} · ${COUNTS[phrase.notes.length]} notes`}
       answers={
-        <div class="paths" role="group" aria-label="Paths of degrees">
-          {rows.map(({ path, heights }) => (
-            <button
-              type="button"
-              key={path}
-              class={`path ${verdict ? (path === card.path ? 'right' : 'wrong') : ''}`}
-              data-answer={path}
-              aria-disabled={chosen !== null}
-              aria-pressed={chosen === path}
-              onClick={() => choose(path)}
-            >
-              <span class="row">
-                {path.split(' ').map((degree, index) => (
-                  <span key={index} class={path === card.path && lit === index ? 'sounding' : ''}>
-                    {degree}
-                  </span>
-                ))}
-              </span>
-              <Hops heights={heights} />
-              {verdict && <span class="unseen">{path === card.path ? 'right' : 'wrong'}</span>}
+        <>
+          <div class="paths" role="group" aria-label="Paths of degrees">
+            {rows.map(({ path, heights }) => (
+              <button
+                type="button"
+                key={path}
+                class={`path ${verdict ? (path === card.path ? 'right' : 'wrong') : ''}`}
+                data-answer={path}
+                aria-disabled={chosen !== null}
+                aria-pressed={chosen === path}
+                onClick={() => choose(path)}
+              >
+                <span class="row">
+                  {path.split(' ').map((degree, index) => (
+                    <span key={index} class={path === card.path && lit === index ? 'sounding' : ''}>
+                      {degree}
+                    </span>
+                  ))}
+                </span>
+                <Hops heights={heights} />
+                {verdict && <span class="unseen">{path === card.path ? 'right' : 'wrong'}</span>}
+              </button>
+            ))}
+          </div>
+          {explanation && (
+            <button type="button" class="button quiet along" onClick={() => setAlong(true)}>
+              Play along
             </button>
-          ))}
-        </div>
+          )}
+          {explanation && along && (
+            <PlayAlong {...{ card, explanation, shown }} close={() => setAlong(false)} />
+          )}
+        </>
       }
     >
       {explanation ? (
@@ -144,11 +156,4 @@ export function Face(props: FaceProps<TraceCard>) {
       )}
     </CardFrame>
   );
-}
-
-/** The frets to draw around a phrase: at least four, so that the hand sees where it is. */
-function fretsOf(places: readonly Place[]): [number, number] {
-  const frets = places.map(({ fret }) => fret);
-  const low = Math.min(...frets);
-  return [low, Math.max(...frets, low + 3)];
 }

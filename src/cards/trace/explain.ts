@@ -1,4 +1,5 @@
 import { fingering } from '../../neck/hand.ts';
+import type { Place } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Verdict } from '../../practice/item.ts';
 import type { Sounding } from '../../sound/sounding.ts';
@@ -65,10 +66,17 @@ function dotsOf(card: TraceCard): NeckDot[] {
 }
 
 /** Where each note of the phrase is played: the easiest way for a hand. */
-export function placesOf(card: TraceCard): { string: number; fret: number }[] {
+export function placesOf(card: TraceCard): Place[] {
   const found = fingering(card.instrument, card.phrase.notes);
   if (!found.playable) throw new Error(found.reason);
   return found.notes.map(({ string, fret }) => ({ string, fret }));
+}
+
+/** The frets to draw around a phrase: at least four, so that the hand sees where it is. */
+export function fretsOf(places: readonly Place[]): [number, number] {
+  const frets = places.map(({ fret }) => fret);
+  const low = Math.min(...frets);
+  return [low, Math.max(...frets, low + 3)];
 }
 
 /** A phrase as it is sounded. */
