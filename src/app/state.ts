@@ -3,7 +3,7 @@ import { itemsOf } from '../cards/index.ts';
 import type { Deck } from '../decks/deck.ts';
 import { nothing, replay, type Memory } from '../memory/memory.ts';
 import type { Item } from '../practice/item.ts';
-import { muted, volume } from '../sound/index.ts';
+import { muted, reference, volume } from '../sound/index.ts';
 import * as decks from '../store/decks.ts';
 import { openLog, type Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
@@ -122,6 +122,7 @@ export function changeSettings(change: Partial<Settings>): void {
 effect(() => {
   volume.value = settings.value.volume;
   muted.value = settings.value.muted;
+  reference.value = settings.value.reference;
   const { theme } = settings.value;
   if (theme === 'auto') delete document.documentElement.dataset.theme;
   else document.documentElement.dataset.theme = theme;

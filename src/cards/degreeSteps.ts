@@ -6,7 +6,11 @@ import { scaleNotes } from '../theory/scale.ts';
 import type { Shown } from './kind.ts';
 
 /** The degrees of a key as steps, in their order, with the chord's name where it is to be shown. */
-export function degreeSteps(key: Key, size: Size, shown: Shown): Step[] {
+export function degreeSteps(
+  key: Key,
+  size: Size,
+  shown: Pick<Shown, 'naming' | 'chordNames'>,
+): Step[] {
   return scaleNotes(key).map((_, index) => {
     const chord = chordOn(key, index + 1, size);
     return {

@@ -3,6 +3,7 @@ import type { Deck, Drill, KindName } from '../decks/deck.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import type { NeckDot } from '../parts/Neck.tsx';
 import type { Item, Verdict } from '../practice/item.ts';
+import type { KeySound } from '../sound/key.ts';
 import type { Sounding } from '../sound/sounding.ts';
 import type { Key } from '../theory/key.ts';
 import type { Naming } from '../theory/naming.ts';
@@ -35,6 +36,8 @@ export interface Shown {
   readonly naming: Naming;
   /** Chord names beside the numerals. */
   readonly chordNames: boolean;
+  /** How a key is made heard. */
+  readonly keySound: KeySound;
 }
 
 /** What a card's screen is given. */

@@ -58,7 +58,7 @@ interface CardAgainProps {
 
 function CardAgain({ asked, item, leave, next }: CardAgainProps) {
   const kind = KINDS[item.kind];
-  const { naming, chordNames } = settings.value;
+  const { naming } = settings.value;
   const card = kind.ask(item, asked.seed);
   // What was tapped onto the neck is not kept: of a card to be placed its right answer is shown.
   const verdict = { right: asked.right || asked.takenFor === null, takenFor: asked.takenFor };
@@ -84,7 +84,7 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
         card={card}
         verdict={verdict}
         explanation={explanation}
-        shown={{ naming, chordNames }}
+        shown={settings.value}
         answer={() => {}}
         sounded={() => {}}
         next={next}

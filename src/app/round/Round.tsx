@@ -36,7 +36,7 @@ export default function RoundScreen() {
   if (!round.value || !drawn) return <main class="screen" aria-busy="true" />;
   if (!current) return <RoundEnd />;
   const { Face } = KINDS[current.card.item.kind];
-  const { naming, chordNames, reasons } = settings.value;
+  const { reasons } = settings.value;
   const explanation =
     current.explanation && !reasons
       ? { ...current.explanation, sentence: '', detail: '' }
@@ -55,7 +55,7 @@ export default function RoundScreen() {
         card={current.card}
         verdict={current.verdict}
         explanation={explanation}
-        shown={{ naming, chordNames }}
+        shown={settings.value}
         answer={(given, taps) => void answer(given, taps)}
         sounded={addSounded}
         next={() => void draw()}

@@ -1,6 +1,7 @@
-import { pluck } from '../../sound/index.ts';
+import { pluck, type KeySound } from '../../sound/index.ts';
 import { NAMINGS, type Naming } from '../../theory/naming.ts';
 import { changeSettings, settings } from '../state.ts';
+import { KEY_SOUNDS } from './settings.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 
 const NAMING_WORDS: Record<Naming, string> = {
@@ -13,9 +14,22 @@ const NAMING_WORDS: Record<Naming, string> = {
 
 const THEMES = { auto: 'as the phone', light: 'light', dark: 'dark' } as const;
 
+const KEY_SOUND_WORDS: Record<KeySound, string> = {
+  cadence: 'a short cadence',
+  drone: 'the tonic held',
+  chord: 'the tonic chord',
+};
+
+/** Takes a pitch within the bounds; any other is put back. */
+function changeReference(input: HTMLInputElement): void {
+  const wanted = Number(input.value);
+  if (wanted >= 430 && wanted <= 450) changeSettings({ reference: wanted });
+  else input.value = String(settings.value.reference);
+}
+
 /** Sound, names of notes, and light or dark. */
 export default function Settings() {
-  const { naming, chordNames, reasons, volume, muted, theme } = settings.value;
+  const { naming, chordNames, reasons, volume, muted, theme, keySound, reference } = settings.value;
   return (
     <main class="screen">
       <h1>Sound and names</h1>
@@ -38,6 +52,27 @@ export default function Settings() {
           Keep it low, above all on headphones: what is loud for long harms the ear.
         </p>
       </section>
+      <Choices legend="The key, before a phrase is heard">
+        {KEY_SOUNDS.map((name) => (
+          <Choice
+            key={name}
+            label={KEY_SOUND_WORDS[name]}
+            name="key-sound"
+            checked={keySound === name}
+            change={() => changeSettings({ keySound: name })}
+          />
+        ))}
+      </Choices>
+      <label class="field">
+        <span class="label">A above middle C, Hz</span>
+        <input
+          type="number"
+          min="430"
+          max="450"
+          value={reference}
+          onChange={(event) => changeReference(event.currentTarget)}
+        />
+      </label>
       <Choices legend="Names of notes">
         {NAMINGS.map((name) => (
           <Choice

@@ -15,7 +15,7 @@ interface Sampled {
 export function Sample({ items, leave }: { items: readonly Item[]; leave(): void }) {
   const [sampled, setSampled] = useState(() => draw(items));
   const { card, verdict, explanation } = sampled;
-  const { naming, chordNames } = settings.value;
+  const { naming } = settings.value;
   const kind = KINDS[card.item.kind];
   const answer = (given: string) => {
     const judged = kind.judge(card, given);
@@ -36,7 +36,7 @@ export function Sample({ items, leave }: { items: readonly Item[]; leave(): void
         card={card}
         verdict={verdict}
         explanation={explanation}
-        shown={{ naming, chordNames }}
+        shown={settings.value}
         answer={answer}
         sounded={() => {}}
         next={() => setSampled(draw(items))}

@@ -45,7 +45,7 @@ export function Face(props: FaceProps<TraceCard>) {
     if (!verdict) props.sounded(playing.ms);
   };
   const hearKey = (then?: () => void) => {
-    const playing = play(keySounding(key), then ? { onEnd: then } : {});
+    const playing = play(keySounding(key, shown.keySound), then ? { onEnd: then } : {});
     if (!verdict) props.sounded(playing.ms);
   };
   const hearAnswer = () => {
