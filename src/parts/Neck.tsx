@@ -19,7 +19,10 @@ export interface NeckDot extends Place {
   readonly text?: string;
   /** How full the dot is, 0 to 1: then it is a pie in plain ink. */
   readonly filled?: number;
-  readonly look?: 'plain' | 'wrong' | 'missing' | 'faint';
+  /** What a screen reader says of it besides its name, where that is not its member. */
+  readonly said?: string;
+  /** `comes` and `goes`: what a step from one arpeggio to another brings and takes away. */
+  readonly look?: 'plain' | 'wrong' | 'missing' | 'faint' | 'comes' | 'goes';
 }
 
 interface NeckProps {
@@ -37,9 +40,16 @@ interface NeckProps {
   /** The places to be tapped, marked on the neck; where not given all may be, to hear them, and none is marked. */
   takes?: ((place: Place) => boolean) | undefined;
   tap?(place: Place): void;
+  /** Whether it lies down; where not given, as the phone does. */
+  lies?: boolean;
+  /** Whether names stand beside their dots, as they do unless told otherwise. */
+  beside?: boolean;
 }
 
 const INLAYS = [3, 5, 7, 9, 12, 15, 17, 19, 21, 24, 27];
+/** Inlays stay where they are when a capo shifts the counting of frets. */
+const hasInlay = (fret: number, capo: number) => INLAYS.includes(fret + capo);
+
 const MEMBER_NAMES: Record<Member, string> = {
   1: 'root',
   3: 'third',
@@ -56,7 +66,8 @@ const MEMBER_NAMES: Record<Member, string> = {
  */
 export function Neck(props: NeckProps) {
   const { instrument, frets, label, dots } = props;
-  const lying = useLying();
+  const phoneLies = useLying();
+  const lying = props.lies ?? phoneLies;
   const grid = useRef<HTMLDivElement>(null);
   const strings = instrument.tuning.length;
   const [low, high] = frets;
@@ -98,7 +109,7 @@ export function Neck(props: NeckProps) {
   const layout = { strings, frets, lying, mirrored: instrument.leftHanded };
   return (
     <div
-      class={`neck ${lying ? 'lying' : 'upright'}`}
+      class={`neck ${lying ? 'lying' : 'upright'} ${instrument.leftHanded ? 'mirrored' : ''}`}
       data-tuning={tuningText(instrument)}
       style={{ '--strings': String(strings), '--frets': String(high - low + 1) }}
     >
@@ -120,7 +131,7 @@ export function Neck(props: NeckProps) {
       {span(Math.max(low, 1), high).map((fret) => (
         <span
           key={`f${fret}`}
-          class={`fret-number ${INLAYS.includes(fret) ? 'marked' : ''}`}
+          class={`fret-number ${hasInlay(fret, instrument.capo) ? 'marked' : ''}`}
           aria-hidden="true"
           style={cell(layout, { string: lying ? strings + 1 : strings + 1, fret })}
         >
@@ -163,7 +174,9 @@ function Cell(props: CellProps) {
   const name = dot?.note && noteLabel(dot.note, props.naming, props.musicKey);
   const words = [placeLabel(place)];
   if (dot) words.push(name ? name : dot.look === 'wrong' ? 'foreign note' : 'dot');
-  if (dot?.member) words.push(MEMBER_NAMES[dot.member]);
+  if (dot?.said) words.push(dot.said);
+  else if (dot?.member) words.push(MEMBER_NAMES[dot.member]);
+  if (dot?.look === 'comes' || dot?.look === 'goes') words.push(dot.look);
   return (
     <button
       type="button"
@@ -183,14 +196,14 @@ function Cell(props: CellProps) {
     >
       {dot && (
         <span
-          class={`dot ${dot.member ? `member-${dot.member}` : ''} ${dot.look ?? ''} ${dot.filled === undefined ? '' : 'pie'}`}
+          class={`dot ${dot.member ? `member-${dot.member}` : ''} ${dot.look ?? ''} ${(dot.text?.length ?? 0) > 2 ? 'long' : ''} ${dot.filled === undefined ? '' : 'pie'}`}
           style={dot.filled === undefined ? undefined : { '--filled': String(dot.filled) }}
           aria-hidden="true"
         >
           {dot.text ?? dot.member ?? ''}
         </span>
       )}
-      {name && (
+      {name && props.beside !== false && (
         <span class="dot-name" aria-hidden="true">
           {name}
         </span>
@@ -248,19 +261,16 @@ function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: numbe
         {span(0, last).map((across) =>
           line(point(across, nutAt), point(across, length), 'string-line', `s${across}`),
         )}
-        {low <= 1 && line(point(0, nutAt), point(last, nutAt), 'nut', 'nut')}
-        {capo > low - 1 &&
-          capo <= high &&
-          capo > 0 &&
-          line(point(0, capo - low + 0.5), point(last, capo - low + 0.5), 'capo', 'capo')}
+        {low <= 1 &&
+          line(point(0, nutAt), point(last, nutAt), capo > 0 ? 'nut capo' : 'nut', 'nut')}
       </svg>
       {span(Math.max(low, 1), high)
-        .filter((fret) => INLAYS.includes(fret))
+        .filter((fret) => hasInlay(fret, capo))
         .map((fret) => (
           <span
             key={fret}
             aria-hidden="true"
-            class={`inlay ${fret % 12 === 0 ? 'double' : ''}`}
+            class={`inlay ${(fret + capo) % 12 === 0 ? 'double' : ''}`}
             style={inlayAt({ strings, frets, lying, mirrored }, fret)}
           />
         ))}

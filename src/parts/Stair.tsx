@@ -19,10 +19,12 @@ interface StairProps {
   choose?(degree: number): void;
   /** The step that was chosen: from then on none can be. */
   chosen?: number | null;
+  /** The step that is looked at, where steps can be chosen again and again. */
+  pressed?: number | null;
 }
 
 /** The staircase of the degrees: answers on the steps, or how full each step is. */
-export function Stair({ steps, label, choose, chosen = null }: StairProps) {
+export function Stair({ steps, label, choose, chosen = null, pressed = chosen }: StairProps) {
   return (
     <div
       class={`stair ${choose ? 'answers' : ''}`}
@@ -51,7 +53,7 @@ export function Stair({ steps, label, choose, chosen = null }: StairProps) {
             style={style}
             data-answer={step.degree}
             aria-disabled={chosen !== null}
-            aria-pressed={chosen === step.degree}
+            aria-pressed={pressed === step.degree}
             onClick={() => choose(step.degree)}
           >
             {content}

@@ -1,0 +1,107 @@
+import { fretsLeft } from '../../neck/instrument.ts';
+import { midiAt, placesOf, type Place } from '../../neck/place.ts';
+import type { NeckDot } from '../../parts/Neck.tsx';
+import { chordOn, type Chord, type Member } from '../../theory/chord.ts';
+import { degreeOf } from '../../theory/key.ts';
+import { chroma, type NoteName } from '../../theory/note.ts';
+import { intervalLabel, noteLabel, type Naming } from '../../theory/naming.ts';
+import { scaleNotes } from '../../theory/scale.ts';
+import { range, type View } from './view.ts';
+
+/** The arpeggio that is looked at, and the one it was stepped to from. */
+export function chordsOf({ key, size, degree, from }: View): {
+  chord: Chord | null;
+  former: Chord | null;
+} {
+  return {
+    chord: degree === null ? null : chordOn(key, degree, size),
+    former: degree === null || from === null ? null : chordOn(key, from, size),
+  };
+}
+
+/**
+ * The view's dots: the scale with its tonic square, or the arpeggio; after a step also the notes that went, and those
+ * that came are told from those that stayed. By strings from the highest number down, each from its lowest fret up.
+ */
+export function dotsOf(view: View, naming: Naming): NeckDot[] {
+  const { chord, former } = chordsOf(view);
+  const notes = chord ? chord.notes : scaleNotes(view.key);
+  const here = notes.flatMap((note, index) => {
+    const member = chord ? chord.members[index]! : index === 0 ? 1 : undefined;
+    const comes = former && !former.notes.includes(note);
+    return placesIn(view, note).map((place) => ({
+      ...place,
+      ...labels(view, note, member, naming),
+      ...(comes && { look: 'comes' as const }),
+    }));
+  });
+  const gone = (former?.notes ?? [])
+    .filter((note) => !notes.includes(note))
+    .flatMap((note) =>
+      placesIn(view, note).map((place) => ({ ...place, ...gonePart(view, note) })),
+    );
+  return [...here, ...gone].toSorted((a, b) => b.string - a.string || a.fret - b.fret);
+}
+
+function placesIn({ instrument, where }: View, note: NoteName): Place[] {
+  const all = range(1, instrument.tuning.length);
+  const strings = where && 'strings' in where ? where.strings : all;
+  const frets = where && 'frets' in where ? where.frets : ([0, fretsLeft(instrument)] as const);
+  return placesOf(instrument, chroma(note), strings, frets);
+}
+
+/** What a dot says, to the eye and to a screen reader. With nothing shown only the root's shape is left. */
+function labels(view: View, note: NoteName, member: Member | undefined, naming: Naming) {
+  const { key, shown } = view;
+  if (shown === 'nothing') return { text: '', ...(member === 1 && { member }) };
+  const dot = { note, degree: degreeOf(key, note)!, ...(member && { member }) };
+  if (shown === 'names') return { ...dot, text: noteLabel(note, naming, key) };
+  if (shown === 'degrees') {
+    const text = noteLabel(note, 'degrees', key);
+    return { ...dot, text, said: `degree ${text}` };
+  }
+  const text = view.degree === null ? intervalLabel(note, key) : aboveRoot(view, note, member!);
+  return { ...dot, text, said: text };
+}
+
+/** The interval of a member above its chord's root, beyond the octave as it is stacked: `m3`, `M9`. */
+function aboveRoot({ key, degree, size }: View, note: NoteName, member: Member): string {
+  const { root } = chordOn(key, degree!, size);
+  return intervalLabel(note, { tonic: root, scale: key.scale })[0]! + member;
+}
+
+function gonePart({ key, shown }: View, note: NoteName) {
+  const gone = { text: '', look: 'goes' as const };
+  return shown === 'nothing' ? gone : { ...gone, note, degree: degreeOf(key, note)! };
+}
+
+/** A note of a run: what sounds, and where it lies if it has a dot. */
+export interface RunNote {
+  readonly midi: number;
+  readonly place: Place | null;
+}
+
+/** The scale or arpeggio upwards from the lowest root that has a dot, each note on the dot nearest to the one before. */
+export function runOf(view: View): RunNote[] {
+  const { chord } = chordsOf(view);
+  const notes = chord ? chord.notes : [...scaleNotes(view.key), view.key.tonic];
+  const { instrument } = view;
+  const sounding = (place: Place) => midiAt(instrument, place);
+  const byPitch = (a: Place, b: Place) => sounding(a) - sounding(b);
+  const [start] = placesIn(view, notes[0]!).toSorted(byPitch);
+  if (!start) return [];
+  const run: RunNote[] = [];
+  let last = start;
+  let midi = sounding(start);
+  for (const note of notes) {
+    if (run.length > 0) midi += (((chroma(note) - midi) % 12) + 12) % 12 || 12;
+    const near = (place: Place) =>
+      Math.abs(place.fret - last.fret) + 2 * Math.abs(place.string - last.string);
+    const [place = null] = placesIn(view, note)
+      .filter((other) => sounding(other) === midi)
+      .toSorted((a, b) => near(a) - near(b));
+    run.push({ midi, place });
+    last = place ?? last;
+  }
+  return run;
+}
