@@ -1,6 +1,15 @@
 import { signal } from '@preact/signals';
 
-export const SCREENS = ['today', 'known', 'round', 'lesson', 'lessons', 'teach', 'settings'] as const;
+export const SCREENS = [
+  'today',
+  'known',
+  'neck',
+  'round',
+  'lesson',
+  'lessons',
+  'teach',
+  'settings',
+] as const;
 export type Screen = (typeof SCREENS)[number];
 
 /** Where the page is: the address after `#`. */

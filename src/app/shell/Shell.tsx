@@ -9,6 +9,7 @@ import './Shell.css';
 const SCREENS: Record<Screen, ComponentType> = {
   today: lazy(() => import('../today/Today.tsx')),
   known: lazy(() => import('../known/Known.tsx')),
+  neck: lazy(() => import('../neck/NeckScreen.tsx')),
   round: lazy(() => import('../round/Round.tsx')),
   lesson: lazy(() => import('../lesson/Lesson.tsx')),
   lessons: lazy(() => import('../lessons/Lessons.tsx')),
@@ -18,6 +19,7 @@ const SCREENS: Record<Screen, ComponentType> = {
 
 const PLACES: readonly [Screen, string][] = [
   ['today', 'Today'],
+  ['neck', 'Neck'],
   ['lessons', 'Lessons'],
   ['teach', 'Teach'],
 ];
