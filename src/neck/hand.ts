@@ -1,5 +1,5 @@
 import type { Join, PhraseNote } from '../theory/phrase.ts';
-import { subtract, toNumber } from '../theory/rhythm.ts';
+import { compare, subtract, toNumber } from '../theory/rhythm.ts';
 import {
   holdsAt,
   leastShift,
@@ -64,9 +64,9 @@ export function fingering(
       holdsAt(neck, place, highest, options.position ?? null),
     );
     const before = line[i - 1];
-    reached = before
-      ? advance(neck, reached, holds, gapBetween(before, note), note.join)
-      : holds.map(begin);
+    if (!before) reached = holds.map(begin);
+    else if (together(before, note)) reached = [];
+    else reached = advance(neck, reached, holds, gapBetween(before, note), note.join);
     if (reached.length === 0)
       return { playable: false, at: i, reason: whyNot(instrument, line, i, places, options) };
   }
@@ -157,6 +157,10 @@ function placesFor(instrument: Instrument, note: LineNote, options: FingeringOpt
   return (note.place ? [note.place] : all).filter(fits);
 }
 
+function together(before: LineNote, note: LineNote): boolean {
+  return compare(before.at, note.at) >= 0;
+}
+
 function gapBetween(before: LineNote, note: LineNote): Gap {
   const between = subtract(note.at, before.at);
   const gap = toNumber(between);
@@ -185,6 +189,9 @@ function whyNot(
 ): string {
   const note = line[i]!;
   const name = `Note ${i + 1}`;
+  const before = line[i - 1];
+  if (before && together(before, note))
+    return `${name} begins together with the one before it: a line has one note at a time.`;
   if (places.length === 0) {
     if (note.place) return `${name} does not sound at its place inside the frets allowed.`;
     const anywhere = placesFor(instrument, note, {}).length > 0;
@@ -194,5 +201,5 @@ function whyNot(
   }
   if (note.join)
     return `${name} cannot be joined to the one before it: there is no ${note.join} to it on one string.`;
-  return `${name} is out of the hand's reach in position ${options.position}.`;
+  return `${name} is out of the hand’s reach in position ${options.position}.`;
 }

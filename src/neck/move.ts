@@ -112,31 +112,29 @@ function whyBent(
 ): string {
   const usual = usualInterval(instrument);
   const intervals = neighbours(instrument);
-  const crossed = new Set<number>();
-  for (const place of from) {
-    const [first, last] = [place.string, place.string - strings].toSorted((a, b) => a - b);
-    for (let upper = first!; upper < last!; upper++)
-      if (intervals[upper - 1] !== usual) crossed.add(upper);
-  }
-  if (crossed.size === 0)
-    return 'The shape stays as it is: the strings it crosses are tuned alike.';
-  const pairs = [...crossed]
-    .toSorted((a, b) => b - a)
-    .map((upper) => pairText(upper, intervals[upper - 1]!));
-  const odd = intervals.filter((interval) => interval !== usual);
-  const others = odd.length === crossed.size ? 'the others' : 'most others';
-  const steps = new Set(
-    to.map((place, i) => place.fret - from[i]!.fret).filter((step) => step !== 0),
+  const odd = intervals.flatMap((interval, i) => (interval === usual ? [] : [i + 1]));
+  const crossed = odd.filter((upper) =>
+    from.some(({ string }) => {
+      const other = string - strings;
+      return Math.min(string, other) <= upper && upper < Math.max(string, other);
+    }),
   );
-  const [step] = steps;
-  const bend =
-    step === undefined
-      ? 'the bends cancel out'
-      : steps.size > 1
-        ? 'the dots that cross them move'
-        : `what crosses them moves ${step > 0 ? 'up' : 'down'} ${Math.abs(step) === 1 ? 'one fret' : `${Math.abs(step)} frets`}`;
-  const sentence = `${pairs.join(', ')}, ${others} ${intervalText(usual)}: ${bend}.`;
+  if (crossed.length === 0)
+    return 'The shape stays as it is: the strings it crosses are tuned alike.';
+  const pairs = crossed.toReversed().map((upper) => pairText(upper, intervals[upper - 1]!));
+  const others = odd.length === crossed.length ? 'the others' : 'most others';
+  const bends = to.map((place, i) => place.fret - from[i]!.fret);
+  const sentence = `${pairs.join(', ')}, ${others} ${intervalText(usual)}: ${bendText(bends)}.`;
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+/** `what crosses them moves up one fret`, from the frets by which each dot moves. */
+function bendText(bends: readonly number[]): string {
+  const [bend, ...more] = new Set(bends.filter((frets) => frets !== 0));
+  if (bend === undefined) return 'the bends cancel out';
+  if (more.length > 0) return 'the dots that cross them move';
+  const frets = Math.abs(bend) === 1 ? 'one fret' : `${Math.abs(bend)} frets`;
+  return `what crosses them moves ${bend > 0 ? 'up' : 'down'} ${frets}`;
 }
 
 /** What a shape is apart from where it lies along the neck: `5/0 4/1`, frets counted from its lowest one. */
