@@ -9,12 +9,16 @@ export default defineConfig({
   // Two at once: more only wait for the processor, and sound is measured in some of them.
   workers: 2,
   fullyParallel: true,
+  // Shared machines are slow at times; nothing here waits for time to pass.
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
   forbidOnly: !!process.env.CI,
   reporter: [['list'], ['json', { outputFile: '../../test-results/browser.json' }]],
   use: {
     baseURL: `http://localhost:${port}/`,
     viewport: { width: 360, height: 640 },
     hasTouch: true,
+    actionTimeout: 15_000,
     launchOptions: {
       executablePath: chromiumPath() ?? '',
       args: [

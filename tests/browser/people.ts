@@ -1,0 +1,208 @@
+/** What a student and a teacher do with the page, in as many words as they would use. */
+import { expect, type Locator, type Page } from '@playwright/test';
+import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
+
+/** What a teacher chooses; whatever is left out stays as the screen has it. */
+export interface Wishes {
+  /** As the screen names it: `E♭`. */
+  readonly tonic?: string;
+  readonly scale?: string;
+  readonly chords?: readonly ('triads' | 'sevenths' | 'ninths')[];
+  readonly kinds?: readonly ('spot' | 'place' | 'trace')[];
+  /** As the screen names them: `5–4`. */
+  readonly strings?: readonly string[];
+  readonly frets?: readonly [number, number];
+  readonly title?: string;
+  readonly note?: string;
+  /** `2026-12-01` */
+  readonly lessonDay?: string;
+}
+
+const KINDS = {
+  spot: 'name what is seen',
+  place: 'place what is named',
+  trace: 'trace what is heard',
+};
+
+/** A lesson small enough that one round asks all of it: seven items to name. */
+export const SMALL: Wishes = {
+  chords: ['triads'],
+  kinds: ['spot'],
+  strings: ['5–4'],
+  frets: [1, 7],
+};
+
+/** Fills in the form under Teach. */
+export async function plan(page: Page, wishes: Wishes): Promise<void> {
+  await page.goto('#/teach');
+  await expect(page.getByRole('heading', { name: 'A lesson' })).toBeVisible();
+  if (wishes.tonic) await chooseOne(page, 'Key', wishes.tonic, 'more');
+  if (wishes.scale) await chooseOne(page, 'Scale', wishes.scale, 'other scale');
+  if (wishes.chords) await chooseOnly(page, 'Chords', wishes.chords);
+  if (wishes.kinds)
+    await chooseOnly(
+      page,
+      'Cards',
+      wishes.kinds.map((kind) => KINDS[kind]),
+    );
+  if (wishes.strings) await chooseOnly(page, 'Strings', wishes.strings);
+  if (wishes.frets) {
+    const frets = page.getByRole('group', { name: 'Frets' }).getByRole('combobox');
+    await frets.first().selectOption(String(wishes.frets[0]));
+    await frets.last().selectOption(String(wishes.frets[1]));
+  }
+  if (wishes.title) await page.getByLabel('Title').fill(wishes.title);
+  if (wishes.note) await page.getByLabel('A note to the student').fill(wishes.note);
+  if (wishes.lessonDay) await page.getByLabel('Next lesson').fill(wishes.lessonDay);
+}
+
+async function chooseOne(page: Page, group: string, name: string, more: string) {
+  const choices = page.getByRole('group', { name: group });
+  const choice = choices.getByRole('radio', { name, exact: true });
+  if ((await choice.count()) === 0) await choices.getByRole('button', { name: more }).click();
+  await choice.check();
+}
+
+async function chooseOnly(page: Page, group: string, names: readonly string[]) {
+  for (const choice of await page.getByRole('group', { name: group }).getByRole('checkbox').all()) {
+    const name = await choice.evaluate((input: HTMLInputElement) => input.labels![0]!.textContent!);
+    await choice.setChecked(names.includes(name));
+  }
+}
+
+/** The link of the lesson that the form holds. */
+export async function shareLink(page: Page): Promise<string> {
+  await page.getByRole('button', { name: 'Share the link' }).click();
+  const link = page.getByLabel('The lesson’s link');
+  await expect(link).toHaveValue(/#\/lesson\//);
+  return link.inputValue();
+}
+
+/** Makes a lesson and gives its link. */
+export async function makeLesson(page: Page, wishes: Wishes): Promise<string> {
+  await plan(page, wishes);
+  return shareLink(page);
+}
+
+/** Opens a lesson's link and begins with it. */
+export async function startLesson(page: Page, link: string): Promise<void> {
+  await page.goto(link);
+  await page.locator('[data-do="start"]').click();
+}
+
+/** The card that waits for an answer. */
+export const openCard = (page: Page) => page.locator('[data-kind]:not(:has([data-verdict]))');
+
+/** What the card asks, as soon as one waits for an answer; null when the round is over. */
+export async function question(page: Page): Promise<Question | null> {
+  const card = openCard(page);
+  await card.or(roundEnd(page)).waitFor();
+  return (await card.count()) === 0 ? null : read(card);
+}
+
+/** The heading under which a round's end says what it came to. */
+export const roundEnd = (page: Page) => page.getByRole('heading', { name: 'Done for now' });
+
+function read(card: Locator): Promise<Question> {
+  return card.evaluate((root: HTMLElement) => {
+    const { kind, item, seed, key, chord, strings, frets } = root.dataset;
+    const all = (selector: string) => [...root.querySelectorAll<HTMLElement>(selector)];
+    return {
+      kind: kind!,
+      item: item!,
+      seed: seed!,
+      key: key!,
+      chord: chord ?? null,
+      strings: strings?.split(' ').map(Number) ?? [],
+      frets: frets?.split('-').map(Number) ?? [],
+      tuning: all('[data-tuning]')[0]?.dataset.tuning?.split(' ') ?? [],
+      dots: all('[data-dot]').map(({ dataset }) => ({
+        string: Number(dataset.string),
+        fret: Number(dataset.fret),
+      })),
+      answers: all('[data-answer]').map(({ dataset }) => dataset.answer!),
+    };
+  });
+}
+
+export const placeOn = (page: Page, { string, fret }: Place) =>
+  page.locator(`[data-string="${string}"][data-fret="${fret}"]`);
+
+/** Answers by one tap, or by tapping places, without waiting for the verdict. */
+export async function give(page: Page, answer: string | readonly Place[]): Promise<void> {
+  if (typeof answer === 'string') await page.locator(`[data-answer="${answer}"]`).click();
+  else for (const place of answer) await placeOn(page, place).click();
+}
+
+/** Where the verdict stands once it has come. */
+export const verdict = (page: Page) => page.locator('[role="status"][data-verdict]');
+
+/** The verdict, once it has come. */
+export async function judged(page: Page): Promise<'right' | 'wrong'> {
+  await verdict(page).waitFor();
+  return (await verdict(page).getAttribute('data-verdict')) as 'right' | 'wrong';
+}
+
+/** An answer that is right or wrong as wished; to a card that is heard, any: nothing of it is to be seen. */
+export function answerTo(
+  asked: Question,
+  right: boolean,
+  pick: ReturnType<typeof dice>,
+): string | Place[] {
+  if (asked.kind === 'place') return placesFor(asked, right, pick);
+  if (asked.kind === 'trace') return pick(asked.answers);
+  const degree = degreeSeen(asked);
+  return right ? degree : pick(asked.answers.filter((other) => other !== degree));
+}
+
+/** Answers the card that waits and sees its verdict; gives what was asked, or null at the round's end. */
+export async function answerOne(page: Page, right = true): Promise<Question | null> {
+  const asked = await question(page);
+  if (!asked) return null;
+  await give(page, answerTo(asked, right, dice(Number(asked.seed))));
+  await judged(page);
+  return asked;
+}
+
+export const next = (page: Page) => page.locator('[data-do="next"]').click();
+
+/** Answers so many cards and goes on after each; gives what was asked. */
+export async function answerCards(page: Page, count: number, right = true): Promise<Question[]> {
+  const asked: Question[] = [];
+  while (asked.length < count) {
+    const one = await answerOne(page, right);
+    if (!one) break;
+    asked.push(one);
+    await next(page);
+  }
+  return asked;
+}
+
+/** Everything that the page keeps on the device, as text. */
+export async function kept(page: Page): Promise<string> {
+  return page.evaluate(async () => {
+    const done = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve, reject) => {
+        request.addEventListener('success', () => resolve(request.result));
+        request.addEventListener('error', () => reject(request.error!));
+      });
+    const found = [];
+    for (const { name, version } of await indexedDB.databases()) {
+      const database = await done(indexedDB.open(name!, version));
+      for (const store of database.objectStoreNames) {
+        const all = database.transaction(store).objectStore(store);
+        found.push({
+          name,
+          store,
+          keys: await done(all.getAllKeys()),
+          values: await done(all.getAll()),
+        });
+      }
+      database.close();
+    }
+    return JSON.stringify(found);
+  });
+}
+
+/** How many reviews are kept, counted by what Today says of the lesson. */
+export const askedSoFar = (page: Page) => page.getByText(/\d+ of \d+ asked so far/);
