@@ -1,5 +1,4 @@
-import { midiAt } from '../../neck/place.ts';
-import type { Instrument } from '../../neck/instrument.ts';
+import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
 import type { Key } from '../../theory/key.ts';
 import { chroma } from '../../theory/note.ts';
@@ -77,28 +76,30 @@ export function phraseOf(
   return { notes, tempo };
 }
 
-/** Two octaves that lie well under the hand: from a fifth above the lowest open string. */
+/** How far phrases go: two octaves from a fifth above the lowest open string, or what a short neck has of them. MIDI. */
+function rangeOf(instrument: Instrument): [number, number] {
+  const open = openMidi(instrument);
+  const lowest = Math.min(...open);
+  const top = Math.max(...open) + Math.min(12, fretsLeft(instrument));
+  const low = Math.max(lowest, Math.min(lowest + 7, top - 24));
+  return [low, Math.min(low + 24, top)];
+}
+
+/** The same in scale steps. */
 function stepsInRange(key: Key, instrument: Instrument): [number, number] {
-  const low = lowest(instrument) + 7;
+  const [low, high] = rangeOf(instrument);
   const tonic = tonicMidi(key, instrument);
   let [from, to] = [0, 0];
   while (midiOfStep(from - 1, key, tonic) >= low) from--;
-  while (midiOfStep(to + 1, key, tonic) <= low + 24) to++;
+  while (midiOfStep(to + 1, key, tonic) <= high) to++;
   return [from, to];
 }
 
 /** The tonic nearest below the middle of the range. */
 function tonicMidi(key: Key, instrument: Instrument): number {
-  const middle = lowest(instrument) + 19;
+  const [low, high] = rangeOf(instrument);
+  const middle = Math.floor((low + high) / 2);
   return middle - ((((middle - chroma(key.tonic)) % 12) + 12) % 12);
-}
-
-function lowest(instrument: Instrument): number {
-  return Math.min(
-    ...instrument.tuning.map((_, index) =>
-      midiAt(instrument, { string: index + 1, fret: instrument.capo }),
-    ),
-  );
 }
 
 function midiOfStep(step: number, key: Key, tonic: number): number {
