@@ -38,10 +38,10 @@ export function Face(props: FaceProps<TraceCard>) {
   const [chosen, setChosen] = useState<string | null>(null);
   const [along, setAlong] = useState(false);
   const [lit, setLit] = useState<number | null>(null);
-  const places = useMemo(() => (verdict ? placesOf(card) : []), [card, verdict]);
+  const places = useMemo(() => placesOf(card), [card]);
 
   const hear = (speed = 1) => {
-    const playing = play(soundingOf(phrase), { speed, onNote: setLit, onEnd: () => setLit(null) });
+    const playing = play(soundingOf(phrase, places), { speed, onNote: setLit, onEnd: () => setLit(null) });
     if (!verdict) props.sounded(playing.ms);
   };
   const hearKey = (then?: () => void) => {
@@ -50,7 +50,7 @@ export function Face(props: FaceProps<TraceCard>) {
   };
   const hearAnswer = () => {
     const other = explanation?.otherSound;
-    play(soundingOf(phrase), {
+    play(soundingOf(phrase, places), {
       onNote: setLit,
       onEnd: () => {
         setLit(null);

@@ -31,7 +31,7 @@ export function explain(
     sentence: `It walks ${walked}${embellished(card)}.`,
     detail: taken ? parting(card, taken.path, naming) : '',
     dots: dotsOf(card),
-    sound: soundingOf(phrase),
+    sound: soundingOf(phrase, placesOf(card)),
     otherSound: taken
       ? soundingOf(phraseOf(taken.heights, key, card.instrument, phrase.tempo))
       : null,
@@ -79,12 +79,13 @@ export function fretsOf(places: readonly Place[]): [number, number] {
   return [low, Math.max(...frets, low + 3)];
 }
 
-/** A phrase as it is sounded. */
-export function soundingOf(phrase: Phrase): Sounding {
+/** A phrase as it is sounded, each note on the string it is played on, where that is known. */
+export function soundingOf(phrase: Phrase, places: readonly Place[] = []): Sounding {
   return {
     tempo: phrase.tempo,
-    notes: phrase.notes.map(({ midi, at, length }) => ({
+    notes: phrase.notes.map(({ midi, at, length }, index) => ({
       midi,
+      ...(places[index] && { string: places[index].string }),
       at: toNumber(at),
       length: toNumber(length),
     })),
