@@ -24,8 +24,8 @@ export function bitWriter(): BitWriter {
 export interface BitReader {
   /** The next `width` bits, 1 to 32, as a number from 0; zeros beyond the end. */
   take(width: number): number;
-  /** Whether everything was taken and nothing more, up to the zeros that fill the last byte. */
-  atEnd(): boolean;
+  /** The bytes of which nothing was taken yet. */
+  rest(): Uint8Array;
 }
 
 export function bitReader(bytes: Uint8Array): BitReader {
@@ -37,10 +37,6 @@ export function bitReader(bytes: Uint8Array): BitReader {
       for (const end = used + width; used < end; used++) value = (value << 1) | bit(used);
       return value >>> 0;
     },
-    atEnd() {
-      if (Math.ceil(used / 8) !== bytes.length) return false;
-      for (let at = used; at < bytes.length * 8; at++) if (bit(at)) return false;
-      return true;
-    },
+    rest: () => bytes.subarray(Math.ceil(used / 8)),
   };
 }

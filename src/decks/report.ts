@@ -5,26 +5,30 @@
  *     text, UTF-8 (the question, the name, either may be missing) · a zero byte · bits:
  *     deck 32 · sender 32 · day 16 · minute 11 · practised 28 · asked 17 · right 17
  *     kinds 3, for each: median seconds 6
- *     marked 4, for each: item 12, seed 32
- *     items 12, for each: stability 6, and unless that says unseen: days 5, slow 1, misses 2, and where missed: taken for 3
+ *     items 12 · how fine 2 · how they lie 33 · then, packed by those odds, for each item:
+ *     marked, unseen, and unless that: stability, days, missed; where missed: misses, taken for; else: slow
  *
- * An item takes 14 bits, 17 where it was missed lately, 6 where it was never seen.
+ * An item takes some 13 bits as a log leaves them. Where a link would pass 500 characters, stability and days are told
+ * in half as many steps, or a quarter: so 150 items fit, whatever is told of them, with a question, a name and marks.
  */
-import { fnv64 } from './bytes.ts';
 import { bitReader, bitWriter } from './bits.ts';
 import type { BitReader, BitWriter } from './bits.ts';
+import { fnv64 } from './bytes.ts';
 import { KIND_NAMES } from './deck.ts';
 import type { KindName } from './deck.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
+import { oddsReader, oddsWriter } from './odds.ts';
+import { chanceOf, lieOf, putLie, takeLie } from './report-odds.ts';
+import type { Chances } from './report-odds.ts';
 
 /** What a report tells of one item that was seen. */
 export interface ItemFacts {
-  /** Days until recall has faded to .9; kept within 8 % from .03 to 400. */
+  /** Days until recall has faded to .9; kept within 8 % from .03 to 400 (17 or 42 % where the link would be too long). */
   readonly stability: number;
-  /** Days since the last answer; kept within 8 % of half a day more than they are, up to 60. */
+  /** Days since the last answer; kept alike, of half a day more than they are, up to 60. */
   readonly days: number;
-  /** Whether it was answered slowly for this student. */
+  /** Whether it was answered slowly for this student; told only of items not missed lately. */
   readonly slow: boolean;
   /** Wrong ones of the last answers, up to 3. */
   readonly misses: number;
@@ -50,30 +54,47 @@ export interface Report {
   readonly seconds: Partial<Readonly<Record<KindName, number>>>;
   /** The deck's items in their order, null where unseen; up to 4,095. */
   readonly items: readonly (ItemFacts | null)[];
-  /** Cards that the student marked to ask about, up to 15: the item's place in `items`, and the card's seed. */
-  readonly marked: readonly { readonly item: number; readonly seed: number }[];
-  /** A question to the teacher, up to 280 characters, and a name, up to 40; may be empty. */
+  /** Items that the student marked to ask about, up to 15: their places in `items`, ascending. */
+  readonly marked: readonly number[];
+  /** A question to the teacher, up to 60 characters, and a name, up to 40; may be empty. */
   readonly question: string;
   readonly name: string;
 }
 
+/** How much a report may hold: characters, items, marked items, answers. */
+export const MOST_TOLD = { question: 60, name: 40, items: 4095, marked: 15, count: 131_071 };
+
 const VERSION = 1;
-const MOST = { question: 280, name: 40, items: 4095, marked: 15, count: 131_071 };
 const PRACTISED = 28;
-const UNSEEN = 63;
 const NO_SECONDS = 63;
 const MOST_MISSES = 3;
 const NAME = '\u001f';
 const PLAIN = /^(?:[^\p{Cc}\p{Cs}]|\n)*$/u;
 
-const stabilities = logSteps(0.03, 400, UNSEEN);
-/** Of days since, with half a day added, so that today is told from yesterday. */
-const daysSince = logSteps(0.5, 60.5, 32);
+/** From the finest: of days since, half a day is added, so that today is told from yesterday. */
+const FINENESS = [1, 2, 4].map((coarser) => ({
+  stability: logSteps(0.03, 400, 64 / coarser),
+  days: logSteps(0.5, 60.5, 32 / coarser),
+}));
+type Fineness = (typeof FINENESS)[number];
+
+/** What a link should not pass, characters. */
+const LONG = 500;
+
 const seconds = logSteps(0.5, 60, NO_SECONDS);
 
 /** The 32 bits by which a report names its deck: `deckId`'s digits, hashed and folded as the hash's authors advise. */
 export function deckMark(deckId: string): number {
-  const hash = fnv64(new TextEncoder().encode(deckId));
+  return fold32(deckId);
+}
+
+/** The 32 bits by which a report tells its sender: of the device's random id, hashed, so that it cannot be told back. */
+export function senderMark(device: string): number {
+  return fold32(device);
+}
+
+function fold32(text: string): number {
+  const hash = fnv64(new TextEncoder().encode(text));
   return Number((hash >> 32n) ^ (hash & 0xffffffffn));
 }
 
@@ -86,18 +107,25 @@ export function deckMark(deckId: string): number {
 export function reportLink(report: Report, base: string): string {
   const fault = excess(report);
   if (fault !== null) throw new RangeError(fault);
+  const sealed = (fine: number) => sealLink('report', base, VERSION, pack(report, fine));
+  let link = sealed(0);
+  for (let fine = 1; fine < FINENESS.length && link.length > LONG; fine++) link = sealed(fine);
+  return link;
+}
+
+function pack(report: Report, fine: number): Uint8Array {
   const words = report.name === '' ? report.question : `${report.question}${NAME}${report.name}`;
   const text = new TextEncoder().encode(`${words}\0`);
   const bits = bitWriter();
   putHead(bits, report);
-  bits.put(report.marked.length, 4);
-  for (const { item, seed } of report.marked) {
-    bits.put(item, 12);
-    bits.put(seed, 32);
-  }
   bits.put(report.items.length, 12);
-  for (const item of report.items) putItem(bits, item);
-  return sealLink('report', base, VERSION, Uint8Array.of(...text, ...bits.bytes()));
+  bits.put(fine, 2);
+  const scales = FINENESS[fine]!;
+  const items = report.items.map((item, i) => stepsOf(item, report.marked.includes(i), scales));
+  const lie = lieOf(items, countsOf(scales));
+  putLie(bits, lie);
+  const packed = packItems(items, chanceOf(lie, countsOf(scales)));
+  return Uint8Array.of(...text, ...bits.bytes(), ...packed);
 }
 
 /**
@@ -114,11 +142,20 @@ export function readReport(link: string): { readonly report: Report } | Fault {
   const [question = '', name = '', ...more] = words.split(NAME);
 
   const head = takeHead(bits);
-  const marked = repeat(bits.take(4), () => ({ item: bits.take(12), seed: bits.take(32) }));
-  const items = repeat(bits.take(12), () => takeItem(bits));
-  const report: Report = { ...head, items, marked, question, name };
-  const whole = end >= 0 && more.length === 0 && bits.atEnd() && excess(report) === null;
-  return whole ? { report } : { fault: altered('report') };
+  const count = bits.take(12);
+  const scales = FINENESS[bits.take(2)] ?? FINENESS[0]!;
+  const chances = chanceOf(takeLie(bits), countsOf(scales));
+  const items = unpackItems(bits.rest(), count, chances);
+  if (end < 0 || more.length > 0 || items === null) return { fault: altered('report') };
+  const marked = items.flatMap((item, place) => (item.marked ? [place] : []));
+  const report: Report = {
+    ...head,
+    items: items.map((item) => factsOf(item, scales)),
+    marked,
+    question,
+    name,
+  };
+  return excess(report) === null ? { report } : { fault: altered('report') };
 }
 
 function putHead(bits: BitWriter, report: Report): void {
@@ -148,39 +185,101 @@ function takeHead(bits: BitReader) {
   return { deck, sender, day, minute, practised, asked, right, seconds: Object.fromEntries(known) };
 }
 
-function putItem(bits: BitWriter, item: ItemFacts | null): void {
-  if (item === null) {
-    bits.put(UNSEEN, 6);
-    return;
-  }
-  bits.put(stabilities.step(item.stability), 6);
-  bits.put(daysSince.step(0.5 + item.days), 5);
-  bits.put(Number(item.slow), 1);
-  const misses = Math.min(MOST_MISSES, item.misses);
-  bits.put(misses, 2);
-  if (misses > 0) bits.put(item.takenFor ?? 0, 3);
+/** An item as whole numbers: steps of stability and days; `slow` 0 where missed. Null where unseen. */
+interface Seen {
+  readonly stability: number;
+  readonly days: number;
+  readonly slow: number;
+  readonly misses: number;
+  readonly takenFor: number;
 }
 
-function takeItem(bits: BitReader): ItemFacts | null {
-  const step = bits.take(6);
-  if (step === UNSEEN) return null;
-  const [days, slow, misses] = [daysSince.value(bits.take(5)), bits.take(1) === 1, bits.take(2)];
-  const taken = misses > 0 ? bits.take(3) : 0;
-  const takenFor = taken === 0 ? null : taken;
-  return { stability: stabilities.value(step), days: days - 0.5, slow, misses, takenFor };
+/** What is told of an item, rounded. */
+export interface ItemSteps {
+  readonly marked: boolean;
+  readonly seen: Seen | null;
+}
+
+const countsOf = ({ stability, days }: Fineness) => ({
+  stability: stability.count,
+  days: days.count,
+});
+
+function stepsOf(item: ItemFacts | null, marked: boolean, scales: Fineness): ItemSteps {
+  if (item === null) return { marked, seen: null };
+  const misses = Math.min(MOST_MISSES, item.misses);
+  const seen = {
+    stability: scales.stability.step(item.stability),
+    days: scales.days.step(0.5 + item.days),
+    slow: misses === 0 ? Number(item.slow) : 0,
+    misses,
+    takenFor: misses === 0 ? 0 : (item.takenFor ?? 0),
+  };
+  return { marked, seen };
+}
+
+function factsOf({ seen }: ItemSteps, scales: Fineness): ItemFacts | null {
+  return (
+    seen && {
+      stability: scales.stability.value(seen.stability),
+      days: scales.days.value(seen.days) - 0.5,
+      slow: seen.slow === 1,
+      misses: seen.misses,
+      takenFor: seen.takenFor || null,
+    }
+  );
+}
+
+function packItems(items: readonly ItemSteps[], chances: Chances): Uint8Array {
+  const out = oddsWriter();
+  for (const { marked, seen } of items) {
+    out.put(Number(marked), chances.marked);
+    out.put(Number(seen === null), chances.unseen);
+    if (seen === null) continue;
+    out.put(seen.stability, chances.stability);
+    out.put(seen.days, chances.days);
+    out.put(Number(seen.misses > 0), chances.missed);
+    if (seen.misses === 0) {
+      out.put(seen.slow, chances.slow);
+      continue;
+    }
+    out.put(seen.misses - 1, chances.misses);
+    out.put(Number(seen.takenFor > 0), chances.taken);
+    if (seen.takenFor > 0) out.put(seen.takenFor - 1, chances.takenFor);
+  }
+  return out.bytes();
+}
+
+/** Inverts `packItems`; null where the bytes hold less or more than so many items. */
+function unpackItems(bytes: Uint8Array, count: number, chances: Chances): ItemSteps[] | null {
+  const from = oddsReader(bytes);
+  const items = repeat(count, (): ItemSteps => {
+    const marked = from.take(chances.marked) === 1;
+    if (from.take(chances.unseen) === 1) return { marked, seen: null };
+    const [stability, days] = [from.take(chances.stability), from.take(chances.days)];
+    if (from.take(chances.missed) === 0) {
+      const slow = from.take(chances.slow);
+      return { marked, seen: { stability, days, slow, misses: 0, takenFor: 0 } };
+    }
+    const misses = 1 + from.take(chances.misses);
+    const takenFor = from.take(chances.taken) === 1 ? 1 + from.take(chances.takenFor) : 0;
+    return { marked, seen: { stability, days, slow: 0, misses, takenFor } };
+  });
+  return from.atEnd() ? items : null;
 }
 
 /** What a link cannot carry of a report, as a sentence; null where it carries all. */
 function excess({ question, name, items, marked, asked, right, practised, minute }: Report) {
-  if (question.length > MOST.question) {
-    return `Shorten the question to ${MOST.question} characters.`;
+  const most = MOST_TOLD;
+  if (question.length > most.question) {
+    return `Shorten the question to ${most.question} characters.`;
   }
-  if (name.length > MOST.name) return `Shorten the name to ${MOST.name} characters.`;
+  if (name.length > most.name) return `Shorten the name to ${most.name} characters.`;
   if (!PLAIN.test(question) || !PLAIN.test(name)) return 'Write question and name as plain text.';
-  if (items.length > MOST.items) return `A report carries at most ${MOST.items} items.`;
-  if (marked.length > MOST.marked) return `Mark at most ${MOST.marked} cards.`;
-  if (marked.some(({ item }) => item >= items.length)) return 'Mark cards of this lesson only.';
-  if (asked > MOST.count || right > asked)
+  if (items.length > most.items) return `A report carries at most ${most.items} items.`;
+  if (marked.length > most.marked) return `Mark at most ${most.marked} cards.`;
+  if (marked.some((item) => item >= items.length)) return 'Mark cards of this lesson only.';
+  if (asked > most.count || right > asked)
     return 'A report counts right answers among its answers.';
   if (practised.length !== PRACTISED || minute >= 1440)
     return 'A report covers 28 days to a minute.';
@@ -191,6 +290,7 @@ function excess({ question, name, items, marked, asked, right, practised, minute
 function logSteps(lowest: number, highest: number, count: number) {
   const factor = Math.log(highest / lowest) / (count - 1);
   return {
+    count,
     step: (value: number) =>
       Math.max(0, Math.min(count - 1, Math.round(Math.log(value / lowest) / factor))),
     value: (step: number) => lowest * Math.exp(factor * Math.min(count - 1, step)),
