@@ -157,8 +157,10 @@ function placesFor(instrument: Instrument, note: LineNote, options: FingeringOpt
   return (note.place ? [note.place] : all).filter(fits);
 }
 
+/** A grace note has no length and may begin with the note it graces. */
 function together(before: LineNote, note: LineNote): boolean {
-  return compare(before.at, note.at) >= 0;
+  const order = compare(before.at, note.at);
+  return order > 0 || (order === 0 && before.length.n > 0);
 }
 
 function gapBetween(before: LineNote, note: LineNote): Gap {
@@ -191,7 +193,7 @@ function whyNot(
   const name = `Note ${i + 1}`;
   const before = line[i - 1];
   if (before && together(before, note))
-    return `${name} begins together with the one before it: a line has one note at a time.`;
+    return `${name} does not begin after the one before it: a line has one note at a time.`;
   if (places.length === 0) {
     if (note.place) return `${name} does not sound at its place inside the frets allowed.`;
     const anywhere = placesFor(instrument, note, {}).length > 0;

@@ -150,7 +150,7 @@ describe('a fingering', () => {
   });
 
   test('can do without open strings, or stay in a position', () => {
-    const midi = [64, 65, 67, 64];
+    const midi = [45, 47, 48, 50];
     const frets = (options?: FingeringOptions) =>
       play(GUITAR, line(midi), options).notes.map(({ fret }) => fret);
     expect(frets()).toContain(0);
@@ -169,6 +169,12 @@ describe('a fingering', () => {
     expect(moved.notes.map(({ finger }) => finger)).toEqual(
       plain.notes.map(({ finger }) => finger),
     );
+  });
+
+  test('lets a grace note begin with the note it graces', () => {
+    const [first, second] = line([64, 65]) as [LineNote, LineNote];
+    const grace = { ...first, length: beats(0) };
+    expect(play(GUITAR, [grace, { ...second, at: grace.at }]).notes).toHaveLength(2);
   });
 
   test('of nothing is nothing', () => {
@@ -221,7 +227,7 @@ describe('a line that no hand can play says so and where', () => {
   test('two notes at once', () => {
     const [first, second] = line([60, 64]) as [LineNote, LineNote];
     expect(why([first, { ...second, at: first.at }])).toBe(
-      '1: Note 2 begins together with the one before it: a line has one note at a time.',
+      '1: Note 2 does not begin after the one before it: a line has one note at a time.',
     );
   });
 });
