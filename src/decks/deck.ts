@@ -35,6 +35,12 @@ export interface EarDrill {
 /** A rule that yields items. */
 export type Drill = NeckDrill | EarDrill;
 
+/** How hard an item is, from 1, the easiest, to 5; 3 is the middle. */
+export type Mark = 1 | 2 | 3 | 4 | 5;
+
+/** Marks by item id. */
+export type Marks = Readonly<Record<string, Mark>>;
+
 /** What a teacher hands out for a lesson. */
 export interface Deck {
   readonly title: string;
@@ -46,7 +52,17 @@ export interface Deck {
   readonly key: Key;
   readonly drills: readonly Drill[];
   readonly phrases: readonly Phrase[];
+  /** How hard single items are, set by the teacher or learned from a class; items without a mark are in the middle. */
+  readonly marks?: Marks;
 }
 
-/** How much a deck may hold: characters of its title and note, drills, string sets of a drill, phrases, notes of a phrase. */
-export const MOST = { title: 80, note: 500, drills: 20, stringSets: 20, phrases: 16, notes: 200 };
+/** How much a deck may hold: characters of its title and note, drills, string sets of a drill, phrases, notes of a phrase, marks. */
+export const MOST = {
+  title: 80,
+  note: 500,
+  drills: 20,
+  stringSets: 20,
+  phrases: 16,
+  notes: 200,
+  marks: 1000,
+};

@@ -11,6 +11,7 @@ import { fnv64 } from './bytes.ts';
 import type { Deck, Drill } from './deck.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
+import { readMarks, writeMarks } from './marks.ts';
 import { writeNotes } from './notes.ts';
 import { ALL_DEGREES, DOCUMENT_VERSION, Document } from './schema.ts';
 
@@ -34,12 +35,17 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
     const [issue] = read.issues;
     return { fault: `${where(issue.path ?? [])}: ${issue.message}.` };
   }
-  const { version: _, ...deck } = read.output;
+  const { version: _, marks, ...rest } = read.output;
+  const deck: Deck = marks ? { ...rest, marks: readMarks(marks, rest) } : rest;
   const fault = misfit(deck);
   return fault === null ? { deck } : { fault };
 }
 
-/** The document of a deck. Inverts `readDeck`; what stands by default is left out. */
+/**
+ * The document of a deck. Inverts `readDeck`; what stands by default is left out.
+ *
+ * @throws RangeError where a mark is on no item of the deck's key and instrument
+ */
 export function writeDeck(deck: Deck): DeckDocument {
   return {
     version: DOCUMENT_VERSION,
@@ -52,6 +58,7 @@ export function writeDeck(deck: Deck): DeckDocument {
     ...(deck.phrases.length === 0
       ? {}
       : { phrases: deck.phrases.map(({ tempo, notes }) => ({ tempo, notes: writeNotes(notes) })) }),
+    ...(Object.keys(deck.marks ?? {}).length === 0 ? {} : { marks: writeMarks(deck.marks!, deck) }),
   };
 }
 

@@ -2,7 +2,7 @@
  * A lesson's link: its document in few letters, deflated, in an envelope, behind `#/lesson/`.
  *
  * The letters are fields with a control character between them, which no document can hold; empty fields at the end are
- * left out. Nothing is checked here beyond what is needed to unfold them into a document again: the document is, by
+ * left out. Marks stand behind the drills. Nothing is checked here beyond what is needed to unfold them into a document again: the document is, by
  * its schema.
  */
 import { SIZES } from '../theory/chord.ts';
@@ -12,6 +12,7 @@ import { readDeck, writeDeck } from './document.ts';
 import type { DeckDocument } from './document.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
+import { foldMarks, unfoldMarks } from './marks.ts';
 import { DOCUMENT_VERSION } from './schema.ts';
 
 /** The version of the link that this program writes, and the newest that it reads. */
@@ -57,14 +58,15 @@ export async function readLink(text: string): Promise<{ readonly deck: Deck } | 
   return { fault: `This lesson link holds something that no lesson has. ${read.fault}` };
 }
 
-function fold({ title, note, lessonDay, instrument, key, drills, phrases }: DeckDocument): string {
+function fold(document: DeckDocument): string {
+  const { title, note, lessonDay, instrument, key, drills, phrases, marks = {} } = document;
   const fields = [
     title,
     note,
     lessonDay?.replaceAll('-', ''),
     key,
     instrument === 'guitar' ? '' : JSON.stringify(instrument),
-    drills.map(foldDrill).join(' '),
+    [...drills.map(foldDrill), ...foldMarks(marks)].join(' '),
     ...(phrases ?? []).map(({ tempo, notes }) => [tempo, ...notes.map(foldNote)].join(' ')),
   ];
   while (!fields.at(-1)) fields.pop();
@@ -73,6 +75,8 @@ function fold({ title, note, lessonDay, instrument, key, drills, phrases }: Deck
 
 function unfold(letters: string): unknown {
   const [title, note, day, key, instrument, drills, ...phrases] = letters.split(FIELD);
+  const rows = drills ? drills.split(' ') : [];
+  const marks = rows.filter((row) => row.startsWith('='));
   return {
     version: DOCUMENT_VERSION,
     title,
@@ -80,11 +84,12 @@ function unfold(letters: string): unknown {
     lessonDay: day ? day.replace(/^(....)(..)(..)$/, '$1-$2-$3') : null,
     instrument: instrument ? parse(instrument) : 'guitar',
     key,
-    drills: drills ? drills.split(' ').map(unfoldDrill) : [],
+    drills: rows.slice(0, rows.length - marks.length).map(unfoldDrill),
     phrases: phrases.map((phrase) => {
       const [tempo, ...notes] = phrase.split(' ');
       return { tempo: Number(tempo), notes: notes.map(unfoldNote) };
     }),
+    ...(marks.length > 0 && { marks: unfoldMarks(marks) }),
   };
 }
 

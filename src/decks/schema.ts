@@ -9,6 +9,7 @@ import { SIZES } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
 import { CONTOURS, MOST } from './deck.ts';
 import { readInstrument } from './instrument.ts';
+import { MARKED } from './marks.ts';
 import { readNotes } from './notes.ts';
 
 /** The version of the document that this program writes, and the newest that it reads. */
@@ -138,6 +139,18 @@ const PhraseSchema = v.strictObject(
   objectFault,
 );
 
+const MarksSchema = v.pipe(
+  v.record(
+    v.pipe(
+      v.string(),
+      v.regex(MARKED, 'name each item like "spot 7 triad 3-2 1-7" or "trace 5 triad turn 72"'),
+    ),
+    v.picklist([1, 2, 3, 4, 5], 'give each mark as a whole number from 1, easy, to 5, hard'),
+    'write the marks in curly brackets, like { "spot 7 triad 3-2 1-7": 5 }',
+  ),
+  v.check((marks) => Object.keys(marks).length <= MOST.marks, `keep it to ${MOST.marks} marks`),
+);
+
 // What makes sense of an instrument is for `neck` to say: here only that the words are of the right sort.
 const InstrumentSchema = v.pipe(
   v.lazy((input) =>
@@ -202,6 +215,7 @@ export const Document = v.strictObject(
       ),
       [],
     ),
+    marks: v.exactOptional(MarksSchema),
   },
   objectFault,
 );

@@ -1,10 +1,15 @@
 import * as fc from 'fast-check';
-import { CONTOURS, type Deck, type Drill } from '../../src/decks/deck.ts';
-import { fretsLeft, INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
+import { CONTOURS, type Deck, type Drill, type Mark, type Marks } from '../../src/decks/deck.ts';
+import {
+  fretsLeft,
+  instrumentId,
+  INSTRUMENTS,
+  type Instrument,
+} from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { SIZES } from '../../src/theory/chord.ts';
 import type { Key } from '../../src/theory/key.ts';
-import { spell } from '../../src/theory/key.ts';
+import { keyName, spell } from '../../src/theory/key.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 import { add, beats, type Beats } from '../../src/theory/rhythm.ts';
 import { SCALE_KINDS } from '../../src/theory/scale.ts';
@@ -99,14 +104,34 @@ export function phrases(instrument: Instrument, key: Key, allPlaced = false): fc
     });
 }
 
+/** Marks on items of a key and an instrument. */
+function marks(instrument: Instrument, key: Key): fc.Arbitrary<Marks> {
+  const on = (kind: string, rest: fc.Arbitrary<string>) =>
+    fc
+      .tuple(fc.integer({ min: 1, max: 7 }), fc.constantFrom(...SIZES), rest)
+      .map(([degree, size, where]) =>
+        [kind, keyName(key), degree, size, instrumentId(instrument), where].join(':'),
+      );
+  const places = fc
+    .tuple(fc.constantFrom('6-5', '4-3', '5-4-3-2'), fc.constantFrom('1-7', '5-12'))
+    .map((where) => where.join(':'));
+  const heard = fc.constantFrom(...CONTOURS).map((contour) => `${contour}:72`);
+  const id = fc.oneof(on('spot', places), on('place', places), on('trace', heard));
+  return fc.dictionary(id, fc.constantFrom<Mark[]>(1, 2, 3, 4, 5), { minKeys: 1, maxKeys: 30 });
+}
+
 export const decks: fc.Arbitrary<Deck> = fc.tuple(instruments, keys).chain(([instrument, key]) =>
-  fc.record({
-    title: line(80),
-    note: fc.oneof(line(500), fc.constant('First line.\nSecond line.')),
-    lessonDay: fc.constantFrom(null, '2026-12-01', '2028-02-29'),
-    instrument: fc.constant(instrument),
-    key: fc.constant(key),
-    drills: fc.array(drills(instrument), { maxLength: 5 }),
-    phrases: fc.array(phrases(instrument, key), { maxLength: 3 }),
-  }),
+  fc.record(
+    {
+      title: line(80),
+      note: fc.oneof(line(500), fc.constant('First line.\nSecond line.')),
+      lessonDay: fc.constantFrom(null, '2026-12-01', '2028-02-29'),
+      instrument: fc.constant(instrument),
+      key: fc.constant(key),
+      drills: fc.array(drills(instrument), { maxLength: 5 }),
+      phrases: fc.array(phrases(instrument, key), { maxLength: 3 }),
+      marks: marks(instrument, key),
+    },
+    { requiredKeys: ['title', 'note', 'lessonDay', 'instrument', 'key', 'drills', 'phrases'] },
+  ),
 );

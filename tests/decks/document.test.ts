@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { deckId, readDeck, writeDeck } from '../../src/decks/document.ts';
+import type { Deck } from '../../src/decks/deck.ts';
 import { fnv64 } from '../../src/decks/bytes.ts';
 import { decks } from './arbitrary.ts';
 
@@ -49,6 +50,14 @@ describe('the deck document', () => {
         phrases: [],
       },
     });
+  });
+
+  it('marks items of its own key and instrument', () => {
+    const read = readDeck({ ...plain, marks: { 'spot 7 triad 5-4 2-8': 5 } });
+    expect(read).toMatchObject({ deck: { marks: { 'spot:Bb major:7:triad:guitar:5-4:2-8': 5 } } });
+    const { deck } = read as { deck: Deck };
+    const foreign = { ...deck, marks: { 'spot:C major:7:triad:guitar:5-4:2-8': 5 } as const };
+    expect(() => writeDeck(foreign)).toThrow('is on no item of this lesson');
   });
 
   it('lets a listed instrument be changed in one respect', () => {
@@ -186,6 +195,16 @@ describe('the deck document', () => {
       'a place that sounds another note',
       notes('C4 on 2/2'),
       'Phrase 1, note 1: string 2, fret 2 does not sound that note: change one of them, or leave the place out.',
+    ],
+    [
+      'a mark of 6',
+      { ...plain, marks: { 'spot 7 triad 3-2 1-7': 6 } },
+      'Marks, spot 7 triad 3-2 1-7: give each mark as a whole number from 1, easy, to 5, hard.',
+    ],
+    [
+      'a mark on what is no item',
+      { ...plain, marks: { 'spot 8 triad 3-2 1-7': 5 } },
+      'name each item like "spot 7 triad 3-2 1-7" or "trace 5 triad turn 72".',
     ],
     [
       'a newer version',

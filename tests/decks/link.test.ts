@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
 import type { Deck } from '../../src/decks/deck.ts';
-import { readDeck } from '../../src/decks/document.ts';
+import { deckId, readDeck } from '../../src/decks/document.ts';
 import { sealLink } from '../../src/decks/envelope.ts';
 import { deckLink, readLink } from '../../src/decks/link.ts';
 import { qrPicture } from '../../src/decks/qr.ts';
@@ -86,6 +86,30 @@ describe('the link of a lesson', () => {
     const withPhrase = await deckLink(long, BASE);
     expect(await readLink(withPhrase)).toEqual({ deck: long });
     expect(withPhrase.length).toBeLessThan(1500);
+  });
+
+  it('carries a class’s marks on 130 items in 600 characters', async () => {
+    const random = seeded(4);
+    const places = ['6-5', '5-4', '4-3', '3-2', '2-1'].flatMap((strings) =>
+      ['1-7', '5-12'].map((frets) => `${strings}:${frets}`),
+    );
+    const ids = ['spot', 'place'].flatMap((kind) =>
+      places.flatMap((place) =>
+        [1, 2, 3, 4, 5, 6, 7].map((degree) => `${kind}:Bb major:${degree}:triad:guitar:${place}`),
+      ),
+    );
+    const marks = Object.fromEntries(
+      random
+        .shuffle(ids)
+        .slice(0, 130)
+        .map((id) => [id, random.pick([1, 2, 4, 5] as const)]),
+    );
+    const marked = { ...lesson, marks };
+    const withMarks = await deckLink(marked, BASE);
+    const read = await readLink(withMarks);
+    expect(read).toEqual({ deck: marked });
+    expect(deckId((read as { deck: Deck }).deck)).toBe(deckId(marked));
+    expect(withMarks.length).toBeLessThan(600);
   });
 
   it('is read from an address, from what follows #, and from the payload alone', async () => {
