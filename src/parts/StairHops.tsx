@@ -21,12 +21,16 @@ interface StairHopsProps {
 /** Rem: the height of the lowest and the highest step, and the room for hops above that. As in the styles. */
 const [LOW, HIGH, ABOVE] = [2.5, 5, 3];
 
+/** Where on a step, as a part of its width. */
+const [LEAVES, ARRIVES] = [0.27, 0.73];
+
 /** The staircase, and hops from step to step over it: from a ring to a dot. */
 export function StairHops({ steps, hops, lit, label }: StairHopsProps) {
-  const spot = (degree: number) => {
+  // A hop leaves at the left of a step and arrives at its right: ring and dot do not hide each other.
+  const spot = (degree: number, across: number) => {
     const index = steps.findIndex((step) => step.degree === degree);
     const height = LOW + ((HIGH - LOW) * index) / Math.max(1, steps.length - 1);
-    return { x: (100 * (index + 0.5)) / steps.length, y: HIGH + ABOVE - height - 0.5 };
+    return { x: (100 * (index + across)) / steps.length, y: HIGH + ABOVE - height - 0.5 };
   };
   return (
     <div class="stair-hops">
@@ -34,7 +38,7 @@ export function StairHops({ steps, hops, lit, label }: StairHopsProps) {
       <svg viewBox={`0 0 100 ${HIGH + ABOVE}`} preserveAspectRatio="none" aria-hidden="true">
         {hops.map(({ from, to, share }, index) => {
           // Hops one way and back bend at different heights, so that neither hides the other.
-          const [a, b] = [spot(from), spot(to)];
+          const [a, b] = [spot(from, LEAVES), spot(to, ARRIVES)];
           const top = Math.max(-1.5, Math.min(a.y, b.y) - (to > from ? 3.5 : 2));
           return (
             <path
@@ -48,14 +52,11 @@ export function StairHops({ steps, hops, lit, label }: StairHopsProps) {
       </svg>
       {hops.map(({ from, to }, index) => {
         const pale = lit !== null && lit !== index ? 'pale' : '';
-        const at = (degree: number) => ({
-          left: `${spot(degree).x}%`,
-          top: `${spot(degree).y}rem`,
-        });
+        const at = ({ x, y }: ReturnType<typeof spot>) => ({ left: `${x}%`, top: `${y}rem` });
         return (
           <span key={`${from} ${to}`}>
-            <span class={`hop-end from ${pale}`} style={at(from)} />
-            <span class={`hop-end ${pale}`} style={at(to)} />
+            <span class={`hop-end from ${pale}`} style={at(spot(from, LEAVES))} />
+            <span class={`hop-end ${pale}`} style={at(spot(to, ARRIVES))} />
           </span>
         );
       })}

@@ -37,7 +37,12 @@ export function Ready(props: { lesson: Lesson; items: readonly Item[]; now: numb
       <Stair steps={steps} label={`How ready each degree is ${later ? when : 'now'}`} />
       <Choices legend="When">
         <Choice name="when" label="now" checked={!later} change={() => setLater(false)} />
-        <Choice name="when" label={when} checked={later} change={() => setLater(true)} />
+        <Choice
+          name="when"
+          label={ahead ? 'on lesson day' : when}
+          checked={later}
+          change={() => setLater(true)}
+        />
       </Choices>
       <Facts
         caption="How ready each degree is"
