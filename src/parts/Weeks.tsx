@@ -34,8 +34,10 @@ export function Weeks({ points, label, ends }: WeeksProps) {
         </svg>
         <span class="now" style={{ '--share': String(last.share) }} />
       </div>
-      <span class="end">{ends[0]}</span>
-      <span class="end">{ends[1]}</span>
+      <div class="ends">
+        <span>{ends[0]}</span>
+        <span>{ends[1]}</span>
+      </div>
     </figure>
   );
 }
