@@ -1,0 +1,84 @@
+import type { Phrase, PhraseNote } from '../theory/phrase.ts';
+import { fingering, type FingeringOptions } from './hand.ts';
+import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
+
+/** The same notes of a phrase played elsewhere on the neck; the hand can play it. */
+export interface Placing {
+  /** Short: `fifth position`, by its number: `position 5`. */
+  readonly name: string;
+  /** How it differs, in one sentence. */
+  readonly says: string;
+  readonly phrase: Phrase;
+}
+
+/**
+ * A phrase with a place for every note, those given kept, the others where they cost the hand least; null where no hand
+ * can play it.
+ */
+export function placed(
+  instrument: Instrument,
+  phrase: Phrase,
+  options: FingeringOptions = {},
+): Phrase | null {
+  const found = fingering(instrument, phrase.notes, options);
+  if (!found.playable) return null;
+  const notes = phrase.notes.map((note, i) => {
+    const { string, fret } = found.notes[i]!;
+    return { ...note, place: { string, fret } };
+  });
+  return { ...phrase, notes };
+}
+
+/** The phrase in each position where all of it lies under the hand, without open strings, if it is played elsewhere. */
+export function otherPositions(instrument: Instrument, phrase: Phrase): Placing[] {
+  const bare = { ...phrase, notes: phrase.notes.map(withoutPlace) };
+  const now = placed(instrument, phrase);
+  const all = Array.from({ length: fretsLeft(instrument) }, (_, i) => i + 1).flatMap((position) => {
+    const there = placed(instrument, bare, { position, open: false });
+    if (!there || (now && alike(there, now))) return [];
+    const name = `position ${position}`;
+    return [
+      { name, says: `The same notes with the index finger at fret ${position}.`, phrase: there },
+    ];
+  });
+  // Neighbouring positions often come to the same places: the first stands for all.
+  return all.filter((one, i) => i === 0 || !alike(one.phrase, all[i - 1]!.phrase));
+}
+
+/** The phrase with every note on the next lower and on the next higher string, where all notes are there and in reach. */
+export function otherStrings(instrument: Instrument, phrase: Phrase): Placing[] {
+  const now = placed(instrument, phrase);
+  if (!now) return [];
+  return [1, -1].flatMap((by) => {
+    const notes = now.notes.map((note) => onString(instrument, note, note.place!.string + by));
+    if (notes.some((note) => note === null)) return [];
+    const there = placed(instrument, { ...now, notes: notes as PhraseNote[] });
+    if (!there) return [];
+    const strings = [...new Set(there.notes.map(({ place }) => place!.string))].toSorted();
+    return [
+      {
+        name: `on strings ${strings.toReversed().join(' ')}`,
+        says: `The same notes, each one string ${by > 0 ? 'lower' : 'higher'} and further ${by > 0 ? 'up' : 'down'} the neck.`,
+        phrase: there,
+      },
+    ];
+  });
+}
+
+function withoutPlace({ midi, name, at, length, join }: PhraseNote): PhraseNote {
+  return { midi, name, at, length, ...(join && { join }) };
+}
+
+function onString(instrument: Instrument, note: PhraseNote, string: number): PhraseNote | null {
+  const open = openMidi(instrument)[string - 1];
+  if (open === undefined) return null;
+  const fret = note.midi - open;
+  return fret >= 0 && fret <= fretsLeft(instrument) ? { ...note, place: { string, fret } } : null;
+}
+
+function alike(a: Phrase, b: Phrase): boolean {
+  return a.notes.every(({ place }, i) => {
+    const other = b.notes[i]!.place!;
+    return place!.string === other.string && place!.fret === other.fret;
+  });
+}

@@ -1,0 +1,140 @@
+import type { Chord, Member } from '../chord.ts';
+import { degreeOf, letterDegree, spell, type Key } from '../key.ts';
+import type { NoteName } from '../note.ts';
+import type { Phrase } from '../phrase.ts';
+import { beats, type Beats } from '../rhythm.ts';
+import { candidates } from './candidates.ts';
+import { embellishment, type Embellishment, type Standing } from './embellishment.ts';
+import { groupCosts, memberOf } from './fit.ts';
+import { grids } from './grid.ts';
+import { soundings, type Bars, type Sounding } from './line.ts';
+import { cheapestPath, type Costs, type Path, type Step } from './path.ts';
+import { checkRulings, forbid, spanOf, withRuled, type Ruling } from './ruling.ts';
+import { succession } from './succession.ts';
+import { ARPEGGIOS as W } from './weights.ts';
+
+/** One way to read a group, and how sure it is, 0 to 1. */
+export interface Reading {
+  readonly chord: Chord;
+  readonly confidence: number;
+}
+
+/** Notes of a phrase that outline one arpeggio: `from` up to and not including `to`. */
+export interface Group extends Reading {
+  readonly from: number;
+  readonly to: number;
+  /** The next best chords for the same notes, at most two. */
+  readonly alternatives: readonly Reading[];
+}
+
+/** What one note of a phrase is. A foreign note is neither a member nor an embellishment. */
+export interface AnalysedNote {
+  /** As the key spells it. */
+  readonly name: NoteName;
+  /** 1 to 7, by the letter. */
+  readonly degree: number;
+  /** Whether the key's scale has it as it is, unaltered. */
+  readonly inKey: boolean;
+  /** Which number of its group's chord it is: 1 for the root, 3, 5, … */
+  readonly member: Member | null;
+  readonly embellishment: Embellishment | null;
+}
+
+/** A phrase explained: every note is in one group. */
+export interface Analysis {
+  readonly groups: readonly Group[];
+  readonly notes: readonly AnalysedNote[];
+}
+
+/** What is known beforehand. */
+export interface AnalysisOptions {
+  /** Beats of a bar; 4 where left out. */
+  readonly bar?: number;
+  /** Beats before the first bar line: 0 where left out, null where nobody knows. */
+  readonly pickup?: Beats | null;
+  /** What is not to be guessed. */
+  readonly rulings?: readonly Ruling[];
+}
+
+/** Below this confidence a group's reading is a question to whoever knows. */
+export const SURE = 0.7;
+
+/**
+ * Which notes of a phrase belong together, which arpeggio of the key each group outlines, and which notes only
+ * embellish: the optimum path through all ways to cut and to read the phrase.
+ * @throws RangeError where a ruling speaks of notes that are not there, or rulings contradict each other.
+ */
+export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {}): Analysis {
+  const { bar = 4, pickup = beats(0), rulings = [] } = options;
+  checkRulings(rulings, phrase.notes.length);
+  if (phrase.notes.length === 0) return { groups: [], notes: [] };
+  const bars: Bars = { bar, pickup };
+  const line = soundings(phrase, key, bars);
+  const costs = costsOf(line, key, rulings);
+  const path = cheapestPath(costs, grids(line, bars), succession(key));
+  if (!path) throw new RangeError('These rulings contradict each other: take one of them back.');
+  return {
+    groups: path.steps.map((step) => groupOf(step, path, costs)),
+    notes: path.steps.flatMap((step) => notesOf(step, costs.chords[step.chord]!, line, key)),
+  };
+}
+
+function costsOf(line: readonly Sounding[], key: Key, rulings: readonly Ruling[]): Costs {
+  const ruled = rulings.map(spanOf).map(([from, to]) => to - from);
+  const longest = Math.max(W.longest, ...ruled);
+  const chords = withRuled(candidates(key), rulings);
+  const costs = {
+    notes: line.length,
+    longest,
+    chords,
+    costs: chords.map((chord) => groupCosts(line, chord, longest)),
+  };
+  forbid(costs, rulings);
+  return costs;
+}
+
+/** The softmax over the cheapest readings of the phrase with each chord here, and with these notes cut otherwise. */
+function groupOf(step: Step, path: Path, costs: Costs): Group {
+  const { from, to } = step;
+  const likelihood = (cost: number) => Math.exp((path.cost - cost) / W.temperature);
+  const likelihoods = costs.chords.map((_, chord) =>
+    likelihood(path.costWith({ from, to, chord })),
+  );
+  const sum = likelihoods.reduce((a, b) => a + b, likelihood(path.costOtherwise(step)));
+  const [first, ...others] = costs.chords
+    .map((chord, i) => ({ chord, confidence: likelihoods[i]! / sum, best: i === step.chord }))
+    .toSorted((a, b) => Number(b.best) - Number(a.best) || b.confidence - a.confidence)
+    .map(({ chord, confidence }) => ({ chord, confidence }));
+  return {
+    ...{ from, to, ...first! },
+    alternatives: others.slice(0, 2).filter(({ confidence }) => confidence > 0),
+  };
+}
+
+function notesOf(
+  { from, to }: Step,
+  chord: Chord,
+  line: readonly Sounding[],
+  key: Key,
+): AnalysedNote[] {
+  const chordal = (i: number) =>
+    i >= 0 && i < line.length && memberOf(chord, line[i]!.chroma) !== null;
+  return line.slice(from, to).map(({ midi, chroma }, i) => {
+    const name = spell(key, midi);
+    const member = memberOf(chord, chroma);
+    const at = from + i;
+    return {
+      name,
+      degree: letterDegree(key, name),
+      inKey: degreeOf(key, name) !== null,
+      member,
+      embellishment:
+        member === null ? embellishment(line, at, standing(at, from, to), chordal) : null,
+    };
+  });
+}
+
+function standing(at: number, from: number, to: number): Standing {
+  if (at === to - 1) return 'last';
+  return at === from ? 'first' : 'middle';
+}

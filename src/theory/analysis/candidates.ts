@@ -1,0 +1,30 @@
+import { chordOn, type Chord, type Size } from '../chord.ts';
+import type { Key } from '../key.ts';
+import { parentScale } from '../scale.ts';
+
+const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth'];
+
+/**
+ * The chords that a group of notes may outline: triad, seventh and ninth on each degree and, in minor, what harmonic
+ * minor lends on its fifth and seventh. A five- or six-note scale takes the chords of the scale that it is part of.
+ */
+export function candidates({ tonic, scale }: Key): Chord[] {
+  const own = { tonic, scale: parentScale(scale) };
+  const chords = SIZES.flatMap((size) =>
+    [1, 2, 3, 4, 5, 6, 7].map((degree) => chordOn(own, degree, size)),
+  );
+  if (own.scale !== 'minor') return chords;
+  const lent = { tonic, scale: 'harmonic minor' } as const;
+  return [
+    ...chords,
+    ...[5, 7].flatMap((degree) => [
+      chordOn(lent, degree, 'triad'),
+      chordOn(lent, degree, 'seventh'),
+    ]),
+  ];
+}
+
+/** Whether two chords are the same one, whatever key names them. */
+export function sameChord(a: Chord, b: Chord): boolean {
+  return a.degree === b.degree && a.symbol === b.symbol;
+}

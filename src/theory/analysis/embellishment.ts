@@ -1,0 +1,82 @@
+import type { Sounding } from './line.ts';
+import { ARPEGGIOS as W } from './weights.ts';
+
+/**
+ * The kinds of tone that belong to no chord but lead from one chord tone to another (*Open Music Theory* v1,
+ * "Embellishing tones").
+ */
+export type Embellishment =
+  | 'passing'
+  | 'neighbour'
+  | 'double neighbour'
+  | 'appoggiatura'
+  | 'escape'
+  | 'anticipation'
+  | 'suspension';
+
+/** Where in its group a note stands, as far as its kind depends on it. */
+export type Standing = 'first' | 'middle' | 'last';
+
+/**
+ * What kind of embellishing tone a note is that is none of its chord's, or null where it is none: it leaps in and out.
+ * @param chordal whether a note of the line, by its index, is one of the chord's
+ */
+export function embellishment(
+  line: readonly Sounding[],
+  i: number,
+  standing: Standing,
+  chordal: (index: number) => boolean,
+): Embellishment | null {
+  const { into, out } = line[i]!;
+  if (standing === 'last' && out?.semitones === 0) return 'anticipation';
+  if (standing === 'first' && into?.semitones === 0 && out?.step && chordal(i + 1))
+    return 'suspension';
+  if (into?.step && out?.step) {
+    if (into.semitones + out.semitones === 0) return 'neighbour';
+    if (Math.sign(into.semitones) === Math.sign(out.semitones)) return 'passing';
+  }
+  if (isDoubleNeighbour(line, i, chordal)) return 'double neighbour';
+  if (out?.step && into?.semitones !== 0 && !into?.step) return 'appoggiatura';
+  if (into?.step && out && out.semitones !== 0 && !out.step) return 'escape';
+  return null;
+}
+
+/** Both neighbours of a chord tone one after the other, between two soundings of it. */
+function isDoubleNeighbour(
+  line: readonly Sounding[],
+  i: number,
+  chordal: (index: number) => boolean,
+): boolean {
+  return [i - 2, i - 1].some((start) => {
+    const [from, one, other, back] = [
+      line[start],
+      line[start + 1],
+      line[start + 2],
+      line[start + 3],
+    ];
+    return (
+      from?.midi === back?.midi &&
+      chordal(start) &&
+      one!.into!.step &&
+      other!.out!.step &&
+      one!.into!.semitones * other!.out!.semitones > 0
+    );
+  });
+}
+
+/** What it costs to read a note as an embellishing tone of this kind; with null, as a foreign one. */
+export function embellishmentCost(
+  { weight, onBeat, length, out }: Sounding,
+  kind: Embellishment | null,
+): number {
+  const cost = (kind === null ? W.foreign : W.embellishment[kind]) * weight;
+  if (kind === 'suspension') return cost;
+  if (kind !== 'appoggiatura') return onBeat ? cost * W.onBeat : cost;
+  const { offBeat, long, upward } = W.appoggiatura;
+  return (
+    cost +
+    (onBeat ? 0 : offBeat) +
+    long * Math.max(0, length - 0.5) +
+    (out!.semitones > 0 ? upward : 0)
+  );
+}

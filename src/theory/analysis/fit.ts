@@ -1,0 +1,115 @@
+import { chroma } from '../note.ts';
+import type { Chord, Member } from '../chord.ts';
+import { embellishment, embellishmentCost, type Standing } from './embellishment.ts';
+import type { Sounding } from './line.ts';
+import { ARPEGGIOS as W } from './weights.ts';
+
+/** How the notes of a line fit one chord, note by note: what group costs are added up from. */
+interface NoteFit {
+  /** Index among the chord's notes, −1 for a note that is none of them. */
+  readonly member: number;
+  /** How far the note makes its member present, 0 to 1. */
+  readonly presence: number;
+  readonly cost: Readonly<Record<Standing, number>>;
+}
+
+/** The member of a chord that a sounding note is, or null. */
+export function memberOf(chord: Chord, pitchClass: number): Member | null {
+  const index = chord.notes.findIndex((note) => chroma(note) === pitchClass);
+  return chord.members[index] ?? null;
+}
+
+/** The notes' fit to a chord, one by one. */
+function noteFits(line: readonly Sounding[], chord: Chord): NoteFit[] {
+  const chromas = chord.notes.map(chroma);
+  const members = line.map((note) => chromas.indexOf(note.chroma));
+  const chordal = (index: number) => members[index] !== undefined && members[index]! >= 0;
+  return line.map((note, i) => {
+    const member = members[i]!;
+    if (member < 0) {
+      const cost = (standing: Standing) =>
+        embellishmentCost(note, embellishment(line, i, standing, chordal));
+      return {
+        member,
+        presence: 0,
+        cost: { first: cost('first'), middle: cost('middle'), last: cost('last') },
+      };
+    }
+    const stepped = member >= 3 && note.into?.step && note.out?.step;
+    const cost = stepped ? W.stepped.cost * note.weight : chordToneCost(chromas.length);
+    return {
+      member,
+      presence: stepped ? W.stepped.present : 1,
+      cost: { first: cost, middle: cost, last: cost },
+    };
+  });
+}
+
+function chordToneCost(notes: number): number {
+  return W.chordTone * Math.log(notes / 3) * (notes > 4 ? W.ninthTone : 1);
+}
+
+/** Of each member of the chord that does not sound, root first. */
+function missingCosts(notes: number): number[] {
+  const { root, third, fifth, beyond, perNote } = W.missing;
+  const more = 1 + perNote * (notes - 3);
+  return [root * more, third * more, fifth, beyond, beyond].slice(0, notes);
+}
+
+/**
+ * The cost of reading notes as one chord, for every group of them: `costs[from][length − 1]`, apart from where the
+ * group lies in the bar and what comes before it.
+ */
+export function groupCosts(
+  line: readonly Sounding[],
+  chord: Chord,
+  longest: number,
+): Float64Array[] {
+  const fits = noteFits(line, chord);
+  const notes = Math.min(chord.notes.length, 5);
+  const missing = missingCosts(notes);
+  const fixed =
+    W.group + (chord.size in W.size ? W.size[chord.size as keyof typeof W.size] : W.size.ninth);
+  const present = new Float64Array(chord.notes.length);
+  return line.map((_, from) => {
+    const costs = new Float64Array(Math.min(longest, line.length - from));
+    present.fill(0);
+    let inner = 0;
+    let lowest = from;
+    let beats = 0;
+    for (let length = 1; length <= costs.length; length++) {
+      const at = from + length - 1;
+      const { member, presence, cost } = fits[at]!;
+      beats += line[at]!.length;
+      if (member >= 0) present[member] = Math.max(present[member]!, presence);
+      if (line[at]!.midi < line[lowest]!.midi) lowest = at;
+      const tones = length === 1 ? single(fits[at]!) : inner + cost.last;
+      costs[length - 1] =
+        fixed +
+        (W.short[length - 1] ?? 0) / Math.max(1, beats) +
+        tones +
+        missingCost(present, missing, length) +
+        rootCost(fits[from]!.member === 0, fits[lowest]!.member === 0, notes);
+      inner += length === 1 ? cost.first : cost.middle;
+    }
+    return costs;
+  });
+}
+
+/** A group of one note is its own first and last. */
+function single({ cost }: NoteFit): number {
+  return Math.min(cost.first, cost.last);
+}
+
+function missingCost(present: Float64Array, missing: readonly number[], length: number): number {
+  const short = W.missingInShort[length - 1] ?? 1;
+  let cost = 0;
+  for (let i = 0; i < missing.length; i++)
+    cost += missing[i]! * (1 - present[i]!) * (i < 3 ? short : 1);
+  return cost;
+}
+
+function rootCost(first: boolean, lowest: boolean, notes: number): number {
+  if (!first && !lowest) return W.root.neither * (notes - 3);
+  return (first ? W.root.first : 0) + (lowest ? W.root.lowest : 0);
+}

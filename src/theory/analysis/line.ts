@@ -1,0 +1,78 @@
+import { letterDegree, type Key } from '../key.ts';
+import { chroma } from '../note.ts';
+import type { Phrase } from '../phrase.ts';
+import { toNumber, type Beats } from '../rhythm.ts';
+import { ARPEGGIOS as W } from './weights.ts';
+
+/** How the bars of a phrase lie. */
+export interface Bars {
+  /** Beats of a bar. */
+  readonly bar: number;
+  /** Beats before the first bar line; null where nobody knows. */
+  readonly pickup: Beats | null;
+}
+
+/** A move from one note to the next in semitones; a step reaches the next letter or two semitones at most. */
+export interface Move {
+  readonly semitones: number;
+  readonly step: boolean;
+}
+
+/** A note of a phrase in plain numbers, for reckoning. */
+export interface Sounding {
+  readonly midi: number;
+  readonly chroma: number;
+  /** Beats from a bar line; the pickup lies before the end of bar 0. */
+  readonly at: number;
+  /** In beats. */
+  readonly length: number;
+  readonly onBeat: boolean;
+  /** How much it matters that the note is explained, by its length. */
+  readonly weight: number;
+  /** How it is reached and left; null at the phrase's ends. */
+  readonly into: Move | null;
+  readonly out: Move | null;
+}
+
+/** The notes of a phrase in plain numbers. */
+export function soundings(phrase: Phrase, key: Key, { bar, pickup }: Bars): Sounding[] {
+  const before = pickup && pickup.n > 0 ? bar - toNumber(pickup) : 0;
+  const moves = phrase.notes.slice(1).map((note, i) => moveBetween(key, phrase.notes[i]!, note));
+  return phrase.notes.map(({ midi, at, length }, i) => {
+    const start = toNumber(at) + before;
+    const beats = toNumber(length);
+    return {
+      midi,
+      chroma: ((midi % 12) + 12) % 12,
+      at: start,
+      length: beats,
+      onBeat: isWhole(start),
+      weight: Math.min(W.weight.most, W.weight.base + W.weight.root * Math.sqrt(beats)),
+      into: moves[i - 1] ?? null,
+      out: moves[i] ?? null,
+    };
+  });
+}
+
+type Named = Phrase['notes'][number];
+
+function moveBetween(key: Key, from: Named, to: Named): Move {
+  const semitones = to.midi - from.midi;
+  const size = Math.abs(semitones);
+  return { semitones, step: (size > 0 && size <= 2) || (size === 3 && isAugmented(key, from, to)) };
+}
+
+/** Whether three semitones are the step of a scale, as from ♭6 to ♯7 in minor. */
+function isAugmented(key: Key, from: Named, to: Named): boolean {
+  const [low, high] = from.midi < to.midi ? [from, to] : [to, from];
+  return (
+    letterDegree(key, low.name) === 6 &&
+    letterDegree(key, high.name) === 7 &&
+    (chroma(high.name) - chroma(key.tonic) + 12) % 12 === 11
+  );
+}
+
+/** Whether a number is whole but for the rounding of thirds. */
+export function isWhole(n: number): boolean {
+  return Math.abs(n - Math.round(n)) < 1e-6;
+}

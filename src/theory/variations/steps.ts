@@ -1,0 +1,37 @@
+import { letterDegree, type Key } from '../key.ts';
+import { chroma, type NoteName } from '../note.ts';
+import type { PhraseNote } from '../phrase.ts';
+import { parentScale, scaleNotes } from '../scale.ts';
+
+/** A note counted along a key's scale: 0 is the tonic from C4 up, 7 the octave above it, −1 the step below. */
+export interface ScaleStep {
+  readonly step: number;
+  /** By how many semitones the note is raised against the scale's own. */
+  readonly raised: number;
+}
+
+/** The seven-note key that steps are counted in. */
+const whole = ({ tonic, scale }: Key): Key => ({ tonic, scale: parentScale(scale) });
+
+const mod7 = (n: number) => ((n % 7) + 7) % 7;
+
+function midiOf(key: Key, step: number): number {
+  const note = scaleNotes(key)[mod7(step)]!;
+  const above = (chroma(note) - chroma(key.tonic) + 12) % 12;
+  return 60 + chroma(key.tonic) + 12 * Math.floor(step / 7) + above;
+}
+
+/** Where a note of a phrase stands on its key's scale, by its letter. */
+export function stepOf(key: Key, { midi, name }: Pick<PhraseNote, 'midi' | 'name'>): ScaleStep {
+  const scale = whole(key);
+  const degree = letterDegree(scale, name) - 1;
+  const octave = Math.round((midi - midiOf(scale, degree)) / 12);
+  const step = degree + 7 * octave;
+  return { step, raised: midi - midiOf(scale, step) };
+}
+
+/** The scale's own note on a step. */
+export function noteOn(key: Key, step: number): { midi: number; name: NoteName } {
+  const scale = whole(key);
+  return { midi: midiOf(scale, step), name: scaleNotes(scale)[mod7(step)]! };
+}

@@ -1,0 +1,119 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fingering } from '../../src/neck/hand.ts';
+import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
+import { travel } from '../../src/neck/travel.ts';
+import { otherPositions, otherStrings, placed } from '../../src/neck/variations.ts';
+import type { Phrase } from '../../src/theory/phrase.ts';
+import { beats } from '../../src/theory/rhythm.ts';
+
+const phraseOf = (pitches: readonly (readonly [number, string])[]): Phrase => ({
+  tempo: 80,
+  notes: pitches.map(([midi, name], i) => ({ midi, name, at: beats(i, 3), length: beats(1, 3) })),
+});
+const triad = phraseOf([
+  [58, 'Bb'],
+  [62, 'D'],
+  [65, 'F'],
+  [70, 'Bb'],
+]);
+const placesOf = (phrase: Phrase) =>
+  phrase.notes.map(({ place }) => `${place!.string}/${place!.fret}`).join(' ');
+
+/** Four notes within an octave and a half of each other, anywhere a guitar has them twice. */
+const phrases = fc
+  .tuple(
+    fc.integer({ min: 50, max: 62 }),
+    fc.array(fc.integer({ min: 0, max: 14 }), { minLength: 2, maxLength: 8 }),
+  )
+  .map(([low, above]) => phraseOf(above.map((semitones) => [low + semitones, 'C'] as const)));
+
+describe('a phrase elsewhere on the neck', () => {
+  it('can be played in other positions, and says in which', () => {
+    const all = otherPositions(GUITAR, triad);
+    expect(all.length).toBeGreaterThan(3);
+    expect(all[0]!.says).toMatch(/^The same notes with the index finger at fret \d+\.$/);
+    expect(new Set(all.map(({ phrase }) => placesOf(phrase))).size).toBe(all.length);
+  });
+
+  it('goes one string lower, five frets up or four where the third string was next', () => {
+    const now = {
+      ...triad,
+      notes: triad.notes.map((note, i) => ({
+        ...note,
+        place: [
+          { string: 4, fret: 8 },
+          { string: 3, fret: 7 },
+          { string: 2, fret: 6 },
+          { string: 1, fret: 6 },
+        ][i]!,
+      })),
+    };
+    const [lower] = otherStrings(GUITAR, now);
+    expect(placesOf(lower!.phrase)).toBe('5/13 4/12 3/10 2/11');
+    expect(lower!.name).toBe('on strings 5 4 3 2');
+  });
+
+  it('is always playable, at places that sound its notes', () => {
+    fc.assert(
+      fc.property(phrases, (phrase) => {
+        const open = openMidi(GUITAR);
+        for (const { phrase: there } of [
+          ...otherPositions(GUITAR, phrase),
+          ...otherStrings(GUITAR, phrase),
+        ]) {
+          expect(fingering(GUITAR, there.notes).playable).toBe(true);
+          expect(there.notes.map(({ place }) => open[place!.string - 1]! + place!.fret)).toEqual(
+            phrase.notes.map(({ midi }) => midi),
+          );
+        }
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it('has no place where the neck has none of its notes', () =>
+    expect(placed(GUITAR, phraseOf([[30, 'F#']]))).toBeNull());
+});
+
+describe('how far a phrase goes along the neck', () => {
+  const at = (places: readonly { string: number; fret: number }[]) => ({
+    tempo: 80,
+    notes: places.map((place, i) => ({
+      midi: openMidi(GUITAR)[place.string - 1]! + place.fret,
+      name: 'C',
+      at: beats(i),
+      length: beats(1),
+      place,
+    })),
+  });
+
+  // 648 mm: fret 12 lies at 324 mm, fret 1 at 36.370 mm (M. Koch's divisor 17.817154).
+  it('is told in frets and mm', () => {
+    const facts = travel(
+      at([
+        { string: 1, fret: 1 },
+        { string: 1, fret: 12 },
+        { string: 2, fret: 1 },
+      ]),
+      GUITAR,
+    )!;
+    expect(facts.frets).toEqual([1, 12]);
+    expect(facts.reach).toBeCloseTo(287.63, 2);
+    expect(facts.way).toBeCloseTo(2 * 287.63, 1);
+    expect(facts.strings).toBe(2);
+  });
+
+  it('counts open strings for nothing', () =>
+    expect(
+      travel(
+        at([
+          { string: 1, fret: 0 },
+          { string: 2, fret: 0 },
+        ]),
+        GUITAR,
+      ),
+    ).toEqual({ frets: [0, 0], reach: 0, way: 0, strings: 2 }));
+
+  it('is not told where a place is missing', () => expect(travel(triad, GUITAR)).toBeNull());
+});

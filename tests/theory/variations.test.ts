@@ -1,0 +1,152 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../src/theory/analysis/analysis.ts';
+import { degreeOf, keyName, type Key } from '../../src/theory/key.ts';
+import { chroma } from '../../src/theory/note.ts';
+import type { Phrase } from '../../src/theory/phrase.ts';
+import { add, beats, compare } from '../../src/theory/rhythm.ts';
+import {
+  backwards,
+  byDegrees,
+  chordsReversed,
+  fourths,
+  movedTo,
+  passingIn,
+  passingOut,
+  upsideDown,
+  variations,
+} from '../../src/theory/variations/variations.ts';
+import { noteOn } from '../../src/theory/variations/steps.ts';
+import { soundsLike } from '../../src/theory/variations/variation.ts';
+import { drawPhrase } from './analysis-random.ts';
+
+const key: Key = { tonic: 'Bb', scale: 'major' };
+const KEYS: readonly Key[] = [
+  { tonic: 'Eb', scale: 'major' },
+  { tonic: 'G', scale: 'minor' },
+  { tonic: 'C', scale: 'dorian' },
+];
+
+/** Steps of a key from its tonic (0) as a phrase in even triplets. */
+const phraseOf = (steps: readonly number[], of = key): Phrase => ({
+  tempo: 80,
+  notes: steps.map((step, i) => ({ ...noteOn(of, step), at: beats(i, 3), length: beats(1, 3) })),
+});
+const names = (phrase: Phrase) => phrase.notes.map(({ name }) => name).join(' ');
+const onBFlat = phraseOf([0, 2, 4, 7, 4, 2, 3, 5, 7, 10, 7, 5]);
+const told = analyse(onBFlat, key);
+
+describe('a phrase of two arpeggios', () => {
+  it('goes backwards', () =>
+    expect(names(backwards(onBFlat, key).phrase)).toBe('G Bb Eb Bb G Eb D F Bb F D Bb'));
+  it('is turned upside down about its first note', () =>
+    expect(names(upsideDown(phraseOf([0, 2, 4, 3]), key).phrase)).toBe('Bb G Eb F'));
+  it('is moved by degrees', () =>
+    expect(names(byDegrees(phraseOf([0, 2, 4]), key, 1).phrase)).toBe('C Eb G'));
+  it('changes the order of its chords', () =>
+    expect(names(chordsReversed(onBFlat, key, told)!.phrase)).toBe(
+      'Eb G Bb Eb Bb G Bb D F Bb F D',
+    ));
+  it('goes along the cycle of fourths: I IV vii° iii vi ii V I', () => {
+    const { phrase } = fourths(onBFlat, key, told)!;
+    expect(phrase.notes.filter((_, i) => i % 6 === 0).map(({ name }) => name)).toEqual(
+      'Bb Eb A D G C F Bb'.split(' '),
+    );
+  });
+  it('takes passing tones in, and the length stays', () => {
+    const { phrase, says } = passingIn(
+      phraseOf([0, 2, 4]),
+      key,
+      analyse(phraseOf([0, 2, 4]), key),
+    )!;
+    expect(names(phrase)).toBe('Bb C D Eb F');
+    expect(says).toBe(
+      '2 thirds are filled by the note between, which takes half of the time of the one before.',
+    );
+    expect(add(phrase.notes.at(-1)!.at, phrase.notes.at(-1)!.length)).toEqual(beats(1));
+  });
+  it('leaves its passing tone out, whose time goes to the note before', () => {
+    const phrase = phraseOf([0, 1, 2, 4, 7, 4]);
+    const without = passingOut(phrase, key, analyse(phrase, key))!.phrase;
+    expect(names(without)).toBe('Bb D F Bb F');
+    expect(without.notes[0]!.length).toEqual(beats(2, 3));
+  });
+  it('has nothing to leave out where nothing passes', () =>
+    expect(passingOut(onBFlat, key, told)).toBeNull());
+  it('is moved to another mode by its degrees', () =>
+    expect(
+      names(movedTo(phraseOf([0, 2, 4, 6]), key, { tonic: 'Bb', scale: 'dorian' }).phrase),
+    ).toBe('Bb Db F Ab'));
+});
+
+describe('variations of any phrase', () => {
+  const any = fc.integer({ min: 0, max: 2 ** 31 }).map(drawPhrase);
+  const isIn = (of: Key) => (name: string) => degreeOf(of, name) !== null;
+
+  it('stay in key, each different from the phrase and from the others, told in one sentence', () => {
+    fc.assert(
+      fc.property(any, ({ phrase, key: own }) => {
+        const all = variations(phrase, own, analyse(phrase, own), KEYS);
+        const foreign = new Set(
+          phrase.notes.map(({ name }) => name).filter((name) => !isIn(own)(name)),
+        );
+        expect(all.length).toBeGreaterThanOrEqual(5);
+        expect(new Set(all.map(({ name }) => name)).size).toBe(all.length);
+        const faults = all.filter((variation) => {
+          const moved = keyName(variation.key) !== keyName(own);
+          const fits = variation.phrase.notes.every(({ name, midi }, i) => {
+            const wasForeign = moved
+              ? variation.key.scale === own.scale && foreign.has(phrase.notes[i]!.name)
+              : foreign.has(name);
+            return chroma(name) === midi % 12 && isIn(variation.key)(name) !== wasForeign;
+          });
+          const told = /^[A-Z\d][^.]*\.$/.test(variation.says);
+          return !fits || !told || soundsLike(variation.phrase, phrase);
+        });
+        expect(faults).toEqual([]);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('have their notes in order, none of them without length', () => {
+    fc.assert(
+      fc.property(any, ({ phrase, key: own }) => {
+        for (const variation of variations(phrase, own, analyse(phrase, own), KEYS)) {
+          const { notes } = variation.phrase;
+          const inOrder = notes.every(
+            ({ at, length }, i) => length.n > 0 && (i === 0 || compare(notes[i - 1]!.at, at) < 0),
+          );
+          expect(inOrder).toBe(true);
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('come back to the phrase where they are undone', () => {
+    fc.assert(
+      fc.property(any, ({ phrase, key: own }) => {
+        const twice = backwards(backwards(phrase, own).phrase, own).phrase;
+        expect(soundsLike(twice, phrase)).toBe(true);
+        const there = movedTo(phrase, own, { ...own, tonic: 'Bb' }).phrase;
+        const back = movedTo(there, { ...own, tonic: 'Bb' }, own).phrase;
+        const apart = back.notes.map(({ midi }, i) => midi - phrase.notes[i]!.midi);
+        expect(new Set(apart).size).toBe(1);
+        expect(Math.abs(apart[0]! % 12)).toBe(0);
+        if (phrase.notes.every(({ name }) => isIn(own)(name))) {
+          expect(soundsLike(upsideDown(upsideDown(phrase, own).phrase, own).phrase, phrase)).toBe(
+            true,
+          );
+          expect(
+            soundsLike(byDegrees(byDegrees(phrase, own, 3).phrase, own, -3).phrase, phrase),
+          ).toBe(true);
+        }
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('are none of a phrase without a move', () =>
+    expect(variations(phraseOf([0]), key, analyse(phraseOf([0]), key))).toEqual([]));
+});
