@@ -32,9 +32,9 @@ export const SMALL: Wishes = {
   frets: [1, 7],
 };
 
-/** Fills in the form under Teach. */
-export async function plan(page: Page, wishes: Wishes): Promise<void> {
-  await page.goto('#/teach');
+/** Fills in the form under Teach, on the server of the tests or on another one. */
+export async function plan(page: Page, wishes: Wishes, base = ''): Promise<void> {
+  await page.goto(`${base}#/teach`);
   await expect(page.getByRole('heading', { name: 'A lesson' })).toBeVisible();
   if (wishes.tonic) await chooseOne(page, 'Key', wishes.tonic, 'more');
   if (wishes.scale) await chooseOne(page, 'Scale', wishes.scale, 'other scale');
@@ -79,8 +79,8 @@ export async function shareLink(page: Page): Promise<string> {
 }
 
 /** Makes a lesson and gives its link. */
-export async function makeLesson(page: Page, wishes: Wishes): Promise<string> {
-  await plan(page, wishes);
+export async function makeLesson(page: Page, wishes: Wishes, base = ''): Promise<string> {
+  await plan(page, wishes, base);
   return shareLink(page);
 }
 

@@ -1,0 +1,350 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test, type Locator, type Page } from '@playwright/test';
+import { degreeSeen, dice, placesFor, type Place } from './musician.ts';
+import {
+  answerCards,
+  answerTo,
+  give,
+  judged,
+  makeLesson,
+  openCard,
+  placeOn,
+  plan,
+  question,
+  roundEnd,
+  SMALL,
+  startLesson,
+  verdict,
+} from './people.ts';
+
+const KINDS = ['spot', 'place', 'trace'] as const;
+type Kind = (typeof KINDS)[number];
+
+let small: string;
+const lessons = new Map<Kind, string>();
+
+test.beforeAll(async ({ browser }) => {
+  const teacher = await browser.newPage();
+  small = await makeLesson(teacher, { ...SMALL, title: 'Everything that floats', note: 'Slowly.' });
+  for (const kind of KINDS) {
+    await teacher.getByRole('button', { name: 'Change it' }).click();
+    lessons.set(
+      kind,
+      await makeLesson(teacher, { chords: ['sevenths'], kinds: [kind], strings: ['5–4–3–2'] }),
+    );
+  }
+  await teacher.close();
+});
+
+/** Screens, and how one comes to them on a phone that has the small lesson. */
+const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
+  'today, the first time': async (page) => {
+    await page.goto('');
+    await expect(page.locator('[data-do="start"]')).not.toHaveCount(0);
+  },
+  'a lesson’s link': async (page) => {
+    await page.goto(small);
+    await expect(page.locator('[data-do="start"]')).toBeVisible();
+  },
+  'a damaged link': async (page) => {
+    await page.goto(small.slice(0, -5));
+    await expect(page.getByRole('alert')).toBeVisible();
+  },
+  'today, with a lesson': async (page) => {
+    await page.goto(small);
+    await page.getByRole('button', { name: 'Keep for later' }).click();
+    await expect(page.getByText('0 of 7 asked so far')).toBeVisible();
+  },
+  lessons: async (page) => {
+    await page.goto(small);
+    await page.getByRole('button', { name: 'Keep for later' }).click();
+    await page.goto('#/lessons');
+    await page.getByRole('button', { name: 'Put away: Everything that floats' }).click();
+    await page.getByText('Put away · 1').click();
+    await page.getByRole('button', { name: 'Open' }).click();
+    await expect(page.getByRole('alert')).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Take it' })).not.toHaveCount(0);
+  },
+  'the teacher’s form': async (page) => {
+    await plan(page, { tonic: 'C♭', scale: 'harmonic minor' });
+  },
+  'the teacher’s form with a fault': async (page) => {
+    await plan(page, { kinds: [] });
+    await expect(page.getByRole('button', { name: 'Share the link' })).toBeDisabled();
+  },
+  'a lesson’s link to share': async (page) => {
+    await makeLesson(page, { title: 'Everything that floats' });
+    await expect(page.getByRole('img', { name: 'QR code' })).toBeVisible();
+  },
+  settings: async (page) => {
+    await page.goto('#/settings');
+    await expect(page.getByRole('heading', { name: 'Sound and names' })).toBeVisible();
+  },
+  'the end of a round': async (page) => {
+    await startLesson(page, small);
+    await answerCards(page, 6);
+    await answerCards(page, 99, false);
+    await expect(roundEnd(page)).toBeVisible();
+  },
+};
+
+for (const [name, comeTo] of Object.entries(SCREENS)) {
+  test(`${name}: no fault that axe knows of, and no scrolling sideways, with letters twice the size too`, async ({
+    page,
+  }) => {
+    await comeTo(page);
+    await isOpenToAll(page);
+  });
+}
+
+for (const kind of KINDS) {
+  test(`a ${kind} card before and after its verdict: no fault that axe knows of, and no scrolling sideways`, async ({
+    page,
+  }) => {
+    const asked = await firstCard(page, kind);
+    await isOpenToAll(page);
+    await give(page, answerTo(asked, false, dice(3)));
+    await judged(page);
+    await isOpenToAll(page);
+  });
+
+  test(`a ${kind} card has targets of 44 px and more, and all of it stands on a small phone`, async ({
+    page,
+  }) => {
+    await firstCard(page, kind);
+    expect(await smallTargets(page)).toEqual([]);
+    expect(await outside(page)).toEqual([]);
+    const asked = (await question(page))!;
+    await give(page, answerTo(asked, false, dice(3)));
+    await judged(page);
+    expect(await outside(page)).toEqual([]);
+  });
+
+  test(`a ${kind} card stands whole on a phone that lies down`, async ({ page }) => {
+    await page.setViewportSize({ width: 844, height: 390 });
+    const asked = await firstCard(page, kind);
+    expect(await sideways(page)).toEqual([]);
+    expect(await outside(page)).toEqual([]);
+    await give(page, answerTo(asked, true, dice(3)));
+    await judged(page);
+    expect(await sideways(page)).toEqual([]);
+    await expect(page.locator('[data-do="next"]')).toBeInViewport();
+    const [low, high] = await Promise.all([1, 6].map((string) => box(firstOn(page, string))));
+    expect(low!.x).toBeCloseTo(high!.x, 0);
+    expect(low!.y).toBeLessThan(high!.y);
+  });
+}
+
+test('what gets the focus is never hidden behind the places at the bottom', async ({ page }) => {
+  await plan(page, {});
+  const places = (await box(page.getByRole('navigation'))).y;
+  await page.getByRole('radio', { name: 'B♭' }).focus();
+  for (let presses = 0; presses < 20; presses++) {
+    await page.keyboard.press('Tab');
+    const focused = page.locator('main :focus');
+    if ((await focused.count()) === 0) break;
+    const { y, height } = await box(focused);
+    expect(y + height).toBeLessThanOrEqual(places + 1);
+  }
+  await expect(page.locator('nav :focus')).toHaveCount(1);
+});
+
+test('a spot card is answered by keys alone', async ({ page }) => {
+  const asked = await firstCard(page, 'spot');
+  await tabTo(page, page.locator(`[data-answer="${degreeSeen(asked)}"]`));
+  await page.keyboard.press('Enter');
+  await goesOn(page, 'right');
+});
+
+test('a place card is answered by keys alone, arrows moving over the neck', async ({ page }) => {
+  const asked = await firstCard(page, 'place');
+  await tabTo(page, page.locator('[data-string][tabindex="0"]'));
+  for (const place of placesFor(asked, true, dice(5))) {
+    await arrowsTo(page, place);
+    await expect(page.locator(':focus')).toHaveAccessibleName(
+      new RegExp(`^string ${place.string}, (fret ${place.fret}|open)`),
+    );
+    await page.keyboard.press('Enter');
+    await expect(placeOn(page, place)).toHaveAttribute('data-dot');
+  }
+  await goesOn(page, 'right');
+});
+
+test('a trace card is heard and answered by keys alone', async ({ page }) => {
+  const asked = await firstCard(page, 'trace');
+  await tabTo(page, page.locator('[data-do="hear"]'));
+  await page.keyboard.press('Enter');
+  await tabTo(page, page.locator(`[data-answer="${asked.answers[2]}"]`));
+  await page.keyboard.press('Enter');
+  await goesOn(page);
+});
+
+for (const kind of ['spot', 'place'] as const) {
+  for (const size of [
+    { width: 360, height: 640 },
+    { width: 390, height: 844 },
+  ]) {
+    test(`nothing of the neck moves when a ${kind} card's verdict comes, ${size.width} × ${size.height}`, async ({
+      page,
+    }) => {
+      await page.setViewportSize(size);
+      const asked = await firstCard(page, kind);
+      const before = await neckBoxes(page);
+      await give(page, answerTo(asked, false, dice(7)));
+      await judged(page);
+      expect(await neckBoxes(page)).toEqual(before);
+    });
+  }
+}
+
+test('nothing moves by itself where less motion is asked for', async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  const asked = await firstCard(page, 'spot');
+  await give(page, answerTo(asked, true, dice(1)));
+  await judged(page);
+  expect(await moving(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await expect(page.getByText('asked so far')).toBeVisible();
+  expect(await moving(page)).toEqual([]);
+});
+
+async function firstCard(page: Page, kind: Kind) {
+  await startLesson(page, lessons.get(kind)!);
+  const asked = (await question(page))!;
+  expect(asked.kind).toBe(kind);
+  return asked;
+}
+
+/** Sizes and lights, each of them once with each of the rules that depend on it. */
+const WAYS = [
+  { width: 360, height: 640, colorScheme: 'light' },
+  { width: 390, height: 844, colorScheme: 'dark' },
+] as const;
+
+async function isOpenToAll(page: Page) {
+  for (const { colorScheme, ...size } of WAYS) {
+    await page.emulateMedia({ colorScheme });
+    await page.setViewportSize(size);
+    // All of the page at once: what the bar at the bottom covers now can be scrolled to.
+    const height = await page.evaluate(() => document.documentElement.scrollHeight);
+    await page.setViewportSize({ width: size.width, height });
+    const { violations } = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+      .analyze();
+    const faults = violations.flatMap(({ id, nodes }) =>
+      nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`),
+    );
+    expect(faults).toEqual([]);
+  }
+  await page.setViewportSize({ width: 360, height: 640 });
+  expect(await sideways(page)).toEqual([]);
+  await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+  expect(await sideways(page)).toEqual([]);
+  await page.evaluate(() => (document.documentElement.style.fontSize = ''));
+}
+
+/** What sticks out to the left or right of the screen. */
+function sideways(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    const out = [...document.querySelectorAll('#app *')].filter((element) => {
+      const { left, right, width } = element.getBoundingClientRect();
+      return width > 0 && (left < -1 || right > clientWidth + 1) && !element.closest('.unseen');
+    });
+    return [
+      ...(scrollWidth > clientWidth ? [`the page is ${scrollWidth} wide`] : []),
+      ...out.map((element) => element.outerHTML.slice(0, 120)),
+    ];
+  });
+}
+
+/** What of a card's controls lies outside the screen. */
+function outside(page: Page): Promise<string[]> {
+  return page.locator('[data-kind] button').evaluateAll((buttons) =>
+    buttons
+      .filter((button) => {
+        const { left, top, right, bottom } = button.getBoundingClientRect();
+        return left < -1 || top < -1 || right > innerWidth + 1 || bottom > innerHeight + 1;
+      })
+      .map((button) => button.outerHTML.slice(0, 120)),
+  );
+}
+
+function smallTargets(page: Page): Promise<string[]> {
+  return page.locator('main button').evaluateAll((buttons) =>
+    buttons
+      .map((button) => ({ button, box: button.getBoundingClientRect() }))
+      .filter(({ box: { width, height } }) => Math.min(width, height) < 43.99)
+      .map(
+        ({ button, box: { width, height } }) =>
+          `${width.toFixed(1)} × ${height.toFixed(1)}: ${button.outerHTML.slice(0, 100)}`,
+      ),
+  );
+}
+
+/** Where the neck and each of its places are. */
+function neckBoxes(page: Page): Promise<string[]> {
+  return page
+    .locator('[data-tuning], [data-tuning] [data-string]')
+    .evaluateAll((elements) =>
+      elements.map((element) => JSON.stringify(element.getBoundingClientRect())),
+    );
+}
+
+const firstOn = (page: Page, string: number) => page.locator(`[data-string="${string}"]`).first();
+
+async function box(locator: Locator) {
+  return (await locator.boundingBox())!;
+}
+
+/** Whatever has a transition or an animation of its own. */
+function moving(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll('*')].flatMap((element) =>
+      [undefined, '::before', '::after'].flatMap((part) => {
+        const { transitionDuration, animationName } = getComputedStyle(element, part);
+        const still = /^0s(, 0s)*$/.test(transitionDuration) && animationName === 'none';
+        return still ? [] : [`${element.className}${part ?? ''}`];
+      }),
+    ),
+  );
+}
+
+/** Presses Tab until the control has the focus. */
+async function tabTo(page: Page, control: Locator) {
+  await expect(openCard(page)).toBeVisible();
+  for (let presses = 0; presses < 30; presses++) {
+    if (await control.evaluate((element) => element === document.activeElement)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error('Thirty presses of Tab do not reach it.');
+}
+
+/** Arrow keys from where the focus is to a place: frets downwards, strings across. */
+async function arrowsTo(page: Page, place: Place) {
+  const from = await page
+    .locator(':focus')
+    .evaluate(({ dataset }: HTMLElement) => [Number(dataset.string), Number(dataset.fret)]);
+  const [across, along] = [from[0]! - place.string, place.fret - from[1]!];
+  await pressTimes(page, across > 0 ? 'ArrowRight' : 'ArrowLeft', Math.abs(across));
+  await pressTimes(page, along > 0 ? 'ArrowDown' : 'ArrowUp', Math.abs(along));
+  await expect(placeOn(page, place)).toBeFocused();
+}
+
+async function pressTimes(page: Page, key: string, times: number) {
+  for (let press = 0; press < times; press++) {
+    const before = await page.locator(':focus').elementHandle();
+    await page.keyboard.press(key);
+    await page.waitForFunction((element) => document.activeElement !== element, before);
+  }
+}
+
+/** The verdict comes, Next has the focus, and Enter brings the next card. */
+async function goesOn(page: Page, wanted?: 'right') {
+  if (wanted) await expect(verdict(page)).toHaveAttribute('data-verdict', wanted);
+  await expect(page.locator('[data-do="next"]')).toBeFocused();
+  const item = await page.locator('[data-kind]').getAttribute('data-item');
+  await page.keyboard.press('Enter');
+  await expect(openCard(page)).toBeVisible();
+  await expect(openCard(page)).not.toHaveAttribute('data-item', item!);
+}
