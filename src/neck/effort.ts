@@ -69,16 +69,23 @@ const REACH: readonly (readonly [number, number])[] = [
   [1, 4],
 ];
 
-/** Distances nut (or capo) → fret in mm, indexed by fret + 1: the first is a fret behind it, where a hand at 1 begins. */
+/** Distances nut (or capo) → fret in mm, by fret. */
 export type Neck = readonly number[];
 
+const necks = new WeakMap<Instrument, Neck>();
+
 /** Fret distances of an instrument from its capo up. */
-export function neckOf({ scaleLength, capo, frets }: Instrument): Neck {
-  const nut = fretDistance(scaleLength, capo);
-  return Array.from(
-    { length: frets - capo + 6 },
-    (_, fret) => fretDistance(scaleLength, capo + fret) - nut,
-  );
+export function neckOf(instrument: Instrument): Neck {
+  let neck = necks.get(instrument);
+  if (!neck) {
+    const { scaleLength, capo, frets } = instrument;
+    const nut = fretDistance(scaleLength, capo);
+    // A finger may be asked about a few frets beyond the last.
+    const length = frets - capo + 6;
+    neck = Array.from({ length }, (_, fret) => fretDistance(scaleLength, capo + fret) - nut);
+    necks.set(instrument, neck);
+  }
+  return neck;
 }
 
 /** Every way to hold a note at a place, with the hand at `position` only where that is given. */

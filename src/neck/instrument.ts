@@ -38,24 +38,19 @@ export const INSTRUMENTS: readonly Instrument[] = [
   listed('ukulele', 'G4 C4 E4 A4', 15, 380),
 ];
 
-const open = new WeakMap<Instrument, readonly number[]>();
+const openStrings = new WeakMap<Instrument, readonly number[]>();
 
 /**
  * What the open strings sound, MIDI, string 1 first, the capo counted in.
  * @throws RangeError where a string is tuned to what is no pitch.
  */
 export function openMidi(instrument: Instrument): readonly number[] {
-  let strings = open.get(instrument);
+  let strings = openStrings.get(instrument);
   if (!strings) {
-    strings = pitches(instrument.tuning).map((midi) => midi + instrument.capo);
-    open.set(instrument, strings);
+    strings = instrument.tuning.map((pitch) => midiOf(pitch) + instrument.capo).toReversed();
+    openStrings.set(instrument, strings);
   }
   return strings;
-}
-
-/** MIDI numbers of a tuning, string 1 first. */
-function pitches(tuning: readonly PitchName[]): number[] {
-  return tuning.map(midiOf).toReversed();
 }
 
 /** How many frets are left above the capo. */
@@ -73,8 +68,12 @@ export function tuningText(instrument: Instrument): string {
  * notes joined by dots; then `+2` for a capo on fret 2. Frets, scale length and handedness are not in it.
  */
 export function instrumentId(instrument: Instrument): string {
-  const strings = String(pitches(instrument.tuning));
-  const known = INSTRUMENTS.find((other) => String(pitches(other.tuning)) === strings);
+  const open = openMidi(instrument);
+  const known = INSTRUMENTS.find(
+    (other) =>
+      other.tuning.length === open.length &&
+      openMidi(other).every((midi, i) => midi + instrument.capo === open[i]),
+  );
   const word = known
     ? known.name.replaceAll(' ', '-')
     : instrument.tuning.map((pitch) => spelled(pitch)).join('.');
