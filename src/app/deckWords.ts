@@ -22,3 +22,11 @@ export function itemWords(item: Item): string {
     ? `${numeral} on strings ${item.strings.replaceAll('-', '–')}`
     : `${numeral} by ear`;
 }
+
+/** `name vii° on strings 3–2, frets 1 to 7`, `V by ear, turn`: enough words to tell an item from its neighbours. */
+export function itemPlace(item: Item): string {
+  const parts = item.id.split(':');
+  if (!item.strings) return `${itemWords(item)}, ${parts[5]}`;
+  const verb = item.kind === 'spot' ? 'name' : 'place';
+  return `${verb} ${itemWords(item)}, frets ${parts[6]!.replace('-', ' to ')}`;
+}

@@ -78,6 +78,15 @@ export async function take(deck: Deck): Promise<Lesson> {
   return lesson;
 }
 
+/** Keeps a deck that was made here for someone else, put away: nothing changes in what is practised. */
+export async function keepMade(deck: Deck): Promise<void> {
+  const { deckId, writeDeck } = await import('../decks/document.ts');
+  const id = deckId(deck);
+  if (lessonById(id)) return;
+  lessons.value = [...lessons.value, { id, deck, away: true }];
+  await tell(decks.keepDeck(id, writeDeck(deck), Date.now()).then(() => decks.putAway(id)));
+}
+
 /** Makes a deck the one practised. */
 export async function choose(id: string): Promise<void> {
   currentId.value = id;

@@ -26,6 +26,12 @@ export interface Fault {
   readonly fault: string;
 }
 
+/** What a link holds, and the link's own letters without whatever stood around them. */
+export interface Opened {
+  readonly body: Uint8Array<ArrayBuffer>;
+  readonly payload: string;
+}
+
 /** A whole link: the page's address, what it is for, and the body in its envelope. */
 export function sealLink(name: LinkName, base: string, version: number, body: Uint8Array): string {
   const length = HEAD + body.length + SUM;
@@ -45,11 +51,7 @@ export function sealLink(name: LinkName, base: string, version: number, body: Ui
  *
  * @param version the newest version that the caller can read
  */
-export function openLink(
-  name: LinkName,
-  version: number,
-  text: string,
-): { readonly body: Uint8Array<ArrayBuffer> } | Fault {
+export function openLink(name: LinkName, version: number, text: string): Opened | Fault {
   if (text.length > MOST_TEXT) {
     return {
       fault: `This is too large to be a ${name} link. Copy the link alone and paste it again.`,
@@ -74,7 +76,9 @@ export function openLink(
       fault: `This ${name} was made with a newer version of Skipwise. Open the page online once to update it, then open the link again.`,
     };
   }
-  return written === 0 ? { fault: altered(name) } : { body: bytes.subarray(HEAD, end) };
+  return written === 0
+    ? { fault: altered(name) }
+    : { body: bytes.subarray(HEAD, end), payload: payload.slice(0, digits) };
 }
 
 /** Said of a link whose end is missing. */

@@ -129,11 +129,13 @@ function pack(report: Report, fine: number): Uint8Array {
 }
 
 /**
- * The report that a link holds, or what is wrong with it and what to do.
+ * The report that a link holds and the link's own letters, or what is wrong with it and what to do.
  *
  * @param link the whole address, the part after `#`, or the payload alone, as pasted from a message
  */
-export function readReport(link: string): { readonly report: Report } | Fault {
+export function readReport(
+  link: string,
+): { readonly report: Report; readonly payload: string } | Fault {
   const opened = openLink('report', VERSION, link);
   if ('fault' in opened) return opened;
   const end = opened.body.indexOf(0);
@@ -155,7 +157,9 @@ export function readReport(link: string): { readonly report: Report } | Fault {
     question,
     name,
   };
-  return excess(report) === null ? { report } : { fault: altered('report') };
+  return excess(report) === null
+    ? { report, payload: opened.payload }
+    : { fault: altered('report') };
 }
 
 function putHead(bits: BitWriter, report: Report): void {

@@ -53,9 +53,13 @@ function PasteLink() {
   const open = async (event: SubmitEvent) => {
     event.preventDefault();
     const text = String(new FormData(event.currentTarget as HTMLFormElement).get('link') ?? '');
+    const { readReport } = await import('../../decks/report.ts');
+    const report = readReport(text);
+    if ('report' in report) return go('report', report.payload);
     const { deckLink, readLink } = await import('../../decks/link.ts');
     const read = await readLink(text);
-    if ('fault' in read) setFault(read.fault);
+    // Of a damaged report what is wrong with it is said, not that it is no lesson.
+    if ('fault' in read) setFault(/#?\/report\//.test(text) ? report.fault : read.fault);
     else location.hash = await deckLink(read.deck, '');
   };
   return (

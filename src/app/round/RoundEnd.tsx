@@ -39,6 +39,9 @@ function Ended({ look }: { look(): void }) {
           Look back over the cards
         </button>
       )}
+      <p>
+        <a href="#/send">Send a report to your teacher</a>
+      </p>
       <p class="soft">Stretch your hands and rest your ears before you go on.</p>
       <div class="buttons last">
         <button type="button" class="button" data-do="start" onClick={more}>

@@ -3,14 +3,15 @@ import { itemsOf } from '../../cards/index.ts';
 import type { KindName } from '../../decks/deck.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { minutesADay } from '../../practice/summary.ts';
-import { SIZES, type Size } from '../../theory/chord.ts';
+import { chordOn, SIZES, type Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { noteLabel, scaleLabel } from '../../theory/naming.ts';
 import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../theory/scale.ts';
 import { nothing } from '../../memory/memory.ts';
 import { startOf, dayAfter } from '../days.ts';
 import { settings } from '../state.ts';
-import { change, deckOf, draft, draftFault, usualTitle } from './draft.ts';
+import { change, deckOf, draft, draftFault, usualTitle, type Draft } from './draft.ts';
+import { MarkChoice } from './MarkChoice.tsx';
 import { Sample } from './Sample.tsx';
 import { ShareLink } from './ShareLink.tsx';
 import './Teach.css';
@@ -30,6 +31,13 @@ const KIND_WORDS: Record<KindName, string> = {
 
 const STRING_SETS = ['6-5', '5-4', '4-3', '3-2', '2-1', '6-5-4-3', '5-4-3-2', '4-3-2-1'];
 const HIGHEST_FRET = 17;
+const ALL_DEGREES = ['1', '2', '3', '4', '5', '6', '7'] as const;
+
+/** The usual string sets that the instrument has, and those that the lesson has besides. */
+function stringSets({ instrument, strings }: Draft): string[] {
+  const usual = STRING_SETS.filter((set) => Number(set[0]) <= instrument.tuning.length);
+  return [...usual, ...strings.filter((set) => !usual.includes(set))];
+}
 
 /** A lesson: a key, what to drill and where; then its link. */
 export default function Teach() {
@@ -52,8 +60,22 @@ export default function Teach() {
       : null);
   return (
     <main class="screen teach">
-      <h1>A lesson</h1>
+      <header>
+        <h1>A lesson</h1>
+        <p class="soft">
+          <a href="#/class">Reports of your students</a>
+        </p>
+      </header>
       <KeyChoice />
+      <Many
+        legend="Degrees"
+        all={ALL_DEGREES}
+        chosen={draft.value.degrees.map(String)}
+        label={(degree) =>
+          chordOn(deck.key, Number(degree), draft.value.sizes[0] ?? 'triad').numeral
+        }
+        choose={(degrees) => change({ degrees: degrees.map(Number) })}
+      />
       <Many
         legend="Chords"
         all={SIZES.slice(0, 3)}
@@ -70,12 +92,13 @@ export default function Teach() {
       />
       <Many
         legend="Strings"
-        all={STRING_SETS}
+        all={stringSets(draft.value)}
         chosen={draft.value.strings}
         label={(set) => set.replaceAll('-', '–')}
         choose={(strings) => change({ strings })}
       />
       <FretChoice />
+      <MarkChoice items={items} />
       <Words />
       {empty ? (
         <p class="notice bad" role="status">

@@ -100,6 +100,9 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
             until enough
           </button>
         </div>
+        <a class="button quiet soft" href="#/send">
+          Send a report to your teacher
+        </a>
       </div>
     </main>
   );

@@ -1,0 +1,77 @@
+import { useEffect, useState } from 'preact/hooks';
+import { qrPicture, type QrPicture } from '../decks/qr.ts';
+
+interface LinkBoxProps {
+  /** What stands over the link. */
+  label: string;
+  title: string;
+  link: string;
+  /** Where to paste it, after it was copied. */
+  copied: string;
+}
+
+/** A link that was made: to copy, to share, to scan. */
+export function LinkBox({ label, title, link, copied }: LinkBoxProps) {
+  const [qr, setQr] = useState<QrPicture | null>(null);
+  const [said, setSaid] = useState('');
+  useEffect(() => {
+    let current = link !== '';
+    if (current) {
+      void qrPicture(link).then(
+        (picture) => current && setQr(picture),
+        (error: Error) => current && (setQr(null), setSaid(error.message)),
+      );
+    }
+    return () => {
+      current = false;
+    };
+  }, [link]);
+  const copy = () =>
+    navigator.clipboard.writeText(link).then(
+      () => setSaid(copied),
+      () => setSaid('This browser does not let the page copy. Press and hold the link to copy it.'),
+    );
+  const share = () =>
+    navigator.share({ title, url: link }).catch((error: Error) => {
+      if (error.name !== 'AbortError') setSaid('Sharing did not work here. Copy the link instead.');
+    });
+  return (
+    <>
+      <label class="label" for="made-link">
+        {label} · {link.length} characters
+      </label>
+      <textarea
+        id="made-link"
+        class="made-link"
+        readOnly
+        rows={4}
+        value={link}
+        onFocus={(event) => event.currentTarget.select()}
+      />
+      <div class="buttons">
+        <button type="button" class="button main" onClick={() => void copy()}>
+          Copy
+        </button>
+        {'share' in navigator && (
+          <button type="button" class="button" onClick={() => void share()}>
+            Share
+          </button>
+        )}
+      </div>
+      <p role="status">{said}</p>
+      {qr && (
+        <figure>
+          <svg
+            class="qr"
+            viewBox={`0 0 ${qr.size} ${qr.size}`}
+            role="img"
+            aria-label="The link as a QR code"
+          >
+            <path d={qr.path} />
+          </svg>
+          <figcaption class="soft">Or let another phone’s camera read it here.</figcaption>
+        </figure>
+      )}
+    </>
+  );
+}

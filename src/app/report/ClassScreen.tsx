@@ -1,0 +1,207 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { listed } from '../../cards/arpeggio.ts';
+import { Stair } from '../../parts/Stair.tsx';
+import { classOf, meanByDegree, type Student } from '../../practice/class.ts';
+import { chordOn } from '../../theory/chord.ts';
+import type { Key } from '../../theory/key.ts';
+import { PasteReport } from './PasteReport.tsx';
+import { lessons, opened, settings, type Lesson } from '../state.ts';
+import { makeNext } from './next.ts';
+import {
+  allPlaced,
+  openReports,
+  reportedLessons,
+  reports,
+  unreadable,
+  type PlacedReport,
+} from './reports.ts';
+import { confusionWords, percent, reportDay, studentName } from './words.ts';
+import './Report.css';
+
+/** All students side by side, those who need most first. */
+export default function ClassScreen() {
+  useEffect(() => {
+    if (opened.value) void openReports();
+  }, [opened.value]);
+  const all = reports.value;
+  const { known, unknown } = useMemo(() => allPlaced(all ?? []), [all, lessons.value]);
+  const [lessonId, choose] = useState<string | null>(null);
+  if (!all) return <main class="screen" aria-busy="true" />;
+  const reported = reportedLessons(known);
+  const lesson = reported.find(({ id }) => id === lessonId) ?? reported[0];
+  return (
+    <main class="screen class">
+      <header>
+        <h1>Reports</h1>
+        {all.length === 0 && (
+          <p class="soft">
+            None yet. Your students send one from Today; tap its link on this device, or paste it
+            here. It stays on this device.
+          </p>
+        )}
+      </header>
+      <PasteReport />
+      {reported.length > 1 && (
+        <label class="field">
+          <span class="label">Lesson</span>
+          <select value={lesson!.id} onChange={(event) => choose(event.currentTarget.value)}>
+            {reported.map(({ id, deck }) => (
+              <option key={id} value={id}>
+                {deck.title}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {unknown > 0 && (
+        <p class="notice">
+          {unknown} {unknown === 1 ? 'report waits' : 'reports wait'} for a lesson that this device
+          does not have: open that lesson’s link here.
+        </p>
+      )}
+      {unreadable.value > 0 && (
+        <p class="notice">
+          {unreadable.value} kept {unreadable.value === 1 ? 'report' : 'reports'} could not be read
+          and {unreadable.value === 1 ? 'was' : 'were'} left alone: update the app, or ask for them
+          once more.
+        </p>
+      )}
+      {lesson && <OfLesson key={lesson.id} lesson={lesson} known={known} />}
+    </main>
+  );
+}
+
+function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly PlacedReport[] }) {
+  const [degree, setDegree] = useState<number | null>(null);
+  const [out, setOut] = useState<readonly number[]>([]);
+  const mark = known.find((one) => one.lesson === lesson)!.report.deck;
+  const students = useMemo(() => classOf(known, mark, degree), [known, mark, degree]);
+  const { key, title } = lesson.deck;
+  const means = meanByDegree(students);
+  const { naming } = settings.value;
+  const steps = degreeSteps(key, 'triad', { naming, chordNames: false }).map((step, i) => ({
+    ...step,
+    filled: means[i] ?? 0,
+  }));
+  const taken = students.filter(({ sender }) => !out.includes(sender));
+  return (
+    <>
+      <section class="sheet ready">
+        <h2>{title}</h2>
+        <Stair
+          steps={steps}
+          label="The class on lesson day: choose a degree to sort by it"
+          choose={(chosen) => setDegree(chosen === degree ? null : chosen)}
+          pressed={degree}
+        />
+        <p class="soft" role="status">
+          {degree === null
+            ? 'Who is least ready for the lesson comes first. Tap a step to sort by it.'
+            : `Who knows ${chordOn(key, degree, 'triad').numeral} least comes first. Tap it again for all.`}
+        </p>
+      </section>
+      <ul class="students">
+        {students.map((student) => (
+          <Row
+            key={student.sender}
+            student={student}
+            musicKey={key}
+            degree={degree}
+            taken={!out.includes(student.sender)}
+            take={(on) =>
+              setOut(on ? out.filter((one) => one !== student.sender) : [...out, student.sender])
+            }
+          />
+        ))}
+      </ul>
+      <div class="last in-reach">
+        <button
+          type="button"
+          class="button main wide"
+          disabled={taken.length === 0}
+          onClick={() =>
+            makeNext(
+              taken.map(({ placed }) => placed),
+              Date.now(),
+            )
+          }
+        >
+          Next lesson from {taken.length} {taken.length === 1 ? 'report' : 'reports'}
+        </button>
+      </div>
+    </>
+  );
+}
+
+interface RowProps {
+  student: Student<PlacedReport>;
+  musicKey: Key;
+  degree: number | null;
+  taken: boolean;
+  take(on: boolean): void;
+}
+
+/** Weeks told in a row; what went before is on the reports themselves. */
+const WEEKS = 5;
+
+function Row({ student, musicKey, degree, taken, take }: RowProps) {
+  const { picture, placed, weeks, sender } = student;
+  const name = studentName(student.name, sender);
+  const numeral = (of: number) => chordOn(musicKey, of, 'triad').numeral;
+  const shown = degree === null ? picture.all : picture.byDegree[degree - 1];
+  const [pair] = picture.confusions;
+  const needs = [
+    picture.weak.length > 0 ? listed(picture.weak.map(numeral)) : '',
+    pair ? confusionWords(pair, musicKey) : '',
+  ].filter(Boolean);
+  const past = weeks.slice(-WEEKS);
+  return (
+    <li class="student">
+      <label class="take">
+        <input
+          type="checkbox"
+          checked={taken}
+          aria-label={`Use ${name}’s report for the next lesson`}
+          onChange={(event) => take(event.currentTarget.checked)}
+        />
+      </label>
+      <a href={placed.link}>
+        <span class="head">
+          <strong>{name}</strong>
+          <Bars picture={picture} />
+          <span class="music">{shown ? percent(shown.recall) : '–'}</span>
+        </span>
+        <span class="soft">
+          {needs.length > 0 ? `Needs ${needs.join(' · ')}` : 'Ready'}
+          {' · '}
+          {reportDay(placed.report)}
+        </span>
+        {past.length > 1 && (
+          <span class="soft">
+            Over the weeks: {past.map(({ recall }) => percent(recall)).join(' → ')}
+          </span>
+        )}
+        {placed.report.question && <q>{placed.report.question}</q>}
+      </a>
+    </li>
+  );
+}
+
+/** The staircase once more, small: how full each step is. What it says is said in words too. */
+function Bars({ picture }: Pick<Student, 'picture'>) {
+  return (
+    <svg class="bars" viewBox="0 0 56 24" width="56" height="24" aria-hidden="true">
+      {picture.byDegree.map((standing, i) => {
+        const high = 10 + i * 2;
+        const filled = high * (standing?.recall ?? 0);
+        return (
+          <g key={i}>
+            <rect class="step-edge" x={i * 8 + 0.5} y={23.5 - high} width="6" height={high} />
+            <rect class="step-full" x={i * 8 + 0.5} y={23.5 - filled} width="6" height={filled} />
+          </g>
+        );
+      })}
+    </svg>
+  );
+}

@@ -1,0 +1,43 @@
+import type { Region } from '../../practice/report.ts';
+import { percent } from './words.ts';
+
+/** Where things are known, and where they are slow or were never seen: a row for each string set and stretch of frets. */
+export function Regions({ regions }: { regions: readonly Region[] }) {
+  return (
+    <section>
+      <h2>Where</h2>
+      <table class="regions">
+        <thead>
+          <tr>
+            <th scope="col">Strings, frets</th>
+            <th scope="col">Known</th>
+            <th scope="col">Asked</th>
+            <th scope="col">Slow</th>
+          </tr>
+        </thead>
+        <tbody>
+          {regions.map((region) => (
+            <Row key={`${region.strings} ${region.frets}`} region={region} />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Row({ region: { strings, frets, recall, seen, of, slow } }: { region: Region }) {
+  const dashes = (text: string) => text.replaceAll('-', '–');
+  return (
+    <tr>
+      <th scope="row">{strings ? `${dashes(strings)}, ${dashes(frets)}` : 'by ear'}</th>
+      <td>
+        <span class="bar" style={{ '--filled': String(recall) }} aria-hidden="true" />
+        {seen === 0 ? 'not yet' : percent(recall)}
+      </td>
+      <td>
+        {seen} of {of}
+      </td>
+      <td>{slow || '–'}</td>
+    </tr>
+  );
+}

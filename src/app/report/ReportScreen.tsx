@@ -1,0 +1,211 @@
+import { useEffect, useState } from 'preact/hooks';
+import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { listed } from '../../cards/arpeggio.ts';
+import { readReport, type Report } from '../../decks/report.ts';
+import { Stair } from '../../parts/Stair.tsx';
+import { pictureOf, type Picture } from '../../practice/report.ts';
+import type { Kept } from '../../store/reports.ts';
+import { chordOn } from '../../theory/chord.ts';
+import { dayName } from '../days.ts';
+import { itemPlace } from '../deckWords.ts';
+import { route } from '../router.ts';
+import { opened, settings } from '../state.ts';
+import { makeNext } from './next.ts';
+import { Practised } from './Practised.tsx';
+import { Regions } from './Regions.tsx';
+import { file, lessonOf, placed, reportFault, type PlacedReport } from './reports.ts';
+import { confusionWords, percent, reportDay, studentName } from './words.ts';
+import './Report.css';
+
+type Read =
+  | { readonly report: Report; readonly link: string; readonly kept: Kept | undefined }
+  | { readonly fault: string };
+
+/** A report that came as a link: kept, and shown as far as this device knows its lesson. */
+export default function ReportScreen() {
+  const payload = route.value.rest;
+  const [read, setRead] = useState<Read | null>(null);
+  useEffect(() => {
+    if (!opened.value) return;
+    setRead(null);
+    const result = readReport(`#/report/${payload}`);
+    const fault = 'fault' in result ? result.fault : reportFault(result.report, Date.now());
+    if (fault !== null || 'fault' in result) setRead({ fault: fault! });
+    else {
+      const { report } = result;
+      const link = `#/report/${result.payload}`;
+      void file({ report, link }).then((kept) => setRead({ report, link, kept }));
+    }
+  }, [payload, opened.value]);
+  if (!read) return <main class="screen" aria-busy="true" />;
+  if ('fault' in read) return <Unreadable fault={read.fault} />;
+  const lesson = lessonOf(read.report);
+  const [known] = lesson ? placed(read, lesson) : [];
+  return known ? <Told placed={known} kept={read.kept} /> : <Unknown report={read.report} />;
+}
+
+function Unreadable({ fault }: { fault: string }) {
+  return (
+    <main class="screen">
+      <h1>This report cannot be opened</h1>
+      <p class="notice bad" role="alert">
+        {fault}
+      </p>
+      <p class="soft">Nothing on this device was changed.</p>
+      <a class="button main" href="#/class">
+        Your students’ reports
+      </a>
+    </main>
+  );
+}
+
+/** The lesson is on another device: a report does not carry it. */
+function Unknown({ report }: { report: Report }) {
+  const { question, name, sender, items } = report;
+  return (
+    <main class="screen report">
+      <header>
+        <p class="label">Report of {reportDay(report, true)}</p>
+        <h1>{studentName(name, sender)}</h1>
+      </header>
+      {question && <blockquote>“{question}”</blockquote>}
+      <p class="notice" role="status">
+        This device does not have the lesson that the report is on. Open that lesson’s link here
+        first: the one this student had by {reportDay(report)}, with {items.length} items. The
+        report is kept until then.
+      </p>
+      <Practised report={report} />
+      <div class="buttons last">
+        <a class="button" href="#/class">
+          All reports
+        </a>
+        <a class="button main" href="#/lessons">
+          Paste the lesson’s link
+        </a>
+      </div>
+    </main>
+  );
+}
+
+const KEPT: Record<Kept, string> = {
+  new: 'Kept on this device.',
+  replaced: 'Kept on this device, in place of an older one.',
+  same: 'Kept on this device.',
+  older: 'A newer report on this lesson is kept already; this one is only shown.',
+};
+
+function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefined }) {
+  const { report, lesson, items, ahead } = one;
+  const picture = pictureOf(report, items, ahead);
+  return (
+    <main class="screen report">
+      <header>
+        <p class="label">
+          {lesson.deck.title} · report of {reportDay(report, true)}
+        </p>
+        <h1>{studentName(report.name, report.sender)}</h1>
+        {kept && (
+          <p class="soft" role="status">
+            {KEPT[kept]}
+          </p>
+        )}
+      </header>
+      {report.question && <blockquote>“{report.question}”</blockquote>}
+      {picture.marked.length > 0 && (
+        <section>
+          <h2>Asks about</h2>
+          <ul class="plain">
+            {picture.marked.map((item) => (
+              <li key={item.id}>{itemPlace(item)}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <Readiness one={one} picture={picture} />
+      <Taken one={one} picture={picture} />
+      <Regions regions={picture.regions} />
+      <Practised report={report} />
+      <Pace report={report} />
+      <div class="buttons last">
+        <a class="button" href="#/class">
+          All reports
+        </a>
+        <button type="button" class="button main" onClick={() => makeNext([one], Date.now())}>
+          Make the next lesson
+        </button>
+      </div>
+    </main>
+  );
+}
+
+function Readiness({ one, picture }: { one: PlacedReport; picture: Picture }) {
+  const { lesson, ahead } = one;
+  const { key, lessonDay } = lesson.deck;
+  const { naming } = settings.value;
+  const steps = degreeSteps(key, 'triad', { naming, chordNames: false }).map((step, i) => ({
+    ...step,
+    filled: picture.byDegree[i]?.recall ?? 0,
+  }));
+  const numeral = (degree: number) => chordOn(key, degree, 'triad').numeral;
+  const when =
+    lessonDay && ahead !== 7 ? `on ${dayName(lessonDay, Date.now())}` : 'a week after the report';
+  return (
+    <section class="sheet ready">
+      <h2 class="label">Ready for the lesson</h2>
+      <p class="figure">
+        <strong>{percent(picture.all.recall)}</strong>
+        <span class="soft">
+          {when}, without more practice; {picture.all.seen} of {picture.all.of} asked so far
+        </span>
+      </p>
+      <Stair steps={steps} label="How much of each degree is known on lesson day" />
+      {picture.weak.length > 0 && (
+        <p>
+          Weakest: <span class="music">{listed(picture.weak.map(numeral))}</span>.
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** So many of the pairs are worth a teacher's time. */
+const PAIRS = 6;
+
+function Taken({ one, picture }: { one: PlacedReport; picture: Picture }) {
+  return (
+    <section>
+      <h2>Taken for another</h2>
+      {picture.confusions.length === 0 ? (
+        <p class="soft">Nothing lately.</p>
+      ) : (
+        <ul class="plain">
+          {picture.confusions.slice(0, PAIRS).map((pair) => (
+            <li key={`${pair.kind} ${pair.size} ${pair.degree} ${pair.takenFor}`}>
+              {confusionWords(pair, one.lesson.deck.key)}
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+const DOING = {
+  spot: 'to name what is seen',
+  place: 'to place what is named',
+  trace: 'to trace what is heard',
+};
+
+function Pace({ report }: { report: Report }) {
+  const { asked, right, seconds } = report;
+  const paces = (['spot', 'place', 'trace'] as const).flatMap((kind) =>
+    seconds[kind] === undefined ? [] : [`${seconds[kind].toFixed(1)} s ${DOING[kind]}`],
+  );
+  return (
+    <p class="soft">
+      {asked} {asked === 1 ? 'answer' : 'answers'} on this lesson
+      {asked > 0 && `, ${percent(right / asked)} right`}.
+      {paces.length > 0 && ` Usually ${listed(paces)}.`}
+    </p>
+  );
+}

@@ -1,0 +1,113 @@
+import { useState } from 'preact/hooks';
+import { deckMark, MOST_TOLD, reportLink, senderMark } from '../../decks/report.ts';
+import { reportOf } from '../../practice/report.ts';
+import { itemPlace } from '../deckWords.ts';
+import { LinkBox } from '../LinkBox.tsx';
+import { base } from '../router.ts';
+import { questions, toggleQuestion } from '../round/questions.ts';
+import { currentLesson, itemsOfLesson, log, memory, opened, type Lesson } from '../state.ts';
+import './Report.css';
+
+/** What the student sends back to the teacher: nothing leaves the phone but by the link that is made here. */
+export default function SendReport() {
+  if (!opened.value) return <main class="screen" aria-busy="true" />;
+  const lesson = currentLesson();
+  return lesson ? <Send lesson={lesson} /> : <Nothing />;
+}
+
+function Nothing() {
+  return (
+    <main class="screen">
+      <h1>A report</h1>
+      <p>
+        There is no lesson to report on yet. Open the link your teacher sent, and practise a little.
+      </p>
+      <a class="button main" href="#/lessons">
+        Lessons
+      </a>
+    </main>
+  );
+}
+
+function Send({ lesson }: { lesson: Lesson }) {
+  const [question, setQuestion] = useState('');
+  const [name, setName] = useState('');
+  const [now] = useState(Date.now);
+  const items = itemsOfLesson(lesson.id);
+  const marked = items.filter(({ id }) => questions.value.includes(id)).slice(0, MOST_TOLD.marked);
+  const report = reportOf(
+    { items, memory: memory.value.of, reviews: log.value!.reviews, questions: questions.value },
+    {
+      deck: deckMark(lesson.id),
+      sender: senderMark(log.value!.device),
+      question: question.trim(),
+      name: name.trim(),
+    },
+    now,
+    -new Date(now).getTimezoneOffset(),
+  );
+  return (
+    <main class="screen share send">
+      <header>
+        <h1>A report to your teacher</h1>
+        <p class="soft">
+          On “{lesson.deck.title}”: what you know of each item, what you take for what, the days you
+          practised. Your name is in it only if you write it here.
+        </p>
+      </header>
+      <label class="field">
+        <span class="label">A question to your teacher</span>
+        <input
+          type="text"
+          maxLength={MOST_TOLD.question}
+          value={question}
+          onInput={(event) => setQuestion(plain(event.currentTarget.value))}
+        />
+      </label>
+      <label class="field">
+        <span class="label">Your name, if you like</span>
+        <input
+          type="text"
+          maxLength={MOST_TOLD.name}
+          autocomplete="off"
+          value={name}
+          onInput={(event) => setName(plain(event.currentTarget.value))}
+        />
+      </label>
+      {marked.length > 0 && (
+        <section>
+          <h2 class="label">Cards to ask about</h2>
+          <ul class="to-ask">
+            {marked.map((item) => (
+              <li key={item.id}>
+                <span>{itemPlace(item)}</span>
+                <button
+                  type="button"
+                  class="button small"
+                  aria-label={`Leave out: ${itemPlace(item)}`}
+                  onClick={() => toggleQuestion(item.id)}
+                >
+                  Leave out
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <LinkBox
+        label="The report’s link"
+        title={`Report on ${lesson.deck.title}`}
+        link={reportLink(report, base())}
+        copied="Copied. Paste it into a message to your teacher."
+      />
+      <div class="last">
+        <a class="button wide" href="#/today">
+          Back to today
+        </a>
+      </div>
+    </main>
+  );
+}
+
+/** What a keyboard or a paste may bring in that no link carries. */
+const plain = (text: string) => text.replaceAll(/[\p{Cc}\p{Cs}]/gu, ' ');

@@ -1,0 +1,36 @@
+/** What a report says, in words. */
+import type { Confusion } from '../../practice/confusion.ts';
+import type { Report } from '../../decks/report.ts';
+import { DAY } from '../../memory/model.ts';
+import { chordOn } from '../../theory/chord.ts';
+import type { Key } from '../../theory/key.ts';
+import { numeralLabel } from '../../theory/naming.ts';
+
+export const percent = (share: number) => `${Math.round(share * 100)} %`;
+
+/** The name that was typed, or a few letters that tell one sender from another. */
+export function studentName(name: string, sender: number): string {
+  return name || `Student ${sender.toString(16).padStart(8, '0').slice(0, 4)}`;
+}
+
+/** `3 December`, with its hour where that is asked for. A report's day begins at 04:00. */
+export function reportDay({ day, minute }: Pick<Report, 'day' | 'minute'>, hour = false): string {
+  return new Intl.DateTimeFormat('en-GB', {
+    timeZone: 'UTC',
+    day: 'numeric',
+    month: 'long',
+    ...(hour && { hour: '2-digit', minute: '2-digit' }),
+  }).format(day * DAY + (minute + 240) * 60_000);
+}
+
+const VERBS: Record<Confusion['kind'], string> = { spot: 'seen', place: 'placed', trace: 'heard' };
+
+/** `ii seen as IV, 6 times`. */
+export function confusionWords(
+  { kind, size, degree, takenFor, times }: Confusion,
+  key: Key,
+): string {
+  const numeral = (of: number) => numeralLabel(chordOn(key, of, size));
+  const count = times === 1 ? 'once' : times === 2 ? 'twice' : `${times} times`;
+  return `${numeral(degree)} ${VERBS[kind]} as ${numeral(takenFor)}, ${count}`;
+}

@@ -1,0 +1,231 @@
+/** What a student's report tells: from what is remembered to the facts of a report, and from those back to a picture. */
+import type { KindName } from '../decks/deck.ts';
+import { MOST_TOLD, type ItemFacts, type Report } from '../decks/report.ts';
+import { daysSince, localDay, type Memory } from '../memory/memory.ts';
+import { DAY, recallAfter } from '../memory/model.ts';
+import type { Review } from '../store/review.ts';
+import type { Size } from '../theory/chord.ts';
+import { degreeAnswered, type Confusion } from './confusion.ts';
+import type { Item } from './item.ts';
+import { usualSeconds } from './known.ts';
+
+/** Of the last so many answers to an item its misses are told. */
+const LATELY = 3;
+
+/** Days with or without practice that a report tells of. */
+const DAYS = 28;
+
+/** What the student's device knows of a lesson. */
+export interface Told {
+  readonly items: readonly Item[];
+  readonly memory: Memory;
+  /** The whole log in its order. */
+  readonly reviews: readonly Review[];
+  /** Items that the student marked to ask about, by id. */
+  readonly questions: readonly string[];
+}
+
+/** What the student adds, and whose report it is on what. */
+export type Sent = Pick<Report, 'deck' | 'sender' | 'question' | 'name'>;
+
+/**
+ * The report of a lesson at a moment.
+ *
+ * @param now ms since 1970; `offset` the local clock's offset from UTC, minutes
+ */
+export function reportOf(told: Told, sent: Sent, now: number, offset: number): Report {
+  const { memory, questions } = told;
+  const items = told.items.slice(0, MOST_TOLD.items);
+  const day = localDay(now, offset);
+  const minutes = Math.floor((now + offset * 60_000) / 60_000) - 240;
+  const known = items.flatMap(({ id }) => memory.items.get(id) ?? []);
+  const total = (of: 'asked' | 'right') =>
+    Math.min(
+      MOST_TOLD.count,
+      known.reduce((sum, one) => sum + one[of], 0),
+    );
+  const asked = total('asked');
+  const last = lastAnswers(items, told.reviews);
+  return {
+    ...sent,
+    day,
+    minute: minutes - day * 1440,
+    practised: Array.from({ length: DAYS }, (_, i) => memory.days.has(day - DAYS + 1 + i)),
+    asked,
+    right: Math.min(asked, total('right')),
+    seconds: secondsByKind(items, memory),
+    items: items.map((item) => factsOf(item, memory, last.get(item.id) ?? [], now)),
+    marked: items
+      .flatMap(({ id }, place) => (questions.includes(id) ? [place] : []))
+      .slice(0, MOST_TOLD.marked),
+  };
+}
+
+function factsOf(
+  { id }: Item,
+  memory: Memory,
+  last: readonly Review[],
+  now: number,
+): ItemFacts | null {
+  const known = memory.items.get(id);
+  if (!known) return null;
+  const wrong = last.filter(({ right }) => !right);
+  return {
+    stability: known.strength.stability,
+    days: daysSince(memory, known, now),
+    slow: wrong.length === 0 && last.at(-1)?.grade === 2,
+    misses: wrong.length,
+    takenFor: mostTakenFor(id, wrong),
+  };
+}
+
+/** The last few answers to each item, in their order. */
+function lastAnswers(items: readonly Item[], reviews: readonly Review[]): Map<string, Review[]> {
+  const last = new Map<string, Review[]>(items.map(({ id }) => [id, []]));
+  for (const review of reviews) {
+    const some = last.get(review.item);
+    if (!some) continue;
+    some.push(review);
+    if (some.length > LATELY) some.shift();
+  }
+  return last;
+}
+
+/** The degree that an item was taken for more often than for any other; null where there is none. */
+function mostTakenFor(id: string, wrong: readonly Review[]): number | null {
+  const [, , own, size] = id.split(':');
+  const times = new Map<number, number>();
+  for (const { takenFor } of wrong) {
+    const degree = takenFor === null ? null : degreeAnswered(takenFor, size as Size);
+    if (degree === null || degree === Number(own) || !(degree >= 1 && degree <= 7)) continue;
+    times.set(degree, (times.get(degree) ?? 0) + 1);
+  }
+  const [first, second] = [...times].toSorted((a, b) => b[1] - a[1]);
+  return first && first[1] > (second?.[1] ?? 0) ? first[0] : null;
+}
+
+function secondsByKind(items: readonly Item[], memory: Memory): Report['seconds'] {
+  const kinds = [...new Set(items.map(({ kind }) => kind))];
+  return Object.fromEntries(
+    kinds.flatMap((kind): [KindName, number][] => {
+      const pace = memory.paces.get(kind);
+      const seconds = pace ? usualSeconds(pace) : null;
+      return seconds === null ? [] : [[kind, seconds]];
+    }),
+  );
+}
+
+/** How much is known of some items, 0 to 1, one that was never seen counted as not known; and how many were seen. */
+export interface Standing {
+  readonly recall: number;
+  readonly seen: number;
+  readonly of: number;
+  /** How many were answered slowly. */
+  readonly slow: number;
+}
+
+/** A string set and a stretch of frets, or all that is heard: what is known there. */
+export interface Region extends Standing {
+  /** `3-2`, empty for what is heard. */
+  readonly strings: string;
+  /** `1-7`, empty for what is heard. */
+  readonly frets: string;
+}
+
+/** What a report says of its lesson, once the lesson's items are known. */
+export interface Picture {
+  /** On lesson day. */
+  readonly all: Standing;
+  /** By degree, the first of them at 0; null where the lesson has no item on it. */
+  readonly byDegree: readonly (Standing | null)[];
+  /** The degrees that are least known, the weakest first. */
+  readonly weak: readonly number[];
+  readonly confusions: readonly Confusion[];
+  readonly regions: readonly Region[];
+  readonly marked: readonly Item[];
+}
+
+/** How many days after a report its lesson is: to its lesson day, or a week where there is none or it is past. */
+export function daysAhead(report: Pick<Report, 'day'>, lessonDay: string | null): number {
+  const days = lessonDay === null ? 0 : Date.parse(`${lessonDay}T00:00Z`) / DAY - report.day;
+  return days > 0 ? days : 7;
+}
+
+/** Whether a report tells of so many items as a lesson has; else it is of another lesson, whatever it says. */
+export function fits(report: Report, items: readonly Item[]): boolean {
+  return report.items.length === Math.min(items.length, MOST_TOLD.items);
+}
+
+/** Each item's chance of a right answer on lesson day, 0 to 1; 0 where it was never seen. */
+export function recalls(report: Report, ahead: number): number[] {
+  // Fading depends on stability alone, whatever the difficulty.
+  return report.items.map((facts) =>
+    facts ? recallAfter({ stability: facts.stability, difficulty: 5 }, facts.days + ahead) : 0,
+  );
+}
+
+/** The picture that a report gives of a lesson's items, so many days after it. */
+export function pictureOf(report: Report, items: readonly Item[], ahead: number): Picture {
+  const chances = recalls(report, ahead);
+  const places = items.slice(0, report.items.length).keys();
+  const all = [...places];
+  const standing = (some: readonly number[]): Standing => ({
+    recall: some.length === 0 ? 0 : some.reduce((sum, i) => sum + chances[i]!, 0) / some.length,
+    seen: some.filter((i) => report.items[i] !== null).length,
+    of: some.length,
+    slow: some.filter((i) => report.items[i]?.slow).length,
+  });
+  const groups = new Map<string, number[]>();
+  for (const i of all) {
+    const name = regionOf(items[i]!);
+    groups.set(name, [...(groups.get(name) ?? []), i]);
+  }
+  const byDegree = [1, 2, 3, 4, 5, 6, 7].map((degree) => {
+    const some = all.filter((i) => items[i]!.degree === degree);
+    return some.length === 0 ? null : standing(some);
+  });
+  return {
+    all: standing(all),
+    byDegree,
+    weak: weakest(byDegree),
+    confusions: confusionsOf(report, items),
+    regions: [...groups].map(([name, some]) => {
+      const [strings = '', frets = ''] = name.split(':');
+      return { strings, frets, ...standing(some) };
+    }),
+    marked: report.marked.flatMap((i) => items[i] ?? []),
+  };
+}
+
+/** `3-2:1-7`, or empty for what is heard. Ids end so: `spot:Bb major:2:triad:guitar:3-2:1-7`. */
+function regionOf({ id, strings }: Item): string {
+  return strings === '' ? '' : `${strings}:${id.split(':').at(-1)}`;
+}
+
+/** Recall below which a degree is weak, and how many are named. */
+const WEAK = { below: 0.8, most: 3 };
+
+function weakest(byDegree: readonly (Standing | null)[]): number[] {
+  return byDegree
+    .flatMap((standing, i) => (standing ? [{ degree: i + 1, recall: standing.recall }] : []))
+    .filter(({ recall }) => recall < WEAK.below)
+    .toSorted((a, b) => a.recall - b.recall)
+    .slice(0, WEAK.most)
+    .map(({ degree }) => degree);
+}
+
+/** What was taken for what, the most frequent first; `times` counts the misses of the last answers. */
+function confusionsOf({ items: facts }: Report, items: readonly Item[]): Confusion[] {
+  const found = new Map<string, Confusion>();
+  facts.forEach((one, i) => {
+    const item = items[i];
+    if (!one?.takenFor || !item || one.takenFor === item.degree) return;
+    const { kind, degree } = item;
+    const { takenFor } = one;
+    const size = item.id.split(':')[3] as Size;
+    const key = [kind, size, degree, takenFor].join();
+    const times = (found.get(key)?.times ?? 0) + one.misses;
+    found.set(key, { kind, size, degree, takenFor, times });
+  });
+  return [...found.values()].toSorted((a, b) => b.times - a.times || a.degree - b.degree);
+}

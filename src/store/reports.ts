@@ -1,0 +1,35 @@
+import { promisifyRequest } from 'idb-keyval';
+import { store, stored, under } from './device.ts';
+
+/** A student's report on the teacher's device: one for each student and lesson, the newest. */
+export interface StoredReport {
+  /** Which student and which lesson, as the report has them. */
+  readonly sender: number;
+  readonly deck: number;
+  /** When the student made it: days since 1970, and the minute of the day. */
+  readonly day: number;
+  readonly minute: number;
+  /** Its link, from `#` on. What is in it is not this room's business. */
+  readonly link: string;
+}
+
+/** What became of a report: kept, or the same or a newer one was there already. */
+export type Kept = 'new' | 'replaced' | 'same' | 'older';
+
+/** Keeps a report unless one as new of the same student and lesson is there: a newer one replaces an older, never the other way. @throws StoreTrouble */
+export function keepReport(report: StoredReport): Promise<Kept> {
+  const key = ['report', report.sender, report.deck];
+  return store('readwrite', async (all) => {
+    const before = await promisifyRequest<StoredReport | undefined>(all.get(key));
+    const later = before ? report.day - before.day || report.minute - before.minute : 1;
+    if (later <= 0) return before?.link === report.link ? 'same' : 'older';
+    all.put(report, key);
+    await stored(all);
+    return before ? 'replaced' : 'new';
+  });
+}
+
+/** All reports on the device. @throws StoreTrouble */
+export function listReports(): Promise<StoredReport[]> {
+  return store('readonly', (all) => promisifyRequest<StoredReport[]>(all.getAll(under('report'))));
+}
