@@ -8,6 +8,9 @@ export const SCREENS = [
   'lesson',
   'lessons',
   'teach',
+  'send',
+  'report',
+  'class',
   'settings',
 ] as const;
 export type Screen = (typeof SCREENS)[number];

@@ -14,6 +14,9 @@ const SCREENS: Record<Screen, ComponentType> = {
   lesson: lazy(() => import('../lesson/Lesson.tsx')),
   lessons: lazy(() => import('../lessons/Lessons.tsx')),
   teach: lazy(() => import('../teach/Teach.tsx')),
+  send: lazy(() => import('../report/SendReport.tsx')),
+  report: lazy(() => import('../report/ReportScreen.tsx')),
+  class: lazy(() => import('../report/ClassScreen.tsx')),
   settings: lazy(() => import('../settings/Settings.tsx')),
 };
 
