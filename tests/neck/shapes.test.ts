@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { GUITAR, INSTRUMENTS, fretsLeft } from '../../src/neck/instrument.ts';
+import { formText, moveAlong } from '../../src/neck/move.ts';
 import { midiAt, placesOf, placeText, type Place } from '../../src/neck/place.ts';
 import { hasShape, regions, shapes, type Region } from '../../src/neck/shapes.ts';
 import { chordOn, SIZES, type Chord } from '../../src/theory/chord.ts';
@@ -116,6 +117,18 @@ describe('shapes', () => {
     expect(found.map(({ cost }) => cost)).toEqual(
       found.map(({ cost }) => cost).toSorted((a, b) => a - b),
     );
+  });
+
+  test('are the same an octave up the neck', () => {
+    const long = { ...GUITAR, frets: 24 };
+    for (const size of SIZES.slice(0, 3)) {
+      const chord = chordOn(BB, 5, size);
+      const forms = (lowest: number) =>
+        shapes(long, chord, { strings: [5, 4, 3], frets: [lowest, lowest + 4] })
+          .map(({ places }) => formText(moveAlong(long, places, lowest > 12 ? -12 : 0)!))
+          .toSorted();
+      expect(forms(16)).toEqual(forms(4));
+    }
   });
 
   test('may have open strings or not', () => {
