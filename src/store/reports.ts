@@ -16,13 +16,19 @@ export interface StoredReport {
 /** What became of a report: kept, or the same or a newer one was there already. */
 export type Kept = 'new' | 'replaced' | 'same' | 'older';
 
-/** Keeps a report unless one as new of the same student and lesson is there: a newer one replaces an older, never the other way. @throws StoreTrouble */
+/**
+ * Keeps a report unless a newer one of the same student and lesson is there: a newer one replaces an older, never the
+ * other way. Of one minute, as when a question was added at once, the one that comes last is kept.
+ *
+ * @throws StoreTrouble
+ */
 export function keepReport(report: StoredReport): Promise<Kept> {
   const key = ['report', report.sender, report.deck];
   return store('readwrite', async (all) => {
     const before = await promisifyRequest<StoredReport | undefined>(all.get(key));
     const later = before ? report.day - before.day || report.minute - before.minute : 1;
-    if (later <= 0) return before?.link === report.link ? 'same' : 'older';
+    if (later < 0) return 'older';
+    if (before?.link === report.link) return 'same';
     all.put(report, key);
     await stored(all);
     return before ? 'replaced' : 'new';

@@ -32,7 +32,7 @@ function Nothing() {
 function Send({ lesson }: { lesson: Lesson }) {
   const [question, setQuestion] = useState('');
   const [name, setName] = useState('');
-  const [now] = useState(Date.now);
+  const now = Date.now();
   const items = itemsOfLesson(lesson.id);
   const marked = items.filter(({ id }) => questions.value.includes(id)).slice(0, MOST_TOLD.marked);
   const report = reportOf(

@@ -1,0 +1,267 @@
+import { describe, expect, it } from 'vitest';
+import { readReport, reportLink, type ItemFacts, type Report } from '../../src/decks/report.ts';
+import { learn, nothing, recall } from '../../src/memory/memory.ts';
+import { DAY } from '../../src/memory/model.ts';
+import { classOf, meanByDegree } from '../../src/practice/class.ts';
+import type { Item } from '../../src/practice/item.ts';
+import { marksOf, weakDrills } from '../../src/practice/lesson.ts';
+import { daysAhead, fits, pictureOf, reportOf } from '../../src/practice/report.ts';
+import { readiness } from '../../src/practice/summary.ts';
+import type { Deck } from '../../src/decks/deck.ts';
+import type { Review } from '../../src/store/review.ts';
+import { GUITAR } from '../../src/neck/instrument.ts';
+import { reviewOf } from '../memory/reviews.ts';
+
+const sent = { deck: 7, sender: 9, question: 'Why is vii so hard?', name: '' };
+const noon = Date.UTC(2026, 11, 3, 12);
+const OFFSET = 60;
+
+/** Every degree on two string sets, and by ear. */
+const items: Item[] = [
+  ...['5-4', '4-3'].flatMap((strings) =>
+    [1, 2, 3, 4, 5, 6, 7].map((degree): Item => ({
+      id: `spot:Bb major:${degree}:triad:guitar:${strings}:1-7`,
+      kind: 'spot',
+      degree,
+      strings,
+    })),
+  ),
+  ...[1, 2, 3, 4, 5, 6, 7].map((degree): Item => ({
+    id: `trace:Bb major:${degree}:triad:guitar:up:72`,
+    kind: 'trace',
+    degree,
+    strings: '',
+  })),
+];
+const idOf = (degree: number, strings = '5-4') =>
+  items.find((item) => item.degree === degree && item.strings === strings)!.id;
+
+/** A log of answers, each so many days before noon. */
+function told(answers: readonly (Partial<Review> & { item: string; ago: number })[]) {
+  const reviews = answers.map(({ ago, ...rest }, k) =>
+    reviewOf({ n: k + 1, at: noon - ago * DAY, offset: OFFSET, ...rest }),
+  );
+  const memory = nothing();
+  for (const review of reviews) learn(memory, review);
+  return { items, memory, reviews, questions: [] as string[] };
+}
+
+const wrong = (item: string, ago: number, takenFor: string) => ({
+  item,
+  ago,
+  right: false,
+  takenFor,
+});
+
+describe('a report', () => {
+  it('tells of each item how firm it is, of its last three answers the misses, and what it was taken for', () => {
+    const of = told([
+      wrong(idOf(2), 9, '5'),
+      wrong(idOf(2), 5, '4'),
+      wrong(idOf(2), 3, '4'),
+      { item: idOf(2), ago: 2 },
+      { item: idOf(3), ago: 1, grade: 2 },
+      wrong(idOf(5, ''), 1, '7 2 4'),
+    ]);
+    const report = reportOf({ ...of, questions: [idOf(3), 'spot:C major:1'] }, sent, noon, OFFSET);
+    const facts = (id: string) => report.items[items.findIndex((item) => item.id === id)];
+    expect(facts(idOf(2))).toMatchObject({ days: 2, misses: 2, takenFor: 4, slow: false });
+    expect(facts(idOf(3))).toMatchObject({ days: 1, misses: 0, takenFor: null, slow: true });
+    expect(facts(idOf(5, ''))).toMatchObject({ misses: 1, takenFor: 7 });
+    expect(facts(idOf(1))).toBeNull();
+    expect(report).toMatchObject({ ...sent, asked: 6, right: 2, marked: [2] });
+  });
+
+  it('counts days from four in the morning, as practice does', () => {
+    const late = Date.UTC(2026, 11, 4, 1, 30);
+    const of = told([
+      { item: idOf(1), ago: 0 },
+      { item: idOf(1), ago: 27 },
+      { item: idOf(1), ago: 28 },
+    ]);
+    const report = reportOf(of, sent, late, OFFSET);
+    expect(report.day).toBe(Math.floor(noon / DAY));
+    expect(report.minute).toBe(22 * 60 + 30);
+    expect(report.practised).toHaveLength(28);
+    expect(report.practised.map((did, i) => (did ? i : -1)).filter((i) => i >= 0)).toEqual([0, 27]);
+  });
+
+  it('opens as a picture whose readiness is the student’s own, within a hundredth', () => {
+    const of = told(
+      items.slice(0, 18).flatMap(({ id }, k) => [
+        { item: id, ago: 9 - (k % 3), right: k % 4 > 0, takenFor: k % 4 > 0 ? null : '3' },
+        { item: id, ago: 2 + (k % 5) / 3 },
+      ]),
+    );
+    const report = reportOf(of, sent, noon, OFFSET);
+    const read = readReport(reportLink(report, 'https://quay.example/'));
+    if ('fault' in read) throw new Error(read.fault);
+    expect(fits(read.report, items)).toBe(true);
+    const ahead = daysAhead(report, '2026-12-08');
+    expect(ahead).toBe(5);
+    const picture = pictureOf(read.report, items, ahead);
+    const own = readiness(items, of.memory, noon + 5 * DAY);
+    expect(Math.abs(picture.all.recall - own.overall)).toBeLessThan(0.01);
+    own.byDegree.forEach((share, i) =>
+      expect(Math.abs(picture.byDegree[i]!.recall - share!)).toBeLessThan(0.02),
+    );
+    expect(picture.all).toMatchObject({ seen: 18, of: 21 });
+    expect(recall(of.memory, idOf(1), noon)).toBeGreaterThan(0);
+  });
+});
+
+const facts = (some: Partial<ItemFacts> = {}): ItemFacts => ({
+  stability: 30,
+  days: 1,
+  slow: false,
+  misses: 0,
+  takenFor: null,
+  ...some,
+});
+
+function report(of: (item: Item) => ItemFacts | null, some: Partial<Report> = {}): Report {
+  return {
+    ...sent,
+    day: 20_790,
+    minute: 600,
+    practised: Array<boolean>(28).fill(false),
+    asked: 50,
+    right: 40,
+    seconds: {},
+    items: items.map(of),
+    marked: [],
+    ...some,
+  };
+}
+
+describe('the picture of a report', () => {
+  it('names the weak degrees, what is taken for what, and where nothing was seen', () => {
+    const picture = pictureOf(
+      report(
+        ({ degree, strings }) =>
+          strings === '4-3'
+            ? null
+            : degree === 7
+              ? facts({ stability: 0.5, days: 6, misses: 2, takenFor: 2 })
+              : facts({ slow: strings === '' }),
+        { marked: [0] },
+      ),
+      items,
+      7,
+    );
+    expect(picture.weak[0]).toBe(7);
+    expect(picture.confusions).toEqual([
+      { kind: 'spot', size: 'triad', degree: 7, takenFor: 2, times: 2 },
+      { kind: 'trace', size: 'triad', degree: 7, takenFor: 2, times: 2 },
+    ]);
+    expect(
+      picture.regions.map(({ strings, frets, seen, slow }) => [strings, frets, seen, slow]),
+    ).toEqual([
+      ['5-4', '1-7', 7, 0],
+      ['4-3', '1-7', 0, 0],
+      ['', '', 7, 6],
+    ]);
+    expect(picture.marked).toEqual([items[0]]);
+  });
+
+  it('looks a week ahead where the lesson day is past or none', () => {
+    const made = report(() => facts());
+    expect(daysAhead(made, null)).toBe(7);
+    expect(daysAhead(made, '2026-12-02')).toBe(7);
+    expect(daysAhead(made, '2026-12-06')).toBe(3);
+  });
+});
+
+describe('a class', () => {
+  const place = (made: Report) => ({ report: made, items, ahead: 7 });
+  const strong = (sender: number) => report(() => facts({ stability: 90 }), { sender });
+  const weakOn = (degree: number, sender: number, some: Partial<Report> = {}) =>
+    report((item) => facts({ stability: item.degree === degree ? 0.1 : 20 }), { sender, ...some });
+
+  it('has those who need most first, over all or on one degree', () => {
+    const all = [strong(1), weakOn(7, 2), report(() => null, { sender: 3 })].map(place);
+    expect(classOf(all, 7).map(({ sender }) => sender)).toEqual([3, 2, 1]);
+    const others = [weakOn(7, 2), weakOn(5, 4)].map(place);
+    expect(classOf(others, 7, 5)[0]!.sender).toBe(4);
+    expect(classOf(others, 7, 7)[0]!.sender).toBe(2);
+    const means = meanByDegree(classOf(others, 7));
+    expect(means[0]).toBeGreaterThan(means[4]!);
+  });
+
+  it('shows of a student the newest report on the lesson, the name typed last, and all weeks', () => {
+    const old = weakOn(7, 2, { deck: 5, day: 20_780, name: 'Ilse' });
+    const now = weakOn(7, 2, { name: '' });
+    const [student, ...more] = classOf([now, old].map(place), 7);
+    expect(more).toEqual([]);
+    expect(student).toMatchObject({ sender: 2, name: 'Ilse' });
+    expect(student!.placed.report).toBe(now);
+    expect(student!.weeks.map(({ day }) => day)).toEqual([20_780, 20_790]);
+  });
+});
+
+const deck: Deck = {
+  title: 'Quay side',
+  note: '',
+  lessonDay: '2026-12-08',
+  instrument: GUITAR,
+  key: { tonic: 'Bb', scale: 'major' },
+  drills: [
+    {
+      kind: 'spot',
+      degrees: [1, 2, 3, 4, 5, 6, 7],
+      sizes: ['triad'],
+      strings: [
+        [5, 4],
+        [4, 3],
+      ],
+      frets: [1, 7],
+    },
+    {
+      kind: 'trace',
+      degrees: [1, 2, 3, 4, 5, 6, 7],
+      sizes: ['triad'],
+      contours: ['up'],
+      tempo: 72,
+    },
+  ],
+  phrases: [],
+};
+
+describe('the next lesson', () => {
+  it('asks the degrees and string sets that are weak, in the frets of the last one', () => {
+    const one = report(({ degree, strings }) =>
+      facts({ stability: [2, 7].includes(degree) && strings !== '4-3' ? 0.1 : 200 }),
+    );
+    const drills = weakDrills(deck, items, [one], [7]);
+    expect(drills).toHaveLength(2);
+    expect(drills[0]).toMatchObject({ kind: 'spot', strings: [[5, 4]], frets: [1, 7] });
+    expect(drills[0]!.degrees).toHaveLength(3);
+    expect(drills[0]!.degrees).toEqual(expect.arrayContaining([2, 7]));
+  });
+
+  it('keeps everything where nothing was seen', () => {
+    expect(weakDrills(deck, items, [report(() => null)], [7])).toEqual(deck.drills);
+  });
+
+  it('marks an item the harder the more of the class miss it, and one report moves no mark far', () => {
+    const misses = ({ degree }: Item) => facts({ misses: degree === 7 ? 3 : degree === 1 ? 0 : 1 });
+    const alone = marksOf([report(misses)], items);
+    const together = marksOf(
+      Array.from({ length: 12 }, (_, sender) => report(misses, { sender })),
+      items,
+    );
+    expect(alone[idOf(7)]).toBe(4);
+    expect(together[idOf(7)]).toBe(5);
+    expect(together[idOf(1)]).toBe(1);
+    expect([3, undefined]).toContain(together[idOf(4)]);
+    expect(
+      Object.values(marksOf([report(misses)], items)).every((mark) => mark > 1 && mark < 5),
+    ).toBe(true);
+  });
+
+  it('marks nothing where nothing was missed, all was, or nothing was seen', () => {
+    for (const some of [facts(), facts({ misses: 3 }), null]) {
+      expect(marksOf([report(() => some)], items)).toEqual({});
+    }
+  });
+});
