@@ -139,14 +139,13 @@ test('what gets the focus is never hidden behind the places at the bottom', asyn
   await plan(page, {});
   const places = (await box(page.getByRole('navigation'))).y;
   await page.getByRole('radio', { name: 'B♭' }).focus();
-  for (let presses = 0; presses < 20; presses++) {
-    await page.keyboard.press('Tab');
-    const focused = page.locator('main :focus');
-    if ((await focused.count()) === 0) break;
-    const { y, height } = await box(focused);
+  const passed = page.locator('nav :focus');
+  for (let presses = 0; presses < 60 && (await passed.count()) === 0; presses++) {
+    const { y, height } = await box(page.locator('main :focus'));
     expect(y + height).toBeLessThanOrEqual(places + 1);
+    await page.keyboard.press('Tab');
   }
-  await expect(page.locator('nav :focus')).toHaveCount(1);
+  await expect(passed).toHaveCount(1);
 });
 
 test('a spot card is answered by keys alone', async ({ page }) => {
