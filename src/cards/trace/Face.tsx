@@ -41,7 +41,11 @@ export function Face(props: FaceProps<TraceCard>) {
   const places = useMemo(() => placesOf(card), [card]);
 
   const hear = (speed = 1) => {
-    const playing = play(soundingOf(phrase, places), { speed, onNote: setLit, onEnd: () => setLit(null) });
+    const playing = play(soundingOf(phrase, places), {
+      speed,
+      onNote: setLit,
+      onEnd: () => setLit(null),
+    });
     if (!verdict) props.sounded(playing.ms);
   };
   const hearKey = (then?: () => void) => {
