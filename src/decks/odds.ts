@@ -8,7 +8,8 @@
 /** Where each value's share of `SCALE` begins, and the end: values 0 to `starts.length - 2`. */
 export type Odds = readonly number[];
 
-const SCALE = 4096;
+const SCALE_BITS = 12;
+const SCALE = 2 ** SCALE_BITS;
 const LOWEST = 2 ** 23;
 
 /** Odds in proportion to weights from 0 up; nothing is so unlikely that it could not be. At most 1,000 of them. */
@@ -84,7 +85,8 @@ export function oddsReader(bytes: Uint8Array): OddsReader {
   for (let i = 0; i < 4; i++) state = state * 256 + (bytes[i] ?? 0);
   return {
     take(odds) {
-      const within = state % SCALE;
+      // Bit by bit, which is several times as fast as % here: a class's reports are many.
+      const within = state & (SCALE - 1);
       let [value, beyond] = [0, odds.length - 1];
       while (beyond - value > 1) {
         const middle = (value + beyond) >> 1;
@@ -92,7 +94,7 @@ export function oddsReader(bytes: Uint8Array): OddsReader {
         else beyond = middle;
       }
       const start = odds[value]!;
-      state = (odds[value + 1]! - start) * Math.floor(state / SCALE) + within - start;
+      state = (odds[value + 1]! - start) * (state >>> SCALE_BITS) + within - start;
       for (; state < LOWEST && at < bytes.length; at++) state = state * 256 + bytes[at]!;
       return value;
     },

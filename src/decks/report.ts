@@ -147,16 +147,9 @@ export function readReport(
   const count = bits.take(12);
   const scales = FINENESS[bits.take(2)] ?? FINENESS[0]!;
   const chances = chanceOf(takeLie(bits), countsOf(scales));
-  const items = unpackItems(bits.rest(), count, chances);
-  if (end < 0 || more.length > 0 || items === null) return { fault: altered('report') };
-  const marked = items.flatMap((item, place) => (item.marked ? [place] : []));
-  const report: Report = {
-    ...head,
-    items: items.map((item) => factsOf(item, scales)),
-    marked,
-    question,
-    name,
-  };
+  const told = unpackItems(bits.rest(), count, chances, scales);
+  if (end < 0 || more.length > 0 || told === null) return { fault: altered('report') };
+  const report: Report = { ...head, ...told, question, name };
   return excess(report) === null
     ? { report, payload: opened.payload }
     : { fault: altered('report') };
@@ -222,18 +215,6 @@ function stepsOf(item: ItemFacts | null, marked: boolean, scales: Fineness): Ite
   return { marked, seen };
 }
 
-function factsOf({ seen }: ItemSteps, scales: Fineness): ItemFacts | null {
-  return (
-    seen && {
-      stability: scales.stability.value(seen.stability),
-      days: scales.days.value(seen.days) - 0.5,
-      slow: seen.slow === 1,
-      misses: seen.misses,
-      takenFor: seen.takenFor || null,
-    }
-  );
-}
-
 function packItems(items: readonly ItemSteps[], chances: Chances): Uint8Array {
   const out = oddsWriter();
   for (const { marked, seen } of items) {
@@ -254,22 +235,27 @@ function packItems(items: readonly ItemSteps[], chances: Chances): Uint8Array {
   return out.bytes();
 }
 
-/** Inverts `packItems`; null where the bytes hold less or more than so many items. */
-function unpackItems(bytes: Uint8Array, count: number, chances: Chances): ItemSteps[] | null {
+/**
+ * Inverts `stepsOf` and `packItems`; null where the bytes hold less or more than so many items. In one go: a class's
+ * reports are many, and what would be made in between took half the time.
+ */
+function unpackItems(bytes: Uint8Array, count: number, chances: Chances, scales: Fineness) {
   const from = oddsReader(bytes);
-  const items = repeat(count, (): ItemSteps => {
-    const marked = from.take(chances.marked) === 1;
-    if (from.take(chances.unseen) === 1) return { marked, seen: null };
-    const [stability, days] = [from.take(chances.stability), from.take(chances.days)];
+  const marked: number[] = [];
+  const items = repeat(count, (place): ItemFacts | null => {
+    if (from.take(chances.marked) === 1) marked.push(place);
+    if (from.take(chances.unseen) === 1) return null;
+    const stability = scales.stability.value(from.take(chances.stability));
+    const days = scales.days.value(from.take(chances.days)) - 0.5;
     if (from.take(chances.missed) === 0) {
-      const slow = from.take(chances.slow);
-      return { marked, seen: { stability, days, slow, misses: 0, takenFor: 0 } };
+      const slow = from.take(chances.slow) === 1;
+      return { stability, days, slow, misses: 0, takenFor: null };
     }
     const misses = 1 + from.take(chances.misses);
-    const takenFor = from.take(chances.taken) === 1 ? 1 + from.take(chances.takenFor) : 0;
-    return { marked, seen: { stability, days, slow: 0, misses, takenFor } };
+    const takenFor = from.take(chances.taken) === 1 ? 1 + from.take(chances.takenFor) : null;
+    return { stability, days, slow: false, misses, takenFor };
   });
-  return from.atEnd() ? items : null;
+  return from.atEnd() ? { items, marked } : null;
 }
 
 /** What a link cannot carry of a report, as a sentence; null where it carries all. */
@@ -293,14 +279,17 @@ function excess({ question, name, items, marked, asked, right, practised, minute
 /** `count` steps from one value to another, each the same factor above the one before it. */
 function logSteps(lowest: number, highest: number, count: number) {
   const factor = Math.log(highest / lowest) / (count - 1);
+  const values = Array.from({ length: count }, (_, step) => lowest * Math.exp(factor * step));
   return {
     count,
     step: (value: number) =>
       Math.max(0, Math.min(count - 1, Math.round(Math.log(value / lowest) / factor))),
-    value: (step: number) => lowest * Math.exp(factor * Math.min(count - 1, step)),
+    value: (step: number) => values[Math.min(count - 1, step)]!,
   };
 }
 
-function repeat<T>(times: number, make: () => T): T[] {
-  return Array.from({ length: times }, make);
+function repeat<T>(times: number, make: (i: number) => T): T[] {
+  const made: T[] = [];
+  for (let i = 0; i < times; i++) made.push(make(i));
+  return made;
 }

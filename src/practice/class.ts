@@ -17,9 +17,12 @@ export interface Student<P extends Placed = Placed> {
   readonly name: string;
   readonly placed: P;
   readonly picture: Picture;
-  /** Every report of theirs, the oldest first: when it was, days since 1970, and the readiness it tells. */
+  /** Their last reports, on any lesson, the oldest first: when each was, days since 1970, and the readiness it tells. */
   readonly weeks: readonly { readonly day: number; readonly recall: number }[];
 }
+
+/** So many reports show how it went. */
+const WEEKS = 5;
 
 /** Which report is newer: above 0 where `a` is. */
 export function newer(
@@ -54,7 +57,7 @@ export function classOf<P extends Placed>(
       name: inTime.findLast(({ report }) => report.name !== '')?.report.name ?? '',
       placed,
       picture: pictureOf(placed.report, placed.items, placed.ahead),
-      weeks: inTime.map(({ report, ahead }) => ({
+      weeks: inTime.slice(-WEEKS).map(({ report, ahead }) => ({
         day: report.day,
         recall: mean(recalls(report, ahead)),
       })),

@@ -142,9 +142,6 @@ interface RowProps {
   take(on: boolean): void;
 }
 
-/** Weeks told in a row; what went before is on the reports themselves. */
-const WEEKS = 5;
-
 function Row({ student, musicKey, degree, taken, take }: RowProps) {
   const { picture, placed, weeks, sender } = student;
   const name = studentName(student.name, sender);
@@ -155,7 +152,6 @@ function Row({ student, musicKey, degree, taken, take }: RowProps) {
     picture.weak.length > 0 ? listed(picture.weak.map(numeral)) : '',
     pair ? confusionWords(pair, musicKey) : '',
   ].filter(Boolean);
-  const past = weeks.slice(-WEEKS);
   return (
     <li class="student">
       <label class="take">
@@ -177,9 +173,9 @@ function Row({ student, musicKey, degree, taken, take }: RowProps) {
           {' · '}
           {reportDay(placed.report)}
         </span>
-        {past.length > 1 && (
+        {weeks.length > 1 && (
           <span class="soft">
-            Over the weeks: {past.map(({ recall }) => percent(recall)).join(' → ')}
+            Over the weeks: {weeks.map(({ recall }) => percent(recall)).join(' → ')}
           </span>
         )}
         {placed.report.question && <q>{placed.report.question}</q>}

@@ -1,0 +1,60 @@
+/** A class of 200 students with ten reports each, on lessons of 150 items: from stored links to the sorted class. */
+import { bench, describe } from 'vitest';
+import { readReport, reportLink, type Report } from '../../src/decks/report.ts';
+import { classOf } from '../../src/practice/class.ts';
+import type { Item } from '../../src/practice/item.ts';
+import { seeded } from '../../src/theory/random.ts';
+
+const [STUDENTS, LESSONS] = [200, 10];
+const random = seeded(11);
+
+const items: Item[] = Array.from({ length: 150 }, (_, i) => ({
+  id: `spot:Bb major:${(i % 7) + 1}:triad:guitar:5-4:${1 + Math.floor(i / 7)}-${8 + Math.floor(i / 7)}`,
+  kind: 'spot',
+  degree: (i % 7) + 1,
+  strings: '5-4',
+}));
+
+function made(sender: number, lesson: number): Report {
+  return {
+    deck: lesson,
+    sender,
+    day: 20_700 + 7 * lesson,
+    minute: random.below(1440),
+    practised: Array.from({ length: 28 }, () => random.next() < 0.6),
+    asked: 800,
+    right: 600,
+    seconds: { spot: 3.2 },
+    items: items.map(() =>
+      random.next() < 0.1
+        ? null
+        : {
+            stability: Math.exp(4 * random.next() - 1),
+            days: 10 * random.next(),
+            slow: false,
+            misses: random.below(3),
+            takenFor: null,
+          },
+    ),
+    marked: [],
+    question: random.next() < 0.3 ? 'How do I finger the third one?' : '',
+    name: '',
+  };
+}
+
+const links = Array.from({ length: STUDENTS * LESSONS }, (_, i) =>
+  reportLink(made(i % STUDENTS, Math.floor(i / STUDENTS)), ''),
+);
+
+const open = () =>
+  links.map((link) => {
+    const read = readReport(link);
+    if ('fault' in read) throw new Error(read.fault);
+    return { report: read.report, items, ahead: 7 };
+  });
+const opened = open();
+
+describe('2,000 reports', () => {
+  bench('read from their links', () => void open());
+  bench('sorted as a class', () => void classOf(opened, LESSONS - 1));
+});
