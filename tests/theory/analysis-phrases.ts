@@ -68,7 +68,11 @@ export function read(written: Written): Told {
     return { from, to: notes.length, chord: chordNamed(key, numeral) };
   });
   return {
-    ...{ name: written.name, key, phrase: { notes, tempo: 80 }, groups, embellishments },
+    name: written.name,
+    key,
+    phrase: { notes, tempo: 80 },
+    groups,
+    embellishments,
     bar: written.bar ?? 4,
     pickup: parseBeats(written.pickup ?? '0')!,
   };

@@ -242,7 +242,12 @@ function told(
     return { from, to: notes.length, chord: chords[i]! };
   });
   return {
-    ...{ name, key, phrase: { notes, tempo: 80 }, bar: 4, pickup: beats(0), groups },
+    name,
+    key,
+    phrase: { notes, tempo: 80 },
+    bar: 4,
+    pickup: beats(0),
+    groups,
     embellishments: drawn.flatMap((group) => group.map(({ kind }) => kind)),
   };
 }

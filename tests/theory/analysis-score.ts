@@ -1,5 +1,6 @@
 import {
   analyse,
+  SURE,
   type Analysis,
   type AnalysisOptions,
 } from '../../src/theory/analysis/analysis.ts';
@@ -53,8 +54,12 @@ export function score(
       n.spans += Number(span);
       n.degree += Number(degree);
       n.both += Number(both);
-      if (given.confidence >= 0.9) (c.sure++, (c.sureRight += Number(both && span)));
-      if (given.confidence < 0.7) (c.asked++, (c.askedRight += Number(both && span)));
+      const sure = given.confidence >= 0.9;
+      const asked = given.confidence < SURE;
+      c.sure += Number(sure);
+      c.sureRight += Number(sure && both && span);
+      c.asked += Number(asked);
+      c.askedRight += Number(asked && both && span);
       right &&= both && span;
     }
     analysis.notes.forEach(({ member, embellishment }, i) => {
@@ -70,12 +75,18 @@ export function score(
   }
   const [precision, recall] = [percent(n.hit, n.found), percent(n.hit, n.there)];
   return {
-    ...{ groups: n.groups, spans: percent(n.spans, n.groups), degree: percent(n.degree, n.groups) },
+    groups: n.groups,
+    spans: percent(n.spans, n.groups),
+    degree: percent(n.degree, n.groups),
     degreeAndSize: percent(n.both, n.groups),
-    ...{ precision, recall, f1: (2 * precision * recall) / (precision + recall || 1) },
+    precision,
+    recall,
+    f1: (2 * precision * recall) / (precision + recall || 1),
     kinds: percent(n.kind, n.hit),
-    ...{ sure: percent(c.sure, n.groups), sureAndRight: percent(c.sureRight, c.sure) },
-    ...{ asked: percent(c.asked, n.groups), askedAndRight: percent(c.askedRight, c.asked) },
+    sure: percent(c.sure, n.groups),
+    sureAndRight: percent(c.sureRight, c.sure),
+    asked: percent(c.asked, n.groups),
+    askedAndRight: percent(c.askedRight, c.asked),
   };
 }
 
@@ -89,8 +100,8 @@ const tell = (groups: readonly { from: number; to: number; chord: { symbol: stri
   groups.map(({ from, to, chord }) => `${chord.symbol}[${from}–${to})`).join(' ');
 
 /** All figures in one line. */
-export function figures(score: Score): string {
-  return Object.entries(score)
+export function figures(scored: Score): string {
+  return Object.entries(scored)
     .map(([name, value]) => `${name} ${name === 'groups' ? value : value.toFixed(1)}`)
     .join(' · ');
 }

@@ -34,7 +34,7 @@ const phraseOf = (steps: readonly number[], of = key): Phrase => ({
 });
 const names = (phrase: Phrase) => phrase.notes.map(({ name }) => name).join(' ');
 const onBFlat = phraseOf([0, 2, 4, 7, 4, 2, 3, 5, 7, 10, 7, 5]);
-const told = analyse(onBFlat, key);
+const analysed = analyse(onBFlat, key);
 
 describe('a phrase of two arpeggios', () => {
   it('goes backwards', () =>
@@ -44,11 +44,11 @@ describe('a phrase of two arpeggios', () => {
   it('is moved by degrees', () =>
     expect(names(byDegrees(phraseOf([0, 2, 4]), key, 1).phrase)).toBe('C Eb G'));
   it('changes the order of its chords', () =>
-    expect(names(chordsReversed(onBFlat, key, told)!.phrase)).toBe(
+    expect(names(chordsReversed(onBFlat, key, analysed)!.phrase)).toBe(
       'Eb G Bb Eb Bb G Bb D F Bb F D',
     ));
   it('goes along the cycle of fourths: I IV vii° iii vi ii V I', () => {
-    const { phrase } = fourths(onBFlat, key, told)!;
+    const { phrase } = fourths(onBFlat, key, analysed)!;
     expect(phrase.notes.filter((_, i) => i % 6 === 0).map(({ name }) => name)).toEqual(
       'Bb Eb A D G C F Bb'.split(' '),
     );
@@ -72,7 +72,7 @@ describe('a phrase of two arpeggios', () => {
     expect(without.notes[0]!.length).toEqual(beats(2, 3));
   });
   it('has nothing to leave out where nothing passes', () =>
-    expect(passingOut(onBFlat, key, told)).toBeNull());
+    expect(passingOut(onBFlat, key, analysed)).toBeNull());
   it('is moved to another mode by its degrees', () =>
     expect(
       names(movedTo(phraseOf([0, 2, 4, 6]), key, { tonic: 'Bb', scale: 'dorian' }).phrase),
@@ -134,14 +134,11 @@ describe('variations of any phrase', () => {
         const apart = back.notes.map(({ midi }, i) => midi - phrase.notes[i]!.midi);
         expect(new Set(apart).size).toBe(1);
         expect(Math.abs(apart[0]! % 12)).toBe(0);
-        if (phrase.notes.every(({ name }) => isIn(own)(name))) {
-          expect(soundsLike(upsideDown(upsideDown(phrase, own).phrase, own).phrase, phrase)).toBe(
-            true,
-          );
-          expect(
-            soundsLike(byDegrees(byDegrees(phrase, own, 3).phrase, own, -3).phrase, phrase),
-          ).toBe(true);
-        }
+        const inKey = phrase.notes.every(({ name }) => isIn(own)(name));
+        const mirrored = upsideDown(upsideDown(phrase, own).phrase, own).phrase;
+        const shifted = byDegrees(byDegrees(phrase, own, 3).phrase, own, -3).phrase;
+        expect(inKey && !soundsLike(mirrored, phrase)).toBe(false);
+        expect(inKey && !soundsLike(shifted, phrase)).toBe(false);
       }),
       { numRuns: 25 },
     );

@@ -106,7 +106,9 @@ function groupOf(step: Step, path: Path, costs: Costs): Group {
     .toSorted((a, b) => Number(b.best) - Number(a.best) || b.confidence - a.confidence)
     .map(({ chord, confidence }) => ({ chord, confidence }));
   return {
-    ...{ from, to, ...first! },
+    from,
+    to,
+    ...first!,
     alternatives: others.slice(0, 2).filter(({ confidence }) => confidence > 0),
   };
 }

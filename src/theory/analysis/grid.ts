@@ -21,7 +21,7 @@ export function grids(line: readonly Sounding[], { bar, pickup }: Bars): Grid[] 
   const shifts = pickup ? [0] : Array.from({ length: bar }, (_, beat) => beat);
   return shifts.flatMap((shift) =>
     layouts(bar).map(({ cost, period, points }) =>
-      grid(line, bar, shift, cost + (shift > 0 ? W.shifted : 0), period, points),
+      gridOf(line, bar, shift, cost + (shift > 0 ? W.shifted : 0), period, points),
     ),
   );
 }
@@ -45,7 +45,7 @@ function layouts(bar: number): Layout[] {
   ];
 }
 
-function grid(
+function gridOf(
   line: readonly Sounding[],
   bar: number,
   shift: number,

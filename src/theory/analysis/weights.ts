@@ -32,12 +32,12 @@ export const ARPEGGIOS = {
   /** × what is missing of root, third and fifth in groups of one and two notes. */
   missingInShort: [0.18, 0.5],
   /** The root sounds first; lowest; neither, for each note of the chord beyond three. */
-  root: { first: -0.35, lowest: -0.25, neither: 0.4 },
+  root: { first: -0.49, lowest: -0.25, neither: 0.4 },
   /** Of each group, and more for groups of one, two and three notes: / their beats where they last longer than one. */
   group: 0.21,
   short: [1.25, 0.71, 0.21],
-  /** The longest group in notes: two bars of triplets. */
-  longest: 24,
+  /** The longest group in notes, but for a span that is ruled: a bar of sixteenths. */
+  longest: 16,
   /** Where a group starts: on the grid; off it at a half bar, at a beat, elsewhere. A grid point inside a group. */
   start: { onGrid: 0.14, halfBar: 1.2, beat: 2.77, elsewhere: 3.2 },
   inside: 2.38,

@@ -206,7 +206,9 @@ export function passingOut(phrase: Phrase, key: Key, { notes }: Analysis): Varia
 /** The phrase's sounds with the time from each onset to the next. */
 function withTimes({ notes }: Phrase): Timed[] {
   return notes.map(({ midi, name, at, length }, i) => ({
-    ...{ midi, name, length },
+    midi,
+    name,
+    length,
     until: notes[i + 1] ? subtract(notes[i + 1]!.at, at) : length,
   }));
 }

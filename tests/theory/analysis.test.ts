@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+import { analyse, SURE } from '../../src/theory/analysis/analysis.ts';
+import { motion } from '../../src/theory/analysis/motion.ts';
+import { chordOn } from '../../src/theory/chord.ts';
+import type { Key } from '../../src/theory/key.ts';
+import { beats } from '../../src/theory/rhythm.ts';
+import { read } from './analysis-phrases.ts';
+
+const inBFlat = (...groups: string[]) =>
+  read({ name: '', key: 'Bb major', tonic: 'Bb3', unit: '1/3', groups });
+const inGMinor = (...groups: string[]) =>
+  read({ name: '', key: 'G minor', tonic: 'G3', unit: '1/3', groups });
+const key: Key = { tonic: 'Bb', scale: 'major' };
+const two = inBFlat('I: 1 3 5 8 5 3', 'IV: 4 6 8 11 8 6').phrase;
+const symbols = (phrase: typeof two, of = key, options = {}) =>
+  analyse(phrase, of, options).groups.map(({ chord, from, to }) => `${chord.symbol} ${from}-${to}`);
+
+describe('the analysis of a phrase', () => {
+  it('cuts it into arpeggios of the key', () =>
+    expect(symbols(two)).toEqual(['Bb 0-6', 'Eb 6-12']));
+
+  it('knows what harmonic minor lends to minor: V7 and vii°7', () => {
+    const of: Key = { tonic: 'G', scale: 'minor' };
+    const { phrase } = inGMinor('i: 1 3 5 8 5 3', 'V7: 5 #7 9 11 9 #7', 'i: 8 5 3 1*3');
+    expect(symbols(phrase, of)).toEqual(['Gm 0-6', 'D7 6-12', 'Gm 12-16']);
+    const note = analyse(phrase, of).notes[7]!;
+    expect(note).toEqual({ name: 'F#', degree: 7, inKey: false, member: 3, embellishment: null });
+    const seven = inGMinor('i: 1 3 5 8 5 3', 'vii°7: #7 9 11 13 11 9', 'i: 8 5 3 1*3').phrase;
+    expect(symbols(seven, of)[1]).toBe('F#dim7 6-12');
+  });
+
+  it.each([
+    ['passing', 'I: 1 2~p 3 5 8 5'],
+    ['neighbour', 'I: 1 3 5 6~n 5 3'],
+    ['double neighbour', 'I: 1 3 5 6~d 4~d 5'],
+    ['appoggiatura', 'I: 1 3 5 9~a 8 5'],
+  ])('names a %s tone', (kind, group) => {
+    const { phrase, embellishments } = inBFlat(group, 'IV: 4 6 8 11 8 6', 'I: 1*6');
+    const found = analyse(phrase, key).notes.map(({ embellishment }) => embellishment);
+    expect(found).toEqual(embellishments);
+    expect(found).toContain(kind);
+  });
+
+  it('names an anticipation and a suspension by where they stand in their group', () => {
+    const early = inBFlat('I: 1 3 5 8 5 4~t', 'IV: 4 6 8 11 8 6');
+    expect(analyse(early.phrase, key).notes[5]!.embellishment).toBe('anticipation');
+    const late = inBFlat('I: 1 3 5 8 10 8', 'V: 8~s 7 5 2 5 7', 'I: 8*6');
+    expect(analyse(late.phrase, key).notes[6]!.embellishment).toBe('suspension');
+  });
+
+  it('says how sure it is, and what else it could be', () => {
+    for (const { confidence, alternatives, chord } of analyse(two, key).groups) {
+      expect(confidence).toBeGreaterThan(SURE);
+      expect(alternatives.length).toBe(2);
+      const sum = alternatives.reduce((all, other) => all + other.confidence, confidence);
+      expect(sum).toBeLessThanOrEqual(1 + 1e-9);
+      expect(alternatives.map((other) => other.chord)).not.toContain(chord);
+    }
+  });
+
+  it('is unsure of two notes that many chords share', () =>
+    expect(analyse(inBFlat('I: 5 3').phrase, key).groups[0]!.confidence).toBeLessThan(SURE));
+
+  it('puts every note in one group', () => {
+    const { groups, notes } = analyse(two, key);
+    expect(notes.length).toBe(two.notes.length);
+    expect(groups.map(({ from }) => from)).toEqual([0, ...groups.slice(0, -1).map(({ to }) => to)]);
+    expect(groups.at(-1)!.to).toBe(two.notes.length);
+  });
+
+  it('takes a scale of five notes by the scale that it is part of', () =>
+    expect(symbols(two, { tonic: 'Bb', scale: 'major pentatonic' })).toEqual(symbols(two)));
+
+  it('has nothing to say of an empty phrase', () =>
+    expect(analyse({ notes: [], tempo: 80 }, key)).toEqual({ groups: [], notes: [] }));
+});
+
+describe('rulings', () => {
+  it('fix a span', () =>
+    expect(symbols(two, key, { rulings: [{ span: [0, 3] }] })[0]).toBe('Bb 0-3'));
+  it('fix a chord of a span, one outside the key too', () => {
+    const chord = chordOn({ tonic: 'Eb', scale: 'mixolydian' }, 1, 'seventh');
+    const rulings = [{ span: [6, 12] as const, chord }];
+    const group = analyse(two, key, { rulings }).groups[1]!;
+    expect(group).toEqual({ from: 6, to: 12, chord, confidence: 1, alternatives: [] });
+  });
+  it('fix the chord around a note', () => {
+    const chord = chordOn(key, 6, 'seventh');
+    const { groups } = analyse(two, key, { rulings: [{ note: 1, chord }] });
+    expect(groups.find(({ from, to }) => from <= 1 && 1 < to)!.chord).toBe(chord);
+  });
+  it('that speak of no notes, or against each other, are refused with what to do', () => {
+    const analysed = (rulings: readonly { span: [number, number] }[]) => () =>
+      analyse(two, key, { rulings });
+    expect(analysed([{ span: [3, 20] }])).toThrow('take notes 0 to 11');
+    expect(analysed([{ span: [0, 4] }, { span: [2, 6] }])).toThrow('contradict each other');
+  });
+});
+
+describe('bars', () => {
+  const { phrase } = read({
+    name: '',
+    key: 'Bb major',
+    tonic: 'Bb3',
+    unit: '1/3',
+    pickup: '1',
+    groups: ['V: 5 7 9', 'I: 8 5 3 5 8 10', 'IV: 11 8 6 4 6 8', 'I: 8*6'],
+  });
+  const cut = ['F 0-3', 'Bb 3-9', 'Eb 9-15', 'Bb 15-16'];
+  it('may begin after a pickup', () =>
+    expect(symbols(phrase, key, { pickup: beats(1) })).toEqual(cut));
+  it('may be unknown', () => expect(symbols(phrase, key, { pickup: null })).toEqual(cut));
+});
+
+describe('motion', () => {
+  it('counts what leaps and what steps', () => {
+    const facts = motion(inBFlat('I: 1 3 5 6~n 5 5').phrase, key);
+    expect(facts).toEqual({ steps: 2, leaps: 2, repeats: 1, leaping: 0.4, range: 9 });
+  });
+  it('takes the augmented second of harmonic minor for a step, a minor third for a leap', () => {
+    const of: Key = { tonic: 'G', scale: 'harmonic minor' };
+    const { phrase } = read({
+      name: '',
+      key: 'G harmonic minor',
+      tonic: 'G3',
+      unit: '1/3',
+      groups: ['i: 6 7 8 6'],
+    });
+    expect(motion(phrase, of)).toMatchObject({ steps: 2, leaps: 1 });
+  });
+  it('has nothing to say of an empty phrase', () =>
+    expect(motion({ notes: [], tempo: 80 }, key)).toEqual({
+      steps: 0,
+      leaps: 0,
+      repeats: 0,
+      leaping: 0,
+      range: 0,
+    }));
+});
