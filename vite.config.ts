@@ -28,6 +28,8 @@ export default defineConfig({
   preview: { port, strictPort: true },
   test: {
     root: '.',
+    // Properties run hundreds of cases, and a machine that is shared is slow now and then.
+    testTimeout: 30_000,
     include: ['tests/**/*.test.{ts,tsx}'],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
   },
