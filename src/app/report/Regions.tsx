@@ -31,7 +31,7 @@ function Row({ region: { strings, frets, recall, seen, of, slow } }: { region: R
     <tr>
       <th scope="row">{strings ? `${dashes(strings)}, ${dashes(frets)}` : 'by ear'}</th>
       <td>
-        <span class="bar" style={{ '--filled': String(recall) }} aria-hidden="true" />
+        <span class="filling" style={{ '--filled': String(recall) }} aria-hidden="true" />
         {seen === 0 ? 'not yet' : percent(recall)}
       </td>
       <td>

@@ -69,6 +69,7 @@ export default function Teach() {
       <KeyChoice />
       <Many
         legend="Degrees"
+        music
         all={ALL_DEGREES}
         chosen={draft.value.degrees.map(String)}
         label={(degree) =>
@@ -181,6 +182,7 @@ function KeyChoice() {
 
 interface ManyProps<T extends string> {
   legend: string;
+  music?: boolean;
   all: readonly T[];
   chosen: readonly T[];
   label(value: T): string;
@@ -188,12 +190,20 @@ interface ManyProps<T extends string> {
 }
 
 /** Any number out of several, kept in their order. */
-function Many<T extends string>({ legend, all, chosen, label, choose }: ManyProps<T>) {
+function Many<T extends string>({
+  legend,
+  music = false,
+  all,
+  chosen,
+  label,
+  choose,
+}: ManyProps<T>) {
   return (
     <Choices legend={legend}>
       {all.map((value) => (
         <Choice
           key={value}
+          music={music}
           label={label(value)}
           checked={chosen.includes(value)}
           change={(on) =>
