@@ -1,7 +1,19 @@
 import type { Review } from '../store/review.ts';
+import {
+  activation,
+  type Estimate,
+  GENERAL,
+  type Imprint,
+  imprinted,
+  OWN,
+  surer,
+} from './imprint.ts';
 import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
 import { type Family, familiesOf } from './start.ts';
 import { noPace, type Pace, timed } from './pace.ts';
+
+/** The chance of a right answer without knowing, by kind of card: one of seven degrees, one of four paths. */
+const GUESS: Readonly<Record<string, number>> = { spot: 1 / 7, trace: 1 / 4 };
 
 /** What is known of one item, from its reviews alone. */
 export interface Known {
@@ -12,6 +24,9 @@ export interface Known {
   readonly last: number;
   readonly lastRight: boolean;
   readonly strength: Strength;
+  /** What its askings have left, and how easily it comes: for the choice of the next item (see imprint.ts). */
+  readonly imprints: readonly Imprint[];
+  readonly ease: Estimate;
   /** The families it belongs to (see start.ts). */
   readonly families: readonly Family[];
   /** What it was taken for, and how often, in the words of `data-answer`. */
@@ -29,6 +44,8 @@ export interface Memory {
   readonly asked: number;
   readonly firsts: number;
   readonly firstsRight: number;
+  /** How easily things come to this student. */
+  readonly ease: Estimate;
   /** Local days practised, from 04:00 to 04:00, numbered from 1 January 1970. */
   readonly days: ReadonlySet<number>;
   /** When the last answer was given: ms since 1970, as `readClock` says. */
@@ -40,7 +57,7 @@ export interface Memory {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'families' | 'days'>> {
-  readonly items: Map<string, Mutable<Known>>;
+  readonly items: Map<string, Known>;
   readonly paces: Map<string, Pace>;
   readonly families: Map<string, Family>;
   readonly days: Set<number>;
@@ -55,6 +72,7 @@ export function nothing(): Memory {
     asked: 0,
     firsts: 0,
     firstsRight: 0,
+    ease: GENERAL,
     days: new Set(),
     clock: 0,
     shift: 0,
@@ -85,6 +103,10 @@ export function learn(memory: Memory, review: Review): void {
     learning.firsts++;
     if (review.right) learning.firstsRight++;
   }
+  const active = activation(known?.imprints ?? [], now);
+  const guess = GUESS[kind] ?? 0;
+  const eases = surer(learning.ease, known?.ease ?? OWN, active, review.right, guess);
+  learning.ease = eases.general;
   const families = known?.families ?? joinFamilies(learning, review.item);
   const change = Number(review.right) - Number(known?.lastRight ?? false);
   for (const family of families) family.right += change;
@@ -95,6 +117,8 @@ export function learn(memory: Memory, review: Review): void {
     last: now,
     lastRight: review.right,
     strength,
+    imprints: imprinted(known?.imprints ?? [], now, review.right),
+    ease: eases.own,
     families,
     takenFor: withConfusion(known?.takenFor, review),
   });
@@ -146,10 +170,7 @@ function readClock(memory: Learning, at: number): number {
   let now = at + memory.shift;
   if (now < memory.clock) {
     memory.owed = memory.clock - now;
-    for (const known of memory.items.values()) {
-      known.last = Math.min(known.last, now);
-      known.first = Math.min(known.first, now);
-    }
+    for (const [id, known] of memory.items) memory.items.set(id, notAfter(known, now));
   } else if (memory.owed > 0 && now - memory.clock >= memory.owed) {
     now -= memory.owed;
     memory.shift -= memory.owed;
@@ -157,6 +178,12 @@ function readClock(memory: Learning, at: number): number {
   }
   memory.clock = now;
   return now;
+}
+
+function notAfter(known: Known, now: number): Known {
+  if (known.last <= now) return known;
+  const imprints = known.imprints.map((one) => ({ ...one, at: Math.min(one.at, now) }));
+  return { ...known, last: now, first: Math.min(known.first, now), imprints };
 }
 
 const noConfusion: ReadonlyMap<string, number> = new Map();

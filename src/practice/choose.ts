@@ -8,10 +8,9 @@ const REST = 12;
 /**
  * The item to ask next: of those that may be asked the one that brings most; null where the round has asked all.
  *
- * An item is asked once a round, a missed one once more after a rest. At most one card in two is a new item. Never
- * the same degree or string set twice running, and all kinds of the deck mixed (Brunmair & Richter 2019). Where
- * nothing is left under these, the last ones are let go first: a deck on one string set, or all of it new, is asked
- * too. A contrast goes before everything.
+ * An item is asked once a round, a missed one once more after a rest. Never the same degree or string set twice
+ * running, and all kinds of the deck mixed (Brunmair & Richter 2019). Where nothing is left under these, the last ones
+ * are let go first: a deck on one string set is asked too. A contrast goes before everything.
  */
 export function choose(round: Round, ranked: readonly Prospect[]): Prospect | null {
   const wanted = round.contrast[0];
@@ -23,9 +22,8 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
   const before = last && ranked.find(({ item }) => item.id === last.item)?.item;
   const degree = ({ item }: Prospect) => item.degree !== before?.degree;
   const strings = ({ item }: Prospect) => item.strings === '' || item.strings !== before?.strings;
-  const fresh = ({ isNew }: Prospect) => !(isNew && last?.isNew);
 
-  const rules = [degree, mixed(round, open), fresh, strings];
+  const rules = [degree, mixed(round, open), strings];
   for (let kept = rules.length; kept >= 0; kept--) {
     const best = most(open.filter((one) => rules.slice(0, kept).every((rule) => rule(one))));
     if (best) return best;

@@ -9,6 +9,8 @@ export interface Item {
   readonly degree: number;
   /** The string set, `5-4`, or empty where strings do not matter. */
   readonly strings: string;
+  /** How hard the deck says it is, 1 (easiest) to 5; 3 where it says nothing. */
+  readonly mark?: number;
 }
 
 /** Right or not, and what it was taken for. */

@@ -1,5 +1,6 @@
-import { daysSince, type Memory } from '../memory/memory.ts';
-import { type Outlook, outlook, recallAfter, strengthAfter } from '../memory/model.ts';
+import { activation, chanceAt, depthAt, freshly, OWN } from '../memory/imprint.ts';
+import { type Known, type Memory, recallOf } from '../memory/memory.ts';
+import { DAY } from '../memory/model.ts';
 import { noPace } from '../memory/pace.ts';
 import { firstShare, startOf } from '../memory/start.ts';
 import type { Item } from './item.ts';
@@ -10,12 +11,18 @@ export interface Prospect {
   readonly isNew: boolean;
   /** The chance of a right answer now; for an item never asked, where it starts. */
   readonly recall: number;
-  /** Expected gain in recall a week from now, for each second that asking costs. */
+  /** Expected gain, in chance of knowing it three weeks from now, for each second that asking costs. */
   readonly gain: number;
 }
 
-/** How far ahead a gain is looked for, days. */
-const WEEK = 7;
+/**
+ * How far ahead a gain is looked for. A nearer aim, the next lesson even, serves a student who forgets at a constant
+ * rate worse, and one who forgets by a power law hardly better.
+ */
+const AHEAD = 21 * DAY;
+
+/** Activations are reckoned for the beginning of so much time: until then they are not reckoned again. */
+const MOMENT = DAY / 144;
 
 /** Seconds from the answer to the next card: a glance after a right one, reading and listening after a wrong one. */
 const VERDICT = { right: 2, wrong: 5 };
@@ -23,29 +30,55 @@ const VERDICT = { right: 2, wrong: 5 };
 /**
  * What each item would bring, in the items' order:
  *
- * G = [p·R(h; S right) + (1 − p)·R(h; S wrong) − R(h; not asked)] / expected seconds, h a week from now,
+ * [p(a(T) + depth · what an imprint laid now has left at T) − p(a(T))] / expected seconds, T three weeks from now,
  *
- * p the item's recall now. Ranking by gain per second: Eglington & Pavlik, "Optimizing practice scheduling requires
- * quantitative tracking of individual item performance", npj Science of Learning 5, 2020.
+ * a the item's activation and p the chance of knowing it at one. Ranking by gain per second: Eglington & Pavlik,
+ * "Optimizing practice scheduling requires quantitative tracking of individual item performance", npj Science of
+ * Learning 5, 2020.
  */
 export function prospects(items: readonly Item[], memory: Memory, now: number): Prospect[] {
+  const moment = Math.floor((now + memory.shift) / MOMENT) * MOMENT;
   return items.map((item) => {
     const known = memory.items.get(item.id);
-    const ahead = known
-      ? outlook(known.strength, daysSince(memory, known, now), WEEK)
-      : firstOutlook(startOf(memory, item.id));
-    const { recall } = ahead;
-    const gained = recall * ahead.right + (1 - recall) * ahead.wrong - ahead.unasked;
-    return { item, isNew: !known, recall, gain: gained / seconds(item, memory, recall) };
+    const ease = known?.ease ?? OWN;
+    const chance = (active: number) => chanceAt(active, memory.ease, ease, item.mark);
+    const { present, later, fresh } = known ? presence(known, moment) : unasked;
+    const p = chance(present);
+    const gained = chance(later + depthAt(p) * fresh) - chance(later);
+    return {
+      item,
+      isNew: !known,
+      recall: known ? recallOf(memory, known, now) : startOf(memory, item.id),
+      gain: gained / seconds(item, memory, p),
+    };
   });
 }
 
-const right = recallAfter(strengthAfter(null, 0, 3), WEEK);
-const wrong = recallAfter(strengthAfter(null, 0, 1), WEEK);
+/** An item's activation now and at T, and what an imprint of depth 1 laid now would have left at T. */
+interface Presence {
+  readonly moment: number;
+  readonly present: number;
+  readonly later: number;
+  readonly fresh: number;
+}
 
-/** What is not known yet is not forgotten either: unasked it stays where it starts. */
-function firstOutlook(start: number): Outlook {
-  return { recall: start, right, wrong, unasked: start };
+function presenceOf(imprints: Known['imprints'], moment: number): Presence {
+  const present = activation(imprints, moment);
+  const later = activation(imprints, moment + AHEAD);
+  return { moment, present, later, fresh: freshly(present, AHEAD) };
+}
+
+const unasked = presenceOf([], 0);
+const presences = new WeakMap<Known, Presence>();
+
+/** The same, reckoned once for a moment: with ten thousand items it is most of the work. */
+function presence(known: Known, moment: number): Presence {
+  let found = presences.get(known);
+  if (found?.moment !== moment) {
+    found = presenceOf(known.imprints, moment);
+    presences.set(known, found);
+  }
+  return found;
 }
 
 /** The seconds that asking is expected to cost, verdict included, at a chance `p` of a right answer. */
