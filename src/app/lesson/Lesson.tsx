@@ -55,7 +55,7 @@ function Offered({ deck }: { deck: Deck }) {
   };
   const keep = () => void take(deck).then(() => go('today'));
   return (
-    <main class="screen">
+    <main class="screen offered">
       <header>
         <p class="label">A lesson for you</p>
         <h1>{deck.title}</h1>

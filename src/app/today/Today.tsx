@@ -73,7 +73,26 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           Enough for today: nothing would gain much by being asked now. You may go on if you like.
         </p>
       )}
-      <div class="last begin">
+      <div class="lengths" role="group" aria-label="A round of another length">
+        {LENGTHS.map((length) => (
+          <button
+            type="button"
+            key={length}
+            class="button quiet"
+            aria-label={`Practise ${length} minutes`}
+            onClick={() => void start(length)}
+          >
+            {length} min
+          </button>
+        ))}
+        <button type="button" class="button quiet" onClick={() => void start('enough')}>
+          until enough
+        </button>
+      </div>
+      <a class="button quiet soft" href="#/send">
+        Send a report to your teacher
+      </a>
+      <div class="last">
         <button
           type="button"
           class="button main wide"
@@ -84,25 +103,6 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
             ? `Go on: card ${far.value.done + 1} of ${far.value.of}`
             : `Practise ${minutes} minutes`}
         </button>
-        <div class="lengths" role="group" aria-label="A round of another length">
-          {LENGTHS.map((length) => (
-            <button
-              type="button"
-              key={length}
-              class="button quiet"
-              aria-label={`Practise ${length} minutes`}
-              onClick={() => void start(length)}
-            >
-              {length} min
-            </button>
-          ))}
-          <button type="button" class="button quiet" onClick={() => void start('enough')}>
-            until enough
-          </button>
-        </div>
-        <a class="button quiet soft" href="#/send">
-          Send a report to your teacher
-        </a>
       </div>
     </main>
   );
