@@ -10,6 +10,15 @@ export interface Placed {
   readonly ahead: number;
 }
 
+/** A report that is kept: whose it is, on what, of when. It is read when it is needed: a class's reports are many. */
+export interface Filed<P extends Placed = Placed> extends Pick<
+  Report,
+  'sender' | 'deck' | 'day' | 'minute'
+> {
+  /** Null where it cannot be read, or is not on the lesson it names. */
+  open(): P | null;
+}
+
 /** One student: the report on the lesson that is looked at, and the ones on other lessons. */
 export interface Student<P extends Placed = Placed> {
   readonly sender: number;
@@ -17,8 +26,10 @@ export interface Student<P extends Placed = Placed> {
   readonly name: string;
   readonly placed: P;
   readonly picture: Picture;
+  /** How many reports `weeks` tells of. */
+  readonly reports: number;
   /** Their last reports, on any lesson, the oldest first: when each was, days since 1970, and the readiness it tells. */
-  readonly weeks: readonly { readonly day: number; readonly recall: number }[];
+  weeks(): { readonly day: number; readonly recall: number }[];
 }
 
 /** So many reports show how it went. */
@@ -38,34 +49,39 @@ export function newer(
  * @param deck the lesson's mark
  */
 export function classOf<P extends Placed>(
-  all: readonly P[],
+  all: readonly Filed<P>[],
   deck: number,
   degree: number | null = null,
 ): Student<P>[] {
-  const bySender = new Map<number, P[]>();
-  for (const placed of all) {
-    const some = bySender.get(placed.report.sender);
-    if (some) some.push(placed);
-    else bySender.set(placed.report.sender, [placed]);
+  const bySender = new Map<number, Filed<P>[]>();
+  for (const filed of all) {
+    const some = bySender.get(filed.sender);
+    if (some) some.push(filed);
+    else bySender.set(filed.sender, [filed]);
   }
-  const students = [...bySender].flatMap(([sender, theirs]) => {
-    const inTime = theirs.toSorted((a, b) => newer(a.report, b.report));
-    const placed = inTime.findLast(({ report }) => report.deck === deck);
-    if (!placed) return [];
-    return {
-      sender,
-      name: inTime.findLast(({ report }) => report.name !== '')?.report.name ?? '',
-      placed,
-      picture: pictureOf(placed.report, placed.items, placed.ahead),
-      weeks: inTime.slice(-WEEKS).map(({ report, ahead }) => ({
-        day: report.day,
-        recall: mean(recalls(report, ahead)),
-      })),
-    };
-  });
   const need = ({ picture }: Student) =>
     (degree === null ? picture.all : picture.byDegree[degree - 1])?.recall ?? 1;
-  return students.toSorted((a, b) => need(a) - need(b));
+  return [...bySender.values()]
+    .flatMap((theirs) => studentOf(theirs.toSorted(newer), deck) ?? [])
+    .toSorted((a, b) => need(a) - need(b));
+}
+
+/** Null where none of these reports, the oldest first, is on the lesson. */
+function studentOf<P extends Placed>(inTime: readonly Filed<P>[], deck: number): Student<P> | null {
+  const placed = inTime.findLast((filed) => filed.deck === deck)?.open();
+  if (!placed) return null;
+  const last = inTime.slice(-WEEKS);
+  return {
+    sender: placed.report.sender,
+    name: last.findLast((filed) => filed.open()?.report.name)?.open()!.report.name ?? '',
+    placed,
+    picture: pictureOf(placed.report, placed.items, placed.ahead),
+    reports: last.length,
+    weeks: () =>
+      last
+        .flatMap((filed) => filed.open() ?? [])
+        .map(({ report, ahead }) => ({ day: report.day, recall: mean(recalls(report, ahead)) })),
+  };
 }
 
 /** The class as one: mean readiness by degree, null where nobody's lesson has the degree. */

@@ -119,7 +119,7 @@ const facts = (some: Partial<ItemFacts> = {}): ItemFacts => ({
   ...some,
 });
 
-function report(of: (item: Item) => ItemFacts | null, some: Partial<Report> = {}): Report {
+function tellingOf(of: (item: Item) => ItemFacts | null, some: Partial<Report> = {}): Report {
   return {
     ...sent,
     day: 20_790,
@@ -137,7 +137,7 @@ function report(of: (item: Item) => ItemFacts | null, some: Partial<Report> = {}
 describe('the picture of a report', () => {
   it('names the weak degrees, what is taken for what, and where nothing was seen', () => {
     const picture = pictureOf(
-      report(
+      tellingOf(
         ({ degree, strings }) =>
           strings === '4-3'
             ? null
@@ -165,7 +165,7 @@ describe('the picture of a report', () => {
   });
 
   it('looks a week ahead where the lesson day is past or none', () => {
-    const made = report(() => facts());
+    const made = tellingOf(() => facts());
     expect(daysAhead(made, null)).toBe(7);
     expect(daysAhead(made, '2026-12-02')).toBe(7);
     expect(daysAhead(made, '2026-12-06')).toBe(3);
@@ -173,13 +173,16 @@ describe('the picture of a report', () => {
 });
 
 describe('a class', () => {
-  const place = (made: Report) => ({ report: made, items, ahead: 7 });
-  const strong = (sender: number) => report(() => facts({ stability: 90 }), { sender });
+  const place = (made: Report) => ({ ...made, open: () => ({ report: made, items, ahead: 7 }) });
+  const strong = (sender: number) => tellingOf(() => facts({ stability: 90 }), { sender });
   const weakOn = (degree: number, sender: number, some: Partial<Report> = {}) =>
-    report((item) => facts({ stability: item.degree === degree ? 0.1 : 20 }), { sender, ...some });
+    tellingOf((item) => facts({ stability: item.degree === degree ? 0.1 : 20 }), {
+      sender,
+      ...some,
+    });
 
   it('has those who need most first, over all or on one degree', () => {
-    const all = [strong(1), weakOn(7, 2), report(() => null, { sender: 3 })].map(place);
+    const all = [strong(1), weakOn(7, 2), tellingOf(() => null, { sender: 3 })].map(place);
     expect(classOf(all, 7).map(({ sender }) => sender)).toEqual([3, 2, 1]);
     const others = [weakOn(7, 2), weakOn(5, 4)].map(place);
     expect(classOf(others, 7, 5)[0]!.sender).toBe(4);
@@ -195,7 +198,7 @@ describe('a class', () => {
     expect(more).toEqual([]);
     expect(student).toMatchObject({ sender: 2, name: 'Ilse' });
     expect(student!.placed.report).toBe(now);
-    expect(student!.weeks.map(({ day }) => day)).toEqual([20_780, 20_790]);
+    expect(student!.weeks().map(({ day }) => day)).toEqual([20_780, 20_790]);
   });
 });
 
@@ -229,7 +232,7 @@ const deck: Deck = {
 
 describe('the next lesson', () => {
   it('asks the degrees and string sets that are weak, in the frets of the last one', () => {
-    const one = report(({ degree, strings }) =>
+    const one = tellingOf(({ degree, strings }) =>
       facts({ stability: [2, 7].includes(degree) && strings !== '4-3' ? 0.1 : 200 }),
     );
     const drills = weakDrills(deck, items, [one], [7]);
@@ -240,14 +243,14 @@ describe('the next lesson', () => {
   });
 
   it('keeps everything where nothing was seen', () => {
-    expect(weakDrills(deck, items, [report(() => null)], [7])).toEqual(deck.drills);
+    expect(weakDrills(deck, items, [tellingOf(() => null)], [7])).toEqual(deck.drills);
   });
 
   it('marks an item the harder the more of the class miss it, and one report moves no mark far', () => {
     const misses = ({ degree }: Item) => facts({ misses: degree === 7 ? 3 : degree === 1 ? 0 : 1 });
-    const alone = marksOf([report(misses)], items);
+    const alone = marksOf([tellingOf(misses)], items);
     const together = marksOf(
-      Array.from({ length: 12 }, (_, sender) => report(misses, { sender })),
+      Array.from({ length: 12 }, (_, sender) => tellingOf(misses, { sender })),
       items,
     );
     expect(alone[idOf(7)]).toBe(4);
@@ -255,13 +258,13 @@ describe('the next lesson', () => {
     expect(together[idOf(1)]).toBe(1);
     expect([3, undefined]).toContain(together[idOf(4)]);
     expect(
-      Object.values(marksOf([report(misses)], items)).every((mark) => mark > 1 && mark < 5),
+      Object.values(marksOf([tellingOf(misses)], items)).every((mark) => mark > 1 && mark < 5),
     ).toBe(true);
   });
 
   it('marks nothing where nothing was missed, all was, or nothing was seen', () => {
     for (const some of [facts(), facts({ misses: 3 }), null]) {
-      expect(marksOf([report(() => some)], items)).toEqual({});
+      expect(marksOf([tellingOf(() => some)], items)).toEqual({});
     }
   });
 });

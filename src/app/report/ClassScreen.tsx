@@ -9,11 +9,11 @@ import { PasteReport } from './PasteReport.tsx';
 import { lessons, opened, settings, type Lesson } from '../state.ts';
 import { makeNext } from './next.ts';
 import {
-  allPlaced,
+  filedReports,
   openReports,
   reportedLessons,
   reports,
-  unreadable,
+  type FiledReport,
   type PlacedReport,
 } from './reports.ts';
 import { confusionWords, percent, reportDay, studentName } from './words.ts';
@@ -25,7 +25,7 @@ export default function ClassScreen() {
     if (opened.value) void openReports();
   }, [opened.value]);
   const all = reports.value;
-  const { known, unknown } = useMemo(() => allPlaced(all ?? []), [all, lessons.value]);
+  const { known, unknown } = useMemo(() => filedReports(all ?? []), [all, lessons.value]);
   const [lessonId, choose] = useState<string | null>(null);
   if (!all) return <main class="screen" aria-busy="true" />;
   const reported = reportedLessons(known);
@@ -60,23 +60,18 @@ export default function ClassScreen() {
           does not have: open that lesson’s link here.
         </p>
       )}
-      {unreadable.value > 0 && (
-        <p class="notice">
-          {unreadable.value} kept {unreadable.value === 1 ? 'report' : 'reports'} could not be read
-          and {unreadable.value === 1 ? 'was' : 'were'} left alone: update the app, or ask for them
-          once more.
-        </p>
-      )}
       {lesson && <OfLesson key={lesson.id} lesson={lesson} known={known} />}
     </main>
   );
 }
 
-function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly PlacedReport[] }) {
+function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledReport[] }) {
   const [degree, setDegree] = useState<number | null>(null);
   const [out, setOut] = useState<readonly number[]>([]);
-  const mark = known.find((one) => one.lesson === lesson)!.report.deck;
+  const late = useLate();
+  const mark = known.find((one) => one.lesson === lesson)!.deck;
   const students = useMemo(() => classOf(known, mark, degree), [known, mark, degree]);
+  const broken = known.filter((one) => one.lesson === lesson && one.open() === null).length;
   const { key, title } = lesson.deck;
   const means = meanByDegree(students);
   const { naming } = settings.value;
@@ -101,12 +96,19 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly PlacedRep
             : `Who knows ${chordOn(key, degree, 'triad').numeral} least comes first. Tap it again for all.`}
         </p>
       </section>
+      {broken > 0 && (
+        <p class="notice">
+          {broken} kept {broken === 1 ? 'report' : 'reports'} could not be read and{' '}
+          {broken === 1 ? 'was' : 'were'} left alone: update the app, or ask for them once more.
+        </p>
+      )}
       <ul class="students">
         {students.map((student) => (
           <Row
             key={student.sender}
             student={student}
             musicKey={key}
+            late={late}
             degree={degree}
             taken={!out.includes(student.sender)}
             take={(on) =>
@@ -137,13 +139,15 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly PlacedRep
 interface RowProps {
   student: Student<PlacedReport>;
   musicKey: Key;
+  /** Whether the first picture is out: what takes longer comes then. */
+  late: boolean;
   degree: number | null;
   taken: boolean;
   take(on: boolean): void;
 }
 
-function Row({ student, musicKey, degree, taken, take }: RowProps) {
-  const { picture, placed, weeks, sender } = student;
+function Row({ student, musicKey, late, degree, taken, take }: RowProps) {
+  const { picture, placed, reports: count, sender } = student;
   const name = studentName(student.name, sender);
   const numeral = (of: number) => chordOn(musicKey, of, 'triad').numeral;
   const shown = degree === null ? picture.all : picture.byDegree[degree - 1];
@@ -173,15 +177,27 @@ function Row({ student, musicKey, degree, taken, take }: RowProps) {
           {' · '}
           {reportDay(placed.report)}
         </span>
-        {weeks.length > 1 && (
-          <span class="soft">
-            Over the weeks: {weeks.map(({ recall }) => percent(recall)).join(' → ')}
-          </span>
-        )}
+        {count > 1 && <span class="soft">Over the weeks: {late ? weeksText(student) : '…'}</span>}
         {placed.report.question && <q>{placed.report.question}</q>}
       </a>
     </li>
   );
+}
+
+const weeksText = (student: Student) =>
+  student
+    .weeks()
+    .map(({ recall }) => percent(recall))
+    .join(' → ');
+
+/** False for the first picture, true from the next one on. */
+function useLate(): boolean {
+  const [late, setLate] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(true), 50);
+    return () => clearTimeout(timer);
+  }, []);
+  return late;
 }
 
 /** The staircase once more, small: how full each step is. What it says is said in words too. */

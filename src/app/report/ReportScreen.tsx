@@ -13,7 +13,7 @@ import { opened, settings } from '../state.ts';
 import { makeNext } from './next.ts';
 import { Practised } from './Practised.tsx';
 import { Regions } from './Regions.tsx';
-import { file, lessonOf, placed, reportFault, type PlacedReport } from './reports.ts';
+import { keep, lessonOf, place, reportFault, type PlacedReport } from './reports.ts';
 import { confusionWords, percent, reportDay, studentName } from './words.ts';
 import './Report.css';
 
@@ -34,13 +34,13 @@ export default function ReportScreen() {
     else {
       const { report } = result;
       const link = `#/report/${result.payload}`;
-      void file({ report, link }).then((kept) => setRead({ report, link, kept }));
+      void keep(report, link).then((kept) => setRead({ report, link, kept }));
     }
   }, [payload, opened.value]);
   if (!read) return <main class="screen" aria-busy="true" />;
   if ('fault' in read) return <Unreadable fault={read.fault} />;
   const lesson = lessonOf(read.report);
-  const [known] = lesson ? placed(read, lesson) : [];
+  const known = lesson && place(read.report, read.link, lesson);
   return known ? <Told placed={known} kept={read.kept} /> : <Unknown report={read.report} />;
 }
 

@@ -1,39 +1,24 @@
 import { signal } from '@preact/signals';
 import { deckMark, readReport, type Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/model.ts';
-import { newer, type Placed } from '../../practice/class.ts';
+import { newer, type Filed, type Placed } from '../../practice/class.ts';
 import { daysAhead, fits } from '../../practice/report.ts';
-import { keepReport, listReports, type Kept } from '../../store/reports.ts';
+import { keepReport, listReports, type Kept, type StoredReport } from '../../store/reports.ts';
 import { itemsOfLesson, lessons, tell, type Lesson } from '../state.ts';
 
-/** A report on this device. */
-export interface Filed {
-  readonly report: Report;
+/** A report on a lesson that this device has. */
+export interface PlacedReport extends Placed {
+  readonly lesson: Lesson;
   /** From `#` on. */
   readonly link: string;
 }
 
-/** A report on a lesson that this device has. */
-export interface PlacedReport extends Placed, Filed {
-  readonly lesson: Lesson;
-}
+/** The reports on this device; null until they were listed. */
+export const reports = signal<readonly StoredReport[] | null>(null);
 
-/** The reports on this device; null until they were read. */
-export const reports = signal<readonly Filed[] | null>(null);
-
-/** How many records on the device could not be read: they stay where they are. */
-export const unreadable = signal(0);
-
-/** Reads what is kept, once. */
+/** Lists what is kept, once. */
 export async function openReports(): Promise<void> {
-  if (reports.value) return;
-  const stored = (await tell(listReports())) ?? [];
-  const read = stored.flatMap(({ link }) => {
-    const opened = readReport(link);
-    return 'report' in opened ? [{ report: opened.report, link }] : [];
-  });
-  unreadable.value = stored.length - read.length;
-  reports.value = read;
+  reports.value ??= (await tell(listReports())) ?? [];
 }
 
 /** Clocks differ, and so do time zones; beyond that a report from the future would shut out all that follow. */
@@ -52,15 +37,14 @@ export function reportFault(report: Report, now: number): string | null {
 }
 
 /** Keeps a report on the device and says what became of it; undefined where the device refused, and said why. */
-export async function file(filed: Filed): Promise<Kept | undefined> {
+export async function keep(report: Report, link: string): Promise<Kept | undefined> {
   await openReports();
-  const { sender, deck, day, minute } = filed.report;
-  const kept = await tell(keepReport({ sender, deck, day, minute, link: filed.link }));
+  const { sender, deck, day, minute } = report;
+  const stored = { sender, deck, day, minute, link };
+  const kept = await tell(keepReport(stored));
   if (kept === 'new' || kept === 'replaced') {
-    const others = reports.value!.filter(
-      ({ report }) => report.sender !== sender || report.deck !== deck,
-    );
-    reports.value = [...others, filed];
+    const others = reports.value!.filter((one) => one.sender !== sender || one.deck !== deck);
+    reports.value = [...others, stored];
   }
   return kept;
 }
@@ -78,25 +62,43 @@ export function lessonOf({ deck }: Pick<Report, 'deck'>): Lesson | null {
   return lessons.value.find((lesson) => markOf(lesson) === deck) ?? null;
 }
 
-/** The report with its lesson's items, where this device has the lesson and the report fits it. */
-export function placed(filed: Filed, lesson: Lesson): PlacedReport[] {
+/** The report with its lesson's items; null where it does not fit the lesson. */
+export function place(report: Report, link: string, lesson: Lesson): PlacedReport | null {
   const items = itemsOfLesson(lesson.id);
-  if (!fits(filed.report, items)) return [];
-  return [{ ...filed, lesson, items, ahead: daysAhead(filed.report, lesson.deck.lessonDay) }];
+  if (!fits(report, items)) return null;
+  return { report, link, lesson, items, ahead: daysAhead(report, lesson.deck.lessonDay) };
+}
+
+/** A kept report on a lesson that this device has. */
+export interface FiledReport extends Filed<PlacedReport> {
+  readonly lesson: Lesson;
 }
 
 /** Every report on a lesson that this device has, and how many are on others. */
-export function allPlaced(all: readonly Filed[]): { known: PlacedReport[]; unknown: number } {
-  const byMark = new Map(lessons.value.map((lesson) => [markOf(lesson), lesson]));
-  const known = all.flatMap((filed) => {
-    const lesson = byMark.get(filed.report.deck);
-    return lesson ? placed(filed, lesson) : [];
+export function filedReports(all: readonly StoredReport[]): {
+  known: FiledReport[];
+  unknown: number;
+} {
+  const known = all.flatMap((stored): FiledReport[] => {
+    const lesson = lessonOf(stored);
+    return lesson ? [{ ...stored, lesson, open: opener(stored, lesson) }] : [];
   });
-  return { known, unknown: all.filter(({ report }) => !byMark.has(report.deck)).length };
+  return { known, unknown: all.length - known.length };
+}
+
+function opener({ link }: StoredReport, lesson: Lesson): () => PlacedReport | null {
+  let opened: PlacedReport | null | undefined;
+  return () => {
+    if (opened === undefined) {
+      const read = readReport(link);
+      opened = 'report' in read ? place(read.report, link, lesson) : null;
+    }
+    return opened;
+  };
 }
 
 /** The lessons that there are reports on, the one of the newest report first. */
-export function reportedLessons(known: readonly PlacedReport[]): Lesson[] {
-  const newest = known.toSorted((a, b) => newer(b.report, a.report));
+export function reportedLessons(known: readonly FiledReport[]): Lesson[] {
+  const newest = known.toSorted((a, b) => newer(b, a));
   return [...new Set(newest.map(({ lesson }) => lesson))];
 }

@@ -1,0 +1,175 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test, type Browser, type Page } from '@playwright/test';
+import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
+import { kept, makeLesson, SMALL, startLesson, answerCards, type Wishes } from './people.ts';
+
+const LESSON: Wishes = { ...SMALL, title: 'Harbour room, Tuesday' };
+
+interface Sending {
+  readonly question?: string;
+  readonly name?: string;
+  /** Cards answered, and whether right. */
+  readonly cards?: number;
+  readonly right?: boolean;
+}
+
+/** What a student sends after some cards of a lesson, on a phone of their own, which stays open. */
+async function send(page: Page, { question = '', name = '' }: Sending): Promise<string> {
+  await page.goto('#/send');
+  await page.getByLabel('A question to your teacher').fill(question);
+  await page.getByLabel('Your name, if you like').fill(name);
+  const link = page.getByLabel('The report’s link');
+  await expect(link).toHaveValue(/#\/report\//);
+  return link.inputValue();
+}
+
+async function student(browser: Browser, lesson: string, sending: Sending): Promise<Page> {
+  const page = await (await browser.newContext()).newPage();
+  await startLesson(page, lesson);
+  await answerCards(page, sending.cards ?? 7, sending.right ?? true);
+  return page;
+}
+
+const reportOf = async (browser: Browser, lesson: string, sending: Sending) =>
+  send(await student(browser, lesson, sending), sending);
+
+test('a student’s report opens at the teacher’s, with the question and what was wrong', async ({
+  page,
+  browser,
+}) => {
+  const lesson = await makeLesson(page, LESSON);
+  const phone = await student(browser, lesson, { right: false });
+  await phone.goto('#/today');
+  await phone.getByRole('link', { name: 'Send a report' }).click();
+  const link = await send(phone, { question: 'Why is <b>ii</b> not IV?', name: 'Mareike' });
+  expect(link.length).toBeLessThanOrEqual(500);
+
+  await page.goto(link);
+  await expect(page.getByRole('heading', { name: 'Mareike' })).toBeVisible();
+  await expect(page.getByText('“Why is <b>ii</b> not IV?”')).toBeVisible();
+  await expect(page.getByText('Harbour room, Tuesday')).toBeVisible();
+  await expect(page.getByText('seen as').first()).toBeVisible();
+  await expect(page.getByRole('row', { name: /5–4, 1–7/ })).toContainText(/[1-7] of 7/);
+  await expect(page.getByText('1 of the last 28 days')).toBeVisible();
+  const found = await new AxeBuilder({ page }).analyze();
+  expect(found.violations).toEqual([]);
+  await page.goto('#/class');
+  await expect(page.getByRole('link', { name: /Mareike/ })).toBeVisible();
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+});
+
+test('a report names nobody unless a name was typed, and a marked card can be left out of it', async ({
+  page,
+  browser,
+}) => {
+  const lesson = await makeLesson(page, LESSON);
+  const phone = await student(browser, lesson, {});
+  await phone.getByRole('button', { name: 'Look back' }).click();
+  await phone.locator('.looked-back button').first().click();
+  await phone.getByRole('button', { name: 'Ask the teacher' }).click();
+  const link = await send(phone, {});
+  await expect(phone.getByRole('button', { name: /Leave out/ })).toHaveCount(1);
+  expect((await new AxeBuilder({ page: phone }).analyze()).violations).toEqual([]);
+  await page.goto(link);
+  await expect(page.getByRole('heading', { name: /^Student [0-9a-f]{4}$/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Asks about' })).toBeVisible();
+
+  await phone.getByRole('button', { name: /Leave out/ }).click();
+  await page.goto(await send(phone, {}));
+  await expect(page.getByRole('heading', { name: /^Student/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Asks about' })).toHaveCount(0);
+});
+
+test('a report on a lesson that the device has not waits until its link is opened', async ({
+  page,
+  browser,
+}) => {
+  const lesson = await makeLesson(page, LESSON);
+  const link = await reportOf(browser, lesson, { name: 'Tomke' });
+  const other = await (await browser.newContext()).newPage();
+  await other.goto(link);
+  await expect(other.getByText('Open that lesson’s link here first')).toBeVisible();
+  await other.goto('#/class');
+  await expect(other.getByText('1 report waits')).toBeVisible();
+  await other.goto(lesson);
+  await other.getByRole('button', { name: 'Keep for later' }).click();
+  await other.goto('#/class');
+  await expect(other.getByRole('link', { name: /Tomke/ })).toBeVisible();
+});
+
+test('several reports make the next lesson in one tap, and each link opens again after a reload', async ({
+  page,
+  browser,
+}) => {
+  const lesson = await makeLesson(page, LESSON);
+  const [weak, strong] = await Promise.all([
+    reportOf(browser, lesson, { name: 'Mareike', right: false }),
+    reportOf(browser, lesson, { name: 'Tomke' }),
+  ]);
+  for (const link of [strong!, weak!]) {
+    await page.goto(link);
+    await expect(page.getByText('Kept on this device.')).toBeVisible();
+  }
+  await page.goto('#/teach');
+  await page.getByRole('link', { name: 'Reports of your students' }).click();
+  await page.reload();
+  const students = page.locator('.student strong');
+  await expect(students).toHaveText(['Mareike', 'Tomke']);
+  await page.getByRole('button', { name: 'Next lesson from 2 reports' }).click();
+  await expect(page.getByLabel('Title')).toHaveValue('Harbour room, Tuesday: once more');
+  await page.getByRole('button', { name: 'Share the link' }).click();
+  await expect(page.getByLabel('The lesson’s link')).toHaveValue(/#\/lesson\//);
+});
+
+test('a damaged, foreign or future report changes nothing and says so', async ({
+  page,
+  browser,
+}) => {
+  const lesson = await makeLesson(page, LESSON);
+  const link = await reportOf(browser, lesson, {});
+  const before = await kept(page);
+  const payload = link.split('/').at(-1)!;
+  const bytes = fromBase64url(payload)!;
+  // Deck and sender stand behind the zero byte of the empty text; then the day.
+  const future = bytes.slice();
+  future.set([0xff, 0xff], 3 + 1 + 8);
+  new DataView(future.buffer).setUint32(future.length - 4, crc32(future.subarray(0, -4)));
+  for (const [bad, said] of [
+    [payload.slice(0, -6), 'was cut short'],
+    [
+      `${payload.slice(0, 20)}${payload[20] === 'x' ? 'y' : 'x'}${payload.slice(21)}`,
+      'was altered',
+    ],
+    [lesson.split('/').at(-1)!, 'was altered'],
+    ['hello', 'not a report'],
+    [toBase64url(future), 'dated in the future'],
+  ] as const) {
+    await page.goto(`#/report/${bad}`);
+    await expect(page.getByRole('alert')).toContainText(bad === 'hello' ? 'report link' : said);
+  }
+  expect(await kept(page)).toBe(before);
+});
+
+test('an older report does not take the place of a newer one', async ({ page, browser }) => {
+  const lesson = await makeLesson(page, LESSON);
+  const phone = await student(browser, lesson, { cards: 2 });
+  await phone.clock.install();
+  const first = await send(phone, { question: 'First?' });
+  await phone.clock.fastForward('02:00:00');
+  const second = await send(phone, { question: 'Second?' });
+  await page.goto(second);
+  await expect(page.getByText('Kept on this device.')).toBeVisible();
+  await page.goto(first);
+  await expect(page.getByText('A newer report on this lesson is kept already')).toBeVisible();
+  await page.goto('#/class');
+  await expect(page.locator('.student')).toContainText('Second?');
+});
+
+test('a report’s link can be pasted under Lessons', async ({ page, browser }) => {
+  const lesson = await makeLesson(page, LESSON);
+  const link = await reportOf(browser, lesson, { name: 'Ilse' });
+  await page.goto('#/lessons');
+  await page.getByLabel('A link from your teacher').fill(`Here it is: ${link}`);
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Ilse' })).toBeVisible();
+});
