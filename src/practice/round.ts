@@ -100,7 +100,7 @@ export function nextCard(
 }
 
 function draw(round: Round, { item, isNew, recall }: Prospect): Next {
-  const near = recall >= STRONG ? 1 : 0;
+  const near = !isNew && recall >= STRONG ? 1 : 0;
   const seed = ((seedAt(round.seed, round.asked.length) & ~1) | near) >>> 0;
   const open = { item: item.id, seed, isNew, recall: isNew ? null : recall };
   const contrast = round.contrast.filter((id, k) => k > 0 || id !== item.id);

@@ -1,6 +1,7 @@
 import { DAY } from '../memory/model.ts';
 import type { Memory } from '../memory/memory.ts';
 import { recall } from '../memory/memory.ts';
+import { startOf } from '../memory/start.ts';
 import type { Item } from './item.ts';
 import { secondsACard } from './prospect.ts';
 import type { Round } from './round.ts';
@@ -79,8 +80,8 @@ export function leastSure(
 /** Recall that counts as ready. */
 const READY = 0.9;
 
-/** How often an item is asked until it is ready: a new one about three times, one that faded about once and a half. */
-const ASKS = { fresh: 3, faded: 1.5 };
+/** How often an item is asked until it is ready: one that faded; a new one that its siblings tell all of, or nothing. */
+const ASKS = { faded: 1.5, told: 1.5, untold: 4.5 };
 
 /**
  * About how many minutes a day until the next lesson (a week from now where its day is not known) make a deck ready:
@@ -99,7 +100,7 @@ export function minutesADay(
   let cards = 0;
   for (const { id } of items) {
     const value = recall(memory, id, until);
-    if (value === null) cards += ASKS.fresh;
+    if (value === null) cards += ASKS.untold + (ASKS.told - ASKS.untold) * startOf(memory, id);
     else if (value < READY) cards += ASKS.faded;
   }
   return Math.ceil((cards * secondsACard(items, memory)) / 60 / days);

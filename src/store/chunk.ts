@@ -1,3 +1,4 @@
+import { promisifyRequest } from 'idb-keyval';
 import { type Flaw, reviewOf } from './line.ts';
 import type { Review } from './review.ts';
 
@@ -42,6 +43,19 @@ export function readChunk(device: string, text: unknown): Contents {
   return { reviews, aside };
 }
 
+/** Reads all chunks in a range of keys. */
+export async function readChunks(all: IDBObjectStore, range: IDBKeyRange): Promise<Contents> {
+  const [keys, texts] = await Promise.all([
+    promisifyRequest(all.getAllKeys(range)),
+    promisifyRequest<unknown[]>(all.getAll(range)),
+  ]);
+  const chunks = texts.map((text, k) => readChunk(String((keys[k] as unknown[])[1]), text));
+  return {
+    reviews: chunks.flatMap(({ reviews }) => reviews),
+    aside: chunks.flatMap(({ aside }) => aside),
+  };
+}
+
 /** All lines at once, three times as fast as one by one; null where one of them is not JSON. */
 function parseAll(text: string, count: number): unknown[] | null {
   try {
@@ -52,7 +66,8 @@ function parseAll(text: string, count: number): unknown[] | null {
   }
 }
 
-function parse(line: string): unknown {
+/** The value of a line, or undefined where it is not JSON. */
+export function parse(line: string): unknown {
   try {
     return JSON.parse(line);
   } catch {

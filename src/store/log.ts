@@ -1,7 +1,8 @@
 import { promisifyRequest } from 'idb-keyval';
-import { type Aside, CHUNK, chunkOf, type Contents, readChunk } from './chunk.ts';
+import { type Aside, CHUNK, chunkOf, type Contents, readChunk, readChunks } from './chunk.ts';
 import { store, stored, under } from './device.ts';
 import { lineOf } from './line.ts';
+import { mergeInto } from './merge.ts';
 import { inOrder } from './order.ts';
 import type { Review } from './review.ts';
 import { StoreTrouble } from './trouble.ts';
@@ -26,6 +27,20 @@ export interface Log {
    * together with the next one.
    */
   append(answer: Answer): Promise<Review>;
+  /**
+   * Takes in the reviews of a backup, and what was set aside: the union of both logs, so that reading a file twice
+   * changes nothing. Resolves with how many reviews were new, once they are on the device: all of them or none.
+   * Replay the memory afterwards.
+   *
+   * @throws StoreTrouble
+   */
+  merge(backup: Pick<Contents, 'reviews' | 'aside'>): Promise<number>;
+  /**
+   * Erases everything that is on the device, decks and settings too. The caller has asked twice.
+   *
+   * @throws StoreTrouble
+   */
+  erase(): Promise<void>;
   /** Calls back when another tab's reviews have come in: replay the memory. Returns what ends that. */
   watch(news: () => void): () => void;
 }
@@ -59,8 +74,8 @@ class DeviceLog implements Log {
     typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('skipwise log');
 
   async open(): Promise<void> {
-    this.#channel?.addEventListener('message', () => {
-      this.#next(() => this.#catchUp()).catch(() => {});
+    this.#channel?.addEventListener('message', ({ data }) => {
+      this.#next(() => (data === 'all' ? this.#readAgain() : this.#catchUp())).catch(() => {});
     });
     await this.#next(() => this.#load()).catch(() => {});
   }
@@ -69,6 +84,31 @@ class DeviceLog implements Log {
     this.#unsaved.push(answer);
     this.#show(answer);
     return this.#next(() => this.#save(answer));
+  }
+
+  merge(backup: Pick<Contents, 'reviews' | 'aside'>): Promise<number> {
+    return this.#next(async () => {
+      await this.#load();
+      const before = this.reviews.length;
+      const known = new Set(this.aside.map(({ device, text }) => `${device} ${text}`));
+      const aside = backup.aside.filter(({ device, text }) => !known.has(`${device} ${text}`));
+      await store('readwrite', (all) => mergeInto(all, { reviews: backup.reviews, aside }));
+      await this.#readAgain();
+      this.#channel?.postMessage('all');
+      return this.reviews.length - before;
+    });
+  }
+
+  erase(): Promise<void> {
+    return this.#next(async () => {
+      await store('readwrite', (all) => {
+        all.clear();
+        return stored(all);
+      });
+      this.#unsaved.length = 0;
+      await this.#readAgain();
+      this.#channel?.postMessage('all');
+    });
   }
 
   watch(news: () => void): () => void {
@@ -87,9 +127,18 @@ class DeviceLog implements Log {
   }
 
   async #load(): Promise<void> {
-    if (this.#isOpen) return;
-    this.device = await store('readwrite', (all) => deviceId(all, this.device));
+    if (!this.#isOpen) await this.#read();
+  }
+
+  /** Reads everything; only once that has succeeded it replaces what was known. */
+  async #read(): Promise<void> {
+    const device = await store('readwrite', (all) => deviceId(all, newId()));
     const { reviews, aside } = await store('readonly', (all) => readChunks(all, under('log')));
+    this.device = device;
+    this.#last = 0;
+    this.#provisional = 0;
+    this.reviews.length = 0;
+    this.aside.length = 0;
     this.aside.push(...aside);
     this.#take(inOrder(reviews));
     this.#isOpen = true;
@@ -104,7 +153,7 @@ class DeviceLog implements Log {
     this.#unsaved.splice(0, answers.length);
     this.#take(fresh);
     this.trouble = null;
-    this.#channel?.postMessage(null);
+    this.#channel?.postMessage('more');
     if (before < WORTH_KEEPING && this.#last >= WORTH_KEEPING) askToKeep();
     if (fresh.length > answers.length) this.#tell();
     return fresh.at(-1)!;
@@ -121,9 +170,10 @@ class DeviceLog implements Log {
       if (text !== undefined && typeof text !== 'string') continue;
       const lines = text === undefined ? [] : text.split('\n');
       const others = text === undefined ? [] : readChunk(device, text).reviews;
-      const last = Math.max(chunk * CHUNK + lines.length, others.at(-1)?.n ?? 0);
+      const full = (chunk + 1) * CHUNK;
+      const last = Math.min(full, Math.max(chunk * CHUNK + lines.length, others.at(-1)?.n ?? 0));
       const mine = left
-        .slice(0, (chunk + 1) * CHUNK - last)
+        .slice(0, full - last)
         .map((answer, k) => ({ ...answer, device, n: last + k + 1 }));
       left = left.slice(mine.length);
       fresh.push(...others.filter(({ n }) => n > this.#last), ...mine);
@@ -131,6 +181,11 @@ class DeviceLog implements Log {
     }
     await stored(all);
     return fresh;
+  }
+
+  async #readAgain(): Promise<void> {
+    await this.#read();
+    this.#tell();
   }
 
   /** Reads what other tabs have written. */
@@ -167,18 +222,6 @@ class DeviceLog implements Log {
   #tell(): void {
     for (const news of this.#watchers) news();
   }
-}
-
-async function readChunks(all: IDBObjectStore, range: IDBKeyRange): Promise<Contents> {
-  const [keys, texts] = await Promise.all([
-    promisifyRequest(all.getAllKeys(range)),
-    promisifyRequest<unknown[]>(all.getAll(range)),
-  ]);
-  const chunks = texts.map((text, k) => readChunk(String((keys[k] as unknown[])[1]), text));
-  return {
-    reviews: chunks.flatMap(({ reviews }) => reviews),
-    aside: chunks.flatMap(({ aside }) => aside),
-  };
 }
 
 /** The device's id, made once. */

@@ -1,3 +1,4 @@
+import { lineOf } from './line.ts';
 import type { Review } from './review.ts';
 
 /**
@@ -8,13 +9,36 @@ import type { Review } from './review.ts';
 export function inOrder(reviews: readonly Review[]): Review[] {
   const placed = reviews
     .map((review) => ({ review, time: review.at }))
-    .toSorted((a, b) => compareWords(a.review.device, b.review.device) || a.review.n - b.review.n);
+    .toSorted((a, b) => byCount(a.review, b.review));
   for (let k = 1; k < placed.length; k++) {
     const [before, one] = [placed[k - 1]!, placed[k]!];
     if (before.review.device === one.review.device) one.time = Math.max(one.time, before.time);
   }
   // Sorting is stable: within one time, by device and count.
   return placed.toSorted((a, b) => a.time - b.time).map(({ review }) => review);
+}
+
+/**
+ * The reviews of both logs, each once, in order. Should a device's memory have been copied, so that two devices went on
+ * under one id, both of two reviews with one count are kept.
+ */
+export function union(one: readonly Review[], other: readonly Review[]): Review[] {
+  const all = new Map([...one, ...other].map((review) => [nameOf(review), review]));
+  return inOrder([...all.values()]);
+}
+
+/** What tells a review from all others. */
+function nameOf(review: Review): string {
+  return `${review.device} ${lineOf(review)}`;
+}
+
+function byCount(a: Review, b: Review): number {
+  return (
+    compareWords(a.device, b.device) ||
+    a.n - b.n ||
+    a.at - b.at ||
+    compareWords(lineOf(a), lineOf(b))
+  );
 }
 
 function compareWords(a: string, b: string): number {

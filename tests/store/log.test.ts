@@ -1,4 +1,4 @@
-import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
+import { IDBFactory, IDBKeyRange, IDBObjectStore as FDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Answer, Log } from '../../src/store/log.ts';
 
@@ -75,4 +75,88 @@ describe('the log', () => {
     expect(log.trouble).toBeNull();
     expect((await tab()).reviews.map(({ item }) => item)).toEqual(['spot:1', 'spot:2']);
   });
+
+  it('sets aside what is torn, foreign or from a newer version, and keeps it', async () => {
+    const log = await tab();
+    await log.append(answer('spot:1'));
+    const strange = ['[1,2,"spot:', '{"spot":1}', '[9,3,"spot:3",{}]'];
+    await change(['log', log.device, 0], (text) => [text, ...strange].join('\n'));
+    await change(['log', log.device, 1], () => 42);
+    const after = await tab();
+    expect(after.reviews).toHaveLength(1);
+    expect(after.aside.map(({ flaw }) => flaw)).toEqual(['torn', 'foreign', 'newer', 'foreign']);
+    await after.append(answer('spot:2'));
+    const again = await tab();
+    expect(again.reviews.map(({ item }) => item)).toEqual(['spot:1', 'spot:2']);
+    expect(again.aside.map(({ text }) => text)).toEqual([...strange, '42']);
+  });
+
+  it('tells that the device is full, goes on, and writes it all once there is room', async () => {
+    const log = await tab();
+    await log.append(answer('spot:1'));
+    const put = vi.spyOn(FDBObjectStore.prototype, 'put').mockImplementation(() => {
+      throw new DOMException('No space', 'QuotaExceededError');
+    });
+    await expect(log.append(answer('spot:2'))).rejects.toThrow(/device is full/);
+    await expect(log.append(answer('spot:3'))).rejects.toThrow(/device is full/);
+    expect(log.trouble?.why).toBe('full');
+    expect(log.reviews.map(({ n, item }) => [n, item])).toEqual([
+      [1, 'spot:1'],
+      [2, 'spot:2'],
+      [3, 'spot:3'],
+    ]);
+    put.mockRestore();
+    await log.append(answer('spot:4'));
+    expect(log.trouble).toBeNull();
+    expect((await tab()).reviews).toEqual(log.reviews);
+    expect(log.reviews).toHaveLength(4);
+  });
+
+  it('joins the logs of two phones, and reading the file again changes nothing', async () => {
+    const phone = await tab();
+    for (const k of [1, 2, 3]) await phone.append(answer(`phone:${k}`, k * 10));
+    const backup = { reviews: [...phone.reviews], aside: [aside('[7,"later"]')] };
+    Object.assign(globalThis, { indexedDB: new IDBFactory() });
+    const tablet = await tab();
+    await tablet.append(answer('tablet:1', 15));
+    expect(await tablet.merge(backup)).toBe(3);
+    expect(tablet.reviews.map(({ item }) => item)).toEqual([
+      'phone:1',
+      'tablet:1',
+      'phone:2',
+      'phone:3',
+    ]);
+    const once = [...tablet.reviews];
+    expect(await tablet.merge(backup)).toBe(0);
+    expect(tablet.reviews).toEqual(once);
+    expect(tablet.aside).toEqual([aside('[7,"later"]')]);
+    expect((await tab()).reviews).toEqual(once);
+  });
+
+  it('takes back its own file after it was erased, in any number of merges', async () => {
+    const log = await tab();
+    await Promise.all(Array.from({ length: 200 }, (_, k) => log.append(answer(`spot:${k}`, k))));
+    const before = [...log.reviews];
+    await log.erase();
+    expect(log.reviews).toEqual([]);
+    expect((await tab()).reviews).toEqual([]);
+    await log.append(answer('spot:new', 1000));
+    for (const from of [100, 0, 50]) {
+      await log.merge({ reviews: before.slice(from, from + 100), aside: [] });
+    }
+    expect(log.reviews.slice(0, 200)).toEqual(before);
+    expect(log.reviews).toHaveLength(201);
+  });
 });
+
+const aside = (text: string) => ({ device: 'old', text, flaw: 'newer' as const });
+
+/** Changes a record behind the log's back. */
+async function change(key: IDBValidKey, to: (before: unknown) => unknown): Promise<void> {
+  const { store, stored } = await import('../../src/store/device.ts');
+  const { promisifyRequest } = await import('idb-keyval');
+  await store('readwrite', async (all) => {
+    all.put(to(await promisifyRequest<unknown>(all.get(key))), key);
+    await stored(all);
+  });
+}

@@ -1,0 +1,43 @@
+import { promisifyRequest } from 'idb-keyval';
+import { chunkOf, type Contents, parse } from './chunk.ts';
+import { stored } from './device.ts';
+import { lineOf, reviewOf } from './line.ts';
+
+/**
+ * Puts reviews, and records set aside, into the chunks of their devices, each line once. One transaction: all of it or
+ * nothing. What was set aside goes to a chunk of its own, `['log', device, 'aside']`, and is read with the others.
+ */
+export async function mergeInto(
+  all: IDBObjectStore,
+  { reviews, aside }: Pick<Contents, 'reviews' | 'aside'>,
+): Promise<void> {
+  const added = new Map<string, { key: IDBValidKey[]; lines: string[] }>();
+  const add = (device: string, chunk: number | 'aside', line: string) => {
+    const name = JSON.stringify([device, chunk]);
+    const entry = added.get(name) ?? { key: ['log', device, chunk], lines: [] };
+    entry.lines.push(line);
+    added.set(name, entry);
+  };
+  for (const review of reviews) add(review.device, chunkOf(review.n), lineOf(review));
+  for (const { device, text } of aside) {
+    for (const line of text.split('\n')) add(device, 'aside', line);
+  }
+  for (let { key, lines } of added.values()) {
+    let before = await promisifyRequest<unknown>(all.get(key));
+    while (before !== undefined && typeof before !== 'string') {
+      // Something foreign lies there; it is left alone.
+      key = [...key, 'more'];
+      before = await promisifyRequest<unknown>(all.get(key));
+    }
+    const known = before === undefined ? [] : before.split('\n');
+    const both = [...new Set([...known, ...lines])];
+    all.put(both.toSorted((a, b) => countOf(a) - countOf(b)).join('\n'), key);
+  }
+  await stored(all);
+}
+
+/** The count of the review in a line; of one that cannot be read 0. */
+function countOf(line: string): number {
+  const review = reviewOf('any', parse(line));
+  return typeof review === 'string' ? 0 : review.n;
+}

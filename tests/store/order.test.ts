@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import fc from 'fast-check';
+import { inOrder, union } from '../../src/store/order.ts';
+import { reviewOf } from '../memory/reviews.ts';
+import { anyReview } from './reviews.ts';
+
+const anyLog = fc.array(anyReview, { maxLength: 30 });
+
+describe('the order of reviews', () => {
+  it("keeps each device's own order, whatever its clock did", () => {
+    fc.assert(
+      fc.property(anyLog, (reviews) => {
+        const last = new Map<string, number>();
+        for (const { device, n } of inOrder(reviews)) {
+          expect(n).toBeGreaterThanOrEqual(last.get(device) ?? 0);
+          last.set(device, n);
+        }
+      }),
+    );
+  });
+
+  it('puts the reviews of two phones by the time they were given', () => {
+    const one = [10, 30].map((at, k) => reviewOf({ device: 'one', n: k + 1, at }));
+    const two = [20, 40].map((at, k) => reviewOf({ device: 'two', n: k + 1, at }));
+    expect(inOrder([...two, ...one]).map(({ at }) => at)).toEqual([10, 20, 30, 40]);
+  });
+});
+
+describe('the union of two logs', () => {
+  it('is the same from either side', () => {
+    fc.assert(
+      fc.property(anyLog, anyLog, (a, b) => {
+        expect(union(a, b)).toEqual(union(b, a));
+      }),
+    );
+  });
+
+  it('is the same however three are taken together', () => {
+    fc.assert(
+      fc.property(anyLog, anyLog, anyLog, (a, b, c) => {
+        expect(union(union(a, b), c)).toEqual(union(a, union(b, c)));
+      }),
+    );
+  });
+
+  it('changes nothing the second time, and loses nothing', () => {
+    fc.assert(
+      fc.property(anyLog, anyLog, (a, b) => {
+        const both = union(a, b);
+        expect(union(both, b)).toEqual(both);
+        for (const review of [...a, ...b]) expect(both).toContainEqual(review);
+      }),
+    );
+  });
+});
