@@ -4,7 +4,7 @@ import { StoreTrouble } from './trouble.ts';
 let base: UseStore | null = null;
 
 /**
- * The one database on the device, opened on first use. Its keys: `device`; `['log', device, chunk]`; `['deck', id]`;
+ * The one database on the device, opened on first use. Its keys: `device`; `['log', device, chunk]`; `['deck', id]`; `['report', sender, deck]`;
  * `current`, `settings`, `round`.
  *
  * A write that has resolved survives a battery dying in that moment: strict durability costs a few ms more than
