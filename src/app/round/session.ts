@@ -126,10 +126,13 @@ export async function answer(given: string, taps: number): Promise<void> {
   await keep();
   const explanation = kind.explain(card, verdict, given, settings.value.naming);
   const wait = VERDICT_DELAY - (performance.now() - answered);
-  setTimeout(() => {
-    // Whoever left meanwhile and came back has another card before them.
-    if (shown.value?.card === card) shown.value = { card, verdict, explanation };
-  }, Math.max(0, wait));
+  setTimeout(
+    () => {
+      // Whoever left meanwhile and came back has another card before them.
+      if (shown.value?.card === card) shown.value = { card, verdict, explanation };
+    },
+    Math.max(0, wait),
+  );
 }
 
 /** Leaves the round where it is. */
