@@ -1,3 +1,4 @@
+import { transpose } from '@tonaljs/pitch-distance';
 import { midiOf, parsePitch, type PitchName } from '../theory/note.ts';
 
 /** A fretted instrument as it lies in the player's hands. */
@@ -51,6 +52,22 @@ export function openMidi(instrument: Instrument): readonly number[] {
     openStrings.set(instrument, strings);
   }
   return strings;
+}
+
+/**
+ * What the open strings sound, from the highest string number down, the capo counted in: with a capo on fret 2
+ * `F#2 B2 E3 A3 C#4 F#4`. All strings are raised by one interval, of those that sound alike the one that takes fewer
+ * signs, flats where it takes as many.
+ * @throws RangeError where a string is tuned to what is no pitch.
+ */
+export function soundingPitches({ tuning, capo }: Instrument): readonly PitchName[] {
+  if (capo === 0) return tuning;
+  const sharp = (capo * 7) % 12;
+  const raised = (fifths: number) =>
+    tuning.map((pitch) => transpose(spelled(pitch), [fifths, (capo - 7 * fifths) / 12]));
+  const signs = (pitches: readonly PitchName[]) => pitches.join('').replaceAll(/[^#b]/g, '').length;
+  const [flats, sharps] = [raised(sharp - 12), raised(sharp)];
+  return signs(sharps) < signs(flats) ? sharps : flats;
 }
 
 /** How many frets are left above the capo. */

@@ -8,8 +8,10 @@ import {
   instrumentId,
   INSTRUMENTS,
   openMidi,
+  soundingPitches,
   tuningText,
 } from '../../src/neck/instrument.ts';
+import { midiOf } from '../../src/theory/note.ts';
 
 const instrument = fc
   .tuple(
@@ -31,6 +33,24 @@ test('a capo raises the open strings and leaves fewer frets', () => {
   expect(openMidi(capoed)).toEqual([67, 62, 58, 53, 48, 43]);
   expect(fretsLeft(capoed)).toBe(19);
   expect(tuningText(capoed)).toBe('E2 A2 D3 G3 B3 E4');
+});
+
+test('what the open strings sound is spelled with few signs, and is the tuning without a capo', () => {
+  const sounding = (id: string) => soundingPitches(instrumentFromId(id)!).join(' ');
+  expect(sounding('guitar')).toBe('E2 A2 D3 G3 B3 E4');
+  expect(sounding('guitar+1')).toBe('F2 Bb2 Eb3 Ab3 C4 F4');
+  expect(sounding('guitar+2')).toBe('F#2 B2 E3 A3 C#4 F#4');
+  expect(sounding('guitar+3')).toBe('G2 C3 F3 Bb3 D4 G4');
+  expect(sounding('half-step-down+1')).toBe('E2 A2 D3 G3 B3 E4');
+  expect(sounding('guitar+11')).toBe('Eb3 Ab3 Db4 Gb4 Bb4 Eb5');
+});
+
+test('what the open strings sound is the pitch that they sound', () => {
+  fc.assert(
+    fc.property(instrument, (one) => {
+      expect(soundingPitches(one).map(midiOf).toReversed()).toEqual(openMidi(one));
+    }),
+  );
 });
 
 describe('instrumentId', () => {
