@@ -136,9 +136,3 @@ function bendText(bends: readonly number[]): string {
   const frets = Math.abs(bend) === 1 ? 'one fret' : `${Math.abs(bend)} frets`;
   return `what crosses them moves ${bend > 0 ? 'up' : 'down'} ${frets}`;
 }
-
-/** What a shape is apart from where it lies along the neck: `5/0 4/1`, frets counted from its lowest one. */
-export function formText(places: readonly Place[]): string {
-  const lowest = Math.min(...places.map((place) => place.fret));
-  return places.map(({ string, fret }) => `${string}/${fret - lowest}`).join(' ');
-}

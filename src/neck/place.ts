@@ -1,5 +1,3 @@
-import { spell, type Key } from '../theory/key.ts';
-import type { NoteName } from '../theory/note.ts';
 import { openMidi, type Instrument } from './instrument.ts';
 
 /** A string and a fret. String 1 sounds highest (or is nearest the floor); fret 0 is open, at the capo where one lies. */
@@ -11,11 +9,6 @@ export interface Place {
 /** What sounds at a place, MIDI. Frets are counted from the capo. */
 export function midiAt(instrument: Instrument, place: Place): number {
   return openMidi(instrument)[place.string - 1]! + place.fret;
-}
-
-/** What sounds at a place, as the key spells it. */
-export function noteAt(instrument: Instrument, place: Place, key: Key): NoteName {
-  return spell(key, midiAt(instrument, place));
 }
 
 /** Every place on `strings`, from the lowest to the highest fret (both included), that sounds the chroma (0 to 11). */

@@ -1,4 +1,4 @@
-import { distance, transpose } from '@tonaljs/pitch-distance';
+import { distance } from '@tonaljs/pitch-distance';
 import type { Chord, Quality } from './chord.ts';
 import { letterDegree, type Key } from './key.ts';
 import type { NoteName } from './note.ts';
@@ -146,16 +146,4 @@ export function scaleLabel(scale: ScaleKind): string {
 export function intervalLabel(note: NoteName, key: Key): string {
   const interval = distance(key.tonic, note);
   return interval.slice(-1) + interval.slice(0, -1);
-}
-
-/**
- * The numeral against the major scale on the same tonic, with altered degrees: `♭III` and `♭VII` in minor, `♯iv°` in
- * lydian.
- */
-export function numeralInMajor(chord: Chord): string {
-  const major = transpose(
-    chord.key.tonic,
-    ['1P', '2M', '3M', '4P', '5P', '6M', '7M'][chord.degree - 1]!,
-  );
-  return accidentals(offset(major, chord.root)) + chord.numeral;
 }

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fretsLeft, GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
-import { formText, moveAcross, moveAlong, usualInterval } from '../../src/neck/move.ts';
+import { moveAcross, moveAlong, usualInterval } from '../../src/neck/move.ts';
 import { midiAt, parsePlace, type Place } from '../../src/neck/place.ts';
 
 const places = (text: string): Place[] => text.split(' ').map((place) => parsePlace(place)!);
@@ -95,9 +95,4 @@ test('a moved shape keeps its intervals: every note moves as far as the others',
       expect(new Set(steps).size).toBe(1);
     }),
   );
-});
-
-test('a form is a shape apart from where it lies along the neck', () => {
-  expect(formText(places('5/3 4/2 4/5'))).toBe('5/1 4/0 4/3');
-  expect(formText(moveAlong(GUITAR, places('5/3 4/2 4/5'), 7)!)).toBe('5/1 4/0 4/3');
 });

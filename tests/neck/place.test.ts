@@ -1,15 +1,7 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fretsLeft, GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
-import {
-  midiAt,
-  noteAt,
-  parsePlace,
-  placeLabel,
-  placesOf,
-  placeText,
-} from '../../src/neck/place.ts';
-import { parseKey } from '../../src/theory/key.ts';
+import { fretsLeft, INSTRUMENTS } from '../../src/neck/instrument.ts';
+import { midiAt, parsePlace, placeLabel, placesOf, placeText } from '../../src/neck/place.ts';
 
 const place = fc.record({
   string: fc.integer({ min: 1, max: 9 }),
@@ -52,10 +44,4 @@ test('places of a note are all there are, on every instrument', () => {
       },
     ),
   );
-});
-
-test('a note is spelled as the key spells it', () => {
-  const at = { string: 4, fret: 1 };
-  expect(noteAt(GUITAR, at, parseKey('Bb major')!)).toBe('Eb');
-  expect(noteAt(GUITAR, at, parseKey('B major')!)).toBe('D#');
 });

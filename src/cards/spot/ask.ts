@@ -1,7 +1,6 @@
 import { shapes, type Shape } from '../../neck/shapes.ts';
 import type { Item } from '../../practice/item.ts';
-import { chordOn, type Chord } from '../../theory/chord.ts';
-import { chroma } from '../../theory/note.ts';
+import { degreesAlike, type Chord } from '../../theory/chord.ts';
 import { seeded } from '../../theory/random.ts';
 import type { Card } from '../kind.ts';
 import { item as read } from './items.ts';
@@ -31,18 +30,6 @@ export function ask(item: Item, seed: number): SpotCard {
     chord,
     shape,
     frets,
-    rootShown: isAmbiguous(chord),
+    rootShown: degreesAlike(chord).length > 1,
   };
-}
-
-function isAmbiguous(chord: Chord): boolean {
-  const sounds = ({ notes }: Chord) =>
-    notes
-      .map(chroma)
-      .toSorted((a, b) => a - b)
-      .join(' ');
-  return [1, 2, 3, 4, 5, 6, 7].some(
-    (degree) =>
-      degree !== chord.degree && sounds(chordOn(chord.key, degree, chord.size)) === sounds(chord),
-  );
 }
