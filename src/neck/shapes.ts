@@ -2,7 +2,7 @@ import type { Chord, Member } from '../theory/chord.ts';
 import { chroma, type NoteName } from '../theory/note.ts';
 import { beats } from '../theory/rhythm.ts';
 import { fretDistance } from './fret.ts';
-import { fingering } from './hand.ts';
+import { fingering, type LineNote } from './hand.ts';
 import type { Instrument } from './instrument.ts';
 import { midiAt, placesOf, type Place } from './place.ts';
 
@@ -76,15 +76,22 @@ export function hasShape(instrument: Instrument, chord: Chord, region: Region): 
 
 /**
  * Every set of places that holds each member of the chord exactly once and that one hand reaches, the likelier for a
- * hand first; any number of notes may lie on a string.
+ * hand first; any number of notes may lie on a string. With `wanted`, those only whose places, from the lowest sounding
+ * up, it takes: asking a hand about each is what takes long.
  */
-export function shapes(instrument: Instrument, chord: Chord, region: Region): Shape[] {
+export function shapes(
+  instrument: Instrument,
+  chord: Chord,
+  region: Region,
+  wanted: (places: readonly MemberPlace[]) => boolean = () => true,
+): Shape[] {
   const options = memberPlaces(instrument, chord, region);
   const found: Shape[] = [];
   const taken: MemberPlace[] = [];
   const grow = (lowest: number, highest: number) => {
     if (taken.length === options.length) {
-      found.push(shapeOf(instrument, taken));
+      const line = upwards(instrument, taken);
+      if (wanted(line)) found.push(shapeOf(instrument, line));
       return;
     }
     for (const place of options[taken.length]!) {
@@ -126,20 +133,27 @@ function places(instrument: Instrument, note: NoteName, { strings, frets, open }
   ];
 }
 
-function shapeOf(instrument: Instrument, taken: readonly MemberPlace[]): Shape {
-  const sorted = taken.toSorted(
+function upwards(instrument: Instrument, taken: readonly MemberPlace[]): MemberPlace[] {
+  return taken.toSorted(
     (a, b) => midiAt(instrument, a) - midiAt(instrument, b) || b.string - a.string,
   );
-  const line = sorted.map((place, i) => ({
+}
+
+/** Places one after the other in even triplets, to be fingered. */
+export function lineOf(instrument: Instrument, line: readonly Place[]): LineNote[] {
+  return line.map((place, i) => ({
     midi: midiAt(instrument, place),
     at: beats(i, 3),
     length: beats(1, 3),
     place,
   }));
-  const played = fingering(instrument, line);
+}
+
+function shapeOf(instrument: Instrument, line: readonly MemberPlace[]): Shape {
+  const played = fingering(instrument, lineOf(instrument, line));
   return {
-    places: sorted,
-    inversion: (sorted[0]!.member - 1) / 2,
+    places: line,
+    inversion: (line[0]!.member - 1) / 2,
     cost: played.playable ? Math.round(played.cost * 1e6) / 1e6 : Infinity,
   };
 }

@@ -1,8 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Instrument } from '../neck/instrument.ts';
+import { soundingPitches, type Instrument } from '../neck/instrument.ts';
 import { placeLabel, type Place } from '../neck/place.ts';
 import type { Member } from '../theory/chord.ts';
-import { tuningText } from '../neck/instrument.ts';
 import { parsePitch } from '../theory/note.ts';
 import { noteLabel, type Naming } from '../theory/naming.ts';
 import type { Key } from '../theory/key.ts';
@@ -21,8 +20,11 @@ export interface NeckDot extends Place {
   readonly filled?: number;
   /** What a screen reader says of it besides its name, where that is not its member. */
   readonly said?: string;
-  /** `comes` and `goes`: what a step from one arpeggio to another brings and takes away. */
-  readonly look?: 'plain' | 'wrong' | 'missing' | 'faint' | 'comes' | 'goes';
+  /**
+   * `comes` and `goes`: what a step from one arpeggio to another brings and takes away. `bent` and `unbent`: where a
+   * shape moved to other strings lies, and where it would lie if all were tuned alike.
+   */
+  readonly look?: 'plain' | 'wrong' | 'missing' | 'faint' | keyof typeof SAID_OF_LOOKS;
 }
 
 interface NeckProps {
@@ -45,6 +47,13 @@ interface NeckProps {
   /** Whether names stand beside their dots, as they do unless told otherwise. */
   beside?: boolean;
 }
+
+const SAID_OF_LOOKS = {
+  comes: 'comes',
+  goes: 'goes',
+  bent: 'bent to here',
+  unbent: 'here if nothing bent',
+} as const;
 
 const INLAYS = [3, 5, 7, 9, 12, 15, 17, 19, 21, 24, 27];
 /** Inlays stay where they are when a capo shifts the counting of frets. */
@@ -69,7 +78,8 @@ export function Neck(props: NeckProps) {
   const phoneLies = useLying();
   const lying = props.lies ?? phoneLies;
   const grid = useRef<HTMLDivElement>(null);
-  const strings = instrument.tuning.length;
+  const open = soundingPitches(instrument);
+  const strings = open.length;
   const [low, high] = frets;
   const [at, setAt] = useState<Place>(() => dots[0] ?? { string: strings, fret: low });
   const inside = at.fret >= low && at.fret <= high ? at : { string: strings, fret: low };
@@ -110,7 +120,7 @@ export function Neck(props: NeckProps) {
   return (
     <div
       class={`neck ${lying ? 'lying' : 'upright'} ${instrument.leftHanded ? 'mirrored' : ''}`}
-      data-tuning={tuningText(instrument)}
+      data-tuning={open.join(' ')}
       style={{ '--strings': String(strings), '--frets': String(high - low + 1) }}
     >
       <Lines {...layout} capo={instrument.capo} />
@@ -122,7 +132,7 @@ export function Neck(props: NeckProps) {
           style={cell(layout, { string, fret: low - 1 })}
         >
           {noteLabel(
-            parsePitch(instrument.tuning[strings - string]!)!.name,
+            parsePitch(open[strings - string]!)!.name,
             props.naming === 'degrees' || props.naming === 'movable' ? 'english' : props.naming,
             props.musicKey,
           )}
@@ -173,10 +183,11 @@ function Cell(props: CellProps) {
   const sounding = lit?.string === place.string && lit.fret === place.fret;
   const name = dot?.note && noteLabel(dot.note, props.naming, props.musicKey);
   const words = [placeLabel(place)];
-  if (dot) words.push(name ? name : dot.look === 'wrong' ? 'foreign note' : 'dot');
+  const look = dot?.look;
+  if (dot && look !== 'unbent') words.push(name ? name : look === 'wrong' ? 'foreign note' : 'dot');
   if (dot?.said) words.push(dot.said);
   else if (dot?.member) words.push(MEMBER_NAMES[dot.member]);
-  if (dot?.look === 'comes' || dot?.look === 'goes') words.push(dot.look);
+  if (look && look in SAID_OF_LOOKS) words.push(SAID_OF_LOOKS[look as keyof typeof SAID_OF_LOOKS]);
   return (
     <button
       type="button"

@@ -14,9 +14,18 @@ import {
   type View,
   type Where,
 } from '../../src/app/neck/view.ts';
-import { sheetWords, stepWords, titleOf } from '../../src/app/neck/words.ts';
+import {
+  bends,
+  movedAcross,
+  movedAlong,
+  nextShape,
+  onStrings,
+  settled,
+  shapeOf,
+} from '../../src/app/neck/shape.ts';
+import { sheetWords, shapeWords, stepWords, titleOf } from '../../src/app/neck/words.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, instrumentFromId } from '../../src/neck/instrument.ts';
-import { midiAt } from '../../src/neck/place.ts';
+import { midiAt, parsePlace } from '../../src/neck/place.ts';
 import { chordOn, SIZES } from '../../src/theory/chord.ts';
 import { chroma } from '../../src/theory/note.ts';
 import { hasSevenNotes, SCALE_KINDS, scaleNotes } from '../../src/theory/scale.ts';
@@ -40,6 +49,7 @@ const anyView: fc.Arbitrary<View> = fc
     capo: fc.integer({ min: 0, max: 7 }),
     leftHanded: fc.boolean(),
     part: fc.nat(),
+    oneShape: fc.boolean(),
   })
   .map((some) => {
     const { tonic, scale, size, shown, frets, capo, leftHanded } = some;
@@ -51,7 +61,7 @@ const anyView: fc.Arbitrary<View> = fc
     ];
     const [degree, from] = some.degrees;
     const none = some.whole || !hasSevenNotes(scale);
-    return {
+    const view: View = {
       key: { tonic, scale },
       size,
       degree: none ? null : degree,
@@ -60,6 +70,9 @@ const anyView: fc.Arbitrary<View> = fc
       where: parts[some.part % parts.length]!,
       instrument,
     };
+    const sets = stringSets(instrument);
+    const shaped = some.oneShape && view.degree !== null && SIZES.indexOf(size) < 3;
+    return settled(shaped ? onStrings(view, sets[some.part % sets.length]!, some.part % 12) : view);
   });
 
 describe('the address of a neck', () => {
@@ -105,6 +118,13 @@ describe('the address of a neck', () => {
     expect(fault('Bb-major/strings-4-5')).toContain('not on the instrument');
     expect(fault('Bb-major/28-frets')).toContain('28 frets');
     expect(fault('Bb-major/E2.A2.D3.G9')).toContain('String 1');
+    expect(fault('Bb-major/triad-2/shape-5.3-5.6-4.4')).toContain('none of the arpeggio');
+    expect(fault('Bb-major/shape-5.3-5.6-4.5')).toContain('none of the arpeggio');
+    expect(fault('Bb-major/triad-2/shape-5.3-5.6-4.99')).toContain('not on the instrument');
+    expect(fault('Bb-major/triad-2/shape-5.3-5.6-4.5-from-4')).toBeUndefined();
+    expect(fault('Bb-major/triad-2/shape-6.3-6.8-5.6-from-7')).toContain('This link');
+    expect(fault('Bb-major/triad-2/shape-5.3-5.6-4.5-from-3')).toContain('“shape-5.3');
+    expect(fault('Bb-major/triad-2/fingers')).toContain('one shape only');
     expect(fault('Bb-major/%')).toContain('damaged');
     expect(fault(`Bb-major/${'names/'.repeat(100)}`)).toContain('damaged');
   });
@@ -227,6 +247,93 @@ describe('dots', () => {
       { midi: 51, place: { string: 4, fret: 1 } },
       { midi: 55, place: { string: 4, fret: 5 } },
     ]);
+  });
+});
+
+describe('one shape', () => {
+  const ii = steppedTo(B_FLAT, 2);
+  const text = (view: View | null) =>
+    view &&
+    shapeOf(view)
+      ?.places.map(({ string, fret }) => `${string}/${fret}`)
+      .join(' ');
+  const on543 = onStrings(ii, [5, 4, 3], 6);
+
+  function at(places: string) {
+    return places.split(' ').map((place) => parsePlace(place)!);
+  }
+
+  it('is the likeliest for a hand that begins there, on all of the strings, none open', () => {
+    const { places } = shapeOf(on543)!;
+    expect(places[0]).toMatchObject({ string: 5, fret: 6, member: 3 });
+    expect(new Set(places.map(({ string }) => string))).toEqual(new Set([5, 4, 3]));
+  });
+
+  it('steps to other shapes of the same arpeggio on the same strings', () => {
+    const next = nextShape(on543, 1)!;
+    expect(next.degree).toBe(2);
+    expect(shapeOf(next)!.inversion).toBe(2);
+    expect(nextShape(next, -1)).toEqual(on543);
+  });
+
+  it('keeps its form along the neck, where it is an arpeggio of the key again', () => {
+    const iii = movedAlong(on543, 1)!;
+    expect(iii.degree).toBe(3);
+    expect(movedAlong(iii, -1)).toEqual(on543);
+  });
+
+  it('bends across strings 3 and 2, and says why', () => {
+    const view = onStrings(ii, [4, 3], 8);
+    const moved = movedAcross(view, 1)!;
+    expect(moved.degree).toBe(2);
+    expect(bends(moved)!.bent.every(({ string }) => string === 2)).toBe(true);
+    expect(shapeWords(moved, 'english').at(-1)).toContain(
+      'Strings 3 and 2 are tuned a major third apart',
+    );
+    const looks = dotsOf(moved, 'english').map(({ look }) => look);
+    expect(looks).toContain('bent');
+    expect(looks).toContain('unbent');
+  });
+
+  it('stays an arpeggio of the key wherever it is moved, and comes back', () => {
+    fc.assert(
+      fc.property(anyView, fc.constantFrom<1 | -1>(1, -1), (view, by) => {
+        fc.pre(shapeOf(view) !== null);
+        const back = by === 1 ? -1 : 1;
+        const along = movedAlong(view, by);
+        if (along) expect(text(movedAlong(along, back))).toBe(text(view));
+        const across = movedAcross(view, by);
+        for (const moved of [along, across]) {
+          if (!moved) continue;
+          expect(shapeOf(moved)!.inversion).toBe(shapeOf(view)!.inversion);
+          expect(readView(writeView(moved))).toEqual(moved);
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('has a finger on every dot, and tells a barre in words', () => {
+    const grip: View = {
+      ...steppedTo(B_FLAT, 5),
+      shown: 'fingers',
+      where: { shape: at('4/10 3/10 2/10'), across: 0 },
+    };
+    expect(shapeOf(grip)!.inversion).toBe(2);
+    expect(dotsOf(grip, 'english').map((dot) => dot.text)).toEqual(['1', '1', '1']);
+    expect(shapeWords(grip, 'english')).toEqual([
+      'F/C, second inversion.',
+      'Barre: the index finger lies across strings 4–2.',
+    ]);
+    const line = dotsOf({ ...on543, shown: 'fingers' }, 'english');
+    expect(line.every((dot) => /^[1-4]$/.test(dot.text!) && dot.note)).toBe(true);
+  });
+
+  it('gives way to the nearest one of another arpeggio, and to its strings in the whole key', () => {
+    const IV = settled(steppedTo(on543, 4));
+    expect(shapeOf(IV)).not.toBeNull();
+    const whole = settled({ ...steppedTo(on543, 2), shown: 'fingers' });
+    expect(whole).toMatchObject({ where: { strings: [5, 4, 3] }, shown: 'names' });
   });
 });
 

@@ -88,6 +88,35 @@ test('steps from arpeggio to arpeggio and tells by form and words what stays, go
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('B♭ major');
 });
 
+test('shows one shape, moves it, and tells where and why it bends', async ({ page }) => {
+  await open(page, 'Bb-major/triad-2');
+  await choose(page, 'Where', 'shape 4–3');
+  await choose(page, 'On the dots', 'fingers');
+  await expect(told(page)).toContainText('Cm');
+  await expect(page.locator('[data-dot]')).toHaveCount(3);
+  await page.getByRole('button', { name: 'same shape on higher strings' }).click();
+  await expect(told(page)).toContainText('Strings 3 and 2 are tuned a major third apart');
+  const bent = page.locator('[data-dot]:has(.bent)');
+  const unbent = page.locator('[data-dot]:has(.unbent)');
+  await expect(bent.first()).toHaveAccessibleName(/string 2, .*finger [1-4], bent to here/);
+  await expect(unbent.first()).toHaveAccessibleName(/string 2, .*here if nothing bent/);
+  const { count, wrong } = await checked(page, 'Bb major');
+  expect({ count, wrong }).toEqual({ count: 3, wrong: [] });
+  expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBe(640);
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  const dots = () =>
+    page
+      .locator('[data-dot]')
+      .evaluateAll((all) => all.map((dot) => dot.ariaLabel + dot.innerHTML));
+  const shown = await dots();
+  await page.reload();
+  await neck(page).waitFor();
+  expect(await dots()).toEqual(shown);
+  await page.getByRole('button', { name: 'same shape up the neck' }).click();
+  await expect(step(page, 3)).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.locator('.bent')).toHaveCount(0);
+});
+
 test('is a link that shows the same elsewhere', async ({ page, browser }) => {
   await open(page);
   await choose(page, 'Tonic', 'F#');
@@ -196,8 +225,9 @@ test('takes any tuning that makes sense, and says which string makes none', asyn
   await strings.fill('C2 G2 D3 A3 E4');
   await choose(page, 'Capo', '2');
   await page.getByRole('button', { name: 'Done' }).click();
-  await expect(neck(page)).toHaveAttribute('data-tuning', 'C2 G2 D3 A3 E4');
+  await expect(neck(page)).toHaveAttribute('data-tuning', 'D2 A2 E3 B3 F#4');
   await expect(placeOn(page, { string: 5, fret: 0 })).toHaveAccessibleName('string 5, open, D');
+  await expect(page.locator('.string-name').first()).toHaveText('F♯');
   expect(page.url()).toContain('/C2.G2.D3.A3.E4+2');
 });
 

@@ -1,7 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { GUITAR, INSTRUMENTS, fretsLeft } from '../../src/neck/instrument.ts';
-import { formText, moveAlong } from '../../src/neck/move.ts';
 import { midiAt, placesOf, placeText, type Place } from '../../src/neck/place.ts';
 import { hasShape, regions, shapes, type Region } from '../../src/neck/shapes.ts';
 import { chordOn, SIZES, type Chord } from '../../src/theory/chord.ts';
@@ -125,7 +124,9 @@ describe('shapes', () => {
       const chord = chordOn(BB, 5, size);
       const forms = (lowest: number) =>
         shapes(long, chord, { strings: [5, 4, 3], frets: [lowest, lowest + 4] })
-          .map(({ places }) => formText(moveAlong(long, places, lowest > 12 ? -12 : 0)!))
+          .map(({ places }) =>
+            places.map(({ string, fret }) => `${string}/${fret - lowest}`).join(' '),
+          )
           .toSorted();
       expect(forms(16)).toEqual(forms(4));
     }

@@ -13,7 +13,8 @@ import {
   type View,
   type Where,
 } from './view.ts';
-import { whereWords } from './words.ts';
+import { onStrings, shapeSets } from './shape.ts';
+import { shapeOn, whereWords } from './words.ts';
 
 /** The tonics that keys are usually written on; the others have four flats or sharps in their scale, or more. */
 const USUAL = 'C C# Db D D# Eb E F F# Gb G G# Ab A A# Bb B Cb'.split(' ');
@@ -31,6 +32,7 @@ interface HeadProps {
 
 /** What is chosen often: the key as the title, and under it what of the key is shown, how, and where. */
 export function Head({ view, change, more, setMore }: HeadProps) {
+  const oneShape = view.where && 'shape' in view.where;
   return (
     <header class="head">
       <KeyTitle musicKey={view.key} choose={(key) => change(inKey(view, key))} />
@@ -49,7 +51,9 @@ export function Head({ view, change, more, setMore }: HeadProps) {
           choose={(shown) => change({ ...view, shown: shown as ShownOnDots })}
         >
           {SHOWN.map((shown) => (
-            <option key={shown}>{shown}</option>
+            <option key={shown} disabled={shown === 'fingers' && !oneShape}>
+              {shown}
+            </option>
           ))}
         </Select>
         <Select
@@ -64,7 +68,7 @@ export function Head({ view, change, more, setMore }: HeadProps) {
             </option>
           ))}
         </Select>
-        <WhereChoice view={view} choose={(where) => change({ ...view, where })} />
+        <WhereChoice view={view} change={change} />
       </div>
     </header>
   );
@@ -105,23 +109,26 @@ function KeyTitle({ musicKey, choose }: { musicKey: Key; choose(key: Key): void 
   );
 }
 
-function WhereChoice({ view, choose }: { view: View; choose(where: Where): void }) {
+function WhereChoice({ view, change }: { view: View; change(view: View): void }) {
   const { instrument, where } = view;
   const frets = positions(instrument).map((span): Where => ({ frets: span }));
   const strings = stringSets(instrument).map((set): Where => ({ strings: set }));
+  const shaped = shapeSets(view);
   const all = [null, ...frets, ...strings];
-  const listed = all.some((other) => whereWords(other) === whereWords(where));
-  const options = (some: readonly Where[]) =>
-    some.map((one) => <option key={whereWords(one)}>{whereWords(one)}</option>);
+  const words = [...all.map(whereWords), ...shaped.map(shapeOn)];
+  const listed = words.includes(whereWords(where));
+  const choose = (chosen: string) => {
+    const set = shaped.find((one) => shapeOn(one) === chosen);
+    if (set) change(onStrings(view, set));
+    else change({ ...view, where: all.find((one) => whereWords(one) === chosen) ?? null });
+  };
+  const options = (some: readonly string[]) => some.map((one) => <option key={one}>{one}</option>);
   return (
-    <Select
-      label="Where"
-      value={whereWords(where)}
-      choose={(words) => choose(all.find((one) => whereWords(one) === words) ?? null)}
-    >
-      {options(listed ? [null] : [null, where])}
-      <optgroup label="One position">{options(frets)}</optgroup>
-      <optgroup label="One string set">{options(strings)}</optgroup>
+    <Select label="Where" value={whereWords(where)} choose={choose}>
+      {options([null, ...(listed ? [] : [where])].map(whereWords))}
+      <optgroup label="One position">{options(frets.map(whereWords))}</optgroup>
+      <optgroup label="One string set">{options(strings.map(whereWords))}</optgroup>
+      {shaped.length > 0 && <optgroup label="One shape">{options(shaped.map(shapeOn))}</optgroup>}
     </Select>
   );
 }

@@ -11,6 +11,8 @@ import { Head } from './Head.tsx';
 import { useLies } from './lies.ts';
 import { More } from './More.tsx';
 import { usePrinting } from './printing.ts';
+import { settled } from './shape.ts';
+import { ShapeMoves } from './ShapeMoves.tsx';
 import { Steps } from './Steps.tsx';
 import { useRun } from './run.ts';
 import { plainView, type View } from './view.ts';
@@ -42,9 +44,10 @@ function Opened() {
   }, [asked]);
 
   const change = (next: View) => {
-    setState({ view: next, fault: null });
+    const sound = settled(next);
+    setState({ view: sound, fault: null });
     // Not `go`: looking around on one neck is no way that one wants to go back step by step.
-    history.replaceState(history.state, '', `#/neck/${writeView(next)}`);
+    history.replaceState(history.state, '', `#/neck/${writeView(sound)}`);
   };
   const printing = usePrinting();
   const choosing = more && !printing;
@@ -72,9 +75,14 @@ function Looked(props: { view: View; change(view: View): void; printing: boolean
   const { lit, hear } = useRun(view);
   const frame = useRef<HTMLDivElement>(null);
   const { instrument, where } = view;
-  const lowest = where && 'frets' in where ? where.frets[0] : 0;
+  const lowest =
+    where && 'frets' in where
+      ? where.frets[0]
+      : where && 'shape' in where
+        ? Math.min(...dots.map(({ fret }) => fret))
+        : 0;
 
-  // The nut, or the position chosen, comes into sight.
+  // The nut, or the position or shape chosen, comes into sight.
   useEffect(() => {
     const to = frame.current?.querySelector<HTMLElement>(`[data-fret="${lowest}"]`);
     if (!to) return;
@@ -101,6 +109,7 @@ function Looked(props: { view: View; change(view: View): void; printing: boolean
           beside={false}
         />
       </div>
+      {where && 'shape' in where && <ShapeMoves view={view} change={change} lies={lies} />}
       <Steps view={view} change={change} hear={hear} />
     </>
   );

@@ -6,7 +6,7 @@ import { hasSevenNotes, scaleNotes } from '../../theory/scale.ts';
 import { settings } from '../state.ts';
 import { chordsOf } from './dots.ts';
 import { steppedTo, type View } from './view.ts';
-import { stepWords } from './words.ts';
+import { shapeWords, stepWords } from './words.ts';
 
 interface StepsProps {
   view: View;
@@ -60,6 +60,8 @@ function Told({ view }: { view: View }) {
   if (!hasSevenNotes(view.key.scale))
     return <>No chords are stacked on this scale. Tap a place to hear it.</>;
   if (!chord) return <>Tap a step for its arpeggio, a place to hear it.</>;
+  const shape = shapeWords(view, naming);
+  if (shape.length > 0) return <>{shape.join(' ')}</>;
   if (!former) {
     const notes = chord.notes.map((note) => noteLabel(note, naming, view.key)).join(' ');
     return <>{notes}. Tap another step to compare, this one for the whole key.</>;

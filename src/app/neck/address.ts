@@ -1,7 +1,7 @@
 /**
  * A view of the neck as the readable end of an address:
  * `Bb-major/seventh-2-to-4/degrees/strings-5-4/drop-D+2/left-handed`. Sharps are written out, because an address can
- * have only one `#`. What is as in a plain view on a guitar is left out.
+ * have only one `#`. One shape is `shape-5.3-5.6-4.5`, a place each. What is as in a plain view on a guitar is left out.
  */
 import {
   GUITAR,
@@ -10,10 +10,12 @@ import {
   instrumentId,
   type Instrument,
 } from '../../neck/instrument.ts';
+import type { Place } from '../../neck/place.ts';
 import { SIZES } from '../../theory/chord.ts';
 import { keyName, parseKey } from '../../theory/key.ts';
 import { hasSevenNotes } from '../../theory/scale.ts';
-import { isOn, plainView, SHOWN, type View, type Where } from './view.ts';
+import { bends, shapeOf } from './shape.ts';
+import { isOn, plainView, SHOWN, type OneShape, type View, type Where } from './view.ts';
 
 /** The longest that a view of nine strings comes to, and some more. */
 const LONGEST = 300;
@@ -27,12 +29,20 @@ export function writeView(view: View): string {
   if (degree !== null) words.push([size, ...(from === null ? [] : [from, 'to']), degree].join('-'));
   else if (size !== 'triad') words.push(`${size}s`);
   if (shown !== 'names') words.push(shown);
-  if (where)
-    words.push('frets' in where ? listed('frets', where.frets) : listed('strings', where.strings));
+  if (where) words.push(whereWord(where));
   if (id !== instrumentId(GUITAR)) words.push(id);
   if (instrument.frets !== usual.frets) words.push(`${instrument.frets}-frets`);
   if (instrument.leftHanded) words.push('left-handed');
   return words.join('/').replaceAll('#', 'sharp');
+}
+
+/** A shape by its places, as more than one may begin at the same; and by the string that its lowest note came from. */
+function whereWord(where: NonNullable<Where>): string {
+  if ('frets' in where) return listed('frets', where.frets);
+  if ('strings' in where) return listed('strings', where.strings);
+  const { shape, across } = where;
+  const word = ['shape', ...shape.map(({ string, fret }) => `${string}.${fret}`)].join('-');
+  return across === 0 ? word : `${word}-from-${shape[0]!.string + across}`;
 }
 
 const listed = (word: string, numbers: readonly number[]) => [word, ...numbers].join('-');
@@ -61,7 +71,14 @@ export function readView(address: string): View | { readonly fault: string } {
     return { fault: damaged('its strings or frets are not on the instrument.') };
   if (view.degree !== null && (!hasSevenNotes(key.scale) || view.from === view.degree))
     return { fault: damaged('its arpeggio is not in the key.') };
-  return { ...view, where, instrument: strung };
+  view = { ...view, where, instrument: strung };
+  const oneShape = where !== null && 'shape' in where ? (where as OneShape) : null;
+  if (oneShape && !shapeOf(view)) return { fault: damaged('its shape is none of the arpeggio.') };
+  if (oneShape && oneShape.across !== 0 && !bends(view))
+    return { fault: damaged('its shape does not come from those strings.') };
+  if (view.shown === 'fingers' && !oneShape)
+    return { fault: damaged('fingers are shown on one shape only.') };
+  return view;
 }
 
 type Part =
@@ -81,7 +98,20 @@ function readWord(word: string): Part | null {
   if (stretch) return { where: { frets: [Number(stretch[1]), Number(stretch[2])] } };
   const strings = /^strings((?:-[1-9]){1,9})$/.exec(word);
   if (strings) return { where: { strings: strings[1]!.slice(1).split('-').map(Number) } };
+  if (word.startsWith('shape-')) return readShape(word);
   return readChord(word) ?? readInstrument(word);
+}
+
+function readShape(word: string): Part | null {
+  const [, places, from] = /^shape((?:-[1-9]\.\d\d?){1,7})(?:-from-(\d\d?))?$/.exec(word) ?? [];
+  if (!places) return null;
+  const shape = places
+    .slice(1)
+    .split('-')
+    .map((place) => place.split('.').map(Number))
+    .map(([string, fret]): Place => ({ string: string!, fret: fret! }));
+  const across = from === undefined ? 0 : Number(from) - shape[0]!.string;
+  return across === 0 || across === 1 || across === -1 ? { where: { shape, across } } : null;
 }
 
 function readChord(word: string): Partial<View> | null {

@@ -1,21 +1,26 @@
 import { fretsLeft } from '../../neck/instrument.ts';
 import { midiAt, placesOf, type Place } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
+import type { Shape } from '../../neck/shapes.ts';
 import { chordOn, type Chord, type Member } from '../../theory/chord.ts';
 import { degreeOf } from '../../theory/key.ts';
 import { chroma, type NoteName } from '../../theory/note.ts';
 import { intervalLabel, noteLabel, type Naming } from '../../theory/naming.ts';
 import { scaleNotes } from '../../theory/scale.ts';
+import { bends, fingersOf, shapeOf } from './shape.ts';
 import { range, type View } from './view.ts';
 
-/** The arpeggio that is looked at, and the one it was stepped to from. */
-export function chordsOf({ key, size, degree, from }: View): {
+/** The arpeggio that is looked at, and the one it was stepped to from; one shape is not compared. */
+export function chordsOf({ key, size, degree, from, where }: View): {
   chord: Chord | null;
   former: Chord | null;
 } {
   return {
     chord: degree === null ? null : chordOn(key, degree, size),
-    former: degree === null || from === null ? null : chordOn(key, from, size),
+    former:
+      degree === null || from === null || (where && 'shape' in where)
+        ? null
+        : chordOn(key, from, size),
   };
 }
 
@@ -24,6 +29,8 @@ export function chordsOf({ key, size, degree, from }: View): {
  * that came are told from those that stayed. By strings from the highest number down, each from its lowest fret up.
  */
 export function dotsOf(view: View, naming: Naming): NeckDot[] {
+  const shape = shapeOf(view);
+  if (shape) return shapeDots(view, shape, naming);
   const { chord, former } = chordsOf(view);
   const notes = chord ? chord.notes : scaleNotes(view.key);
   const here = notes.flatMap((note, index) => {
@@ -43,6 +50,28 @@ export function dotsOf(view: View, naming: Naming): NeckDot[] {
   return [...here, ...gone].toSorted((a, b) => b.string - a.string || a.fret - b.fret);
 }
 
+/** A shape's dots; where it was bent on its way across the strings, also where they would lie unbent. */
+function shapeDots(view: View, shape: Shape, naming: Naming): NeckDot[] {
+  const bent = bends(view);
+  const { fingers } = fingersOf(view.instrument, chordsOf(view).chord!, shape);
+  const here = shape.places.map(({ string, fret, note, member }, i): NeckDot => {
+    const isBent = bent?.bent.some((place) => place.string === string && place.fret === fret);
+    return {
+      string,
+      fret,
+      ...labels(view, note, member, naming),
+      ...(view.shown === 'fingers' && { text: String(fingers[i]), said: `finger ${fingers[i]}` }),
+      ...(isBent && { look: 'bent' }),
+    };
+  });
+  const unbent = (bent?.unbent ?? []).map((place): NeckDot => ({
+    ...place,
+    text: '',
+    look: 'unbent',
+  }));
+  return [...here, ...unbent].toSorted((a, b) => b.string - a.string || a.fret - b.fret);
+}
+
 function placesIn({ instrument, where }: View, note: NoteName): Place[] {
   const all = range(1, instrument.tuning.length);
   const strings = where && 'strings' in where ? where.strings : all;
@@ -55,7 +84,8 @@ function labels(view: View, note: NoteName, member: Member | undefined, naming: 
   const { key, shown } = view;
   if (shown === 'nothing') return { text: '', ...(member === 1 && { member }) };
   const dot = { note, degree: degreeOf(key, note)!, ...(member && { member }) };
-  if (shown === 'names') return { ...dot, text: noteLabel(note, naming, key) };
+  if (shown === 'names' || shown === 'fingers')
+    return { ...dot, text: noteLabel(note, naming, key) };
   if (shown === 'degrees') {
     const text = noteLabel(note, 'degrees', key);
     return { ...dot, text, said: `degree ${text}` };
@@ -81,8 +111,10 @@ export interface RunNote {
   readonly place: Place | null;
 }
 
-/** The scale or arpeggio upwards from the lowest root that has a dot, each note on the dot nearest to the one before. */
+/** The shape from its lowest note up; or the scale or arpeggio upwards from the lowest root that has a dot, each note on the dot nearest to the one before. */
 export function runOf(view: View): RunNote[] {
+  const shape = shapeOf(view);
+  if (shape) return shape.places.map((place) => ({ midi: midiAt(view.instrument, place), place }));
   const { chord } = chordsOf(view);
   const notes = chord ? chord.notes : [...scaleNotes(view.key), view.key.tonic];
   const { instrument } = view;

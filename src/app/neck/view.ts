@@ -5,19 +5,29 @@ import {
   GUITAR,
   type Instrument,
 } from '../../neck/instrument.ts';
+import type { Place } from '../../neck/place.ts';
 import type { Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { hasSevenNotes } from '../../theory/scale.ts';
 
-/** What can stand on the dots. */
-export const SHOWN = ['names', 'degrees', 'intervals', 'nothing'] as const;
+/** What can stand on the dots; fingers on one shape only. */
+export const SHOWN = ['names', 'degrees', 'intervals', 'nothing', 'fingers'] as const;
 export type ShownOnDots = (typeof SHOWN)[number];
 
-/** The part of the neck that has dots: everything, one position of the hand, or one string set. */
+/** One shape of the arpeggio, and how it got there. */
+export interface OneShape {
+  /** From the lowest sounding note to the highest, none of them open. */
+  readonly shape: readonly Place[];
+  /** The way it was moved across the strings to get here: 1 towards the high ones, −1 the low ones, 0 not at all. */
+  readonly across: -1 | 0 | 1;
+}
+
+/** The part of the neck that has dots: everything, one position of the hand, one string set, or one shape. */
 export type Where =
   | { readonly frets: readonly [number, number] }
   /** From the highest string number down. */
   | { readonly strings: readonly number[] }
+  | OneShape
   | null;
 
 /** What is looked at on the neck: all that a link of it carries. */
@@ -78,11 +88,24 @@ export function isOn(instrument: Instrument, where: Where): boolean {
     const [low, high] = where.frets;
     return low >= 0 && low <= high && high <= fretsLeft(instrument);
   }
+  if ('shape' in where)
+    return where.shape.every(
+      ({ string, fret }) =>
+        string >= 1 &&
+        string <= instrument.tuning.length &&
+        fret >= 1 &&
+        fret <= fretsLeft(instrument),
+    );
   const { strings } = where;
   return strings.every(
     (string, i) =>
       string >= 1 && string <= (i === 0 ? instrument.tuning.length : strings[i - 1]! - 1),
   );
+}
+
+/** The strings that places are on, from the highest number down. */
+export function stringsOf(places: readonly Place[]): number[] {
+  return [...new Set(places.map(({ string }) => string))].toSorted((a, b) => b - a);
 }
 
 /** The frets under a hand that stays where it is: one for each finger, and one to stretch to. */

@@ -1,10 +1,18 @@
 import { listed } from '../../cards/arpeggio.ts';
 import { sharedNotes } from '../../theory/leading.ts';
 import type { Chord } from '../../theory/chord.ts';
-import { chordLabel, keyLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import {
+  chordLabel,
+  inversionLabel,
+  keyLabel,
+  noteLabel,
+  numeralLabel,
+  type Naming,
+} from '../../theory/naming.ts';
 import { parsePitch, type NoteName } from '../../theory/note.ts';
 import { chordsOf } from './dots.ts';
-import type { View, Where } from './view.ts';
+import { bends, fingersOf, shapeOf } from './shape.ts';
+import { stringsOf, type View, type Where } from './view.ts';
 
 /** What the neck shows: `B♭ major`, `ii of B♭ major: Cm`. */
 export function titleOf(view: View, naming: Naming): string {
@@ -41,10 +49,30 @@ export function stepWords(former: Chord, chord: Chord, naming: Naming): StepWord
   }
 }
 
-/** `everything`, `frets 5–9`, `strings 5–4`. */
+/** What is said of one shape, a sentence each: its inversion; a barre, where fingers are shown; why it bends. */
+export function shapeWords(view: View, naming: Naming): string[] {
+  const shape = shapeOf(view);
+  if (!shape) return [];
+  const chord = chordsOf(view).chord!;
+  const { inversion } = shape;
+  const said = [`${chordLabel(chord, naming, inversion)}, ${inversionLabel(inversion)}.`];
+  const { barre } = fingersOf(view.instrument, chord, shape);
+  if (view.shown === 'fingers' && barre.length > 0)
+    said.push(`Barre: the index finger lies across strings ${barre[0]}–${barre.at(-1)}.`);
+  const bent = bends(view);
+  return bent ? [...said, bent.sentence] : said;
+}
+
+/** `everything`, `frets 5–9`, `strings 5–4`, `shape 5–4–3`. */
 export function whereWords(where: Where): string {
   if (where === null) return 'everything';
+  if ('shape' in where) return shapeOn(stringsOf(where.shape));
   return 'frets' in where ? `frets ${where.frets.join('–')}` : `strings ${where.strings.join('–')}`;
+}
+
+/** What the choice of one shape on a string set is called. */
+export function shapeOn(strings: readonly number[]): string {
+  return `shape ${strings.join('–')}`;
 }
 
 /** What stands under the title of a printed sheet, a sentence a thing. */
@@ -59,6 +87,7 @@ export function sheetWords(view: View, naming: Naming): string {
     instrument.capo > 0 && `capo on fret ${instrument.capo}, frets counted from it`,
     where && whereWords(where),
     shown !== 'nothing' && `${shown} on the dots`,
+    ...shapeWords(view, naming),
     step && `${step.from}: ${step.parts.map(({ words }) => words).join(', ')}`,
   ]
     .filter(Boolean)
