@@ -4,6 +4,7 @@ export const SCREENS = [
   'today',
   'known',
   'neck',
+  'phrases',
   'round',
   'lesson',
   'lessons',

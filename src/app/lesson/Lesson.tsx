@@ -82,6 +82,12 @@ function Offered({ deck }: { deck: Deck }) {
             ))}
           </ul>
         </dd>
+        {deck.phrases.length > 0 && (
+          <>
+            <dt>Phrases</dt>
+            <dd>{deck.phrases.length}, to see, hear and play</dd>
+          </>
+        )}
         <dt>Time</dt>
         <dd>
           {items.length} items, about {minutes} {minutes === 1 ? 'minute' : 'minutes'} a day

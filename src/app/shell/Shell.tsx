@@ -10,6 +10,7 @@ const SCREENS: Record<Screen, ComponentType> = {
   today: lazy(() => import('../today/Today.tsx')),
   known: lazy(() => import('../known/Known.tsx')),
   neck: lazy(() => import('../neck/NeckScreen.tsx')),
+  phrases: lazy(() => import('../phrases/Phrases.tsx')),
   round: lazy(() => import('../round/Round.tsx')),
   lesson: lazy(() => import('../lesson/Lesson.tsx')),
   lessons: lazy(() => import('../lessons/Lessons.tsx')),
@@ -31,7 +32,7 @@ const PLACES: readonly [Screen, string][] = [
 export function Shell() {
   const { screen } = route.value;
   const Current = SCREENS[screen];
-  const at = screen === 'known' ? 'today' : screen;
+  const at = screen === 'known' || screen === 'phrases' ? 'today' : screen;
   if (screen === 'round') return <Current />;
   return (
     <>

@@ -89,6 +89,12 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           until enough
         </button>
       </div>
+      {deck.phrases.length > 0 && (
+        <a class="button quiet soft" href="#/phrases">
+          {deck.phrases.length === 1 ? 'The phrase' : `The ${deck.phrases.length} phrases`} of this
+          lesson
+        </a>
+      )}
       <a class="button quiet soft" href="#/send">
         Send a report to your teacher
       </a>

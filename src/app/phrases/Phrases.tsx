@@ -1,0 +1,83 @@
+import { useMemo } from 'preact/hooks';
+import type { Deck } from '../../decks/deck.ts';
+import type { Phrase } from '../../theory/phrase.ts';
+import { route } from '../router.ts';
+import { currentLesson, opened } from '../state.ts';
+import { explained } from './explained.ts';
+import { PhraseView } from './PhraseView.tsx';
+import { pathWords } from './words.ts';
+import './Phrases.css';
+
+/** The phrases of the lesson practised, and each of them by its number in the address. */
+export default function Phrases() {
+  if (!opened.value) return <main class="screen" aria-busy="true" />;
+  const deck = currentLesson()?.deck;
+  const phrases = deck?.phrases ?? [];
+  if (!deck || phrases.length === 0) return <NoPhrases />;
+  const number = phrases.length === 1 ? 1 : Number(route.value.rest);
+  const phrase = phrases[number - 1];
+  if (!phrase) return <Listed deck={deck} />;
+  return <Single key={number} deck={deck} phrase={phrase} number={number} />;
+}
+
+function NoPhrases() {
+  return (
+    <main class="screen">
+      <h1>Phrases</h1>
+      <p>
+        This lesson has no phrases. When your teacher sends one, it is here to be seen, heard and
+        played.
+      </p>
+      <a class="button main" href="#/today">
+        Today
+      </a>
+    </main>
+  );
+}
+
+function Listed({ deck }: { deck: Deck }) {
+  const all = useMemo(() => deck.phrases.map((phrase) => explained(phrase, deck)), [deck]);
+  return (
+    <main class="screen phrases">
+      <header>
+        <h1>Phrases</h1>
+        <p class="soft">of “{deck.title}”</p>
+      </header>
+      <ol>
+        {all.map((one, index) => (
+          <li key={index}>
+            <a class="button" href={`#/phrases/${index + 1}`}>
+              <span>
+                {index + 1} · <span class="music">{pathWords(one)}</span>
+              </span>
+              <span class="soft">
+                {one.phrase.notes.length} notes, <span class="music">♩</span> = {one.phrase.tempo}
+              </span>
+            </a>
+          </li>
+        ))}
+      </ol>
+    </main>
+  );
+}
+
+function Single({ deck, phrase, number }: { deck: Deck; phrase: Phrase; number: number }) {
+  const one = useMemo(() => explained(phrase, deck), [phrase, deck]);
+  const alone = deck.phrases.length === 1;
+  return (
+    <main class="screen phrase">
+      <header>
+        <h1>{alone ? 'The phrase' : `Phrase ${number}`}</h1>
+        <p class="soft">
+          {alone ? <>of “{deck.title}”</> : <a href="#/phrases">All phrases of “{deck.title}”</a>}
+        </p>
+      </header>
+      {one.fault && (
+        <p class="notice bad" role="status">
+          {one.fault}
+        </p>
+      )}
+      <PhraseView explained={one} />
+    </main>
+  );
+}

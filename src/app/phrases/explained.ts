@@ -1,0 +1,111 @@
+import { fingering } from '../../neck/hand.ts';
+import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
+import { midiAt, type Place } from '../../neck/place.ts';
+import type { NeckDot } from '../../parts/Neck.tsx';
+import type { StripNote } from '../../parts/PhraseStrip.tsx';
+import type { Sounding } from '../../sound/sounding.ts';
+import { analyse, type Analysis } from '../../theory/analysis/analysis.ts';
+import type { Ruling } from '../../theory/analysis/ruling.ts';
+import type { Key } from '../../theory/key.ts';
+import { noteLabel } from '../../theory/naming.ts';
+import type { Phrase } from '../../theory/phrase.ts';
+import { toNumber } from '../../theory/rhythm.ts';
+
+/** A phrase with all that can be said of it on an instrument in a key. */
+export interface Explained {
+  readonly phrase: Phrase;
+  readonly key: Key;
+  readonly instrument: Instrument;
+  /** Where each note is played; null where one of them has no place at all. */
+  readonly places: readonly Place[] | null;
+  /** The notes, by their index, before which the hand goes to another fret. */
+  readonly shifts: readonly number[];
+  /** Why no hand can play it, or null. */
+  readonly fault: string | null;
+  readonly analysis: Analysis;
+}
+
+/** Finds places where none are given, and the arpeggios that a phrase outlines. */
+export function explained(
+  phrase: Phrase,
+  { key, instrument }: { readonly key: Key; readonly instrument: Instrument },
+  rulings: readonly Ruling[] = [],
+): Explained {
+  const analysis = analyse(phrase, key, { rulings });
+  const found = fingering(instrument, phrase.notes);
+  const about = { phrase, key, instrument, analysis };
+  if (!found.playable) {
+    const places = givenPlaces(phrase, instrument);
+    return { ...about, places, shifts: [], fault: found.reason };
+  }
+  const pressed = found.notes.map((note, index) => ({ ...note, index })).filter((n) => n.fret > 0);
+  const shifts = pressed.slice(1).filter(({ hand }, i) => hand !== pressed[i]!.hand);
+  const places = found.notes.map(({ string, fret }) => ({ string, fret }));
+  return { ...about, places, shifts: shifts.map(({ index }) => index), fault: null };
+}
+
+/** The places written down, if every note has one that sounds it. */
+function givenPlaces({ notes }: Phrase, instrument: Instrument): Place[] | null {
+  const places = notes.flatMap(({ midi, place }) =>
+    place && place.fret <= fretsLeft(instrument) && midiAt(instrument, place) === midi
+      ? [place]
+      : [],
+  );
+  return places.length === notes.length ? places : null;
+}
+
+/** The phrase with the places that were given or found. */
+export function withPlaces({ phrase, places }: Explained): Phrase {
+  if (!places) return phrase;
+  return { ...phrase, notes: phrase.notes.map((note, i) => ({ ...note, place: places[i]! })) };
+}
+
+/** Every place of the phrase once, with its degree; of one group only, with the members of its arpeggio. */
+export function dotsOf(
+  { phrase, key, places, analysis }: Explained,
+  group: number | null = null,
+): NeckDot[] {
+  const dots = new Map<string, NeckDot>();
+  const chosen = group === null ? null : analysis.groups[group]!;
+  for (const [i, place] of places?.entries() ?? []) {
+    const inside = !chosen || (i >= chosen.from && i < chosen.to);
+    const at = `${place.string}/${place.fret}`;
+    if (!inside && dots.has(at)) continue;
+    const { name, degree, member } = analysis.notes[i]!;
+    const text = noteLabel(phrase.notes[i]!.name, 'degrees', key);
+    const named = { ...place, note: name, degree };
+    if (!inside) dots.set(at, { ...place, look: 'faint' });
+    else if (chosen && member) dots.set(at, { ...named, member });
+    else dots.set(at, { ...named, text });
+  }
+  return [...dots.values()];
+}
+
+/** The frets to draw: at least four, so that the hand sees where it is. */
+export function fretsOf(places: readonly Place[]): [number, number] {
+  const frets = places.map(({ fret }) => fret);
+  const low = Math.min(...frets);
+  return [low, Math.max(...frets, low + 3)];
+}
+
+/** The notes as the strip shows them: degrees under places. */
+export function stripOf({ phrase, key, places }: Explained): StripNote[] {
+  return (places ?? []).map((place, i) => {
+    const { name, at } = phrase.notes[i]!;
+    return { ...place, label: noteLabel(name, 'degrees', key), at: toNumber(at) };
+  });
+}
+
+/** What is heard, each note on the string it is played on. */
+export function soundingOf({ phrase, places }: Pick<Explained, 'phrase' | 'places'>): Sounding {
+  return {
+    tempo: phrase.tempo,
+    notes: phrase.notes.map(({ midi, at, length, join }, i) => ({
+      midi,
+      at: toNumber(at),
+      length: toNumber(length),
+      ...(places?.[i] && { string: places[i].string }),
+      ...(join && { join }),
+    })),
+  };
+}

@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest';
+import {
+  dotsOf,
+  explained,
+  fretsOf,
+  soundingOf,
+  stripOf,
+} from '../../src/app/phrases/explained.ts';
+import {
+  embellishmentWords,
+  groupWords,
+  motionWords,
+  outlineWords,
+  pathWords,
+  travelWords,
+} from '../../src/app/phrases/words.ts';
+import { readNotes } from '../../src/decks/notes.ts';
+import { GUITAR } from '../../src/neck/instrument.ts';
+import { SURE } from '../../src/theory/analysis/analysis.ts';
+import type { Phrase } from '../../src/theory/phrase.ts';
+
+const B_FLAT = { key: { tonic: 'Bb', scale: 'major' }, instrument: GUITAR } as const;
+const SAID = { naming: 'english', chordNames: true } as const;
+
+function phrase(...notes: string[]): Phrase {
+  const read = readNotes(notes);
+  if ('fault' in read) throw new Error(read.fault);
+  return { tempo: 72, notes: read };
+}
+
+/** The harbour stairs: ii7 up, V7 down, home on the tonic chord, in triplets. */
+const STAIRS = phrase(
+  ...['C4 for 1/3', 'Eb4', 'G4', 'Bb4', 'G4', 'Eb4'],
+  ...['F4', 'A4', 'C5', 'Eb5', 'C5', 'A4'],
+  ...['Bb4', 'F4', 'D4', 'Bb3 for 1'],
+);
+const PASSING = phrase('Bb3 for 1/2', 'C4', 'D4', 'F4', 'D4', 'Bb3');
+
+describe('a phrase explained', () => {
+  const stairs = explained(STAIRS, B_FLAT);
+
+  it('has a place for every note that sounds it', () => {
+    expect(stairs.fault).toBeNull();
+    expect(stairs.places).toHaveLength(STAIRS.notes.length);
+  });
+
+  it('is told by the arpeggios it outlines', () => {
+    expect(pathWords(stairs)).toBe('ii7 V7 I');
+    expect(outlineWords(stairs, SAID)).toBe('It outlines ii7 (Cm7), then V7 (F7), then I (B♭).');
+    expect(outlineWords(stairs, { ...SAID, chordNames: false })).toBe(
+      'It outlines ii7, then V7, then I.',
+    );
+    expect(embellishmentWords(stairs)).toBeNull();
+  });
+
+  it('tells tones that only pass', () => {
+    expect(embellishmentWords(explained(PASSING, B_FLAT))).toBe('Note 2 is a passing tone.');
+  });
+
+  it('tells what leaps, what steps, and the way along the neck', () => {
+    expect(motionWords(stairs)).toMatch(/^\d+ leaps and \d+ steps?\.$/);
+    expect(travelWords(stairs)).toMatch(
+      /^Frets \d+ to \d+, \d+ cm along the neck, on \d strings; /,
+    );
+  });
+
+  it('shows every place once, and of one group the members of its arpeggio', () => {
+    const all = dotsOf(stairs);
+    expect(new Set(all.map(({ string, fret }) => `${string}/${fret}`)).size).toBe(all.length);
+    expect(all.every(({ text, note }) => text && note)).toBe(true);
+    const members = dotsOf(stairs, 0).flatMap(({ member }) => member ?? []);
+    expect(new Set(members)).toEqual(new Set([1, 3, 5, 7]));
+    const [low, high] = fretsOf(stairs.places!);
+    expect(all.every(({ fret }) => fret >= low && fret <= high)).toBe(true);
+  });
+
+  it('shows and sounds the same notes at the same places and times', () => {
+    const strip = stripOf(stairs);
+    const { notes } = soundingOf(stairs);
+    expect(notes.map(({ at, string }) => [at, string])).toEqual(
+      strip.map(({ at, string }) => [at, string]),
+    );
+    expect(strip.slice(0, 4).map(({ label }) => label)).toEqual(['2', '4', '6', '1']);
+  });
+
+  it('says where no hand can play it, and shows the places that were written all the same', () => {
+    const low = explained(phrase('C2 for 1/3', 'Eb4'), B_FLAT);
+    expect(low.fault).toBe('Note 1 lies outside what the guitar can sound.');
+    expect(low.places).toBeNull();
+    const joined = explained(phrase('C4 for 1/3 on 3/5', 'Bb3 on 3/3 by hammer-on'), B_FLAT);
+    expect(joined.fault).toContain('hammer-on');
+    expect(joined.places).toEqual([
+      { string: 3, fret: 5 },
+      { string: 3, fret: 3 },
+    ]);
+  });
+
+  it('says “or” where it is not sure, and takes a ruling for what it is', () => {
+    const two = phrase('G4', 'D4', 'F4');
+    const { groups } = explained(two, B_FLAT).analysis;
+    const unsure = groups.find(({ confidence }) => confidence < SURE)!;
+    expect(groupWords(unsure, SAID)).toBe('V (F) or I (B♭)');
+    const [other] = unsure.alternatives;
+    const { from, to } = unsure;
+    const ruled = explained(two, B_FLAT, [{ span: [from, to], chord: other!.chord }]);
+    expect(pathWords(ruled)).toBe('vi I');
+  });
+});
