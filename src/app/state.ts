@@ -42,7 +42,8 @@ export async function open(): Promise<void> {
   currentId.value = (await tell(decks.currentDeck())) ?? null;
 }
 
-async function readLessons(): Promise<void> {
+/** Reads the lessons from the device. */
+export async function readLessons(): Promise<void> {
   const stored = (await tell(decks.listDecks())) ?? [];
   if (stored.length === 0) return;
   const { readDeck } = await import('../decks/document.ts');

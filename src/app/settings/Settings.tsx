@@ -1,6 +1,8 @@
 import { pluck, type KeySound } from '../../sound/index.ts';
 import { NAMINGS, type Naming } from '../../theory/naming.ts';
-import { changeSettings, settings } from '../state.ts';
+import { changeSettings, opened, settings } from '../state.ts';
+import { Backup } from './Backup.tsx';
+import './Settings.css';
 import { KEY_SOUNDS } from './settings.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 
@@ -107,6 +109,7 @@ export default function Settings() {
           />
         ))}
       </Choices>
+      {opened.value && <Backup />}
       <a class="button" href="#/today">
         Back to today
       </a>

@@ -1,0 +1,91 @@
+import { useState } from 'preact/hooks';
+import { BackupFault } from '../../store/backup.ts';
+import { log } from '../state.ts';
+import { backupText, eraseAll, takeBackup } from './keeping.ts';
+
+/** The log as a file, back from a file, and erased: asked twice, the file offered first. */
+export function Backup() {
+  const [said, setSaid] = useState('');
+  const [asking, setAsking] = useState<'no' | 'once' | 'twice'>('no');
+  const { reviews, aside } = log.value!;
+  const save = async () => {
+    download(await backupText(Date.now()), 'skipwise-backup.txt');
+    setSaid('Saved. Keep the file where you will find it again.');
+  };
+  const read = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
+    if (!file) return;
+    setSaid(await takeFile(file));
+    input.value = '';
+  };
+  return (
+    <section class="keeping" aria-label="Your answers">
+      <h2>Your answers</h2>
+      <p class="soft">
+        {reviews.length} {reviews.length === 1 ? 'answer' : 'answers'} on this device, and nowhere
+        else.
+      </p>
+      {aside.length > 0 && (
+        <p class="notice">
+          {aside.length} {aside.length === 1 ? 'record' : 'records'} could not be read. Nothing of
+          it is lost: it stays here and goes into the file.
+        </p>
+      )}
+      <div class="buttons">
+        <button type="button" class="button" onClick={() => void save()}>
+          Save to a file
+        </button>
+        <label class="button file">
+          Read a file
+          <input type="file" onChange={(event) => void read(event.currentTarget)} />
+        </label>
+      </div>
+      <p role="status">{said}</p>
+      {asking === 'no' && (
+        <button type="button" class="button quiet" onClick={() => setAsking('once')}>
+          Erase everything
+        </button>
+      )}
+      {asking !== 'no' && (
+        <div class="notice bad" role="alertdialog" aria-label="Erase everything">
+          <p>
+            {asking === 'once'
+              ? 'This erases every answer and every lesson on this device. Save them to a file first.'
+              : 'Sure? Without a file nothing can bring them back.'}
+          </p>
+          <div class="buttons">
+            <button type="button" class="button main" onClick={() => setAsking('no')}>
+              Keep it all
+            </button>
+            <button
+              type="button"
+              class="button"
+              onClick={() => (asking === 'once' ? setAsking('twice') : void eraseAll())}
+            >
+              {asking === 'once' ? 'Erase' : 'Yes, erase everything'}
+            </button>
+          </div>
+        </div>
+      )}
+    </section>
+  );
+}
+
+async function takeFile(file: File): Promise<string> {
+  try {
+    const added = await takeBackup(await file.text());
+    if (added === 0) return 'Everything in this file is here already.';
+    return `${added} ${added === 1 ? 'answer' : 'answers'} more than before.`;
+  } catch (error) {
+    if (error instanceof BackupFault) return error.message;
+    throw error;
+  }
+}
+
+function download(text: string, name: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(link.href);
+}

@@ -1,0 +1,58 @@
+import { readFile } from 'node:fs/promises';
+import { expect, test } from '@playwright/test';
+
+test.describe('the student’s answers', () => {
+  test('go to a file, are erased when asked twice, and come back from the file', async ({
+    page,
+  }) => {
+    await page.goto('/');
+    await page.locator('[data-do="start"]').nth(2).click();
+    for (let card = 0; card < 3; card++) {
+      await page.locator('article[data-kind="spot"], article[data-kind="place"]').waitFor();
+      if (await page.locator('article[data-kind="place"]').count()) break;
+      await page.locator('[data-answer]').nth(card).click();
+      await page.locator('[data-do="next"]').click();
+    }
+    await page.goto('/#/settings');
+    const count = page.getByText(/^\d+ answers? on this device/);
+    const before = await count.textContent();
+    expect(before).not.toMatch(/^0 /);
+
+    const saved = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save to a file' }).click();
+    const file = await (await saved).path();
+    expect(await readFile(file, 'utf8')).toContain('"skipwise":"backup"');
+
+    await page.getByRole('button', { name: 'Erase everything' }).click();
+    await expect(page.getByRole('alertdialog')).toContainText('Save them to a file first');
+    await page.getByRole('button', { name: 'Erase', exact: true }).click();
+    await page.getByRole('button', { name: 'Yes, erase everything' }).click();
+    await page.getByText('Paste a link').waitFor();
+
+    await page.goto('/#/settings');
+    await expect(count).toHaveText(/^0 answers/);
+    await page.locator('input[type="file"]').setInputFiles(file);
+    await expect(page.getByText(/more than before/)).toBeVisible();
+    await expect(count).toHaveText(before!);
+    await page.locator('input[type="file"]').setInputFiles(file);
+    await expect(page.getByText('Everything in this file is here already.')).toBeVisible();
+    await page.goto('/#/lessons');
+    await expect(page.getByText('practised now')).toHaveCount(1);
+  });
+
+  test('are not touched by a file that is none of ours, or damaged', async ({ page }) => {
+    await page.goto('/#/settings');
+    const read = (text: string) =>
+      page
+        .locator('input[type="file"]')
+        .setInputFiles({ name: 'a.txt', mimeType: 'text/plain', buffer: Buffer.from(text) });
+    await read('hello');
+    await expect(page.getByText('This is not a backup of Skipwise')).toBeVisible();
+    await read(
+      '{"skipwise":"backup","version":1,"decks":0,"reviews":1,"aside":0}\n{"review":{}}\n',
+    );
+    await expect(
+      page.getByText('Line 2 of this backup is damaged. Nothing was changed.'),
+    ).toBeVisible();
+  });
+});
