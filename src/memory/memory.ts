@@ -1,4 +1,5 @@
 import type { Review } from '../store/review.ts';
+import { APART, KEPT, type Trial } from './forecast.ts';
 import {
   activation,
   type Estimate,
@@ -44,6 +45,8 @@ export interface Memory {
   readonly asked: number;
   readonly firsts: number;
   readonly firstsRight: number;
+  /** The last answers given half a day or more after the one before: what the forecast learns from. */
+  readonly trials: readonly Trial[];
   /** How easily things come to this student. */
   readonly ease: Estimate;
   /** Local days practised, from 04:00 to 04:00, numbered from 1 January 1970. */
@@ -56,10 +59,13 @@ export interface Memory {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'families' | 'days'>> {
+interface Learning extends Mutable<
+  Omit<Memory, 'items' | 'paces' | 'families' | 'trials' | 'days'>
+> {
   readonly items: Map<string, Known>;
   readonly paces: Map<string, Pace>;
   readonly families: Map<string, Family>;
+  readonly trials: Trial[];
   readonly days: Set<number>;
 }
 
@@ -72,6 +78,7 @@ export function nothing(): Memory {
     asked: 0,
     firsts: 0,
     firstsRight: 0,
+    trials: [],
     ease: GENERAL,
     days: new Set(),
     clock: 0,
@@ -99,6 +106,7 @@ export function learn(memory: Memory, review: Review): void {
   const known = learning.items.get(review.item);
   const days = known ? Math.max(0, (now - known.last) / DAY) : 0;
   const strength = strengthAfter(known?.strength ?? null, days, review.grade);
+  if (known && days >= APART) keepTrial(learning.trials, known, days, review.right);
   if (!known) {
     learning.firsts++;
     if (review.right) learning.firstsRight++;
@@ -149,6 +157,12 @@ export function kindOf(item: string): string {
 /** The local day a moment belongs to, numbered from 1970; it begins at 04:00, for people who play late. */
 export function localDay(at: number, offset: number): number {
   return Math.floor((at + (offset - 240) * 60_000) / DAY);
+}
+
+/** Keeps the last trials, and at most half as many again. */
+function keepTrial(trials: Trial[], known: Known, days: number, right: boolean): void {
+  trials.push({ strength: known.strength, days, lastRight: known.lastRight, right });
+  if (trials.length >= 1.5 * KEPT) trials.splice(0, trials.length - KEPT);
 }
 
 /** Puts an item that was never asked into its families. */

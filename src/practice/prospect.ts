@@ -11,15 +11,15 @@ export interface Prospect {
   readonly isNew: boolean;
   /** The chance of a right answer now; for an item never asked, where it starts. */
   readonly recall: number;
-  /** Expected gain, in chance of knowing it three weeks from now, for each second that asking costs. */
+  /** Expected gain, in chances of knowing it at both aims together, for each second that asking costs. */
   readonly gain: number;
 }
 
 /**
- * How far ahead a gain is looked for. A nearer aim, the next lesson even, serves a student who forgets at a constant
- * rate worse, and one who forgets by a power law hardly better.
+ * How far ahead a gain is looked for: soon, and later. In simulation the nearer aim alone neglects a student who
+ * forgets at a constant rate, and the farther one alone those who forget by a power law.
  */
-const AHEAD = 21 * DAY;
+const AIMS = [3 * DAY, 21 * DAY];
 
 /** Activations are reckoned for the beginning of so much time: until then they are not reckoned again. */
 const MOMENT = DAY / 144;
@@ -30,7 +30,7 @@ const VERDICT = { right: 2, wrong: 5 };
 /**
  * What each item would bring, in the items' order:
  *
- * [p(a(T) + depth · what an imprint laid now has left at T) − p(a(T))] / expected seconds, T three weeks from now,
+ * Σ [p(a(T) + depth · what an imprint laid now has left at T) − p(a(T))] / expected seconds, T the two aims,
  *
  * a the item's activation and p the chance of knowing it at one. Ranking by gain per second: Eglington & Pavlik,
  * "Optimizing practice scheduling requires quantitative tracking of individual item performance", npj Science of
@@ -42,9 +42,11 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
     const known = memory.items.get(item.id);
     const ease = known?.ease ?? OWN;
     const chance = (active: number) => chanceAt(active, memory.ease, ease, item.mark);
-    const { present, later, fresh } = known ? presence(known, moment) : unasked;
+    const { present, aims } = known ? presence(known, moment) : unasked;
     const p = chance(present);
-    const gained = chance(later + depthAt(p) * fresh) - chance(later);
+    const depth = depthAt(p);
+    let gained = 0;
+    for (const { left, fresh } of aims) gained += chance(left + depth * fresh) - chance(left);
     return {
       item,
       isNew: !known,
@@ -54,18 +56,20 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
   });
 }
 
-/** An item's activation now and at T, and what an imprint of depth 1 laid now would have left at T. */
+/** An item's activation now; at each aim what is left of it, and of an imprint of depth 1 laid now. */
 interface Presence {
   readonly moment: number;
   readonly present: number;
-  readonly later: number;
-  readonly fresh: number;
+  readonly aims: readonly { readonly left: number; readonly fresh: number }[];
 }
 
 function presenceOf(imprints: Known['imprints'], moment: number): Presence {
   const present = activation(imprints, moment);
-  const later = activation(imprints, moment + AHEAD);
-  return { moment, present, later, fresh: freshly(present, AHEAD) };
+  const aims = AIMS.map((aim) => ({
+    left: activation(imprints, moment + aim),
+    fresh: freshly(present, aim),
+  }));
+  return { moment, present, aims };
 }
 
 const unasked = presenceOf([], 0);

@@ -1,6 +1,7 @@
 /** What a student's report tells: from what is remembered to the facts of a report, and from those back to a picture. */
 import type { KindName } from '../decks/deck.ts';
 import { MOST_TOLD, type ItemFacts, type Report } from '../decks/report.ts';
+import { correctionFrom, type Correction } from '../memory/forecast.ts';
 import { daysSince, localDay, type Memory } from '../memory/memory.ts';
 import { DAY, recallAfter } from '../memory/model.ts';
 import type { Review } from '../store/review.ts';
@@ -46,6 +47,7 @@ export function reportOf(told: Told, sent: Sent, now: number, offset: number): R
     );
   const asked = total('asked');
   const last = lastAnswers(items, told.reviews);
+  const knowing = { memory, now, correction: correctionFrom(memory.trials) };
   return {
     ...sent,
     day,
@@ -54,24 +56,30 @@ export function reportOf(told: Told, sent: Sent, now: number, offset: number): R
     asked,
     right: Math.min(asked, total('right')),
     seconds: secondsByKind(items, memory),
-    items: items.map((item) => factsOf(item, memory, last.get(item.id) ?? [], now)),
+    items: items.map((item) => factsOf(item, last.get(item.id) ?? [], knowing)),
     marked: items
       .flatMap(({ id }, place) => (questions.includes(id) ? [place] : []))
       .slice(0, MOST_TOLD.marked),
   };
 }
 
+interface Knowing {
+  readonly memory: Memory;
+  readonly now: number;
+  readonly correction: Correction;
+}
+
+/** Stability is told as the forecast corrects it for this student, so that the teacher reads the same readiness. */
 function factsOf(
   { id }: Item,
-  memory: Memory,
   last: readonly Review[],
-  now: number,
+  { memory, now, correction }: Knowing,
 ): ItemFacts | null {
   const known = memory.items.get(id);
   if (!known) return null;
   const wrong = last.filter(({ right }) => !right);
   return {
-    stability: known.strength.stability,
+    stability: known.strength.stability * (known.lastRight ? correction.right : correction.wrong),
     days: daysSince(memory, known, now),
     slow: wrong.length === 0 && last.at(-1)?.grade === 2,
     misses: wrong.length,

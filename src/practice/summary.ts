@@ -1,3 +1,4 @@
+import { forecastOf } from '../memory/forecast.ts';
 import { DAY } from '../memory/model.ts';
 import type { Memory } from '../memory/memory.ts';
 import { recall } from '../memory/memory.ts';
@@ -47,10 +48,11 @@ export interface Readiness {
   readonly of: number;
 }
 
-/** How ready someone is at a time, if nothing more were asked until then. */
+/** How ready someone will be at a time, if nothing more is asked until then: the forecast, corrected for this student. */
 export function readiness(items: readonly Item[], memory: Memory, at: number): Readiness {
+  const forecast = forecastOf(memory);
   const mean = (some: readonly Item[]) =>
-    some.reduce((sum, { id }) => sum + (recall(memory, id, at) ?? 0), 0) / some.length;
+    some.reduce((sum, { id }) => sum + (forecast(id, at) ?? 0), 0) / some.length;
   const degrees = [1, 2, 3, 4, 5, 6, 7].map((degree) => items.filter((it) => it.degree === degree));
   return {
     overall: items.length === 0 ? 0 : mean(items),
