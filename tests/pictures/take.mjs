@@ -16,6 +16,7 @@ await page.goto(`${url}#/teach`);
 await page
   .getByLabel('A note to the student')
   .fill('Strings 5 and 4 first. Sing the third before you play it.');
+await page.evaluate(() => scrollTo(0, 0));
 await take('teach');
 await page.getByText('Share the link').click();
 await page.locator('.qr').waitFor();
@@ -35,12 +36,17 @@ for (let card = 0; card < 24; card++) {
   if (!taken.has(kind) && kind !== 'trace') await take(`${kind}-why`);
   taken.add(kind);
   await page.locator('[data-do="next"]').click();
+  await page.locator('[data-verdict]').waitFor({ state: 'detached' });
 }
 await page.emulateMedia({ colorScheme: 'dark' });
 await page.goto(`${url}#/today`);
 await page.locator('[data-do="start"]').first().waitFor();
 await take('today');
 await page.emulateMedia({ colorScheme: 'light' });
+await page.goto(`${url}#/known`);
+await page.locator('[data-tuning]').waitFor();
+await page.locator('[data-tuning]').scrollIntoViewIfNeeded();
+await take('known');
 await page.goto(`${url}#/neck`);
 await page.locator('[data-tuning]').waitFor();
 await take('neck');
