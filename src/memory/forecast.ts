@@ -41,6 +41,7 @@ export function correctionFrom(trials: readonly Trial[]): Correction {
 
 /** Looks for the highest point of the posterior, which has one, by golden section between e^−3 and e^3. */
 function factorFrom(trials: readonly Trial[]): number {
+  if (trials.length === 0) return 1;
   const cost = (log: number) =>
     trials.reduce((sum, trial) => sum + loss(corrected(trial, Math.exp(log)), trial.right), 0) +
     (log * log) / 2;

@@ -6,9 +6,6 @@ import { FSRSAlgorithm } from 'ts-fsrs';
  * knows the library; time is continuous and in days, and nothing is rounded to calendar days.
  */
 
-/** Written into backups, so that states can be told apart should the model ever change. */
-export const MODEL = 'FSRS-6, default weights';
-
 export const DAY = 86_400_000;
 
 /** 1 wrong, 2 right but slow for this student, 3 right. */
@@ -57,41 +54,6 @@ export function recallAfter(strength: Strength, days: number): number {
   checkDays(days);
   checkStrength(strength);
   return algorithm.forgetting_curve(days, strength.stability);
-}
-
-/** What asking an item now would change, seen from `ahead` days later. */
-export interface Outlook {
-  /** The chance of a right answer now. */
-  readonly recall: number;
-  /** Recall `ahead` days from now: once answered right, once answered wrong, not asked at all. */
-  readonly right: number;
-  readonly wrong: number;
-  readonly unasked: number;
-}
-
-const w = algorithm.parameters.w as number[];
-const [DECAY, RIGHT] = [-w[20]!, Math.exp(w[8]!)];
-const FACTOR = Math.exp(Math.log(0.9) / DECAY) - 1;
-const fade = (days: number, stability: number) => (1 + (FACTOR * days) / stability) ** DECAY;
-
-/**
- * The outlook on an item `days` after its last answer. The published formulas written out, because ten thousand items
- * are looked at for one card, and this takes a fifth of the library's time; to six places the same (tested).
- */
-export function outlook({ stability, difficulty }: Strength, days: number, ahead: number): Outlook {
-  const recall = fade(days, stability);
-  const gain = (11 - difficulty) * stability ** -w[9]! * (Math.exp((1 - recall) * w[10]!) - 1);
-  const loss =
-    w[11]! *
-    difficulty ** -w[12]! *
-    ((stability + 1) ** w[13]! - 1) *
-    Math.exp((1 - recall) * w[14]!);
-  return {
-    recall,
-    right: fade(ahead, Math.min(36_500, stability * (1 + RIGHT * gain))),
-    wrong: fade(ahead, Math.max(0.001, Math.min(stability, loss))),
-    unasked: fade(days + ahead, stability),
-  };
 }
 
 function checkDays(days: number): void {

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import {
+  activation,
+  chanceAt,
+  GENERAL,
+  type Imprint,
+  imprinted,
+  OWN,
+  surer,
+} from '../../src/memory/imprint.ts';
+import { DAY } from '../../src/memory/model.ts';
+
+const laid = (times: readonly number[]) =>
+  times.reduce<Imprint[]>((imprints, at) => imprinted(imprints, at, true), []);
+
+describe('imprints', () => {
+  it('fade, and later ones of a strong item faster', () => {
+    const [once] = [laid([0])];
+    expect(activation(once, DAY)).toBeLessThan(activation(once, 60_000));
+    const massed = laid([0, 1000, 2000]);
+    expect(massed[2]!.decay).toBeGreaterThan(massed[0]!.decay);
+  });
+
+  it('hold longer when spaced than when massed', () => {
+    const late = 30 * DAY;
+    expect(activation(laid([0, 3 * DAY, 6 * DAY]), late)).toBeGreaterThan(
+      activation(laid([6 * DAY - 2000, 6 * DAY - 1000, 6 * DAY]), late),
+    );
+  });
+
+  it('are at most twelve, and the merging is hardly felt', () => {
+    const times = Array.from({ length: 40 }, (_, k) => k * DAY);
+    const kept = laid(times);
+    expect(kept).toHaveLength(12);
+    const whole = kept.reduce((sum, { weight }) => sum + weight, 0);
+    expect(whole).toBeCloseTo(40 * 1.15);
+    expect(kept.every(({ at }, k) => k === 0 || at > kept[k - 1]!.at)).toBe(true);
+  });
+});
+
+describe('how easily an item comes', () => {
+  const active = activation(laid([0]), DAY);
+
+  it('rises with a right answer and falls with a wrong one, and is less in doubt after either', () => {
+    for (const right of [true, false]) {
+      const after = surer(GENERAL, OWN, active, right, 1 / 7);
+      expect(Math.sign(after.own.mean)).toBe(right ? 1 : -1);
+      expect(Math.sign(after.general.mean - GENERAL.mean)).toBe(right ? 1 : -1);
+      expect(after.own.variance).toBeLessThan(OWN.variance);
+    }
+  });
+
+  it('is told less by a right answer that may have been guessed', () => {
+    const known = surer(GENERAL, OWN, active, true, 0).own.mean;
+    expect(surer(GENERAL, OWN, active, true, 1 / 4).own.mean).toBeLessThan(known);
+  });
+
+  it('is not touched by the answer to something never shown', () => {
+    const silent = activation([], 0);
+    expect(surer(GENERAL, OWN, silent, false, 0)).toEqual({ general: GENERAL, own: OWN });
+  });
+
+  it("is less the harder the deck's mark, the more so the less its answers have told", () => {
+    const spread = (variance: number) =>
+      chanceAt(active, GENERAL, { mean: 0, variance }, 1) -
+      chanceAt(active, GENERAL, { mean: 0, variance }, 5);
+    expect(spread(OWN.variance)).toBeGreaterThan(0.05);
+    expect(spread(OWN.variance / 4)).toBeLessThan(spread(OWN.variance));
+  });
+});

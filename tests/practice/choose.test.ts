@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { nothing, replay } from '../../src/memory/memory.ts';
+import { DAY } from '../../src/memory/model.ts';
+import type { Item } from '../../src/practice/item.ts';
+import { prospects } from '../../src/practice/prospect.ts';
+import { isEnough } from '../../src/practice/round.ts';
+import { reviewOf } from '../memory/reviews.ts';
+
+const item = (degree: number, more: Partial<Item> = {}): Item => ({
+  id: `spot:Bb major:${degree}:triad:guitar:5-4:1-5`,
+  kind: 'spot',
+  degree,
+  strings: '5-4',
+  ...more,
+});
+const items = [1, 2, 3].map((degree) => item(degree));
+const [one, two, three] = items as [Item, Item, Item];
+const gains = (log: ReturnType<typeof reviewOf>[], now: number) =>
+  prospects(items, replay(log), now).map(({ gain }) => gain);
+
+describe('what asking an item brings', () => {
+  it('is little for one asked just now, more once it has faded', () => {
+    const log = [reviewOf({ item: one.id, at: 0 })];
+    const [soon] = gains(log, 60_000);
+    const [later] = gains(log, 5 * DAY);
+    expect(later).toBeGreaterThan(soon!);
+  });
+
+  it('is less for one asked many times than for one asked once', () => {
+    const often = [0, 2, 5, 9, 14].map((day, n) => reviewOf({ n, item: one.id, at: day * DAY }));
+    const [known, once] = gains([...often, reviewOf({ item: two.id, at: 14 * DAY })], 16 * DAY);
+    expect(once).toBeGreaterThan(known!);
+  });
+
+  it('is less a second for a kind of card that takes this student longer', () => {
+    const log = Array.from({ length: 40 }, (_, n) =>
+      reviewOf({ n, at: n, item: `place:${n}`, right: n % 2 === 0, ms: 25_000 }),
+    );
+    const placed = item(1, { id: 'place:Bb major:1', kind: 'place' });
+    const [spot, place] = prospects([one, placed], replay(log), DAY);
+    expect(place!.gain).toBeLessThan(spot!.gain);
+  });
+
+  it("is less for what the deck marks as hard, where an item's own answers tell nothing yet", () => {
+    const marked = [1, 3, 5].map((mark) => item(mark, { mark }));
+    const [easy, middle, hard] = prospects(marked, nothing(), 0).map(({ gain }) => gain);
+    expect(easy).toBeGreaterThan(middle!);
+    expect(middle).toBeGreaterThan(hard!);
+  });
+
+  it('is the same whichever deck the item was asked in', () => {
+    const log = [reviewOf({ item: one.id, at: 0 }), reviewOf({ item: three.id, at: 1, n: 2 })];
+    const [alone] = prospects([one], replay(log), DAY);
+    expect(prospects(items, replay(log), DAY)[0]).toEqual(alone);
+  });
+});
+
+describe('enough for today', () => {
+  const known = items
+    .flatMap(({ id }) =>
+      [0, 1, 3, 7, 14, 28].map((day, n) => reviewOf({ n, item: id, at: day * DAY })),
+    )
+    .toSorted((a, b) => a.at - b.at);
+
+  it('is said when nothing is worth its seconds', () => {
+    expect(isEnough(items, replay(known), 28 * DAY + 3_600_000)).toBe(true);
+  });
+
+  it('is not said before anything was asked, nor after a long pause', () => {
+    expect(isEnough(items, nothing(), 0)).toBe(false);
+    expect(isEnough(items, replay(known), 400 * DAY)).toBe(false);
+  });
+});

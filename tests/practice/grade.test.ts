@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { noPace, type Pace, timed } from '../../src/memory/pace.ts';
+import { gradeOf } from '../../src/practice/grade.ts';
+import { reviewOf } from '../memory/reviews.ts';
+
+const usual = { right: true, sounded: 0, taps: 1, hidden: false };
+const answered = (ms: number, more = {}) => ({ ...usual, ms, ...more });
+
+/** Someone who takes about three seconds. */
+const pace: Pace = [2600, 2800, 2900, 3000, 3000, 3100, 3300, 3500].reduce(
+  (before, ms) => timed(before, reviewOf({ ms })),
+  noPace,
+);
+
+describe('the grade of an answer', () => {
+  it('is 1 when wrong, however fast', () => {
+    expect(gradeOf(answered(500, { right: false }), pace)).toBe(1);
+  });
+
+  it('is 3 when right at this pace, 2 when slow for this student', () => {
+    expect(gradeOf(answered(3200), pace)).toBe(3);
+    expect(gradeOf(answered(6000), pace)).toBe(2);
+  });
+
+  it('does not call slow whom it hardly knows', () => {
+    const seven: Pace = { ...pace, right: pace.right.slice(1) };
+    expect(gradeOf(answered(20_000), seven)).toBe(3);
+  });
+
+  it('takes no time as meaning anything that a pause or another page has spoiled', () => {
+    expect(gradeOf(answered(6000, { hidden: true }), pace)).toBe(3);
+    expect(gradeOf(answered(31_000), pace)).toBe(3);
+  });
+
+  it('does not count listening as thinking', () => {
+    expect(gradeOf(answered(7000, { sounded: 4000 }), pace)).toBe(3);
+  });
+
+  it('does not count the taps of a longer answer as thinking', () => {
+    const tapping = Array.from({ length: 20 }, (_, k) =>
+      reviewOf({ ms: 1500 + 800 * 3 + (k % 5) * 100, taps: 3 }),
+    ).reduce(timed, noPace);
+    expect(gradeOf(answered(1600 + 800 * 5, { taps: 5 }), tapping)).toBe(3);
+    expect(gradeOf(answered(1600 + 800 * 5, { taps: 1 }), tapping)).toBe(2);
+  });
+
+  it('goes by the last sixty right answers', () => {
+    const slow = Array.from({ length: 80 }, () => reviewOf({ ms: 9000 })).reduce(timed, pace);
+    expect(slow.right).toHaveLength(60);
+    expect(gradeOf(answered(9100), slow)).toBe(3);
+  });
+});
