@@ -7,6 +7,13 @@ import {
   stripOf,
 } from '../../src/app/phrases/explained.ts';
 import {
+  byOctaves,
+  entryText,
+  keptRulings,
+  readEntry,
+  ruled,
+} from '../../src/app/phrases/entry.ts';
+import {
   embellishmentWords,
   groupWords,
   motionWords,
@@ -17,6 +24,7 @@ import {
 import { readNotes } from '../../src/decks/notes.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { SURE } from '../../src/theory/analysis/analysis.ts';
+import { beats } from '../../src/theory/rhythm.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 
 const B_FLAT = { key: { tonic: 'Bb', scale: 'major' }, instrument: GUITAR } as const;
@@ -30,9 +38,9 @@ function phrase(...notes: string[]): Phrase {
 
 /** The harbour stairs: ii7 up, V7 down, home on the tonic chord, in triplets. */
 const STAIRS = phrase(
-  ...['C4 for 1/3', 'Eb4', 'G4', 'Bb4', 'G4', 'Eb4'],
-  ...['F4', 'A4', 'C5', 'Eb5', 'C5', 'A4'],
-  ...['Bb4', 'F4', 'D4', 'Bb3 for 1'],
+  ...'C4 for 1/3, Eb4, G4, Bb4, G4, Eb4, F4, A4, C5, Eb5, C5, A4, Bb4, F4, D4, Bb3 for 1'.split(
+    ', ',
+  ),
 );
 const PASSING = phrase('Bb3 for 1/2', 'C4', 'D4', 'F4', 'D4', 'Bb3');
 
@@ -104,5 +112,80 @@ describe('a phrase explained', () => {
     const { from, to } = unsure;
     const ruled = explained(two, B_FLAT, [{ span: [from, to], chord: other!.chord }]);
     expect(pathWords(ruled)).toBe('vi I');
+  });
+});
+
+describe('an entry', () => {
+  const TRIPLETS = { length: beats(1, 3), tempo: 72, rulings: [], of: null } as const;
+  const TAB = [
+    'e|-------3-6-3---|',
+    'B|-----4-------4-|',
+    'G|---5-----------|',
+    'D|---------------|',
+    'A|---------------|',
+    'E|---------------|',
+  ];
+
+  it('is read as tablature in the chosen length', () => {
+    const read = readEntry({ ...TRIPLETS, text: TAB.join('\n') }, B_FLAT);
+    expect(read.state).toBe('phrase');
+    if (read.state !== 'phrase') return;
+    const { notes } = read.explained.phrase;
+    expect(notes.map(({ name }) => name)).toEqual(['C', 'Eb', 'G', 'Bb', 'G', 'Eb']);
+    expect(notes[4]!.at).toEqual(beats(4, 3));
+  });
+
+  it('is pointed at where it cannot be read', () => {
+    const text = TAB.join('\n').replace('-4-------4', '-x-------4');
+    const read = readEntry({ ...TRIPLETS, text }, B_FLAT);
+    expect(read).toMatchObject({ state: 'faults', faults: [{ line: 2, column: 8 }] });
+  });
+
+  it('is empty while nothing is written', () => {
+    expect(readEntry({ ...TRIPLETS, text: ' \n' }, B_FLAT)).toEqual({ state: 'empty' });
+  });
+
+  it('says the same phrase again when a phrase of the lesson is opened', () => {
+    const opened = entryText(STAIRS, GUITAR);
+    if ('fault' in opened) throw new Error(opened.fault);
+    const read = readEntry({ ...TRIPLETS, ...opened }, B_FLAT);
+    if (read.state !== 'phrase') throw new Error(read.state);
+    expect(read.explained.phrase.notes.map(({ midi, at, length }) => [midi, at, length])).toEqual(
+      STAIRS.notes.map(({ midi, at, length }) => [midi, at, length]),
+    );
+  });
+
+  it('says which note lies where the instrument has none, until it is moved by an octave', () => {
+    const low = phrase('C2 for 1/3', 'Eb2');
+    expect(entryText(low, GUITAR)).toEqual({
+      fault: 'Note 1 lies outside what the guitar can sound.',
+    });
+    expect(entryText(byOctaves(low, 1), GUITAR)).toHaveProperty('text');
+  });
+
+  it('lets go of rulings on notes that are not there any more', () => {
+    const ruling = { span: [3, 9] as const };
+    expect(readEntry({ ...TRIPLETS, text: TAB.join('\n'), rulings: [ruling] }, B_FLAT).state).toBe(
+      'phrase',
+    );
+  });
+});
+
+describe('rulings', () => {
+  const first = { span: [0, 6] as const };
+  const last = { span: [12, 16] as const };
+
+  it('take the place of those on the same notes', () => {
+    const other = { span: [4, 8] as const };
+    expect(ruled([first, last], other.span, other)).toEqual([last, other]);
+    expect(ruled([first, last], [0, 6], null)).toEqual([last]);
+  });
+
+  it('stay with their notes when others come and go', () => {
+    const { notes } = STAIRS;
+    const without = { ...STAIRS, notes: notes.toSpliced(8, 1) };
+    expect(keptRulings([first, last], STAIRS, without)).toEqual([first, { span: [11, 15] }]);
+    expect(keptRulings([{ span: [6, 12] }], STAIRS, without)).toEqual([]);
+    expect(keptRulings([first, last], STAIRS, STAIRS)).toEqual([first, last]);
   });
 });

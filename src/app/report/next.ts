@@ -36,6 +36,7 @@ function draftOf(deck: Deck, drills: readonly Drill[]): Partial<Draft> {
   return {
     instrument: deck.instrument,
     key: deck.key,
+    phrases: deck.phrases.map((phrase) => ({ phrase, rulings: [] })),
     degrees: unique(drills.flatMap(({ degrees }) => degrees)).toSorted((a, b) => a - b),
     sizes: unique(drills.flatMap(({ sizes }) => sizes)),
     kinds: unique(drills.map(({ kind }) => kind)),

@@ -9,8 +9,19 @@ import { noteLabel, scaleLabel } from '../../theory/naming.ts';
 import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../theory/scale.ts';
 import { nothing } from '../../memory/memory.ts';
 import { startOf, dayAfter } from '../days.ts';
+import { PhraseDesk } from '../phrases/PhraseDesk.tsx';
+import { PhraseList } from '../phrases/PhraseList.tsx';
 import { settings } from '../state.ts';
-import { change, deckOf, draft, draftFault, usualTitle, type Draft } from './draft.ts';
+import {
+  beginAnew,
+  change,
+  deckOf,
+  draft,
+  draftFault,
+  isPlain,
+  usualTitle,
+  type Draft,
+} from './draft.ts';
 import { MarkChoice } from './MarkChoice.tsx';
 import { Sample } from './Sample.tsx';
 import { ShareLink } from './ShareLink.tsx';
@@ -41,11 +52,19 @@ function stringSets({ instrument, strings }: Draft): string[] {
 
 /** A lesson: a key, what to drill and where; then its link. */
 export default function Teach() {
-  const [showing, setShowing] = useState<'form' | 'sample' | 'link'>('form');
+  const [showing, setShowing] = useState<'form' | 'sample' | 'phrase' | 'link'>('form');
+  const [returned, setReturned] = useState(false);
   const deck = deckOf(draft.value);
   const fault = draftFault(draft.value);
   const items = fault ? [] : itemsOf(deck);
   if (showing === 'sample') return <Sample items={items} leave={() => setShowing('form')} />;
+  if (showing === 'phrase') {
+    const leave = () => {
+      setShowing('form');
+      setReturned(true);
+    };
+    return <PhraseDesk leave={leave} />;
+  }
   if (showing === 'link') return <ShareLink deck={deck} leave={() => setShowing('form')} />;
   const minutes = minutesADay(
     items,
@@ -65,6 +84,7 @@ export default function Teach() {
         <p class="soft">
           <a href="#/class">Reports of your students</a>
         </p>
+        <Anew />
       </header>
       <KeyChoice />
       <Many
@@ -99,6 +119,7 @@ export default function Teach() {
         choose={(strings) => change({ strings })}
       />
       <FretChoice />
+      <PhraseList open={() => setShowing('phrase')} returned={returned} />
       <MarkChoice items={items} />
       <Words />
       {empty ? (
@@ -129,6 +150,31 @@ export default function Teach() {
         </button>
       </div>
     </main>
+  );
+}
+
+/** To let go of the lesson in the making, and to take that back. */
+function Anew() {
+  const [former, setFormer] = useState<Draft | null>(null);
+  if (!isPlain(draft.value)) {
+    const anew = () => {
+      setFormer(draft.value);
+      beginAnew();
+    };
+    return (
+      <button type="button" class="button quiet soft anew" onClick={anew}>
+        Begin anew
+      </button>
+    );
+  }
+  if (!former) return null;
+  return (
+    <p class="notice" role="status">
+      This is a new lesson.{' '}
+      <button type="button" class="button quiet" onClick={() => change(former)}>
+        Back to the one before
+      </button>
+    </p>
   );
 }
 

@@ -1,10 +1,31 @@
-import { signal } from '@preact/signals';
+import { effect, signal } from '@preact/signals';
 import { itemsOf } from '../../cards/index.ts';
 import { CONTOURS, type Deck, type Drill, type KindName, type Marks } from '../../decks/deck.ts';
 import { GUITAR, type Instrument } from '../../neck/instrument.ts';
+import type { Ruling } from '../../theory/analysis/ruling.ts';
 import type { Size } from '../../theory/chord.ts';
-import type { Key } from '../../theory/key.ts';
+import { spell, type Key } from '../../theory/key.ts';
 import { keyLabel } from '../../theory/naming.ts';
+import type { Phrase } from '../../theory/phrase.ts';
+import { beats, type Beats } from '../../theory/rhythm.ts';
+import { trouble } from '../trouble.ts';
+
+/** A phrase of the lesson, and what the teacher ruled that it outlines. */
+export interface MadePhrase {
+  readonly phrase: Phrase;
+  readonly rulings: readonly Ruling[];
+}
+
+/** A phrase that is being written: its tablature is the truth of it, readable or not. */
+export interface Entry {
+  readonly text: string;
+  /** How long each note is, and the tempo, where the text does not say. */
+  readonly length: Beats;
+  readonly tempo: number;
+  readonly rulings: readonly Ruling[];
+  /** Which phrase of the lesson it changes, or null for a new one. */
+  readonly of: number | null;
+}
 
 /** A lesson that is being made. */
 export interface Draft {
@@ -23,12 +44,15 @@ export interface Draft {
   readonly lessonDay: string | null;
   /** Of items of this lesson or of others: those of this lesson count. */
   readonly marks: Marks;
+  readonly phrases: readonly MadePhrase[];
+  /** The phrase that is being written, if one is. */
+  readonly entry: Entry | null;
 }
 
 const ALL_DEGREES = [1, 2, 3, 4, 5, 6, 7];
 
 /** The plain lesson that a teacher starts from. */
-export const draft = signal<Draft>({
+const PLAIN: Draft = {
   instrument: GUITAR,
   key: { tonic: 'Bb', scale: 'major' },
   degrees: ALL_DEGREES,
@@ -40,14 +64,57 @@ export const draft = signal<Draft>({
   note: '',
   lessonDay: null,
   marks: {},
+  phrases: [],
+  entry: null,
+};
+
+/** Under this name the device keeps the draft; another number where its form changes. */
+const KEPT = 'skipwise draft 1';
+
+/** The lesson in the making, as it was left. */
+export const draft = signal<Draft>(keptDraft());
+
+function keptDraft(): Draft {
+  try {
+    const kept = localStorage.getItem(KEPT);
+    return kept ? { ...PLAIN, ...(JSON.parse(kept) as Partial<Draft>) } : PLAIN;
+  } catch {
+    // No store, as where cookies are blocked, or nothing readable in it: one starts from the plain lesson.
+    return PLAIN;
+  }
+}
+
+effect(() => {
+  const kept = draft.value;
+  try {
+    if (kept === PLAIN) localStorage.removeItem(KEPT);
+    else localStorage.setItem(KEPT, JSON.stringify(kept));
+  } catch {
+    if (kept !== PLAIN)
+      trouble.value =
+        'This browser keeps nothing for the page: share the lesson’s link before you close it.';
+  }
 });
+
+/** Whether nothing has been chosen yet. */
+export function isPlain(made: Draft): boolean {
+  return made === PLAIN;
+}
+
+/** Lets go of the draft and starts from the plain lesson. */
+export function beginAnew(): void {
+  draft.value = PLAIN;
+}
+
+/** The length of a note that a phrase starts with: a triplet. */
+export const TRIPLET = beats(1, 3);
 
 export function change(part: Partial<Draft>): void {
   draft.value = { ...draft.value, ...part };
 }
 
 /** Quarter notes a minute of phrases to be heard. */
-const TEMPO = 72;
+export const TEMPO = 72;
 
 /** The title that stands where the teacher gives none. */
 export function usualTitle(key: Key): string {
@@ -69,13 +136,18 @@ export function deckOf(made: Draft): Deck {
     instrument,
     key,
     drills,
-    phrases: [],
+    phrases: made.phrases.map(({ phrase }) => spelledIn(key, phrase)),
   };
   const marks = itemsOf(deck).flatMap(({ id }) => {
     const mark = made.marks[id] ?? 3;
     return mark === 3 ? [] : [[id, mark] as const];
   });
   return marks.length === 0 ? deck : { ...deck, marks: Object.fromEntries(marks) };
+}
+
+/** The same phrase where the key has been changed since it was written. */
+function spelledIn(key: Key, { tempo, notes }: Phrase): Phrase {
+  return { tempo, notes: notes.map((note) => ({ ...note, name: spell(key, note.midi) })) };
 }
 
 /** What keeps a draft from being a lesson, as a sentence; null where nothing does. */

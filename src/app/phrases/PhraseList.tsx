@@ -1,0 +1,102 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { MOST } from '../../decks/deck.ts';
+import { change, draft, TRIPLET, type MadePhrase } from '../teach/draft.ts';
+import { entryText } from './entry.ts';
+import { explained } from './explained.ts';
+import { pathWords } from './words.ts';
+
+/** The phrases of a lesson in the making. */
+export function PhraseList({ open, returned }: { open(): void; returned: boolean }) {
+  const list = useRef<HTMLElement>(null);
+  // Whoever comes back from a phrase goes on where they left.
+  useEffect(() => {
+    if (returned) list.current?.focus();
+  }, []);
+  const { phrases, entry, key, instrument } = draft.value;
+  const [removed, setRemoved] = useState<{ made: MadePhrase; index: number } | null>(null);
+  const [said, setSaid] = useState<string | null>(null);
+  const paths = useMemo(
+    () =>
+      phrases.map(({ phrase, rulings }) =>
+        pathWords(explained(phrase, { key, instrument }, rulings)),
+      ),
+    [phrases, key, instrument],
+  );
+  const unfinished = entry !== null && entry.text.trim() !== '';
+  const edit = ({ phrase, rulings }: MadePhrase, index: number) => {
+    if (unfinished && entry.of !== index)
+      return setSaid('Put in or throw away the phrase you began first.');
+    const read = entryText(phrase, instrument);
+    const text = 'text' in read ? read.text : '';
+    const length = phrase.notes[0]?.length ?? TRIPLET;
+    if (!unfinished) change({ entry: { text, length, tempo: phrase.tempo, rulings, of: index } });
+    open();
+  };
+  /** Other phrases, and the one that is being changed by the number it has among them; as a new one where it is gone. */
+  const renumber = (all: readonly MadePhrase[], number: (of: number) => number | null) =>
+    change({
+      phrases: all,
+      entry: entry && { ...entry, of: entry.of === null ? null : number(entry.of) },
+    });
+  const remove = (made: MadePhrase, index: number) => {
+    setSaid(null);
+    setRemoved({ made, index });
+    renumber(phrases.toSpliced(index, 1), (of) => (of === index ? null : of - Number(of > index)));
+  };
+  const putBack = ({ made, index }: { made: MadePhrase; index: number }) => {
+    setRemoved(null);
+    renumber(phrases.toSpliced(index, 0, made), (of) => of + Number(of >= index));
+  };
+  return (
+    <section class="phrase-list" ref={list} tabIndex={-1} aria-label="Phrases">
+      <h2 class="label">Phrases</h2>
+      {phrases.length > 0 && (
+        <ol>
+          {phrases.map((made, index) => (
+            <li key={index}>
+              <button type="button" class="button small" onClick={() => edit(made, index)}>
+                <span>
+                  {index + 1} · <span class="music">{paths[index]}</span>
+                </span>
+              </button>
+              <button
+                type="button"
+                class="button quiet"
+                aria-label={`Remove phrase ${index + 1}`}
+                onClick={() => remove(made, index)}
+              >
+                Remove
+              </button>
+            </li>
+          ))}
+        </ol>
+      )}
+      <div role="status">
+        {said && <p class="notice bad">{said}</p>}
+        {removed && (
+          <p class="notice">
+            Phrase {removed.index + 1} is out.{' '}
+            <button type="button" class="button quiet" onClick={() => putBack(removed)}>
+              Put it back
+            </button>
+          </p>
+        )}
+      </div>
+      {unfinished ? (
+        <button type="button" class="button small" onClick={open}>
+          Go on with the phrase you began
+        </button>
+      ) : phrases.length < MOST.phrases ? (
+        <button
+          type="button"
+          class="button small"
+          onClick={() => (change({ entry: null }), open())}
+        >
+          Add a phrase
+        </button>
+      ) : (
+        <p class="soft">A lesson has at most {MOST.phrases} phrases.</p>
+      )}
+    </section>
+  );
+}
