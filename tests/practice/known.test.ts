@@ -7,7 +7,6 @@ import { DAY } from '../../src/memory/model.ts';
 import { noPace } from '../../src/memory/pace.ts';
 import { confusions, degreeAnswered } from '../../src/practice/confusion.ts';
 import { placesKnown, shareOf, sharesBy, usualSeconds } from '../../src/practice/known.ts';
-import { readiness } from '../../src/practice/summary.ts';
 import { recallByDay } from '../../src/practice/weeks.ts';
 import type { Size } from '../../src/theory/chord.ts';
 import { reviewOf } from '../memory/reviews.ts';
@@ -31,7 +30,8 @@ describe('how much is known', () => {
     const now = start + 2 * DAY;
     const share = shareOf(items, memory, now);
     expect(share).toMatchObject({ asked: 3, of: 8 });
-    expect(share.recall).toBeCloseTo(readiness(items, memory, now).overall, 12);
+    const each = items.map(({ id }) => recall(memory, id, now) ?? 0);
+    expect(share.recall).toBeCloseTo(each.reduce((sum, one) => sum + one, 0) / 8, 12);
     expect(shareOf([], memory, now)).toEqual({ recall: 0, asked: 0, of: 0 });
   });
 

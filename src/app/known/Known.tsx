@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { keyLabel } from '../../theory/naming.ts';
 import { currentLesson, memory, opened, settings, type Lesson } from '../state.ts';
+import { Foretold } from './Foretold.tsx';
 import { KnownNeck } from './KnownNeck.tsx';
 import { Paces } from './Paces.tsx';
 import { Ready } from './Ready.tsx';
@@ -51,6 +52,7 @@ function KnownOf({ lesson }: { lesson: Lesson }) {
           <TakenFor {...{ lesson, items }} />
           <OverWeeks {...{ items, now }} />
           <Paces items={items} />
+          <Foretold />
         </>
       ) : (
         <Nothing where="Nothing was asked here yet." />
