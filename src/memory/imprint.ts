@@ -34,10 +34,16 @@ const DEPTH = { right: 1.15, wrong: 0.85 };
 /** Below this activation a right answer was a guess and a wrong one was to be expected: neither tells anything. */
 const SILENT = 0.001;
 
+/** The activation of what was never shown. */
+export const SILENCE = 1e-6;
+
 /** How present an item is at a time: the sum of its imprints, each faded. Hardly anything without one. */
 export function activation(imprints: readonly Imprint[], now: number): number {
-  let sum = 1e-6;
-  for (const { at, decay, weight } of imprints) sum += weight * felt(now - at) ** -decay;
+  let sum = SILENCE;
+  for (const { at, decay, weight } of imprints) {
+    // The same as a power of the time, in half the time.
+    sum += weight * Math.exp(-decay * Math.log(felt(now - at)));
+  }
   return sum;
 }
 
@@ -52,21 +58,20 @@ export function depthAt(chance: number): number {
 }
 
 /**
- * The chance of knowing an item at an activation, no guess counted.
+ * The chance of knowing an item at any activation, no guess counted.
  *
  * @param mark how hard the deck says it is, 1 (easiest) to 5: of less weight the more the item's own answers tell
  */
-export function chanceAt(active: number, general: Estimate, own: Estimate, mark = 3): number {
+export function chances(general: Estimate, own: Estimate, mark = 3): (active: number) => number {
   const ease = general.mean + own.mean + (MARK * (3 - mark) * own.variance) / OWN.variance;
   const doubt = Math.sqrt(1 + 0.39 * (general.variance + own.variance));
-  return logistic((Math.log(active) / NOISE + ease) / doubt);
+  return (active) => logistic((Math.log(active) / NOISE + ease) / doubt);
 }
 
-/** The imprints after one more asking. */
-export function imprinted(imprints: readonly Imprint[], now: number, right: boolean): Imprint[] {
-  const decay = decayAt(activation(imprints, now));
-  const next = [...imprints, { at: now, decay, weight: right ? DEPTH.right : DEPTH.wrong }];
-  return next.length > KEPT ? merged(next, now) : next;
+/** Lays one more imprint among the others, in place, at the activation that they then had. */
+export function imprint(imprints: Imprint[], now: number, active: number, right: boolean): void {
+  imprints.push({ at: now, decay: decayAt(active), weight: right ? DEPTH.right : DEPTH.wrong });
+  if (imprints.length > KEPT) mergeClosest(imprints, now);
 }
 
 /**
@@ -106,7 +111,7 @@ function decayAt(active: number): number {
   return Math.min(1.5, Math.max(0.05, 0.165 + 0.4 * active));
 }
 
-function merged(imprints: readonly Imprint[], now: number): Imprint[] {
+function mergeClosest(imprints: Imprint[], now: number): void {
   let [closest, least] = [0, Infinity];
   for (let k = 0; k + 1 < imprints.length; k++) {
     const [a, b] = [imprints[k]!, imprints[k + 1]!];
@@ -117,7 +122,7 @@ function merged(imprints: readonly Imprint[], now: number): Imprint[] {
   const weight = a.weight + b.weight;
   const mean = (of: (one: Imprint) => number) => (of(a) * a.weight + of(b) * b.weight) / weight;
   const one = { at: mean(({ at }) => at), decay: mean(({ decay }) => decay), weight };
-  return imprints.toSpliced(closest, 2, one);
+  imprints.splice(closest, 2, one);
 }
 
 function logistic(x: number): number {

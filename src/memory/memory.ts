@@ -5,13 +5,14 @@ import {
   type Estimate,
   GENERAL,
   type Imprint,
-  imprinted,
+  imprint,
   OWN,
+  SILENCE,
   surer,
 } from './imprint.ts';
 import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
 import { type Family, familiesOf } from './start.ts';
-import { noPace, type Pace, timed } from './pace.ts';
+import { learnPace, type LearningPace, newPace, type Pace } from './pace.ts';
 
 /** The chance of a right answer without knowing, by kind of card: one of seven degrees, one of four paths. */
 const GUESS: Readonly<Record<string, number>> = { spot: 1 / 7, trace: 1 / 4 };
@@ -62,12 +63,14 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 interface Learning extends Mutable<
   Omit<Memory, 'items' | 'paces' | 'families' | 'trials' | 'days'>
 > {
-  readonly items: Map<string, Known>;
-  readonly paces: Map<string, Pace>;
+  readonly items: Map<string, LearningKnown>;
+  readonly paces: Map<string, LearningPace>;
   readonly families: Map<string, Family>;
   readonly trials: Trial[];
   readonly days: Set<number>;
 }
+
+type LearningKnown = Mutable<Known> & { imprints: Imprint[] };
 
 /** The memory of someone who was asked nothing yet. */
 export function nothing(): Memory {
@@ -98,38 +101,57 @@ export function replay(reviews: Iterable<Review>): Memory {
 export function learn(memory: Memory, review: Review): void {
   const learning = memory as Learning;
   const now = readClock(learning, review.at);
-  learning.days.add(localDay(review.at, review.offset));
-  const kind = kindOf(review.item);
-  learning.paces.set(kind, timed(memory.paces.get(kind) ?? noPace, review));
-  learning.asked++;
-
   const known = learning.items.get(review.item);
-  const days = known ? Math.max(0, (now - known.last) / DAY) : 0;
-  const strength = strengthAfter(known?.strength ?? null, days, review.grade);
-  if (known && days >= APART) keepTrial(learning.trials, known, days, review.right);
+  learning.asked++;
+  learning.days.add(localDay(review.at, review.offset));
+  learnPace(paceOf(learning, kindOf(review.item)), review);
   if (!known) {
     learning.firsts++;
     if (review.right) learning.firstsRight++;
   }
-  const active = activation(known?.imprints ?? [], now);
-  const guess = GUESS[kind] ?? 0;
-  const eases = surer(learning.ease, known?.ease ?? OWN, active, review.right, guess);
-  learning.ease = eases.general;
-  const families = known?.families ?? joinFamilies(learning, review.item);
-  const change = Number(review.right) - Number(known?.lastRight ?? false);
-  for (const family of families) family.right += change;
-  learning.items.set(review.item, {
-    asked: (known?.asked ?? 0) + 1,
-    right: (known?.right ?? 0) + (review.right ? 1 : 0),
-    first: known?.first ?? now,
+  if (known) again(learning, known, review, now);
+  else learning.items.set(review.item, first(learning, review, now));
+}
+
+/** What is known of an item after its first answer. */
+function first(learning: Learning, review: Review, now: number): LearningKnown {
+  const families = joinFamilies(learning, review.item);
+  if (review.right) for (const family of families) family.right++;
+  const known: LearningKnown = {
+    asked: 1,
+    right: review.right ? 1 : 0,
+    first: now,
     last: now,
     lastRight: review.right,
-    strength,
-    imprints: imprinted(known?.imprints ?? [], now, review.right),
-    ease: eases.own,
+    strength: strengthAfter(null, 0, review.grade),
+    imprints: [],
+    ease: OWN,
     families,
-    takenFor: withConfusion(known?.takenFor, review),
-  });
+    takenFor: withConfusion(noConfusion, review),
+  };
+  imprint(known.imprints, now, SILENCE, review.right);
+  return known;
+}
+
+/** One more answer to an item that is known already. */
+function again(learning: Learning, known: LearningKnown, review: Review, now: number): void {
+  const days = Math.max(0, (now - known.last) / DAY);
+  if (days >= APART) keepTrial(learning.trials, known, days, review.right);
+  const active = activation(known.imprints, now);
+  const guess = GUESS[kindOf(review.item)] ?? 0;
+  const { general, own } = surer(learning.ease, known.ease, active, review.right, guess);
+  learning.ease = general;
+  known.ease = own;
+  imprint(known.imprints, now, active, review.right);
+  known.strength = strengthAfter(known.strength, days, review.grade);
+  if (known.lastRight !== review.right) {
+    for (const family of known.families) family.right += review.right ? 1 : -1;
+  }
+  known.asked++;
+  if (review.right) known.right++;
+  known.last = now;
+  known.lastRight = review.right;
+  known.takenFor = withConfusion(known.takenFor, review);
 }
 
 /** The chance that the item would be answered right, 0 to 1, at a time of the device's clock; null: never asked. */
@@ -159,6 +181,12 @@ export function localDay(at: number, offset: number): number {
   return Math.floor((at + (offset - 240) * 60_000) / DAY);
 }
 
+function paceOf({ paces }: Learning, kind: string): LearningPace {
+  let pace = paces.get(kind);
+  if (!pace) paces.set(kind, (pace = newPace()));
+  return pace;
+}
+
 /** Keeps the last trials, and at most half as many again. */
 function keepTrial(trials: Trial[], known: Known, days: number, right: boolean): void {
   trials.push({ strength: known.strength, days, lastRight: known.lastRight, right });
@@ -184,7 +212,7 @@ function readClock(memory: Learning, at: number): number {
   let now = at + memory.shift;
   if (now < memory.clock) {
     memory.owed = memory.clock - now;
-    for (const [id, known] of memory.items) memory.items.set(id, notAfter(known, now));
+    for (const known of memory.items.values()) bringBack(known, now);
   } else if (memory.owed > 0 && now - memory.clock >= memory.owed) {
     now -= memory.owed;
     memory.shift -= memory.owed;
@@ -194,15 +222,18 @@ function readClock(memory: Learning, at: number): number {
   return now;
 }
 
-function notAfter(known: Known, now: number): Known {
-  if (known.last <= now) return known;
-  const imprints = known.imprints.map((one) => ({ ...one, at: Math.min(one.at, now) }));
-  return { ...known, last: now, first: Math.min(known.first, now), imprints };
+function bringBack(known: LearningKnown, now: number): void {
+  known.first = Math.min(known.first, now);
+  known.last = Math.min(known.last, now);
+  known.imprints = known.imprints.map((one) => ({ ...one, at: Math.min(one.at, now) }));
 }
 
 const noConfusion: ReadonlyMap<string, number> = new Map();
 
-function withConfusion(before = noConfusion, { takenFor }: Review): ReadonlyMap<string, number> {
+function withConfusion(
+  before: ReadonlyMap<string, number>,
+  { takenFor }: Review,
+): ReadonlyMap<string, number> {
   if (takenFor === null) return before;
   return new Map(before).set(takenFor, (before.get(takenFor) ?? 0) + 1);
 }

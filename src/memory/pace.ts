@@ -8,6 +8,12 @@ export interface Pace {
   readonly seconds: { readonly right: number; readonly wrong: number };
 }
 
+/** A pace that is still being learned. */
+export interface LearningPace extends Pace {
+  readonly right: Timing[];
+  readonly seconds: { right: number; wrong: number };
+}
+
 /** One answer's thinking and tapping, seconds, and the taps that made it. */
 export interface Timing {
   readonly seconds: number;
@@ -25,16 +31,21 @@ export const AWAY = 30;
 /** A running mean follows the last twenty or so answers. */
 const FOLLOW = 0.05;
 
-/** The pace after one more review. */
-export function timed(pace: Pace, review: Review): Pace {
+/** The pace of someone whose answers are to come. */
+export function newPace(): LearningPace {
+  return { right: [], seconds: { ...noPace.seconds } };
+}
+
+/** Takes one more review into the pace, in place. */
+export function learnPace(pace: LearningPace, review: Review): void {
   const timing = timingOf(review);
-  if (timing === null) return pace;
+  if (timing === null) return;
   const side = review.right ? 'right' : 'wrong';
-  const mean = pace.seconds[side] + FOLLOW * (review.ms / 1000 - pace.seconds[side]);
-  return {
-    right: review.right ? [...pace.right.slice(1 - KEPT), timing] : pace.right,
-    seconds: { ...pace.seconds, [side]: Math.max(1, mean) },
-  };
+  const { seconds, right } = pace;
+  seconds[side] = Math.max(1, seconds[side] + FOLLOW * (review.ms / 1000 - seconds[side]));
+  if (!review.right) return;
+  right.push(timing);
+  if (right.length > KEPT) right.shift();
 }
 
 /** The time an answer took beyond what the card itself sounded; null where the time means nothing. */

@@ -1,16 +1,14 @@
-import { activation, chanceAt, depthAt, freshly, OWN } from '../memory/imprint.ts';
-import { type Known, type Memory, recallOf } from '../memory/memory.ts';
+import { activation, chances, depthAt, freshly, OWN } from '../memory/imprint.ts';
+import type { Known, Memory } from '../memory/memory.ts';
 import { DAY } from '../memory/model.ts';
 import { noPace } from '../memory/pace.ts';
-import { firstShare, startOf } from '../memory/start.ts';
+import { firstShare } from '../memory/start.ts';
 import type { Item } from './item.ts';
 
 /** What asking one item now would bring. */
 export interface Prospect {
   readonly item: Item;
   readonly isNew: boolean;
-  /** The chance of a right answer now; for an item never asked, where it starts. */
-  readonly recall: number;
   /** Expected gain, in chances of knowing it at both aims together, for each second that asking costs. */
   readonly gain: number;
 }
@@ -40,48 +38,43 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
   const moment = Math.floor((now + memory.shift) / MOMENT) * MOMENT;
   return items.map((item) => {
     const known = memory.items.get(item.id);
-    const ease = known?.ease ?? OWN;
-    const chance = (active: number) => chanceAt(active, memory.ease, ease, item.mark);
     const { present, aims } = known ? presence(known, moment) : unasked;
+    const chance = chances(memory.ease, known?.ease ?? OWN, item.mark);
     const p = chance(present);
     const depth = depthAt(p);
     let gained = 0;
     for (const { left, fresh } of aims) gained += chance(left + depth * fresh) - chance(left);
-    return {
-      item,
-      isNew: !known,
-      recall: known ? recallOf(memory, known, now) : startOf(memory, item.id),
-      gain: gained / seconds(item, memory, p),
-    };
+    return { item, isNew: !known, gain: gained / seconds(item, memory, p) };
   });
 }
 
-/** An item's activation now; at each aim what is left of it, and of an imprint of depth 1 laid now. */
+/** An item's activation at a moment; at each aim what is left of it, and of an imprint of depth 1 laid now. */
 interface Presence {
   readonly moment: number;
+  /** How many askings it is from. */
+  readonly asked: number;
   readonly present: number;
   readonly aims: readonly { readonly left: number; readonly fresh: number }[];
 }
 
-function presenceOf(imprints: Known['imprints'], moment: number): Presence {
+function presenceOf(imprints: Known['imprints'], asked: number, moment: number): Presence {
   const present = activation(imprints, moment);
   const aims = AIMS.map((aim) => ({
     left: activation(imprints, moment + aim),
     fresh: freshly(present, aim),
   }));
-  return { moment, present, aims };
+  return { moment, asked, present, aims };
 }
 
-const unasked = presenceOf([], 0);
+const unasked = presenceOf([], 0, 0);
 const presences = new WeakMap<Known, Presence>();
 
 /** The same, reckoned once for a moment: with ten thousand items it is most of the work. */
 function presence(known: Known, moment: number): Presence {
-  let found = presences.get(known);
-  if (found?.moment !== moment) {
-    found = presenceOf(known.imprints, moment);
-    presences.set(known, found);
-  }
+  const before = presences.get(known);
+  if (before && before.moment === moment && before.asked === known.asked) return before;
+  const found = presenceOf(known.imprints, known.asked, moment);
+  presences.set(known, found);
   return found;
 }
 

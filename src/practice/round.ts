@@ -1,4 +1,4 @@
-import { localDay, type Memory } from '../memory/memory.ts';
+import { localDay, type Memory, recall } from '../memory/memory.ts';
 import { seedAt } from '../theory/random.ts';
 import { choose } from './choose.ts';
 import type { Item, Verdict } from './item.ts';
@@ -96,13 +96,13 @@ export function nextCard(
   const ranked = prospects(items, memory, now);
   if (round.goal === 'enough' && isEnoughOf(ranked)) return null;
   const chosen = choose(round, ranked);
-  return chosen && draw(round, chosen);
+  return chosen && draw(round, chosen.item, recall(memory, chosen.item.id, now));
 }
 
-function draw(round: Round, { item, isNew, recall }: Prospect): Next {
-  const near = !isNew && recall >= STRONG ? 1 : 0;
+function draw(round: Round, item: Item, chance: number | null): Next {
+  const near = chance !== null && chance >= STRONG ? 1 : 0;
   const seed = ((seedAt(round.seed, round.asked.length) & ~1) | near) >>> 0;
-  const open = { item: item.id, seed, isNew, recall: isNew ? null : recall };
+  const open = { item: item.id, seed, isNew: chance === null, recall: chance };
   const contrast = round.contrast.filter((id, k) => k > 0 || id !== item.id);
   return { round: { ...round, open, contrast }, item, seed };
 }

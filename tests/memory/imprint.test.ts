@@ -1,17 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import {
   activation,
-  chanceAt,
+  chances,
   GENERAL,
   type Imprint,
-  imprinted,
+  imprint,
   OWN,
   surer,
 } from '../../src/memory/imprint.ts';
 import { DAY } from '../../src/memory/model.ts';
 
-const laid = (times: readonly number[]) =>
-  times.reduce<Imprint[]>((imprints, at) => imprinted(imprints, at, true), []);
+function laid(times: readonly number[]): Imprint[] {
+  const imprints: Imprint[] = [];
+  for (const at of times) imprint(imprints, at, activation(imprints, at), true);
+  return imprints;
+}
 
 describe('imprints', () => {
   it('fade, and later ones of a strong item faster', () => {
@@ -62,8 +65,8 @@ describe('how easily an item comes', () => {
 
   it("is less the harder the deck's mark, the more so the less its answers have told", () => {
     const spread = (variance: number) =>
-      chanceAt(active, GENERAL, { mean: 0, variance }, 1) -
-      chanceAt(active, GENERAL, { mean: 0, variance }, 5);
+      chances(GENERAL, { mean: 0, variance }, 1)(active) -
+      chances(GENERAL, { mean: 0, variance }, 5)(active);
     expect(spread(OWN.variance)).toBeGreaterThan(0.05);
     expect(spread(OWN.variance / 4)).toBeLessThan(spread(OWN.variance));
   });

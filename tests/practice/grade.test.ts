@@ -1,16 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { noPace, type Pace, timed } from '../../src/memory/pace.ts';
+import { learnPace, newPace, type Pace } from '../../src/memory/pace.ts';
 import { gradeOf } from '../../src/practice/grade.ts';
+import type { Review } from '../../src/store/review.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const usual = { right: true, sounded: 0, taps: 1, hidden: false };
 const answered = (ms: number, more = {}) => ({ ...usual, ms, ...more });
 
+function paceFrom(reviews: readonly Review[]): Pace {
+  const pace = newPace();
+  for (const review of reviews) learnPace(pace, review);
+  return pace;
+}
+
 /** Someone who takes about three seconds. */
-const pace: Pace = [2600, 2800, 2900, 3000, 3000, 3100, 3300, 3500].reduce(
-  (before, ms) => timed(before, reviewOf({ ms })),
-  noPace,
-);
+const timings = [2600, 2800, 2900, 3000, 3000, 3100, 3300, 3500];
+const pace = paceFrom(timings.map((ms) => reviewOf({ ms })));
 
 describe('the grade of an answer', () => {
   it('is 1 when wrong, however fast', () => {
@@ -37,15 +42,16 @@ describe('the grade of an answer', () => {
   });
 
   it('does not count the taps of a longer answer as thinking', () => {
-    const tapping = Array.from({ length: 20 }, (_, k) =>
+    const answers = Array.from({ length: 20 }, (_, k) =>
       reviewOf({ ms: 1500 + 800 * 3 + (k % 5) * 100, taps: 3 }),
-    ).reduce(timed, noPace);
+    );
+    const tapping = paceFrom(answers);
     expect(gradeOf(answered(1600 + 800 * 5, { taps: 5 }), tapping)).toBe(3);
     expect(gradeOf(answered(1600 + 800 * 5, { taps: 1 }), tapping)).toBe(2);
   });
 
   it('goes by the last sixty right answers', () => {
-    const slow = Array.from({ length: 80 }, () => reviewOf({ ms: 9000 })).reduce(timed, pace);
+    const slow = paceFrom(Array.from({ length: 80 }, () => reviewOf({ ms: 9000 })));
     expect(slow.right).toHaveLength(60);
     expect(gradeOf(answered(9100), slow)).toBe(3);
   });

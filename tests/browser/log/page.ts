@@ -1,0 +1,15 @@
+import { replay } from '../../../src/memory/memory.ts';
+import { openLog } from '../../../src/store/log.ts';
+
+/** What the browser's page of the log's tests has to work with. */
+const page = { openLog, replay };
+
+declare global {
+  interface Window {
+    log: typeof page;
+    /** Tells the test of an answer that is stored. */
+    told(n: number): void;
+  }
+}
+
+window.log = page;
