@@ -1,3 +1,4 @@
+import type { KindName } from '../decks/deck.ts';
 import { activation, chances, depthAt, freshly, OWN } from '../memory/imprint.ts';
 import type { Known, Memory } from '../memory/memory.ts';
 import { DAY } from '../memory/model.ts';
@@ -36,6 +37,7 @@ const VERDICT = { right: 2, wrong: 5 };
  */
 export function prospects(items: readonly Item[], memory: Memory, now: number): Prospect[] {
   const moment = Math.floor((now + memory.shift) / MOMENT) * MOMENT;
+  const costs = costsOf(memory);
   return items.map((item) => {
     const known = memory.items.get(item.id);
     const { present, aims } = known ? presence(known, moment) : unasked;
@@ -44,7 +46,7 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
     const depth = depthAt(p);
     let gained = 0;
     for (const { left, fresh } of aims) gained += chance(left + depth * fresh) - chance(left);
-    return { item, isNew: !known, gain: gained / seconds(item, memory, p) };
+    return { item, isNew: !known, gain: gained / costs(item.kind, p) };
   });
 }
 
@@ -78,15 +80,18 @@ function presence(known: Known, moment: number): Presence {
   return found;
 }
 
-/** The seconds that asking is expected to cost, verdict included, at a chance `p` of a right answer. */
-function seconds(item: Item, memory: Memory, p: number): number {
-  const cost = (memory.paces.get(item.kind) ?? noPace).seconds;
-  return p * (cost.right + VERDICT.right) + (1 - p) * (cost.wrong + VERDICT.wrong);
+/** The seconds that asking a kind of card is expected to cost, verdict included, at a chance `p` of a right answer. */
+function costsOf({ paces }: Memory): (kind: KindName, p: number) => number {
+  return (kind, p) => {
+    const { right, wrong } = (paces.get(kind) ?? noPace).seconds;
+    return p * (right + VERDICT.right) + (1 - p) * (wrong + VERDICT.wrong);
+  };
 }
 
 /** The mean seconds of a card over these items, verdict included. */
 export function secondsACard(items: readonly Item[], memory: Memory): number {
   if (items.length === 0) return 0;
+  const costs = costsOf(memory);
   const share = firstShare(memory);
-  return items.reduce((sum, item) => sum + seconds(item, memory, share), 0) / items.length;
+  return items.reduce((sum, { kind }) => sum + costs(kind, share), 0) / items.length;
 }

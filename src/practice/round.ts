@@ -1,4 +1,5 @@
 import { localDay, type Memory, recall } from '../memory/memory.ts';
+import type { Review } from '../store/review.ts';
 import { seedAt } from '../theory/random.ts';
 import { choose } from './choose.ts';
 import type { Item, Verdict } from './item.ts';
@@ -131,6 +132,20 @@ export function answerCard(
     contrast: other ? [other, open.item] : round.contrast,
     pairs: round.pairs + (other ? 1 : 0),
   };
+}
+
+/**
+ * A stored round as the log knows it: a page that was closed between storing an answer and storing the round has left
+ * the card open, but it is answered.
+ */
+export function caughtUp(round: Round, items: readonly Item[], reviews: readonly Review[]): Round {
+  const last = reviews.at(-1);
+  const isAnswered =
+    last &&
+    last.item === round.open?.item &&
+    last.seed === round.open.seed &&
+    last.at >= round.started;
+  return isAnswered ? answerCard(round, items, last, last.at) : round;
 }
 
 /** The item that was answered instead: the same but for the degree. Null where there is none or it was enough of it. */

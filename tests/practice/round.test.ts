@@ -4,6 +4,7 @@ import type { Item } from '../../src/practice/item.ts';
 import {
   answerCard,
   canGoOn,
+  caughtUp,
   type Goal,
   nextCard,
   progress,
@@ -97,6 +98,16 @@ describe('a round', () => {
     const next = nextCard(fresh, items, nothing(), start)!;
     const again = nextCard(next.round, items, nothing(), start + MINUTE)!;
     expect(again).toEqual(next);
+  });
+
+  it('counts a card as answered whose answer was stored before the page was closed', () => {
+    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
+    const { round, item, seed } = nextCard(fresh, items, nothing(), start)!;
+    const answer = reviewOf({ item: item.id, seed, at: start + 5000, right: false, takenFor: '4' });
+    const after = caughtUp(round, items, [answer]);
+    expect(after).toEqual(answerCard(round, items, answer, answer.at));
+    expect(caughtUp(after, items, [answer])).toEqual(after);
+    expect(caughtUp(round, items, [{ ...answer, seed: seed + 2 }])).toEqual(round);
   });
 
   it('asks for near wrong answers, by an odd seed, once recall is .7', () => {

@@ -5,7 +5,14 @@ import { learn } from '../../memory/memory.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
 import { secondsACard } from '../../practice/prospect.ts';
-import { answerCard, nextCard, progress, startRound, type Round } from '../../practice/round.ts';
+import {
+  answerCard,
+  caughtUp,
+  nextCard,
+  progress,
+  startRound,
+  type Round,
+} from '../../practice/round.ts';
 import { soundState } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { changed, itemsOfLesson, lessonById, log, memory, settings, tell } from '../state.ts';
@@ -56,7 +63,8 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
 /** The round that was going on when the page was left, if it still is. */
 export async function restore(): Promise<void> {
   const stored = (await tell(loadRound())) as Round | null | undefined;
-  if (stored && lessonById(stored.deck)) round.value = stored;
+  if (!stored || !lessonById(stored.deck)) return;
+  round.value = caughtUp(stored, itemsOfLesson(stored.deck), log.value!.reviews);
 }
 
 function cardsIn(minutes: number, deck: string): number {
