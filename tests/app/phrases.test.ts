@@ -13,6 +13,7 @@ import {
   readEntry,
   ruled,
 } from '../../src/app/phrases/entry.ts';
+import { elsewhere, varied } from '../../src/app/phrases/varied.ts';
 import {
   embellishmentWords,
   groupWords,
@@ -110,8 +111,43 @@ describe('a phrase explained', () => {
     expect(groupWords(unsure, SAID)).toBe('V (F) or I (B♭)');
     const [other] = unsure.alternatives;
     const { from, to } = unsure;
-    const ruled = explained(two, B_FLAT, [{ span: [from, to], chord: other!.chord }]);
-    expect(pathWords(ruled)).toBe('vi I');
+    const decided = explained(two, B_FLAT, [{ span: [from, to], chord: other!.chord }]);
+    expect(pathWords(decided)).toBe('vi I');
+  });
+});
+
+describe('variations', () => {
+  const stairs = explained(STAIRS, B_FLAT);
+  const all = [...varied(stairs), ...elsewhere(stairs)];
+
+  it('each say in a sentence what they change, and can be played where they lie', () => {
+    expect(all.length).toBeGreaterThanOrEqual(9);
+    expect(new Set(all.map(({ says }) => says)).size).toBe(all.length);
+    for (const { phrase: one } of all) {
+      const { fault, places } = explained(one, B_FLAT);
+      expect(fault).toBeNull();
+      expect(places).toEqual(one.notes.map(({ place }) => place));
+    }
+  });
+
+  it('stay in the key', () => {
+    for (const { phrase: one } of all)
+      expect(explained(one, B_FLAT).analysis.notes.every(({ inKey }) => inKey)).toBe(true);
+  });
+
+  it('of the same notes lie a hand’s width apart', () => {
+    const others = elsewhere(stairs).map(({ phrase: one }) => one);
+    expect(others.length).toBeGreaterThan(0);
+    for (const { notes } of others)
+      expect(notes.map(({ midi }) => midi)).toEqual(STAIRS.notes.map(({ midi }) => midi));
+    const positions = elsewhere(stairs).filter(({ name }) => name.startsWith('position'));
+    const middles = positions.map(
+      ({ phrase: { notes } }) => notes.reduce((sum, { place }) => sum + place!.fret, 0) / 16,
+    );
+    const apart = middles
+      .toSorted((a, b) => a - b)
+      .map((at, i, sorted) => at - (sorted[i - 1] ?? 0));
+    expect(Math.min(...apart)).toBeGreaterThanOrEqual(4);
   });
 });
 

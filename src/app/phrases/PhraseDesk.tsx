@@ -4,11 +4,13 @@ import { labelsOf } from '../../decks/notation/tablature.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { FASTEST, SLOWEST } from '../../sound/index.ts';
 import { beats, compare, type Beats } from '../../theory/rhythm.ts';
-import { change, draft, TEMPO, TRIPLET, type Entry } from '../teach/draft.ts';
+import { change, draft, titleOf, TEMPO, TRIPLET, type Entry } from '../teach/draft.ts';
 import { keptRulings, readEntry, type EntryRead } from './entry.ts';
 import { MidiFile } from './MidiFile.tsx';
+import { PhraseOut } from './PhraseOut.tsx';
 import { PhraseView } from './PhraseView.tsx';
 import { Readings } from './Readings.tsx';
+import { Variations } from './Variations.tsx';
 import { motionWords, travelWords } from './words.ts';
 import './Phrases.css';
 
@@ -120,6 +122,14 @@ export function PhraseDesk({ leave }: { leave(): void }) {
           <p class="soft">
             {motionWords(read.explained)} {travelWords(read.explained)}
           </p>
+          <PhraseOut explained={read.explained} title={titleOf(draft.value)} />
+          <Variations
+            explained={read.explained}
+            kept={draft.value.phrases.length}
+            keep={(phrase) =>
+              change({ phrases: [...draft.value.phrases, { phrase, rulings: [] }] })
+            }
+          />
         </>
       )}
       <div class="buttons last">

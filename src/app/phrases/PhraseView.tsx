@@ -6,7 +6,7 @@ import { pluck } from '../../sound/index.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { settings } from '../state.ts';
 import { dotsOf, fretsOf, soundingOf, stripOf, type Explained } from './explained.ts';
-import { embellishmentWords, outlineWords } from './words.ts';
+import { embellishmentWords, outlineWords, sheetWords } from './words.ts';
 import './Phrases.css';
 
 /** A phrase on the neck, in words, and to be played: slow, looped, arpeggio by arpeggio. */
@@ -29,6 +29,12 @@ export function PhraseView({ explained }: { explained: Explained }) {
   const foreign = embellishmentWords(explained);
   return (
     <>
+      <p class="sheet-words">{sheetWords(explained, naming)}</p>
+      {reasons && (
+        <p class="outline">
+          {outlineWords(explained, settings.value)} {foreign}
+        </p>
+      )}
       {places && (
         <div class="phrase-neck" ref={frame}>
           <Neck
@@ -65,11 +71,6 @@ export function PhraseView({ explained }: { explained: Explained }) {
           </button>
         ))}
       </div>
-      {reasons && (
-        <p class="outline">
-          {outlineWords(explained, settings.value)} {foreign}
-        </p>
-      )}
       {places && (
         <PhrasePlayer
           key={String(phrase.tempo)}

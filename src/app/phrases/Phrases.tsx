@@ -4,6 +4,7 @@ import type { Phrase } from '../../theory/phrase.ts';
 import { route } from '../router.ts';
 import { currentLesson, opened } from '../state.ts';
 import { explained } from './explained.ts';
+import { PhraseOut } from './PhraseOut.tsx';
 import { PhraseView } from './PhraseView.tsx';
 import { pathWords } from './words.ts';
 import './Phrases.css';
@@ -68,9 +69,7 @@ function Single({ deck, phrase, number }: { deck: Deck; phrase: Phrase; number: 
     <main class="screen phrase">
       <header>
         <h1>{alone ? 'The phrase' : `Phrase ${number}`}</h1>
-        <p class="soft">
-          {alone ? <>of “{deck.title}”</> : <a href="#/phrases">All phrases of “{deck.title}”</a>}
-        </p>
+        {!alone && <a href="#/phrases">All phrases</a>}
       </header>
       {one.fault && (
         <p class="notice bad" role="status">
@@ -78,6 +77,7 @@ function Single({ deck, phrase, number }: { deck: Deck; phrase: Phrase; number: 
         </p>
       )}
       <PhraseView explained={one} />
+      <PhraseOut explained={one} title={alone ? deck.title : `${deck.title}, phrase ${number}`} />
     </main>
   );
 }

@@ -3,7 +3,7 @@ import { travel } from '../../neck/travel.ts';
 import { SURE, type Group } from '../../theory/analysis/analysis.ts';
 import { motion } from '../../theory/analysis/motion.ts';
 import type { Chord } from '../../theory/chord.ts';
-import { chordLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import { chordLabel, keyLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { withPlaces, type Explained } from './explained.ts';
 
 /** How much is said beside the numerals. */
@@ -56,6 +56,11 @@ export function embellishmentWords({ analysis }: Explained): string | null {
 function kindWords(embellishment: string): string {
   const alone = ['appoggiatura', 'anticipation', 'suspension'].includes(embellishment);
   return alone ? embellishment : `${embellishment} tone`;
+}
+
+/** `B♭ major · guitar · ♩ = 72`: what a printed sheet says over the neck. */
+export function sheetWords({ key, instrument, phrase }: Explained, naming: Naming): string {
+  return `${keyLabel(key, naming)} · ${instrument.name} · ♩ = ${phrase.tempo}`;
 }
 
 /** `9 leaps and 2 steps.`, and how far that is along the neck. */

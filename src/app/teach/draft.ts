@@ -121,16 +121,20 @@ export function usualTitle(key: Key): string {
   return `Arpeggios of ${keyLabel(key, 'english')}`;
 }
 
+export function titleOf({ title, key }: Draft): string {
+  return title.trim() || usualTitle(key);
+}
+
 /** The deck that a draft makes. */
 export function deckOf(made: Draft): Deck {
-  const { instrument, key, degrees, sizes, frets, title, note, lessonDay } = made;
+  const { instrument, key, degrees, sizes, frets, note, lessonDay } = made;
   const strings = made.strings.map((set) => set.split('-').map(Number));
   const drills = made.kinds.map((kind): Drill => {
     if (kind === 'trace') return { kind, degrees, sizes, contours: CONTOURS, tempo: TEMPO };
     return { kind, degrees, sizes, strings, frets };
   });
   const deck: Deck = {
-    title: title.trim() || usualTitle(key),
+    title: titleOf(made),
     note: note.trim(),
     lessonDay,
     instrument,

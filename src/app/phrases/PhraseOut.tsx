@@ -1,0 +1,83 @@
+import { useMemo, useState } from 'preact/hooks';
+import { writeTablature } from '../../decks/notation/tablature.ts';
+import { BAR } from './entry.ts';
+import { withPlaces, type Explained } from './explained.ts';
+
+interface PhraseOutProps {
+  explained: Explained;
+  /** What the files are called. */
+  title: string;
+}
+
+/** A phrase out of the page: as plain tablature, as files for other programs, and on paper. */
+export function PhraseOut({ explained, title }: PhraseOutProps) {
+  const [said, setSaid] = useState('');
+  const { instrument, key, places } = explained;
+  const phrase = useMemo(() => withPlaces(explained), [explained]);
+  const text = useMemo(
+    () => (places ? writeTablature(phrase, instrument, BAR) : ''),
+    [phrase, instrument, places],
+  );
+  const copy = () =>
+    navigator.clipboard.writeText(text).then(
+      () => setSaid('Copied. Paste it into a message.'),
+      () => setSaid('This browser does not let the page copy. Press and hold the text to copy it.'),
+    );
+  const save = async (ending: string, write: () => Promise<Blob>) => {
+    try {
+      download(await write(), `${title}.${ending}`);
+      setSaid(`Saved as ${title}.${ending}`);
+    } catch (error) {
+      // Times too fine for the file: the sentence says so.
+      if (!(error instanceof RangeError)) throw error;
+      setSaid(error.message);
+    }
+  };
+  const midi = async () => {
+    const { writeMidi } = await import('../../decks/notation/midi.ts');
+    return new Blob([await writeMidi(phrase, title, BAR)], { type: 'audio/midi' });
+  };
+  const musicXml = async () => {
+    const { writeMusicXml } = await import('../../decks/notation/musicxml.ts');
+    const written = writeMusicXml(phrase, { title, instrument, key, beatsPerBar: BAR });
+    return new Blob([written], { type: 'application/vnd.recordare.musicxml+xml' });
+  };
+  if (!places) return null;
+  return (
+    <details class="phrase-out">
+      <summary>Take it along</summary>
+      <textarea
+        class="tablature"
+        readOnly
+        rows={6}
+        wrap="off"
+        aria-label="As plain tablature"
+        value={text}
+      />
+      <div class="groups">
+        <button type="button" class="button small" onClick={() => void copy()}>
+          Copy the tablature
+        </button>
+        <button type="button" class="button small" onClick={() => void save('mid', midi)}>
+          MIDI file
+        </button>
+        <button type="button" class="button small" onClick={() => void save('musicxml', musicXml)}>
+          MusicXML file
+        </button>
+        <button type="button" class="button small" onClick={() => print()}>
+          Print
+        </button>
+      </div>
+      <p role="status">{said}</p>
+    </details>
+  );
+}
+
+function download(blob: Blob, name: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(blob);
+  link.download = name;
+  link.click();
+  // The browser has taken hold of it by the next task.
+  setTimeout(() => URL.revokeObjectURL(link.href));
+}
