@@ -82,7 +82,9 @@ export default function Teach() {
       <header>
         <h1>A lesson</h1>
         <p class="soft">
-          <a href="#/class">Reports of your students</a>
+          <a class="alone" href="#/class">
+            Reports of your students
+          </a>
         </p>
         <Anew />
       </header>

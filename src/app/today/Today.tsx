@@ -59,7 +59,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           {deck.lessonDay
             ? `For ${dayName(deck.lessonDay, now)} · ${daysLeft(deck.lessonDay, now)}`
             : 'Your lesson'}
-          <a class="settings-link" href="#/settings">
+          <a class="settings-link alone" href="#/settings">
             Sound and names
           </a>
         </p>
@@ -142,7 +142,11 @@ function Ready({
     <section class="sheet ready">
       <div class="head">
         <h2 class="label">What you know of it</h2>
-        {today.asked > 0 && <a href="#/known">Look closer</a>}
+        {today.asked > 0 && (
+          <a class="alone" href="#/known">
+            Look closer
+          </a>
+        )}
       </div>
       <p class="figure">
         <strong>{percent(today.overall)}</strong>
