@@ -20,15 +20,20 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
   const open = ranked.filter(isOpen(round));
   const last = round.asked.at(-1);
   const before = last && ranked.find(({ item }) => item.id === last.item)?.item;
-  const degree = ({ item }: Prospect) => item.degree !== before?.degree;
-  const strings = ({ item }: Prospect) => item.strings === '' || item.strings !== before?.strings;
-
-  const rules = [degree, mixed(round, open), strings];
-  for (let kept = rules.length; kept >= 0; kept--) {
-    const best = most(open.filter((one) => rules.slice(0, kept).every((rule) => rule(one))));
-    if (best) return best;
+  const rules: ((prospect: Prospect) => boolean)[] = [
+    ({ item }) => item.degree !== before?.degree,
+    mixed(round, open),
+    ({ item }) => item.strings === '' || item.strings !== before?.strings,
+  ];
+  let [best, most]: [Prospect | null, number] = [null, -1];
+  for (const one of open) {
+    const broken = rules.findIndex((rule) => !rule(one));
+    const kept = broken < 0 ? rules.length : broken;
+    if (best === null || kept > most || (kept === most && one.gain > best.gain)) {
+      [best, most] = [one, kept];
+    }
   }
-  return null;
+  return best;
 }
 
 /** How many cards more one kind may have had than another. */
@@ -36,7 +41,8 @@ const AHEAD = 2;
 
 /** Whether its kind has not had more than its share of the round, of the kinds that have something left to ask. */
 function mixed(round: Round, open: readonly Prospect[]): (prospect: Prospect) => boolean {
-  const counts = new Map(open.map(({ item }) => [item.kind as string, 0]));
+  const counts = new Map<string, number>();
+  for (const { item } of open) counts.set(item.kind, 0);
   for (const { item } of round.asked) {
     const count = counts.get(kindOf(item));
     if (count !== undefined) counts.set(kindOf(item), count + 1);
@@ -57,10 +63,4 @@ function isOpen(round: Round): (prospect: Prospect) => boolean {
     const asked = times.get(item.id) ?? 0;
     return asked === 0 || (asked === 1 && rested.has(item.id));
   };
-}
-
-function most(open: readonly Prospect[]): Prospect | null {
-  let best: Prospect | null = null;
-  for (const one of open) if (best === null || one.gain > best.gain) best = one;
-  return best;
 }

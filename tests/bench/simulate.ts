@@ -17,6 +17,7 @@ import {
   ours,
   roundRobin,
 } from './simulation/policies.ts';
+import { lookBack } from '../../src/memory/forecast.ts';
 import { type Outcome, play } from './simulation/run.ts';
 import {
   allOrNone,
@@ -60,6 +61,7 @@ for (const minutes of [4, 10]) {
   for (const [student, make] of Object.entries(students)) {
     console.log(`\n${minutes} minutes a day, ${student}`);
     const ourOwn = outcomes(make, ours, minutes);
+    console.log(forecasts(ourOwn));
     for (const name of names) {
       const those = name === 'ours' ? ourOwn : outcomes(make, policies[name]!, minutes);
       console.log(row(name, those, ourOwn));
@@ -84,14 +86,22 @@ function row(name: string, those: readonly Outcome[], ourOwn: readonly Outcome[]
   return `${name.padEnd(14)} ${figure(known)}   ${difference.padEnd(28)} ${spent.mean.toFixed(0)} minutes`;
 }
 
+/** Log loss of what the app foretold of answers on another day, less is better. */
+function forecasts(those: readonly Outcome[]): string {
+  const backs = those.flatMap(({ memory }) => lookBack(memory) ?? []);
+  const loss = (of: 'ours' | 'uncorrected' | 'constant') =>
+    figure(meanAndError(backs.map((back) => back[of])), 3);
+  return `forecast: log loss ${loss('ours')}, uncorrected ${loss('uncorrected')}, constant mean ${loss('constant')}`;
+}
+
 function meanAndError(values: readonly number[]): { mean: number; error: number } {
   const mean = values.reduce((a, b) => a + b) / values.length;
   const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
   return { mean, error: Math.sqrt(squares / (values.length - 1) / values.length) };
 }
 
-function figure({ mean, error }: { mean: number; error: number }): string {
-  return `${mean.toFixed(1).padStart(5)} ± ${error.toFixed(1)}`;
+function figure({ mean, error }: { mean: number; error: number }, places = 1): string {
+  return `${mean.toFixed(places).padStart(5)} ± ${error.toFixed(places)}`;
 }
 
 function signed(value: { mean: number; error: number }): string {

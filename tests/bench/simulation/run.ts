@@ -11,7 +11,8 @@ import { DAY, GUESS, lessonAfter, normal, START, WEEKS } from './world.ts';
 export interface Outcome {
   /** Mean share of items known at the eight lessons, in percent. */
   readonly known: number;
-  readonly reviews: readonly Review[];
+  /** What the app then remembers of the student. */
+  readonly memory: Memory;
   /** Minutes spent. */
   readonly minutes: number;
 }
@@ -38,7 +39,6 @@ export function play({ make, policy, items, minutes, seed, spread }: Course): Ou
     random: seeded(seedAt(seed, 4)),
     lessonAfter: (now) => lessonAfter(Math.floor((now - START - 17 * 3_600_000) / DAY / 7 + 1 / 7)),
   });
-  const reviews: Review[] = [];
   const known: number[] = [];
   let spent = 0;
   for (let day = 0; day < 7 * WEEKS; day++) {
@@ -54,8 +54,7 @@ export function play({ make, policy, items, minutes, seed, spread }: Course): Ou
     while (now < begin + minutes * 60_000) {
       const k = choosing.next(now);
       if (k === null) break;
-      const { review, seconds, knew } = answers(k, now, memory, reviews.length + 1);
-      reviews.push(review);
+      const { review, seconds, knew } = answers(k, now, memory, memory.asked + 1);
       learn(memory, review);
       hidden.practise(k, review.at, knew);
       choosing.answered(k, review);
@@ -63,7 +62,7 @@ export function play({ make, policy, items, minutes, seed, spread }: Course): Ou
     }
     spent += (now - begin) / 60_000;
   }
-  return { known: (100 * known.reduce((a, b) => a + b)) / known.length, reviews, minutes: spent };
+  return { known: (100 * known.reduce((a, b) => a + b)) / known.length, memory, minutes: spent };
 }
 
 /** How a student answers: known or guessed, taken for what, how fast. */
