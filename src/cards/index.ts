@@ -12,7 +12,10 @@ export const KINDS = { spot, place, trace } as unknown as Record<KindName, Kind>
 export function itemsOf(deck: Deck): Item[] {
   const byId = new Map<string, Item>();
   for (const drill of deck.drills) {
-    for (const item of KINDS[drill.kind].items(deck, drill)) byId.set(item.id, item);
+    for (const item of KINDS[drill.kind].items(deck, drill)) {
+      const mark = deck.marks?.[item.id];
+      byId.set(item.id, mark === undefined ? item : { ...item, mark });
+    }
   }
   return [...byId.values()];
 }

@@ -25,6 +25,13 @@ describe('the items of a deck', () => {
     }
   });
 
+  it('carry the mark that the deck gives them', () => {
+    const deck = deckIn('Bb major');
+    const [hard, other] = itemsOf(deck);
+    const marked = itemsOf({ ...deck, marks: { [hard!.id]: 5 } });
+    expect(marked.slice(0, 2)).toEqual([{ ...hard, mark: 5 }, other]);
+  });
+
   it('are none of an id that is damaged', () => {
     for (const id of [
       '',
