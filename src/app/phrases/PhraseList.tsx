@@ -71,7 +71,7 @@ export function PhraseList({ open, returned }: { open(): void; returned: boolean
           ))}
         </ol>
       )}
-      <div role="status">
+      <div aria-live="polite">
         {said && <p class="notice bad">{said}</p>}
         {removed && (
           <p class="notice">

@@ -332,6 +332,8 @@ function Words() {
         <textarea
           maxLength={500}
           rows={2}
+          // The browser itself brings only the line that is written in into sight.
+          onFocus={(event) => event.currentTarget.scrollIntoView({ block: 'nearest' })}
           value={note}
           onInput={(event) => change({ note: event.currentTarget.value })}
         />
