@@ -29,7 +29,7 @@ import {
 import { deckOf150 } from './simulation/world.ts';
 
 const TUNED = { seed: 1000, spread: 1, count: 10 };
-const REPORTED = { seed: 9000, spread: 1.5, count: 20 };
+const REPORTED = { seed: 20_000, spread: 1.5, count: 20 };
 
 const students: Record<string, MakeHidden> = {
   'power law': powerLaw,
