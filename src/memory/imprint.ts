@@ -5,14 +5,11 @@
  * the model of model.ts when time is scarce; the recall that is shown comes from that one.
  */
 
-/** What one asking leaves. */
-export interface Imprint {
-  /** When it was laid, ms. */
-  readonly at: number;
-  /** The power with which it fades, and how deep it went. */
-  readonly decay: number;
-  readonly weight: number;
-}
+/**
+ * What the askings of one item have left, three numbers each, in their order: when it was laid, ms; the power with which
+ * it fades; how deep it went. Flat, because a memory may hold a hundred thousand of them.
+ */
+export type Imprints = readonly number[];
 
 /** A quantity known with some doubt: how easily this student, or this item, comes to mind. */
 export interface Estimate {
@@ -38,11 +35,11 @@ const SILENT = 0.001;
 export const SILENCE = 1e-6;
 
 /** How present an item is at a time: the sum of its imprints, each faded. Hardly anything without one. */
-export function activation(imprints: readonly Imprint[], now: number): number {
+export function activation(imprints: Imprints, now: number): number {
   let sum = SILENCE;
-  for (const { at, decay, weight } of imprints) {
-    // The same as a power of the time, in half the time.
-    sum += weight * Math.exp(-decay * Math.log(felt(now - at)));
+  for (let k = 0; k < imprints.length; k += 3) {
+    // A power of the time, in half the time that ** takes.
+    sum += imprints[k + 2]! * Math.exp(-imprints[k + 1]! * Math.log(felt(now - imprints[k]!)));
   }
   return sum;
 }
@@ -69,9 +66,14 @@ export function chances(general: Estimate, own: Estimate, mark = 3): (active: nu
 }
 
 /** Lays one more imprint among the others, in place, at the activation that they then had. */
-export function imprint(imprints: Imprint[], now: number, active: number, right: boolean): void {
-  imprints.push({ at: now, decay: decayAt(active), weight: right ? DEPTH.right : DEPTH.wrong });
-  if (imprints.length > KEPT) mergeClosest(imprints, now);
+export function imprint(imprints: number[], now: number, active: number, right: boolean): void {
+  imprints.push(now, decayAt(active), right ? DEPTH.right : DEPTH.wrong);
+  if (imprints.length > 3 * KEPT) mergeClosest(imprints, now);
+}
+
+/** The same imprints, none of them laid later than a time. */
+export function laidBy(imprints: Imprints, time: number): number[] {
+  return imprints.map((value, k) => (k % 3 === 0 ? Math.min(value, time) : value));
 }
 
 /**
@@ -111,19 +113,19 @@ function decayAt(active: number): number {
   return Math.min(1.5, Math.max(0.05, 0.165 + 0.4 * active));
 }
 
-function mergeClosest(imprints: Imprint[], now: number): void {
+function mergeClosest(imprints: number[], now: number): void {
   let [closest, least] = [0, Infinity];
-  for (let k = 0; k + 1 < imprints.length; k++) {
-    const [a, b] = [imprints[k]!, imprints[k + 1]!];
-    const apart = (b.at - a.at) / Math.max(1, now - a.at);
+  for (let k = 0; k + 3 < imprints.length; k += 3) {
+    const apart = (imprints[k + 3]! - imprints[k]!) / Math.max(1, now - imprints[k]!);
     if (apart < least) [closest, least] = [k, apart];
   }
-  const [a, b] = [imprints[closest]!, imprints[closest + 1]!];
-  const weight = a.weight + b.weight;
-  const mean = (of: (one: Imprint) => number) => (of(a) * a.weight + of(b) * b.weight) / weight;
-  const one = { at: mean(({ at }) => at), decay: mean(({ decay }) => decay), weight };
-  imprints.splice(closest, 2, one);
+  const [at, decay, weight, nextAt, nextDecay, nextWeight] = imprints.slice(closest) as Six;
+  const both = weight + nextWeight;
+  const mean = (a: number, b: number) => (a * weight + b * nextWeight) / both;
+  imprints.splice(closest, 6, mean(at, nextAt), mean(decay, nextDecay), both);
 }
+
+type Six = [number, number, number, number, number, number];
 
 function logistic(x: number): number {
   return 1 / (1 + Math.exp(-x));

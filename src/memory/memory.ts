@@ -4,8 +4,9 @@ import {
   activation,
   type Estimate,
   GENERAL,
-  type Imprint,
   imprint,
+  type Imprints,
+  laidBy,
   OWN,
   SILENCE,
   surer,
@@ -27,7 +28,7 @@ export interface Known {
   readonly lastRight: boolean;
   readonly strength: Strength;
   /** What its askings have left, and how easily it comes: for the choice of the next item (see imprint.ts). */
-  readonly imprints: readonly Imprint[];
+  readonly imprints: Imprints;
   readonly ease: Estimate;
   /** The families it belongs to (see start.ts). */
   readonly families: readonly Family[];
@@ -70,7 +71,7 @@ interface Learning extends Mutable<
   readonly days: Set<number>;
 }
 
-type LearningKnown = Mutable<Known> & { imprints: Imprint[] };
+type LearningKnown = Mutable<Known> & { imprints: number[] };
 
 /** The memory of someone who was asked nothing yet. */
 export function nothing(): Memory {
@@ -225,7 +226,7 @@ function readClock(memory: Learning, at: number): number {
 function bringBack(known: LearningKnown, now: number): void {
   known.first = Math.min(known.first, now);
   known.last = Math.min(known.last, now);
-  known.imprints = known.imprints.map((one) => ({ ...one, at: Math.min(one.at, now) }));
+  known.imprints = laidBy(known.imprints, now);
 }
 
 const noConfusion: ReadonlyMap<string, number> = new Map();

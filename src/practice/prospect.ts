@@ -1,5 +1,5 @@
 import type { KindName } from '../decks/deck.ts';
-import { activation, chances, depthAt, freshly, OWN } from '../memory/imprint.ts';
+import { activation, chances, depthAt, freshly, type Imprints, OWN } from '../memory/imprint.ts';
 import type { Known, Memory } from '../memory/memory.ts';
 import { DAY } from '../memory/model.ts';
 import { noPace } from '../memory/pace.ts';
@@ -45,26 +45,26 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
     const p = chance(present);
     const depth = depthAt(p);
     let gained = 0;
-    for (const { left, fresh } of aims) gained += chance(left + depth * fresh) - chance(left);
+    for (let k = 0; k < aims.length; k += 2) {
+      gained += chance(aims[k]! + depth * aims[k + 1]!) - chance(aims[k]!);
+    }
     return { item, isNew: !known, gain: gained / costs(item.kind, p) };
   });
 }
 
-/** An item's activation at a moment; at each aim what is left of it, and of an imprint of depth 1 laid now. */
+/** An item's activation at a moment. */
 interface Presence {
   readonly moment: number;
   /** How many askings it is from. */
   readonly asked: number;
   readonly present: number;
-  readonly aims: readonly { readonly left: number; readonly fresh: number }[];
+  /** For each aim what is left of it then, and of an imprint of depth 1 laid now. */
+  readonly aims: readonly number[];
 }
 
-function presenceOf(imprints: Known['imprints'], asked: number, moment: number): Presence {
+function presenceOf(imprints: Imprints, asked: number, moment: number): Presence {
   const present = activation(imprints, moment);
-  const aims = AIMS.map((aim) => ({
-    left: activation(imprints, moment + aim),
-    fresh: freshly(present, aim),
-  }));
+  const aims = AIMS.flatMap((aim) => [activation(imprints, moment + aim), freshly(present, aim)]);
   return { moment, asked, present, aims };
 }
 

@@ -6,7 +6,8 @@ import type { Review } from './review.ts';
  * stay in the order of its count, whatever its clock did; between devices the earlier one comes first, by the latest
  * time that the device had shown until then.
  */
-export function inOrder(reviews: readonly Review[]): Review[] {
+export function inOrder(reviews: readonly Review[]): readonly Review[] {
+  if (areOneDevices(reviews)) return reviews;
   const placed = reviews
     .map((review) => ({ review, time: review.at }))
     .toSorted((a, b) => byCount(a.review, b.review));
@@ -18,11 +19,19 @@ export function inOrder(reviews: readonly Review[]): Review[] {
   return placed.toSorted((a, b) => a.time - b.time).map(({ review }) => review);
 }
 
+/** Whether they are of one device and in its order already, as on most phones. */
+function areOneDevices(reviews: readonly Review[]): boolean {
+  return reviews.every(({ device, n }, k) => {
+    const before = reviews[k - 1];
+    return !before || (before.device === device && before.n < n);
+  });
+}
+
 /**
  * The reviews of both logs, each once, in order. Should a device's memory have been copied, so that two devices went on
  * under one id, both of two reviews with one count are kept.
  */
-export function union(one: readonly Review[], other: readonly Review[]): Review[] {
+export function union(one: readonly Review[], other: readonly Review[]): readonly Review[] {
   const all = new Map([...one, ...other].map((review) => [nameOf(review), review]));
   return inOrder([...all.values()]);
 }

@@ -1,27 +1,23 @@
 import { describe, expect, it } from 'vitest';
-import {
-  activation,
-  chances,
-  GENERAL,
-  type Imprint,
-  imprint,
-  OWN,
-  surer,
-} from '../../src/memory/imprint.ts';
+import { activation, chances, GENERAL, imprint, OWN, surer } from '../../src/memory/imprint.ts';
 import { DAY } from '../../src/memory/model.ts';
 
-function laid(times: readonly number[]): Imprint[] {
-  const imprints: Imprint[] = [];
+function laid(times: readonly number[]): number[] {
+  const imprints: number[] = [];
   for (const at of times) imprint(imprints, at, activation(imprints, at), true);
   return imprints;
 }
 
+/** One of the three numbers of every imprint: 0 its time, 1 its decay, 2 its depth. */
+const all = (imprints: readonly number[], which: 0 | 1 | 2) =>
+  imprints.filter((_, k) => k % 3 === which);
+
 describe('imprints', () => {
   it('fade, and later ones of a strong item faster', () => {
-    const [once] = [laid([0])];
+    const once = laid([0]);
     expect(activation(once, DAY)).toBeLessThan(activation(once, 60_000));
-    const massed = laid([0, 1000, 2000]);
-    expect(massed[2]!.decay).toBeGreaterThan(massed[0]!.decay);
+    const [first, , third] = all(laid([0, 1000, 2000]), 1);
+    expect(third).toBeGreaterThan(first!);
   });
 
   it('hold longer when spaced than when massed', () => {
@@ -31,13 +27,12 @@ describe('imprints', () => {
     );
   });
 
-  it('are at most twelve, and the merging is hardly felt', () => {
-    const times = Array.from({ length: 40 }, (_, k) => k * DAY);
-    const kept = laid(times);
-    expect(kept).toHaveLength(12);
-    const whole = kept.reduce((sum, { weight }) => sum + weight, 0);
-    expect(whole).toBeCloseTo(40 * 1.15);
-    expect(kept.every(({ at }, k) => k === 0 || at > kept[k - 1]!.at)).toBe(true);
+  it('are at most twelve, merged without loss of depth or order', () => {
+    const kept = laid(Array.from({ length: 40 }, (_, k) => k * DAY));
+    const times = all(kept, 0);
+    expect(times).toHaveLength(12);
+    expect(all(kept, 2).reduce((sum, depth) => sum + depth, 0)).toBeCloseTo(40 * 1.15);
+    expect(times).toEqual(times.toSorted((a, b) => a - b));
   });
 });
 

@@ -1,5 +1,6 @@
 import { IDBFactory, IDBKeyRange, IDBObjectStore as FDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { CHUNK } from '../../src/store/chunk.ts';
 import type { Answer, Log } from '../../src/store/log.ts';
 
 const answer = (item: string, at = 1_790_000_000_000): Answer => ({
@@ -41,10 +42,18 @@ describe('the log', () => {
 
   it('goes on over the end of a chunk', async () => {
     const log = await tab();
-    await Promise.all(Array.from({ length: 300 }, (_, k) => log.append(answer(`spot:${k}`))));
+    const reviews = Array.from({ length: CHUNK - 3 }, (_, k) => ({
+      ...answer(`spot:${k}`),
+      device: log.device,
+      n: k + 1,
+    }));
+    await log.merge({ reviews, aside: [] });
+    await Promise.all([1, 2, 3, 4, 5, 6].map((k) => log.append(answer(`more:${k}`))));
     const again = await tab();
-    expect(again.reviews.map(({ n }) => n)).toEqual(Array.from({ length: 300 }, (_, k) => k + 1));
-    expect(again.reviews.map(({ item }) => item)).toEqual(log.reviews.map(({ item }) => item));
+    expect(again.reviews.map(({ n }) => n)).toEqual(
+      Array.from({ length: CHUNK + 3 }, (_, k) => k + 1),
+    );
+    expect(again.reviews).toEqual(log.reviews);
   });
 
   it('loses nothing when two tabs answer at once, and they agree afterwards', async () => {
