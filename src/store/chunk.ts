@@ -4,8 +4,8 @@ import type { Review } from './review.ts';
 
 /**
  * The log lies on the device in chunks: texts of a line a review. Small enough that adding a line rewrites little (50
- * kB), large enough that a hundred thousand reviews are few records: read in 80 ms, where chunks of 128 take 170. The review `n` of a device is in chunk
- * `floor((n - 1) / CHUNK)`.
+ * kB), large enough that a hundred thousand reviews are few records: read in 80 ms, where chunks of 128 take 170. The
+ * review `n` of a device is in chunk `floor((n - 1) / CHUNK)`, or in another one where an earlier version put it.
  */
 export const CHUNK = 512;
 

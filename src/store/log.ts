@@ -171,7 +171,9 @@ class DeviceLog implements Log {
       const lines = text === undefined ? [] : text.split('\n');
       const others = text === undefined ? [] : readChunk(device, text).reviews;
       const full = (chunk + 1) * CHUNK;
-      const last = Math.min(full, Math.max(chunk * CHUNK + lines.length, others.at(-1)?.n ?? 0));
+      // What was read at the opening counts too: earlier chunks were smaller, so the last count may lie in a later one.
+      const stands = Math.max(chunk * CHUNK + lines.length, others.at(-1)?.n ?? 0, this.#last);
+      const last = Math.min(full, stands);
       const mine = left
         .slice(0, full - last)
         .map((answer, k) => ({ ...answer, device, n: last + k + 1 }));

@@ -56,6 +56,31 @@ describe('the log', () => {
     expect(again.reviews).toEqual(log.reviews);
   });
 
+  it('goes on after a log whose chunks were smaller, and gives no count twice', async () => {
+    const log = await tab();
+    const reviews = Array.from({ length: 300 }, (_, k) => ({
+      ...answer(`spot:${k}`),
+      device: log.device,
+      n: k + 1,
+    }));
+    const { store, stored } = await import('../../src/store/device.ts');
+    const { lineOf } = await import('../../src/store/line.ts');
+    await store('readwrite', (all) => {
+      for (let chunk = 0; chunk * 128 < reviews.length; chunk++) {
+        const lines = reviews.slice(chunk * 128, (chunk + 1) * 128).map(lineOf);
+        all.put(lines.join('\n'), ['log', log.device, chunk]);
+      }
+      return stored(all);
+    });
+    const later = await tab();
+    expect(later.reviews).toHaveLength(300);
+    expect((await later.append(answer('more:1'))).n).toBe(301);
+    expect((await later.append(answer('more:2'))).n).toBe(302);
+    const again = await tab();
+    expect(again.reviews.map(({ n }) => n)).toEqual(Array.from({ length: 302 }, (_, k) => k + 1));
+    expect(again.reviews.slice(-2).map(({ item }) => item)).toEqual(['more:1', 'more:2']);
+  });
+
   it('loses nothing when two tabs answer at once, and they agree afterwards', async () => {
     const [one, two] = [await tab(), await tab()];
     const news = vi.fn<() => void>();
