@@ -42,6 +42,14 @@ export function go(screen: Screen, rest = ''): void {
   location.hash = `#/${screen}${rest && `/${rest}`}`;
 }
 
+/** For what takes a moment: goes on from this screen afterwards, unless the person has gone elsewhere meanwhile. */
+export function leaving(): (to: Screen) => void {
+  const from = route.value;
+  return (to) => {
+    if (route.value === from) go(to);
+  };
+}
+
 /** The page's own address up to `#`: what links are made on. */
 export function base(): string {
   return location.href.replace(/#.*$/, '');

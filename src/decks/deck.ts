@@ -11,6 +11,10 @@ export type KindName = (typeof KIND_NAMES)[number];
 export const CONTOURS = ['up', 'down', 'turn', 'skip'] as const;
 export type Contour = (typeof CONTOURS)[number];
 
+/** The notes that phrases go in; all but the last, which is long. */
+export const RHYTHMS = ['triplets', 'eighths'] as const;
+export type Rhythm = (typeof RHYTHMS)[number];
+
 /** Arpeggios to be named, or placed, on string sets inside frets. */
 export interface NeckDrill {
   readonly kind: 'spot' | 'place';
@@ -30,6 +34,8 @@ export interface EarDrill {
   readonly contours: readonly Contour[];
   /** Quarter notes a minute. */
   readonly tempo: number;
+  /** Triplets where not given. */
+  readonly rhythm?: Rhythm;
 }
 
 /** A rule that yields items. */

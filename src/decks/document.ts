@@ -132,7 +132,13 @@ function writeDrill(drill: Drill): DeckDocument['drills'][number] {
   const all = degrees.join() === ALL_DEGREES.join();
   const shared = { ...(all ? {} : { degrees: [...degrees] }), sizes: [...sizes] };
   return drill.kind === 'trace'
-    ? { kind: drill.kind, ...shared, contours: [...drill.contours], tempo: drill.tempo }
+    ? {
+        kind: drill.kind,
+        ...shared,
+        contours: [...drill.contours],
+        tempo: drill.tempo,
+        ...(drill.rhythm === 'eighths' && { rhythm: drill.rhythm }),
+      }
     : {
         kind: drill.kind,
         ...shared,

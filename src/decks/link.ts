@@ -95,13 +95,16 @@ function unfold(letters: string): unknown {
 
 /**
  * A drill as `kind sizes . strings . frets . degrees` or `kind sizes . contours . tempo . degrees`: one letter for each
- * kind and contour, a size's place in the list of sizes, frets in base 36, no degrees where it has all: `s01.54,43.2a`.
+ * kind and contour, an `e` behind the tempo for eighths, a size's place in the list of sizes, frets in base 36, no degrees where it has all: `s01.54,43.2a`.
  */
 function foldDrill(drill: DeckDocument['drills'][number]): string {
   const sizes = drill.sizes.map((size) => SIZES.indexOf(size)).join('');
   const [what, range] =
     drill.kind === 'trace'
-      ? [drill.contours.map((contour) => contour[0]).join(''), drill.tempo]
+      ? [
+          drill.contours.map((contour) => contour[0]).join(''),
+          `${drill.tempo}${drill.rhythm?.[0] ?? ''}`,
+        ]
       : [
           drill.strings.map((set) => set.replaceAll('-', '')).join(),
           drill.frets.map((fret) => fret.toString(36)).join(''),
@@ -122,7 +125,8 @@ function unfoldDrill(letters: string): unknown {
     ? {
         ...shared,
         contours: [...what].map((letter) => CONTOURS.find((contour) => contour[0] === letter)),
-        tempo: Number(range),
+        tempo: Number(range.replace(/e$/, '')),
+        ...(range.endsWith('e') && { rhythm: 'eighths' }),
       }
     : {
         ...shared,

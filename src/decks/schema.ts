@@ -7,7 +7,7 @@ import * as v from 'valibot';
 import type { Instrument } from '../neck/instrument.ts';
 import { SIZES } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
-import { CONTOURS, MOST } from './deck.ts';
+import { CONTOURS, MOST, RHYTHMS } from './deck.ts';
 import { readInstrument } from './instrument.ts';
 import { MARKED } from './marks.ts';
 import { readNotes } from './notes.ts';
@@ -114,6 +114,7 @@ const DrillSchema = v.variant(
           'list different contours, like ["up", "down"]',
         ),
         tempo: whole(30, 240, 'the tempo'),
+        rhythm: v.exactOptional(oneOf(RHYTHMS, 'the rhythm')),
       },
       objectFault,
     ),

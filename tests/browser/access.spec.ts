@@ -58,6 +58,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   lessons: async (page) => {
     await page.goto(small);
     await page.getByRole('button', { name: 'Keep for later' }).click();
+    await expect(page.getByText('0 of 7 asked so far')).toBeVisible();
     await page.goto('#/lessons');
     await page.getByRole('button', { name: 'Put away: Everything that floats' }).click();
     await page.getByText('Put away · 1').click();

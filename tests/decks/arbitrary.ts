@@ -56,12 +56,16 @@ function drills(instrument: Instrument): fc.Arbitrary<Drill> {
       .tuple(fc.nat({ max: fretsLeft(instrument) }), fc.nat({ max: fretsLeft(instrument) }))
       .map(([a, b]): [number, number] => [Math.min(a, b), Math.max(a, b)]),
   }) as fc.Arbitrary<Drill>;
-  const ear = fc.record({
-    kind: fc.constant('trace' as const),
-    ...shared,
-    contours: someOf(CONTOURS),
-    tempo: fc.integer({ min: 30, max: 240 }),
-  });
+  const ear = fc.record(
+    {
+      kind: fc.constant('trace' as const),
+      ...shared,
+      contours: someOf(CONTOURS),
+      tempo: fc.integer({ min: 30, max: 240 }),
+      rhythm: fc.constant('eighths' as const),
+    },
+    { requiredKeys: ['kind', 'degrees', 'sizes', 'contours', 'tempo'] },
+  );
   return fc.oneof(neck, ear);
 }
 

@@ -6,7 +6,7 @@ import { unlock } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { dayName, daysLeft, daysUntil, startOf } from '../days.ts';
 import { drillWords } from '../deckWords.ts';
-import { go, route } from '../router.ts';
+import { leaving, route } from '../router.ts';
 import { begin } from '../round/session.ts';
 import { memory, opened, settings, take } from '../state.ts';
 
@@ -49,11 +49,15 @@ function Offered({ deck }: { deck: Deck }) {
   const minutes = minutesADay(items, memory.value.of, now, lessonAt);
   const start = async () => {
     unlock();
+    const leave = leaving();
     const { id } = await take(deck);
     await begin(id, Math.min(8, Math.max(3, minutes)));
-    go('round');
+    leave('round');
   };
-  const keep = () => void take(deck).then(() => go('today'));
+  const keep = () => {
+    const leave = leaving();
+    void take(deck).then(() => leave('today'));
+  };
   return (
     <main class="screen offered">
       <header>

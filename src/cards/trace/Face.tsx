@@ -2,14 +2,15 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { midiAt } from '../../neck/place.ts';
 import { Hops } from '../../parts/Hops.tsx';
 import { Neck } from '../../parts/Neck.tsx';
+import { PlayAlong } from '../../parts/PlayAlong.tsx';
 import { keySounding, play, pluck } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
-import { beatsText } from '../../theory/rhythm.ts';
+import { beatsText, toNumber } from '../../theory/rhythm.ts';
 import { CardFrame } from '../CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
 import type { TraceCard } from './ask.ts';
 import { fretsOf, placesOf, soundingOf } from './explain.ts';
-import { PlayAlong } from './PlayAlong.tsx';
+import { degreeOfStep, groupStarts } from './line.ts';
 import './Face.css';
 
 const COUNTS = [
@@ -74,6 +75,13 @@ export function Face(props: FaceProps<TraceCard>) {
     setChosen(path);
     props.answer(path, 1);
   };
+  const drawn = {
+    instrument,
+    musicKey: key,
+    naming: shown.naming,
+    frets: fretsOf(places),
+    label: 'Neck with the phrase on it',
+  };
   const rows = verdict
     ? card.choices.filter(({ path }) => path === card.path || path === chosen)
     : card.choices;
@@ -119,18 +127,24 @@ export function Face(props: FaceProps<TraceCard>) {
             </button>
           )}
           {explanation && along && (
-            <PlayAlong {...{ card, explanation, shown }} close={() => setAlong(false)} />
+            <PlayAlong
+              neck={{ ...drawn, dots: explanation.dots }}
+              sounding={explanation.sound}
+              notes={places.map((place, index) => ({
+                ...place,
+                label: String(degreeOfStep(card.line.steps[index]!)),
+                at: toNumber(phrase.notes[index]!.at),
+              }))}
+              groups={groupStarts(card.line)}
+              close={() => setAlong(false)}
+            />
           )}
         </>
       }
     >
       {explanation ? (
         <Neck
-          instrument={instrument}
-          musicKey={key}
-          naming={shown.naming}
-          frets={fretsOf(places)}
-          label="Neck with the phrase on it"
+          {...drawn}
           dots={explanation.dots}
           lit={lit === null ? null : (places[lit] ?? null)}
           tap={(place) => pluck(midiAt(instrument, place), place.string)}

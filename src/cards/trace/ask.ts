@@ -7,7 +7,7 @@ import { seeded } from '../../theory/random.ts';
 import { beats } from '../../theory/rhythm.ts';
 import { scaleNotes } from '../../theory/scale.ts';
 import type { Card } from '../kind.ts';
-import { item as read } from './items.ts';
+import { item as read, type TraceItem } from './items.ts';
 import { degreeOfStep, difficulty, drawLine, pathOf, type Line } from './line.ts';
 import { farPaths, nearPaths } from './wrong.ts';
 
@@ -33,7 +33,7 @@ const DRAWN = 3;
  * odd one, for an item well known, keeps the hardest, which may have an embellishing tone, and offers near ones.
  */
 export function ask(item: Item, seed: number): TraceCard {
-  const { key, size, contour, instrument, degree, tempo } = read(item.id)!;
+  const { key, size, contour, instrument, degree, tempo, rhythm } = read(item.id)!;
   const random = seeded(seed);
   const range = stepsInRange(key, instrument);
   const hard = seed % 2 === 1;
@@ -45,6 +45,7 @@ export function ask(item: Item, seed: number): TraceCard {
         contour,
         range,
         groups: random.pick(hard ? [2, 3, 3, 4] : [1, 2, 2, 3]),
+        rhythm,
         embellished: hard && random.below(2) === 0,
       },
       random,
@@ -55,23 +56,22 @@ export function ask(item: Item, seed: number): TraceCard {
   const choices = random
     .shuffle([line.steps, ...wrong])
     .map((steps) => ({ path: pathOf(steps), heights: steps }));
-  const phrase = phraseOf(line.steps, key, instrument, tempo);
+  const phrase = phraseOf(line.steps, { key, instrument, tempo, rhythm });
   return { item, seed, key, instrument, line, phrase, path: pathOf(line.steps), choices };
 }
 
-/** Scale steps as notes in even triplets, the last one held for a beat. */
+/** Scale steps as even notes, the last one held for a beat. */
 export function phraseOf(
   steps: readonly number[],
-  key: Key,
-  instrument: Instrument,
-  tempo: number,
+  { key, instrument, tempo, rhythm }: Pick<TraceItem, 'key' | 'instrument' | 'tempo' | 'rhythm'>,
 ): Phrase {
   const tonic = tonicMidi(key, instrument);
+  const part = rhythm === 'triplets' ? 3 : 2;
   const notes = steps.map((step, index) => ({
     midi: midiOfStep(step, key, tonic),
     name: scaleNotes(key)[degreeOfStep(step) - 1]!,
-    at: beats(index, 3),
-    length: index === steps.length - 1 ? beats(1) : beats(1, 3),
+    at: beats(index, part),
+    length: index === steps.length - 1 ? beats(1) : beats(1, part),
   }));
   return { notes, tempo };
 }

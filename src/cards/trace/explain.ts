@@ -20,8 +20,8 @@ export function explain(
   naming: Naming,
 ): Explanation {
   const { key, line, phrase } = card;
-  const size = read(card.item.id)!.size;
-  const chords = line.degrees.map((degree) => chordOn(key, degree, size));
+  const item = read(card.item.id)!;
+  const chords = line.degrees.map((degree) => chordOn(key, degree, item.size));
   const taken = card.choices.find((choice) => choice.path === verdict.takenFor);
   const walked = chords
     .map((chord) => `${numeralLabel(chord)} (${chordLabel(chord, naming)})`)
@@ -32,9 +32,7 @@ export function explain(
     detail: taken ? parting(card, taken.path, naming) : '',
     dots: dotsOf(card),
     sound: soundingOf(phrase, placesOf(card)),
-    otherSound: taken
-      ? soundingOf(phraseOf(taken.heights, key, card.instrument, phrase.tempo))
-      : null,
+    otherSound: taken ? soundingOf(phraseOf(taken.heights, item)) : null,
   };
 }
 

@@ -1,10 +1,10 @@
-import type { Contour } from '../../decks/deck.ts';
+import type { Contour, Rhythm } from '../../decks/deck.ts';
 import type { Size } from '../../theory/chord.ts';
 import type { Random } from '../../theory/random.ts';
 
 /**
  * A line of notes of a key, counted in scale steps: 0 is the tonic nearest below the middle of the range, 1 the second
- * degree above it, −1 the seventh below it. Groups of three notes each walk one arpeggio.
+ * degree above it, −1 the seventh below it. Groups of like length each walk one arpeggio.
  */
 export interface Line {
   readonly steps: readonly number[];
@@ -14,19 +14,25 @@ export interface Line {
   readonly embellishment: { readonly index: number; readonly kind: 'passing' | 'neighbour' } | null;
 }
 
-/** How a group of three goes over the notes of its arpeggio, counted from its first note. */
-const WALKS: Record<Contour, readonly (readonly [number, number, number])[]> = {
-  up: [[0, 1, 2]],
-  down: [[0, -1, -2]],
+/** How a group of four goes over the notes of its arpeggio, counted from its first note; one of three stops earlier. */
+const WALKS: Record<Contour, readonly (readonly number[])[]> = {
+  up: [[0, 1, 2, 3]],
+  down: [[0, -1, -2, -3]],
   turn: [
-    [0, 1, 0],
-    [0, -1, 0],
+    [0, 1, 0, -1],
+    [0, -1, 0, 1],
   ],
   skip: [
-    [0, 2, 1],
-    [0, -2, -1],
+    [0, 2, 1, 3],
+    [0, -2, -1, -3],
   ],
 };
+
+/** Notes of a group: those of one beat in triplets, of two in eighths. */
+export const GROUP: Readonly<Record<Rhythm, number>> = { triplets: 3, eighths: 4 };
+
+/** A phrase has at most so many notes. */
+const LONGEST = 12;
 
 /** Scale steps above the root at which an arpeggio's notes lie, one octave and its inversions; ninths in one stack. */
 const LADDERS: Record<Size, readonly number[]> = {
@@ -44,8 +50,9 @@ interface LineOptions {
   readonly degree: number;
   readonly size: Size;
   readonly contour: Contour;
-  /** How many groups of three notes, 1 to 4. */
+  /** How many groups, 1 to 4; of eighths no more than make twelve notes. */
   readonly groups: number;
+  readonly rhythm: Rhythm;
   /** The lowest and the highest step allowed. */
   readonly range: readonly [number, number];
   /** Whether the last group may have a passing or neighbour tone for its middle note. */
@@ -56,9 +63,11 @@ interface LineOptions {
 export function drawLine(options: LineOptions, random: Random): Line {
   const steps: number[] = [];
   const degrees: number[] = [];
-  const walk = random.pick(WALKS[options.contour]);
+  const long = GROUP[options.rhythm];
+  const walk = random.pick(WALKS[options.contour]).slice(0, long);
+  const groups = Math.min(options.groups, LONGEST / long);
   let degree = options.degree;
-  for (let group = 0; group < options.groups; group++) {
+  for (let group = 0; group < groups; group++) {
     const found = groupsOf(degree, options, walk);
     const from = steps.at(-1);
     const chosen = from === undefined ? random.pick(found) : nearest(found, from);
@@ -130,3 +139,8 @@ export const degreeOfStep = (step: number) => mod7(step) + 1;
 export const pathOf = (steps: readonly number[]) => steps.map(degreeOfStep).join(' ');
 
 const mod7 = (n: number) => ((n % 7) + 7) % 7;
+
+/** The index of each group's first note. */
+export function groupStarts({ steps, degrees }: Line): number[] {
+  return degrees.map((_, group) => (group * steps.length) / degrees.length);
+}

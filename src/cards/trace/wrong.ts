@@ -1,5 +1,5 @@
 import type { Random } from '../../theory/random.ts';
-import { pathOf, type Line } from './line.ts';
+import { groupStarts, pathOf, type Line } from './line.ts';
 
 /** Wrong paths near to a line: its contour from another degree, one note off, the arpeggio that shares two notes. */
 export function nearPaths(line: Line, random: Random): number[][] {
@@ -19,8 +19,11 @@ export function farPaths(line: Line, random: Random): number[][] {
   const first = line.steps[0]!;
   const mirrored = line.steps.map((step) => 2 * first - step);
   const turned = line.steps.toReversed();
+  const starts = groupStarts(line);
+  const endsGroup = (index: number) =>
+    index === line.steps.length - 1 || starts.includes(index + 1);
   const bent = (by: number) =>
-    line.steps.map((step, index) => step + by + (index % 3 === 2 ? 3 : 0));
+    line.steps.map((step, index) => step + by + (endsGroup(index) ? 3 : 0));
   return pickDistinct(line, [
     ...random.shuffle([3, -3, 4]).map((by) => mirrored.map((step) => step + by)),
     ...random.shuffle([bent(3), bent(-2), turned.map((step) => step + 1)]),
@@ -38,8 +41,9 @@ function oneOff({ steps }: Line, random: Random): number[] {
 /** The first group's root a step lower, or its fifth a step higher: a triad that keeps the two other notes. */
 function sharing(line: Line, member: number, by: number): number[] {
   const root = line.degrees[0]! - 1;
+  const end = groupStarts(line)[1] ?? line.steps.length;
   return line.steps.map((step, index) =>
-    index < 3 && (((step - root - member) % 7) + 7) % 7 === 0 ? step + by : step,
+    index < end && (((step - root - member) % 7) + 7) % 7 === 0 ? step + by : step,
   );
 }
 

@@ -1,0 +1,38 @@
+import type { ComponentProps } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Place } from '../neck/place.ts';
+import { Neck } from './Neck.tsx';
+import { PhrasePlayer } from './PhrasePlayer.tsx';
+import type { StripNote } from './PhraseStrip.tsx';
+import './PlayAlong.css';
+
+interface PlayAlongProps extends Pick<ComponentProps<typeof PhrasePlayer>, 'sounding' | 'groups'> {
+  /** The neck and the notes on it; which of them is heard is marked here. */
+  neck: Omit<ComponentProps<typeof Neck>, 'lit' | 'tap'>;
+  /** One for each note of the sounding. */
+  notes: readonly StripNote[];
+  close(): void;
+}
+
+/** A phrase to be played along with, over the screen it belongs to: slow, looped, in pieces, with a click. */
+export function PlayAlong({ neck, sounding, notes, groups, close }: PlayAlongProps) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const [lit, setLit] = useState<Place | null>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+  return (
+    <dialog class="play-along" ref={dialog} aria-label="Play along" onClose={close}>
+      <header>
+        <h2>Play along</h2>
+        <button type="button" class="button" onClick={() => dialog.current?.close()}>
+          Close
+        </button>
+      </header>
+      <Neck {...neck} lit={lit} />
+      <PhrasePlayer
+        {...{ sounding, notes, groups }}
+        strings={neck.instrument.tuning.length}
+        onNote={(index) => setLit(index === null ? null : notes[index]!)}
+      />
+    </dialog>
+  );
+}
