@@ -27,6 +27,13 @@ export function placesOf(
   return places;
 }
 
+/** The frets to draw around places: at least four, so that the hand sees where it is. */
+export function fretsAround(places: readonly Place[]): [number, number] {
+  const frets = places.map(({ fret }) => fret);
+  const low = Math.min(...frets);
+  return [low, Math.max(...frets, low + 3)];
+}
+
 /** `5/3`: string 5, fret 3. */
 export function placeText(place: Place): string {
   return `${place.string}/${place.fret}`;

@@ -49,7 +49,7 @@ export function PhrasePlayer({ sounding, notes, strings, groups, onNote }: Phras
   };
   const start = () => {
     setPlaying(true);
-    player.current = play(sounding, {
+    const begun = play(sounding, {
       speed: tempo / sounding.tempo,
       ...(stretch && { stretch: beatsOf(stretch, sounding) }),
       ...(apart && { groups }),
@@ -59,8 +59,10 @@ export function PhrasePlayer({ sounding, notes, strings, groups, onNote }: Phras
       click,
       muted,
       onNote: heard,
-      onEnd: stop,
     });
+    player.current = begun;
+    // Over by itself, or because there is no sound.
+    void begun.done.then(() => player.current === begun && stop());
   };
   useEffect(() => stop, []);
 
@@ -84,6 +86,14 @@ export function PhrasePlayer({ sounding, notes, strings, groups, onNote }: Phras
   return (
     <div class="player">
       <PhraseStrip {...{ notes, strings, lit, stretch, choose }} />
+      <button
+        type="button"
+        class="button main wide"
+        data-do="hear"
+        onClick={playing ? stop : start}
+      >
+        {playing ? 'Stop' : 'Play'}
+      </button>
       <p class="soft" role="status">
         {stretch === null
           ? 'Tap two notes to play only what lies between them.'
@@ -115,11 +125,13 @@ export function PhrasePlayer({ sounding, notes, strings, groups, onNote }: Phras
       </div>
       <Choices legend="How">
         <Choice label="loop" checked={loop} change={(on) => (stop(), setLoop(on))} />
-        <Choice
-          label="arpeggio by arpeggio"
-          checked={apart}
-          change={(on) => (stop(), setApart(on))}
-        />
+        {groups.length > 1 && (
+          <Choice
+            label="arpeggio by arpeggio"
+            checked={apart}
+            change={(on) => (stop(), setApart(on))}
+          />
+        )}
         <Choice label="count in" checked={countIn} change={(on) => (stop(), setCountIn(on))} />
         <Choice
           label="click"
@@ -143,14 +155,6 @@ export function PhrasePlayer({ sounding, notes, strings, groups, onNote }: Phras
           />
         ))}
       </Choices>
-      <button
-        type="button"
-        class="button main wide"
-        data-do="hear"
-        onClick={playing ? stop : start}
-      >
-        {playing ? 'Stop' : 'Play'}
-      </button>
     </div>
   );
 }

@@ -283,3 +283,33 @@ test('is walked by the arrow keys', async ({ page }) => {
   await page.keyboard.press('ArrowRight');
   await expect(placeOn(page, { string: 4, fret: 2 })).toBeFocused();
 });
+
+test('is played along with, up and down, and each note lights up on the neck and in the strip', async ({
+  page,
+}) => {
+  await open(page, 'Bb-major/seventh-2');
+  await page.getByRole('button', { name: 'Play along' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Play along' });
+  const strip = dialog.getByRole('button', { name: /^Note \d/ });
+  await expect(strip).toHaveCount(7);
+  await dialog.getByLabel('count in').uncheck();
+  await page.evaluate(() => {
+    // What is lit at once: in the strip, and on the neck.
+    const lit: string[] = [];
+    new MutationObserver(() => {
+      const noted = document.querySelector('.strip .sounding')?.getAttribute('aria-label');
+      const at = document.querySelector<HTMLElement>('dialog .neck .lit');
+      if (noted && at) lit.push(`${noted} / string ${at.dataset.string}, fret ${at.dataset.fret}`);
+    }).observe(document.querySelector('dialog')!, { subtree: true, attributes: true });
+    Object.assign(window, { lit });
+  });
+  await dialog.getByRole('button', { name: 'Play', exact: true }).click();
+  await expect(dialog.getByRole('button', { name: 'Stop', exact: true })).toBeVisible();
+  await expect(dialog.getByRole('button', { name: 'Play', exact: true })).toBeVisible();
+  const lit = await page.evaluate(() => (window as unknown as { lit: string[] }).lit);
+  const notes = new Set(lit);
+  expect(notes.size).toBe(7);
+  for (const note of notes) expect(note).toMatch(/: degree \d, (string \d, fret \d+) \/ \1$/);
+  await page.keyboard.press('Escape');
+  await expect(dialog).toHaveCount(0);
+});

@@ -6,10 +6,11 @@ import { pluck } from '../../sound/index.ts';
 import { route } from '../router.ts';
 import { currentLesson, opened, settings } from '../state.ts';
 import { readView, writeView } from './address.ts';
-import { dotsOf } from './dots.ts';
+import { dotsOf, upAndDown } from './dots.ts';
 import { Head } from './Head.tsx';
 import { useLies } from './lies.ts';
 import { More } from './More.tsx';
+import { PlayRun } from './PlayRun.tsx';
 import { usePrinting } from './printing.ts';
 import { settled } from './shape.ts';
 import { ShapeMoves } from './ShapeMoves.tsx';
@@ -73,6 +74,8 @@ function Looked(props: { view: View; change(view: View): void; printing: boolean
   const dots = useMemo(() => dotsOf(view, naming), [view, naming]);
   const lies = useLies() || printing;
   const { lit, hear } = useRun(view);
+  const [along, setAlong] = useState(false);
+  const run = useMemo(() => upAndDown(view), [view]);
   const frame = useRef<HTMLDivElement>(null);
   const { instrument, where } = view;
   const lowest =
@@ -110,7 +113,8 @@ function Looked(props: { view: View; change(view: View): void; printing: boolean
         />
       </div>
       {where && 'shape' in where && <ShapeMoves view={view} change={change} lies={lies} />}
-      <Steps view={view} change={change} hear={hear} />
+      <Steps {...{ view, change, hear }} playAlong={run.length > 0 ? () => setAlong(true) : null} />
+      {along && <PlayRun {...{ view, run }} close={() => setAlong(false)} />}
     </>
   );
 }

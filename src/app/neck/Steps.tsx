@@ -12,10 +12,12 @@ interface StepsProps {
   view: View;
   change(view: View): void;
   hear(): void;
+  /** Null where there is nothing to play. */
+  playAlong: (() => void) | null;
 }
 
 /** The stair of the arpeggios, and above it what the last step did to the notes. */
-export function Steps({ view, change, hear }: StepsProps) {
+export function Steps({ view, change, hear, playAlong }: StepsProps) {
   const { key, size, degree } = view;
   const { naming, chordNames } = settings.value;
   const stacked = hasSevenNotes(key.scale);
@@ -30,6 +32,11 @@ export function Steps({ view, change, hear }: StepsProps) {
         <button type="button" class="button small" data-do="hear" onClick={hear}>
           Hear
         </button>
+        {playAlong && (
+          <button type="button" class="button small" onClick={playAlong}>
+            Play along
+          </button>
+        )}
       </div>
       {stacked ? (
         <Stair

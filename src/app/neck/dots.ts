@@ -137,3 +137,9 @@ export function runOf(view: View): RunNote[] {
   }
   return run;
 }
+
+/** The run and the way back, of the notes that have a place. */
+export function upAndDown(view: View): { readonly midi: number; readonly place: Place }[] {
+  const run = runOf(view).flatMap(({ midi, place }) => (place ? [{ midi, place }] : []));
+  return [...run, ...run.slice(0, -1).toReversed()];
+}

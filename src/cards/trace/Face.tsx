@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { midiAt } from '../../neck/place.ts';
+import { fretsAround, midiAt } from '../../neck/place.ts';
 import { Hops } from '../../parts/Hops.tsx';
 import { Neck } from '../../parts/Neck.tsx';
 import { PlayAlong } from '../../parts/PlayAlong.tsx';
@@ -9,7 +9,7 @@ import { beatsText, toNumber } from '../../theory/rhythm.ts';
 import { CardFrame } from '../CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
 import type { TraceCard } from './ask.ts';
-import { fretsOf, placesOf, soundingOf } from './explain.ts';
+import { placesOf, soundingOf } from './explain.ts';
 import { degreeOfStep, groupStarts } from './line.ts';
 import './Face.css';
 
@@ -79,7 +79,7 @@ export function Face(props: FaceProps<TraceCard>) {
     instrument,
     musicKey: key,
     naming: shown.naming,
-    frets: fretsOf(places),
+    frets: fretsAround(places),
     label: 'Neck with the phrase on it',
   };
   const rows = verdict

@@ -70,13 +70,6 @@ export function placesOf(card: TraceCard): Place[] {
   return found.notes.map(({ string, fret }) => ({ string, fret }));
 }
 
-/** The frets to draw around a phrase: at least four, so that the hand sees where it is. */
-export function fretsOf(places: readonly Place[]): [number, number] {
-  const frets = places.map(({ fret }) => fret);
-  const low = Math.min(...frets);
-  return [low, Math.max(...frets, low + 3)];
-}
-
 /** A phrase as it is sounded, each note on the string it is played on, where that is known. */
 export function soundingOf(phrase: Phrase, places: readonly Place[] = []): Sounding {
   return {
