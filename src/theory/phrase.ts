@@ -1,8 +1,9 @@
 import type { Beats } from './rhythm.ts';
 import type { NoteName } from './note.ts';
 
-/** How a note is reached from the one before it on the same string. */
-export type Join = 'slide' | 'hammer-on' | 'pull-off';
+/** How a note can be reached from the one before it on the same string. */
+export const JOINS = ['slide', 'hammer-on', 'pull-off'] as const;
+export type Join = (typeof JOINS)[number];
 
 /** One note of a phrase. */
 export interface PhraseNote {

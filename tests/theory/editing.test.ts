@@ -1,0 +1,195 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  byOctaves,
+  emptySketch,
+  insert,
+  join,
+  joinFault,
+  later,
+  lengthen,
+  move,
+  phraseOf,
+  remove,
+  rest,
+  restAfter,
+  sameSketch,
+  sketchOf,
+  unplace,
+  type Sketch,
+} from '../../src/theory/editing.ts';
+import { JOINS, type Join } from '../../src/theory/phrase.ts';
+import { add, beats, compare, type Beats } from '../../src/theory/rhythm.ts';
+import { drawPhrase } from './analysis-random.ts';
+
+const TRIPLET = beats(1, 3);
+const note = (midi: number, string: number, fret: number, length = TRIPLET) => ({
+  midi,
+  name: 'C',
+  length,
+  place: { string, fret },
+});
+
+/** C on string 3, E flat and G on strings 2 and 1. */
+const CHORD = [note(60, 3, 5), note(63, 2, 4), note(67, 1, 3)].reduce(
+  (sketch, one, i) => insert(sketch, i, one),
+  emptySketch(72),
+);
+const times = (sketch: Sketch) => phraseOf(sketch).notes.map(({ at }) => at);
+
+describe('a phrase in the making', () => {
+  it('gets its notes one after the other', () =>
+    expect(times(CHORD)).toEqual([beats(0), beats(1, 3), beats(2, 3)]));
+
+  it('makes room for a note between and closes again where one goes', () => {
+    const more = insert(CHORD, 1, note(62, 3, 7, beats(1)));
+    expect(times(more)).toEqual([beats(0), beats(1, 3), beats(4, 3), beats(5, 3)]);
+    expect(remove(more, 1)).toEqual(CHORD);
+  });
+
+  it('keeps a rest after its note when that gets another length', () => {
+    const rested = rest(CHORD, 0, beats(1));
+    expect(restAfter(rested, 0)).toEqual(beats(1));
+    expect(times(lengthen(rested, 0, beats(1, 2)))[1]).toEqual(beats(3, 2));
+    expect(times(rest(CHORD, -1, beats(2)))[0]).toEqual(beats(2));
+  });
+
+  it('may end in a rest, which passes before the next note', () => {
+    const rested = rest(CHORD, 2, TRIPLET);
+    expect(phraseOf(rested)).toEqual(phraseOf(CHORD));
+    expect(times(insert(rested, 3, note(70, 1, 6)))[3]).toEqual(beats(4, 3));
+  });
+
+  it('puts a note later, with its length', () => {
+    const long = lengthen(CHORD, 0, beats(1));
+    const moved = phraseOf(later(long, 0)).notes;
+    expect(moved.map(({ midi }) => midi)).toEqual([63, 60, 67]);
+    expect(moved.map(({ length }) => length)).toEqual([TRIPLET, beats(1), TRIPLET]);
+    expect(later(CHORD, 2)).toBe(CHORD);
+  });
+
+  it('is moved by octaves without its places', () =>
+    expect(phraseOf(byOctaves(CHORD, 1)).notes[0]).toMatchObject({ midi: 72, at: beats(0) }));
+});
+
+describe('a join', () => {
+  it('stays on its string and goes its way', () => {
+    const [low, high] = [note(60, 3, 5), note(62, 3, 7)];
+    expect(joinFault(low, high, 'hammer-on')).toBeNull();
+    expect(joinFault(high, low, 'pull-off')).toBeNull();
+    expect(joinFault(high, low, 'slide')).toBeNull();
+    expect(joinFault(high, low, 'hammer-on')).toBe('A hammer-on leads to a higher note.');
+    expect(joinFault(low, high, 'pull-off')).toBe('A pull-off leads to a lower note.');
+    expect(joinFault(low, low, 'slide')).toBe('A slide leads to another pitch.');
+    expect(joinFault(note(55, 3, 0), high, 'slide')).toBe('A slide has no open string.');
+    expect(joinFault(low, note(62, 2, 3), 'hammer-on')).toBe('A hammer-on stays on its string.');
+    expect(joinFault(undefined, low, 'slide')).toBe('The first note is joined to nothing.');
+  });
+
+  it('is let go of when what comes before its note goes elsewhere', () => {
+    const two = insert(insert(emptySketch(72), 0, note(60, 3, 5)), 1, note(62, 3, 7));
+    const joined = join(two, 1, 'hammer-on');
+    expect(joined.notes[1]!.join).toBe('hammer-on');
+    expect(move(joined, 0, note(60, 4, 10)).notes[1]!.join).toBeUndefined();
+    expect(later(joined, 0).notes.every((one) => !one.join)).toBe(true);
+    expect(remove(joined, 0).notes[0]!.join).toBeUndefined();
+    expect(insert(joined, 1, note(67, 1, 3)).notes[2]!.join).toBeUndefined();
+  });
+});
+
+const LENGTHS: readonly Beats[] = [TRIPLET, beats(1, 2), beats(1, 4), beats(1), beats(3, 4)];
+const index = fc.nat(12);
+const length = fc.constantFrom(...LENGTHS);
+const placed = fc
+  .record({ string: fc.integer({ min: 1, max: 6 }), fret: fc.nat(20), length })
+  .map(({ string, fret, length: long }) => note(70 - 5 * string + fret, string, fret, long));
+const how = fc.constantFrom<Join | null>(...JOINS, null);
+
+type Edit = (sketch: Sketch) => Sketch;
+const edit: fc.Arbitrary<Edit> = fc.oneof(
+  fc.tuple(index, placed).map(
+    ([i, one]): Edit =>
+      (sketch) =>
+        insert(sketch, i, one),
+  ),
+  fc.tuple(index, placed).map(
+    ([i, one]): Edit =>
+      (sketch) =>
+        move(sketch, i, one),
+  ),
+  fc.tuple(index, length).map(
+    ([i, long]): Edit =>
+      (sketch) =>
+        lengthen(sketch, i, long),
+  ),
+  fc.tuple(index, length).map(
+    ([i, long]): Edit =>
+      (sketch) =>
+        rest(sketch, i - 1, long),
+  ),
+  fc.tuple(index, how).map(
+    ([i, one]): Edit =>
+      (sketch) =>
+        join(sketch, i, one),
+  ),
+  index.map(
+    (i): Edit =>
+      (sketch) =>
+        remove(sketch, i),
+  ),
+  index.map(
+    (i): Edit =>
+      (sketch) =>
+        later(sketch, i),
+  ),
+  index.map(
+    (i): Edit =>
+      (sketch) =>
+        unplace(sketch, i),
+  ),
+);
+
+describe('any editing', () => {
+  it('leaves a phrase in order, without overlaps, with joins that can be', () => {
+    fc.assert(
+      fc.property(fc.array(edit, { maxLength: 40 }), (edits) => {
+        const sketch = edits.reduce((before, one) => one(before), emptySketch(72));
+        const { notes } = phraseOf(sketch);
+        notes.forEach((one, i) => {
+          const next = notes[i + 1];
+          expect(one.length.n).toBeGreaterThan(0);
+          if (next) expect(compare(add(one.at, one.length), next.at)).toBeLessThanOrEqual(0);
+          if (one.join) expect(joinFault(notes[i - 1], one, one.join)).toBeNull();
+        });
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('changes nothing that was there before, so that it can be taken back', () => {
+    fc.assert(
+      fc.property(fc.array(edit, { maxLength: 20 }), edit, (edits, last) => {
+        const before = edits.reduce((sketch, one) => one(sketch), emptySketch(72));
+        const copy = structuredClone(before);
+        last(before);
+        expect(before).toEqual(copy);
+        expect(sameSketch(before, copy)).toBe(true);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
+it('a sketch of a phrase says that phrase again', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 2 ** 31 }), fc.nat(8), (seed, pause) => {
+      const drawn = drawPhrase(seed).phrase;
+      const phrase = {
+        ...drawn,
+        notes: drawn.notes.map((one) => ({ ...one, at: add(one.at, beats(pause, 3)) })),
+      };
+      expect(phraseOf(sketchOf(phrase))).toEqual(phrase);
+    }),
+    { numRuns: 50 },
+  );
+});
