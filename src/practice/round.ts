@@ -1,7 +1,9 @@
 import { localDay, type Memory, recall } from '../memory/memory.ts';
 import type { Review } from '../store/review.ts';
+import type { Size } from '../theory/chord.ts';
 import { seedAt } from '../theory/random.ts';
 import { choose } from './choose.ts';
+import { degreeAnswered } from './confusion.ts';
 import type { Item, Verdict } from './item.ts';
 import { type Prospect, prospects, secondsACard } from './prospect.ts';
 
@@ -157,23 +159,33 @@ function contrastOf(
 ): string | null {
   if (takenFor === null || round.pairs >= PAIRS || round.contrast.length > 0) return null;
   if (round.asked.some(({ item }) => item === id)) return null;
-  const [kind, key, , ...rest] = id.split(':');
-  const other = [kind, key, takenFor.split(' ')[0], ...rest].join(':');
+  const [kind, key, , size, ...rest] = id.split(':');
+  const degree = degreeAnswered(takenFor, size as Size);
+  if (degree === null) return null;
+  const other = [kind, key, degree, size, ...rest].join(':');
   return other !== id && items.some((item) => item.id === other) ? other : null;
 }
 
-/** How far the round is: `5 of 18`. By minutes, and until enough, `of` is an estimate that settles as it goes. */
+/** A round by minutes trusts what cards usually take as much as so many that it has seen. */
+const USUAL = 5;
+
+/**
+ * How far the round is: `5 of 18`. By minutes, and until enough, `of` is an estimate that settles as it goes; no round
+ * asks many more cards than there are items.
+ */
 export function progress(
   round: Round,
   items: readonly Item[],
   memory: Memory,
 ): { readonly done: number; readonly of: number } {
   const done = round.asked.length;
-  if (round.goal === 'enough') return { done, of: Math.max(done, Math.min(items.length, 20)) };
+  const asking = done + (round.open ? 1 : 0);
+  if (round.goal === 'enough') return { done, of: Math.max(asking, Math.min(items.length, 20)) };
   if ('cards' in round.goal) return { done, of: Math.max(done, round.goal.cards) };
-  const left = round.goal.minutes * 60 - secondsSpent(round);
-  const each = done < 5 ? secondsACard(items, memory) : secondsSpent(round) / done;
-  return { done, of: done + Math.max(round.open ? 1 : 0, Math.ceil(left / Math.max(1, each))) };
+  const spent = secondsSpent(round);
+  const each = (spent + USUAL * secondsACard(items, memory)) / (done + USUAL);
+  const left = Math.max(0, Math.ceil((round.goal.minutes * 60 - spent) / Math.max(1, each)));
+  return { done, of: Math.max(asking, Math.min(items.length, done + left)) };
 }
 
 /** Seconds of practice in the round so far, pauses left out. */

@@ -4,7 +4,6 @@ import type { Card, Explanation } from '../../cards/kind.ts';
 import { learn } from '../../memory/memory.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
-import { secondsACard } from '../../practice/prospect.ts';
 import {
   answerCard,
   caughtUp,
@@ -48,13 +47,10 @@ export const far = computed(() => {
   return progress(round.value, itemsOfLesson(round.value.deck), memory.value.of);
 });
 
-/** No card takes less than this, verdict included, s: a round of minutes is never endless. */
-const BRIEFEST = 6;
-
-/** Begins a round on a lesson: as many cards as this student answers in so many minutes, or until enough is known. */
+/** Begins a round on a lesson: for so many minutes, or until enough is known. */
 export async function begin(deck: string, length: number | 'enough'): Promise<void> {
   const now = Date.now();
-  const goal = length === 'enough' ? length : { cards: cardsIn(length, deck) };
+  const goal = length === 'enough' ? length : { minutes: length };
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   round.value = startRound({ deck, goal, seed, now });
   await draw();
@@ -65,11 +61,6 @@ export async function restore(): Promise<void> {
   const stored = (await tell(loadRound())) as Round | null | undefined;
   if (!stored || !lessonById(stored.deck)) return;
   round.value = caughtUp(stored, itemsOfLesson(stored.deck), log.value!.reviews);
-}
-
-function cardsIn(minutes: number, deck: string): number {
-  const seconds = Math.max(BRIEFEST, secondsACard(itemsOfLesson(deck), memory.value.of));
-  return Math.max(4, Math.round((minutes * 60) / seconds));
 }
 
 /** Shows the open card of the round again, or the next one. */
