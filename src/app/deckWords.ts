@@ -1,12 +1,26 @@
-import type { Drill } from '../decks/deck.ts';
+import { isPhraseDrill, type Drill, type PhraseKind } from '../decks/deck.ts';
 import { listed } from '../cards/arpeggio.ts';
 import type { Item } from '../practice/item.ts';
 import { chordOn, type Size } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
 import { numeralLabel } from '../theory/naming.ts';
 
+const PHRASE_WORDS: Record<PhraseKind, string> = {
+  outline: 'name the arpeggios',
+  follow: 'place each next arpeggio',
+  order: 'hear the order of the arpeggios',
+  vary: 'hear which variation it was',
+  fill: 'hear which note is missing',
+};
+
 /** `triads and sevenths on strings 5–4 and 4–3, frets 1 to 8`: what a drill asks, for the student. */
 export function drillWords(drill: Drill): string {
+  if (isPhraseDrill(drill)) {
+    const [first, ...more] = drill.phrases ?? [];
+    const which =
+      more.length > 0 ? `phrases ${listed(drill.phrases!.map(String))}` : `phrase ${first}`;
+    return `${PHRASE_WORDS[drill.kind]} of ${first === undefined ? 'the phrases' : which}`;
+  }
   const sizes = listed(drill.sizes.map((size) => `${size}s`));
   if (drill.kind === 'trace') return `hear ${sizes} and find their paths`;
   const strings = listed(drill.strings.map((set) => set.join('–')));

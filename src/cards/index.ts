@@ -12,7 +12,7 @@ export const KINDS = { spot, place, trace } as unknown as Record<KindName, Kind>
 export function itemsOf(deck: Deck): Item[] {
   const byId = new Map<string, Item>();
   for (const drill of deck.drills) {
-    for (const item of KINDS[drill.kind].items(deck, drill)) {
+    for (const item of KINDS[drill.kind]?.items(deck, drill) ?? []) {
       const mark = deck.marks?.[item.id];
       byId.set(item.id, mark === undefined ? item : { ...item, mark });
     }

@@ -1,10 +1,15 @@
 import type { Instrument } from '../neck/instrument.ts';
+import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import type { Phrase } from '../theory/phrase.ts';
 
-/** The kinds of card a drill can ask for. */
-export const KIND_NAMES = ['spot', 'place', 'trace'] as const;
+/** The kinds of card that are drilled from a phrase. */
+export const PHRASE_KINDS = ['outline', 'follow', 'order', 'vary', 'fill'] as const;
+export type PhraseKind = (typeof PHRASE_KINDS)[number];
+
+/** The kinds of card a drill can ask for, in the order that reports count them in. */
+export const KIND_NAMES = ['spot', 'place', 'trace', ...PHRASE_KINDS] as const;
 export type KindName = (typeof KIND_NAMES)[number];
 
 /** The ways a phrase goes through its arpeggio. */
@@ -38,8 +43,29 @@ export interface EarDrill {
   readonly rhythm?: Rhythm;
 }
 
+/** What is drilled from the deck's own phrases. */
+export interface PhraseDrill {
+  readonly kind: PhraseKind;
+  /** Which of them, counted from 1; all where left out. */
+  readonly phrases?: readonly number[];
+}
+
 /** A rule that yields items. */
-export type Drill = NeckDrill | EarDrill;
+export type Drill = NeckDrill | EarDrill | PhraseDrill;
+
+export function isPhraseKind(kind: KindName): kind is PhraseKind {
+  return (PHRASE_KINDS as readonly KindName[]).includes(kind);
+}
+
+export function isPhraseDrill(drill: Drill): drill is PhraseDrill {
+  return isPhraseKind(drill.kind);
+}
+
+/** A phrase as it is taught. */
+export interface TaughtPhrase extends Phrase {
+  /** What the teacher ruled that it outlines, if anything. */
+  readonly rulings?: readonly Ruling[];
+}
 
 /** How hard an item is, from 1, the easiest, to 5; 3 is the middle. */
 export type Mark = 1 | 2 | 3 | 4 | 5;
@@ -57,7 +83,7 @@ export interface Deck {
   readonly instrument: Instrument;
   readonly key: Key;
   readonly drills: readonly Drill[];
-  readonly phrases: readonly Phrase[];
+  readonly phrases: readonly TaughtPhrase[];
   /** How hard single items are, set by the teacher or learned from a class; items without a mark are in the middle. */
   readonly marks?: Marks;
 }

@@ -8,11 +8,12 @@ import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
 import { keyName } from '../theory/key.ts';
 import { fnv64 } from './bytes.ts';
-import type { Deck, Drill } from './deck.ts';
+import { isPhraseDrill, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
 import { readMarks, writeMarks } from './marks.ts';
 import { writeNotes } from './notes.ts';
+import { readRulings, writeRulings } from './rulings.ts';
 import { ALL_DEGREES, DOCUMENT_VERSION, Document } from './schema.ts';
 
 /** A deck as it is written to a file. */
@@ -35,8 +36,14 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
     const [issue] = read.issues;
     return { fault: `${where(issue.path ?? [])}: ${issue.message}.` };
   }
-  const { version: _, marks, ...rest } = read.output;
-  const deck: Deck = marks ? { ...rest, marks: readMarks(marks, rest) } : rest;
+  const { version: _, marks, phrases: written, ...rest } = read.output;
+  const phrases: TaughtPhrase[] = [];
+  for (const [i, { outline = [], ...phrase }] of written.entries()) {
+    const rulings = readRulings(outline, phrase.notes.length, rest.key);
+    if ('fault' in rulings) return { fault: `Phrase ${i + 1}, outline: ${rulings.fault}.` };
+    phrases.push(rulings.length === 0 ? phrase : { ...phrase, rulings });
+  }
+  const deck: Deck = { ...rest, phrases, ...(marks && { marks: readMarks(marks, rest) }) };
   const fault = misfit(deck);
   return fault === null ? { deck } : { fault };
 }
@@ -44,7 +51,7 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
 /**
  * The document of a deck. Inverts `readDeck`; what stands by default is left out.
  *
- * @throws RangeError where a mark is on no item of the deck's key and instrument
+ * @throws RangeError where a mark is on no item of the deck's key and instrument, or a ruling names no chord of the key
  */
 export function writeDeck(deck: Deck): DeckDocument {
   return {
@@ -57,7 +64,7 @@ export function writeDeck(deck: Deck): DeckDocument {
     drills: deck.drills.map(writeDrill),
     ...(deck.phrases.length === 0
       ? {}
-      : { phrases: deck.phrases.map(({ tempo, notes }) => ({ tempo, notes: writeNotes(notes) })) }),
+      : { phrases: deck.phrases.map((phrase) => writePhrase(phrase, deck)) }),
     ...(Object.keys(deck.marks ?? {}).length === 0 ? {} : { marks: writeMarks(deck.marks!, deck) }),
   };
 }
@@ -109,6 +116,14 @@ function misfit({ instrument, drills, phrases }: Deck): string | null {
   const highest = fretsLeft(instrument);
   for (const [i, drill] of drills.entries()) {
     if (drill.kind === 'trace') continue;
+    if (isPhraseDrill(drill)) {
+      if (phrases.length === 0) {
+        return `Drill ${i + 1}: “${drill.kind}” drills the lesson’s phrases, and there is none: add a phrase, or take this drill out.`;
+      }
+      const absent = drill.phrases?.find((number) => number > phrases.length);
+      if (absent === undefined) continue;
+      return `Drill ${i + 1}, phrases: the lesson has ${phrases.length === 1 ? 'one phrase' : `${phrases.length} phrases`}, so there is no phrase ${absent}.`;
+    }
     const missing = drill.strings.flat().find((string) => string > strings);
     if (missing !== undefined) {
       return `Drill ${i + 1}, strings: the ${instrument.name} has ${strings} strings, so there is no string ${missing}.`;
@@ -127,7 +142,18 @@ function misfit({ instrument, drills, phrases }: Deck): string | null {
   return null;
 }
 
+function writePhrase({ tempo, notes, rulings = [] }: TaughtPhrase, { key }: Deck) {
+  return {
+    tempo,
+    notes: writeNotes(notes),
+    ...(rulings.length === 0 ? {} : { outline: writeRulings(rulings, key) }),
+  };
+}
+
 function writeDrill(drill: Drill): DeckDocument['drills'][number] {
+  if (isPhraseDrill(drill)) {
+    return { kind: drill.kind, ...(drill.phrases && { phrases: [...drill.phrases] }) };
+  }
   const { degrees, sizes } = drill;
   const all = degrees.join() === ALL_DEGREES.join();
   const shared = { ...(all ? {} : { degrees: [...degrees] }), sizes: [...sizes] };

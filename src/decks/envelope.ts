@@ -28,6 +28,8 @@ export interface Fault {
 
 /** What a link holds, and the link's own letters without whatever stood around them. */
 export interface Opened {
+  /** Which version of the body it is, from 1. */
+  readonly version: number;
   readonly body: Uint8Array<ArrayBuffer>;
   readonly payload: string;
 }
@@ -78,7 +80,7 @@ export function openLink(name: LinkName, version: number, text: string): Opened 
   }
   return written === 0
     ? { fault: altered(name) }
-    : { body: bytes.subarray(HEAD, end), payload: payload.slice(0, digits) };
+    : { version: written, body: bytes.subarray(HEAD, end), payload: payload.slice(0, digits) };
 }
 
 /** Said of a link whose end is missing. */

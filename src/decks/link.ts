@@ -2,16 +2,17 @@
  * A lesson's link: its document in few letters, deflated, in an envelope, behind `#/lesson/`.
  *
  * The letters are fields with a control character between them, which no document can hold; empty fields at the end are
- * left out. Marks stand behind the drills. Nothing is checked here beyond what is needed to unfold them into a document again: the document is, by
+ * left out. Marks stand behind the drills, what a phrase outlines behind its notes. Nothing is checked here beyond what is needed to unfold them into a document again: the document is, by
  * its schema.
  */
 import { SIZES } from '../theory/chord.ts';
-import { CONTOURS, KIND_NAMES } from './deck.ts';
+import { CONTOURS, isPhraseKind } from './deck.ts';
 import type { Deck } from './deck.ts';
 import { readDeck, writeDeck } from './document.ts';
 import type { DeckDocument } from './document.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
+import { kindOfLetter, letterOf } from './letters.ts';
 import { foldMarks, unfoldMarks } from './marks.ts';
 import { DOCUMENT_VERSION } from './schema.ts';
 
@@ -67,7 +68,9 @@ function fold(document: DeckDocument): string {
     key,
     instrument === 'guitar' ? '' : JSON.stringify(instrument),
     [...drills.map(foldDrill), ...foldMarks(marks)].join(' '),
-    ...(phrases ?? []).map(({ tempo, notes }) => [tempo, ...notes.map(foldNote)].join(' ')),
+    ...(phrases ?? []).map(({ tempo, notes, outline = [] }) =>
+      [tempo, ...notes.map(foldNote), ...outline.map(foldRuling)].join(' '),
+    ),
   ];
   while (!fields.at(-1)) fields.pop();
   return fields.join(FIELD);
@@ -86,8 +89,14 @@ function unfold(letters: string): unknown {
     key,
     drills: rows.slice(0, rows.length - marks.length).map(unfoldDrill),
     phrases: phrases.map((phrase) => {
-      const [tempo, ...notes] = phrase.split(' ');
-      return { tempo: Number(tempo), notes: notes.map(unfoldNote) };
+      const [tempo, ...rest] = phrase.split(' ');
+      const outline = rest.filter((word) => word.startsWith(RULED));
+      const notes = rest.slice(0, rest.length - outline.length).map(unfoldNote);
+      return {
+        tempo: Number(tempo),
+        notes,
+        ...(outline.length > 0 && { outline: outline.map(unfoldRuling) }),
+      };
     }),
     ...(marks.length > 0 && { marks: unfoldMarks(marks) }),
   };
@@ -96,8 +105,13 @@ function unfold(letters: string): unknown {
 /**
  * A drill as `kind sizes . strings . frets . degrees` or `kind sizes . contours . tempo . degrees`: one letter for each
  * kind and contour, an `e` behind the tempo for eighths, a size's place in the list of sizes, frets in base 36, no degrees where it has all: `s01.54,43.2a`.
+ * A phrase drill is its letter and, where it has not all, its phrases in base 36: `o`, `r13`.
  */
 function foldDrill(drill: DeckDocument['drills'][number]): string {
+  const letter = letterOf(drill.kind);
+  if (!('sizes' in drill)) {
+    return letter + (drill.phrases ?? []).map((number) => number.toString(36)).join('');
+  }
   const sizes = drill.sizes.map((size) => SIZES.indexOf(size)).join('');
   const [what, range] =
     drill.kind === 'trace'
@@ -110,12 +124,16 @@ function foldDrill(drill: DeckDocument['drills'][number]): string {
           drill.frets.map((fret) => fret.toString(36)).join(''),
         ];
   const degrees = drill.degrees ? `.${drill.degrees.join('')}` : '';
-  return `${drill.kind[0]}${sizes}.${what}.${range}${degrees}`;
+  return `${letter}${sizes}.${what}.${range}${degrees}`;
 }
 
 function unfoldDrill(letters: string): unknown {
   const [head = '', what = '', range = '', degrees] = letters.split('.');
-  const kind = KIND_NAMES.find((name) => name[0] === head[0]);
+  const kind = kindOfLetter(head[0]);
+  if (kind && isPhraseKind(kind)) {
+    const phrases = Array.from(head.slice(1), (number) => Number.parseInt(number, 36));
+    return { kind, ...(phrases.length > 0 && { phrases }) };
+  }
   const shared = {
     kind,
     sizes: Array.from(head.slice(1), (place) => SIZES[Number(place)]),
@@ -149,6 +167,17 @@ function foldNote(note: string): string {
 
 function unfoldNote(letters: string): string {
   return MARKS.reduce((text, [word, mark]) => text.replace(mark, word), letters);
+}
+
+/** What begins a ruling in the link: `!4-6V7` is `4-6 V7`. */
+const RULED = '!';
+
+function foldRuling(ruling: string): string {
+  return RULED + ruling.replace(' ', '');
+}
+
+function unfoldRuling(letters: string): string {
+  return letters.slice(1).replace(/(\d)(?=[^\d-])/, '$1 ');
 }
 
 /** JSON from a link, or undefined, which no schema takes. */

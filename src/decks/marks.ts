@@ -6,15 +6,16 @@
 import { instrumentId } from '../neck/instrument.ts';
 import { SIZES } from '../theory/chord.ts';
 import { keyName } from '../theory/key.ts';
-import { KIND_NAMES } from './deck.ts';
-import type { Deck, Mark, Marks } from './deck.ts';
+import { isPhraseKind, KIND_NAMES } from './deck.ts';
+import type { Deck, KindName, Mark, Marks } from './deck.ts';
+import { kindOfLetter, letterOf } from './letters.ts';
 
 /** Marks as a document has them: by the item's name without key and instrument. */
 export type WrittenMarks = Readonly<Record<string, Mark>>;
 
 /** What such a name looks like. */
 export const MARKED = new RegExp(
-  `^(?:${KIND_NAMES.join('|')}) [1-7] (?:${SIZES.join('|')})(?: [\\w-]{1,20}){1,4}$`,
+  `^(?:${KIND_NAMES.join('|')}) [1-7] (?:${SIZES.join('|')})(?: [\\w/=?°ø+♭♯-]{1,20}){1,30}$`,
 );
 
 type Of = Pick<Deck, 'key' | 'instrument'>;
@@ -39,7 +40,9 @@ export function readMarks(written: WrittenMarks, { key, instrument }: Of): Marks
   return Object.fromEntries(
     Object.entries(written).map(([name, mark]) => {
       const [kind, degree, size, ...rest] = name.split(' ');
-      return [[kind, keyText, degree, size, instrumentText, ...rest].join(':'), mark];
+      // An excerpt of a phrase is one part of an id, with spaces in it.
+      const where = rest.join(isPhraseKind(kind as KindName) ? ' ' : ':');
+      return [[kind, keyText, degree, size, instrumentText, where].join(':'), mark];
     }),
   );
 }
@@ -49,7 +52,9 @@ export function foldMarks(written: WrittenMarks): string[] {
   const rows = new Map<string, number[]>();
   for (const [name, mark] of Object.entries(written)) {
     const [kind = '', degree, size, ...rest] = name.split(' ');
-    const row = [kind[0]! + SIZES.findIndex((one) => one === size), ...rest].join('.');
+    const row = [letterOf(kind as KindName) + SIZES.findIndex((one) => one === size), ...rest].join(
+      '.',
+    );
     const marks = rows.get(row) ?? [0, 0, 0, 0, 0, 0, 0];
     marks[Number(degree) - 1] = mark;
     rows.set(row, marks);
@@ -63,7 +68,7 @@ export function unfoldMarks(rows: readonly string[]): Record<string, number> {
   for (const row of rows) {
     const [head = '', ...parts] = row.slice(1).split('.');
     const marks = parts.pop() ?? '';
-    const kind = KIND_NAMES.find((name) => name[0] === head[0]);
+    const kind = kindOfLetter(head[0]);
     const size = SIZES[Number(head.slice(1))];
     [...marks].forEach((mark, i) => {
       if (mark !== '0') written[[kind, i + 1, size, ...parts].join(' ')] = Number(mark);

@@ -4,7 +4,7 @@
  *
  *     text, UTF-8 (the question, the name, either may be missing) · a zero byte · bits:
  *     deck 32 · sender 32 · day 16 · minute 11 · practised 28 · asked 17 · right 17
- *     kinds 3, for each: median seconds 6
+ *     kinds 4 (3 in version 1), for each: median seconds 6
  *     items 12 · how fine 2 · how they lie 33 · then, packed by those odds, for each item:
  *     marked, unseen, and unless that: stability, days, missed; where missed: misses, taken for; else: slow
  *
@@ -64,7 +64,7 @@ export interface Report {
 /** How much a report may hold: characters, items, marked items, answers. */
 export const MOST_TOLD = { question: 60, name: 40, items: 4095, marked: 15, count: 131_071 };
 
-const VERSION = 1;
+const VERSION = 2;
 const PRACTISED = 28;
 const NO_SECONDS = 63;
 const MOST_MISSES = 3;
@@ -143,7 +143,7 @@ export function readReport(
   const words = new TextDecoder('utf-8', { ignoreBOM: true }).decode(opened.body.subarray(0, end));
   const [question = '', name = '', ...more] = words.split(NAME);
 
-  const head = takeHead(bits);
+  const head = takeHead(bits, opened.version);
   const count = bits.take(12);
   const scales = FINENESS[bits.take(2)] ?? FINENESS[0]!;
   const chances = chanceOf(takeLie(bits), countsOf(scales));
@@ -163,18 +163,18 @@ function putHead(bits: BitWriter, report: Report): void {
   for (const practised of report.practised) bits.put(Number(practised), 1);
   bits.put(report.asked, 17);
   bits.put(report.right, 17);
-  bits.put(KIND_NAMES.length, 3);
+  bits.put(KIND_NAMES.length, 4);
   for (const kind of KIND_NAMES) {
     const median = report.seconds[kind];
     bits.put(median === undefined ? NO_SECONDS : seconds.step(median), 6);
   }
 }
 
-function takeHead(bits: BitReader) {
+function takeHead(bits: BitReader, version: number) {
   const [deck, sender, day, minute] = [bits.take(32), bits.take(32), bits.take(16), bits.take(11)];
   const practised = repeat(PRACTISED, () => bits.take(1) === 1);
   const [asked, right] = [bits.take(17), bits.take(17)];
-  const medians = repeat(bits.take(3), () => bits.take(6));
+  const medians = repeat(bits.take(version === 1 ? 3 : 4), () => bits.take(6));
   const known = KIND_NAMES.flatMap((kind, i): [KindName, number][] => {
     const step = medians[i] ?? NO_SECONDS;
     return step === NO_SECONDS ? [] : [[kind, seconds.value(step)]];

@@ -7,7 +7,7 @@ import * as v from 'valibot';
 import type { Instrument } from '../neck/instrument.ts';
 import { SIZES } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
-import { CONTOURS, MOST, RHYTHMS } from './deck.ts';
+import { CONTOURS, KIND_NAMES, MOST, RHYTHMS, type PhraseKind } from './deck.ts';
 import { readInstrument } from './instrument.ts';
 import { MARKED } from './marks.ts';
 import { readNotes } from './notes.ts';
@@ -98,6 +98,20 @@ const neckDrill = <const K extends 'spot' | 'place'>(kind: K) =>
     },
     objectFault,
   );
+const phraseDrill = <const K extends PhraseKind>(kind: K) =>
+  v.strictObject(
+    {
+      kind: v.literal(kind),
+      phrases: v.exactOptional(
+        list(
+          whole(1, MOST.phrases, 'the number of each phrase'),
+          MOST.phrases,
+          'list the numbers of different phrases, like [1, 3], or leave them out for all',
+        ),
+      ),
+    },
+    objectFault,
+  );
 const DrillSchema = v.variant(
   'kind',
   [
@@ -118,8 +132,13 @@ const DrillSchema = v.variant(
       },
       objectFault,
     ),
+    phraseDrill('outline'),
+    phraseDrill('follow'),
+    phraseDrill('order'),
+    phraseDrill('vary'),
+    phraseDrill('fill'),
   ],
-  'give a kind: "spot", "place" or "trace"',
+  `give a kind: ${KIND_NAMES.map((name) => `"${name}"`).join(', ')}`,
 );
 
 const PhraseSchema = v.strictObject(
@@ -135,6 +154,12 @@ const PhraseSchema = v.strictObject(
         addIssue({ message: notes.fault });
         return NEVER;
       }),
+    ),
+    outline: v.exactOptional(
+      v.pipe(
+        v.array(line(20), 'list what its notes outline, like ["1-3 ii7", "4-6 V"]'),
+        v.maxLength(MOST.notes, `keep it to ${MOST.notes} entries`),
+      ),
     ),
   },
   objectFault,

@@ -1,5 +1,5 @@
 /** The next lesson, from what one or several reports on the last one tell. */
-import type { Deck, Drill, Mark, Marks } from '../decks/deck.ts';
+import { isPhraseDrill, type Deck, type Drill, type Mark, type Marks } from '../decks/deck.ts';
 import type { Report } from '../decks/report.ts';
 import type { Item } from './item.ts';
 import { recalls } from './report.ts';
@@ -43,7 +43,8 @@ const KNOWN = 0.85;
 const LEAST = { degrees: 3, stringSets: 1 };
 
 /**
- * The drills of a lesson once more, for what is weak: the degrees and string sets of least recall over these reports.
+ * The drills of a lesson once more, for what is weak: the degrees and string sets of least recall over these reports;
+ * drills of its phrases as they are.
  * Frets stay as they are, so that every item keeps its id and with it what is remembered of it.
  *
  * @param ahead days from the reports to the lesson, as `daysAhead` gives them, one a report
@@ -70,9 +71,11 @@ export function weakDrills(
     (item, degree) => item.degree === degree,
     LEAST.degrees,
   );
-  const sets = [...new Set(items.map(({ strings }) => strings).filter((set) => set !== ''))];
+  const drilled = deck.drills.flatMap((drill) => ('strings' in drill ? drill.strings : []));
+  const sets = [...new Set(drilled.map((set) => set.join('-')))];
   const strings = weak(sets, (item, set) => item.strings === set, LEAST.stringSets);
   return deck.drills.flatMap((drill): Drill[] => {
+    if (isPhraseDrill(drill)) return [drill];
     const own = { degrees: drill.degrees.filter((degree) => degrees.includes(degree)) };
     if (own.degrees.length === 0) return [];
     if (drill.kind === 'trace') return [{ ...drill, ...own }];

@@ -1,12 +1,12 @@
 /** What a student's report tells: from what is remembered to the facts of a report, and from those back to a picture. */
-import type { KindName } from '../decks/deck.ts';
+import { isPhraseKind, type KindName } from '../decks/deck.ts';
 import { MOST_TOLD, type ItemFacts, type Report } from '../decks/report.ts';
 import { correctionFrom, type Correction } from '../memory/forecast.ts';
 import { daysSince, localDay, type Memory } from '../memory/memory.ts';
 import { DAY, recallAfter } from '../memory/model.ts';
 import type { Review } from '../store/review.ts';
 import type { Size } from '../theory/chord.ts';
-import { degreeAnswered, type Confusion } from './confusion.ts';
+import { degreeAnswered, isArpeggioKind, type Confusion } from './confusion.ts';
 import type { Item } from './item.ts';
 import { usualSeconds } from './known.ts';
 
@@ -71,7 +71,7 @@ interface Knowing {
 
 /** Stability is told as the forecast corrects it for this student, so that the teacher reads the same readiness. */
 function factsOf(
-  { id }: Item,
+  { id, kind }: Item,
   last: readonly Review[],
   { memory, now, correction }: Knowing,
 ): ItemFacts | null {
@@ -83,7 +83,7 @@ function factsOf(
     days: daysSince(memory, known, now),
     slow: wrong.length === 0 && last.at(-1)?.grade === 2,
     misses: wrong.length,
-    takenFor: mostTakenFor(id, wrong),
+    takenFor: isArpeggioKind(kind) ? mostTakenFor(id, wrong) : null,
   };
 }
 
@@ -186,6 +186,7 @@ export function pictureOf(report: Report, items: readonly Item[], ahead: number)
   const groups = new Map<string, number[]>();
   for (const i of all) {
     const name = regionOf(items[i]!);
+    if (name === null) continue;
     groups.set(name, [...(groups.get(name) ?? []), i]);
   }
   const byDegree = [1, 2, 3, 4, 5, 6, 7].map((degree) => {
@@ -205,8 +206,12 @@ export function pictureOf(report: Report, items: readonly Item[], ahead: number)
   };
 }
 
-/** `3-2:1-7`, or empty for what is heard. Ids end so: `spot:Bb major:2:triad:guitar:3-2:1-7`. */
-function regionOf({ id, strings }: Item): string {
+/**
+ * `3-2:1-7`, or empty for what is heard. Ids end so: `spot:Bb major:2:triad:guitar:3-2:1-7`; a phrase that is seen lies
+ * where it lies, in no region of a drill: null.
+ */
+function regionOf({ id, kind, strings }: Item): string | null {
+  if (strings !== '' && isPhraseKind(kind)) return null;
   return strings === '' ? '' : `${strings}:${id.split(':').at(-1)}`;
 }
 
@@ -229,6 +234,7 @@ function confusionsOf({ items: facts }: Report, items: readonly Item[]): Confusi
     const item = items[i];
     if (!one?.takenFor || !item || one.takenFor === item.degree) return;
     const { kind, degree } = item;
+    if (!isArpeggioKind(kind)) return;
     const { takenFor } = one;
     const size = item.id.split(':')[3] as Size;
     const key = [kind, size, degree, takenFor].join();

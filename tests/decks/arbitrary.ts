@@ -1,5 +1,14 @@
 import * as fc from 'fast-check';
-import { CONTOURS, type Deck, type Drill, type Mark, type Marks } from '../../src/decks/deck.ts';
+import {
+  CONTOURS,
+  PHRASE_KINDS,
+  type Deck,
+  type Drill,
+  type Mark,
+  type Marks,
+  type PhraseDrill,
+  type TaughtPhrase,
+} from '../../src/decks/deck.ts';
 import {
   fretsLeft,
   instrumentId,
@@ -7,6 +16,8 @@ import {
   type Instrument,
 } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
+import { candidates } from '../../src/theory/analysis/candidates.ts';
+import type { Ruling } from '../../src/theory/analysis/ruling.ts';
 import { SIZES } from '../../src/theory/chord.ts';
 import type { Key } from '../../src/theory/key.ts';
 import { keyName, spell } from '../../src/theory/key.ts';
@@ -108,6 +119,38 @@ export function phrases(instrument: Instrument, key: Key, allPlaced = false): fc
     });
 }
 
+/** A phrase with rulings on groups that do not overlap, or on notes between them. */
+function taught(instrument: Instrument, key: Key): fc.Arbitrary<TaughtPhrase> {
+  const chord = fc.option(fc.constantFrom(...candidates(key)));
+  const ruled = fc.array(
+    fc.tuple(fc.nat({ max: 3 }), fc.integer({ min: 1, max: 4 }), chord, fc.boolean()),
+    { maxLength: 5 },
+  );
+  return fc.tuple(phrases(instrument, key), ruled).map(([phrase, drawn]) => {
+    const rulings: Ruling[] = [];
+    let note = 0;
+    for (const [left, length, named, single] of drawn) {
+      const from = note + left;
+      note = from + length;
+      if (note > phrase.notes.length) break;
+      if (single && named) rulings.push({ note: from, chord: named });
+      else rulings.push({ span: [from, note], ...(named && { chord: named }) });
+    }
+    return rulings.length === 0 ? phrase : { ...phrase, rulings };
+  });
+}
+
+/** Drills of so many phrases; none where there is none. */
+function phraseDrills(count: number): fc.Arbitrary<PhraseDrill[]> {
+  if (count === 0) return fc.constant([]);
+  const numbers = someOf(Array.from({ length: count }, (_, i) => i + 1));
+  const drill = fc.record(
+    { kind: fc.constantFrom(...PHRASE_KINDS), phrases: numbers },
+    { requiredKeys: ['kind'] },
+  );
+  return fc.array(drill, { maxLength: 5 });
+}
+
 /** Marks on items of a key and an instrument. */
 function marks(instrument: Instrument, key: Key): fc.Arbitrary<Marks> {
   const on = (kind: string, rest: fc.Arbitrary<string>) =>
@@ -120,12 +163,24 @@ function marks(instrument: Instrument, key: Key): fc.Arbitrary<Marks> {
     .tuple(fc.constantFrom('6-5', '4-3', '5-4-3-2'), fc.constantFrom('1-7', '5-12'))
     .map((where) => where.join(':'));
   const heard = fc.constantFrom(...CONTOURS).map((contour) => `${contour}:72`);
-  const id = fc.oneof(on('spot', places), on('place', places), on('trace', heard));
+  const excerpt = fc.constantFrom('ii7 5/3 4/5=1 4/1', '72 V 3/3 -1/3 3/5? 2/3 viiø7 1/1');
+  const drilled = PHRASE_KINDS.map((kind) => on(kind, excerpt));
+  const id = fc.oneof(on('spot', places), on('place', places), on('trace', heard), ...drilled);
   return fc.dictionary(id, fc.constantFrom<Mark[]>(1, 2, 3, 4, 5), { minKeys: 1, maxKeys: 30 });
 }
 
-export const decks: fc.Arbitrary<Deck> = fc.tuple(instruments, keys).chain(([instrument, key]) =>
-  fc.record(
+export const decks: fc.Arbitrary<Deck> = fc
+  .tuple(instruments, keys)
+  .chain(([instrument, key]) => decksOf(instrument, key))
+  .chain((deck) =>
+    phraseDrills(deck.phrases.length).map((more) => ({
+      ...deck,
+      drills: [...deck.drills, ...more],
+    })),
+  );
+
+function decksOf(instrument: Instrument, key: Key): fc.Arbitrary<Deck> {
+  return fc.record(
     {
       title: line(80),
       note: fc.oneof(line(500), fc.constant('First line.\nSecond line.')),
@@ -133,9 +188,9 @@ export const decks: fc.Arbitrary<Deck> = fc.tuple(instruments, keys).chain(([ins
       instrument: fc.constant(instrument),
       key: fc.constant(key),
       drills: fc.array(drills(instrument), { maxLength: 5 }),
-      phrases: fc.array(phrases(instrument, key), { maxLength: 3 }),
+      phrases: fc.array(taught(instrument, key), { maxLength: 3 }),
       marks: marks(instrument, key),
     },
     { requiredKeys: ['title', 'note', 'lessonDay', 'instrument', 'key', 'drills', 'phrases'] },
-  ),
-);
+  );
+}

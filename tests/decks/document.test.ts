@@ -69,6 +69,10 @@ describe('the deck document', () => {
 
   const drill = (change: object) => ({ ...plain, drills: [{ ...plain.drills[0], ...change }] });
   const notes = (...texts: string[]) => ({ ...plain, phrases: [{ tempo: 72, notes: texts }] });
+  const ruled = (...outline: string[]) => ({
+    ...plain,
+    phrases: [{ tempo: 72, notes: ['C4', 'Eb4'], outline }],
+  });
   it.each([
     ['no lesson at all', null, 'The lesson: write it in curly brackets, { }.'],
     ['a missing key', { ...plain, key: undefined }, 'Key: '],
@@ -121,7 +125,7 @@ describe('the deck document', () => {
     [
       'an unknown kind',
       drill({ kind: 'guess' }),
-      'Drill 1, kind: give a kind: "spot", "place" or "trace".',
+      'Drill 1, kind: give a kind: "spot", "place", "trace", "outline", "follow", "order", "vary", "fill".',
     ],
     [
       'an eighth degree',
@@ -195,6 +199,46 @@ describe('the deck document', () => {
       'a place that sounds another note',
       notes('C4 on 2/2'),
       'Phrase 1, note 1: string 2, fret 2 does not sound that note: change one of them, or leave the place out.',
+    ],
+    [
+      'a phrase drill without phrases',
+      { ...plain, drills: [{ kind: 'outline' }] },
+      'Drill 1: “outline” drills the lesson’s phrases, and there is none: add a phrase, or take this drill out.',
+    ],
+    [
+      'a drill of a phrase that is not there',
+      { ...notes('C4'), drills: [{ kind: 'fill', phrases: [1, 3] }] },
+      'Drill 1, phrases: the lesson has one phrase, so there is no phrase 3.',
+    ],
+    [
+      'a drill of no phrases',
+      { ...notes('C4'), drills: [{ kind: 'vary', phrases: [] }] },
+      'Drill 1, phrases: list the numbers of different phrases, like [1, 3], or leave them out for all.',
+    ],
+    [
+      'a group of notes that are not there',
+      ruled('1-3 ii7'),
+      'Phrase 1, outline: entry 1, “1-3 ii7”: the phrase has notes 1 to 2: write the first and the last of the group.',
+    ],
+    [
+      'a chord that the key has not',
+      ruled('1-2 II7'),
+      'Phrase 1, outline: entry 1, “1-2 II7”: Bb major has no chord II7: take one of I, ii, iii,',
+    ],
+    [
+      'a ruling that says nothing',
+      ruled('1'),
+      'Phrase 1, outline: entry 1, “1”: say which chord, like "4 V7".',
+    ],
+    [
+      'a ruling that is none',
+      ruled('all of it'),
+      'Phrase 1, outline: entry 1, “all of it”: write the notes and the chord, like "4-6 V7".',
+    ],
+    [
+      'rulings that contradict each other',
+      ruled('1-2 ii7', '2 V'),
+      'Phrase 1, outline: two entries contradict each other on note 2: take one of them out.',
     ],
     [
       'a mark of 6',

@@ -2,12 +2,14 @@ import { deflateRawSync } from 'node:zlib';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
-import type { Deck } from '../../src/decks/deck.ts';
+import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
 import { deckId, readDeck } from '../../src/decks/document.ts';
 import { sealLink } from '../../src/decks/envelope.ts';
 import { deckLink, readLink } from '../../src/decks/link.ts';
 import { qrPicture } from '../../src/decks/qr.ts';
+import { readRulings } from '../../src/decks/rulings.ts';
 import { midiAt } from '../../src/neck/place.ts';
+import type { Ruling } from '../../src/theory/analysis/ruling.ts';
 import { spell } from '../../src/theory/key.ts';
 import type { Phrase, PhraseNote } from '../../src/theory/phrase.ts';
 import { seeded } from '../../src/theory/random.ts';
@@ -110,6 +112,41 @@ describe('the link of a lesson', () => {
     expect(read).toEqual({ deck: marked });
     expect(deckId((read as { deck: Deck }).deck)).toBe(deckId(marked));
     expect(withMarks.length).toBeLessThan(600);
+  });
+
+  it('is read also where it was made before phrases had outlines', async () => {
+    const old =
+      'AQBoHchBCoQwDADApyQP0KRNIi6FXkR9gR9o1YsoC1YP_n5Z5zjTvZYlPTjvqRQA6DIeafueAMVRY5UpScLL0X1RKxj_WxtJ_SH3aqAV7LJGzxqUFXsLwoqjBc8eh2zRB2H7Aex0WiY';
+    expect(await readLink(old)).toEqual({
+      deck: deckOf({
+        title: 'Tuesday class',
+        key: 'Bb major',
+        drills: [
+          { kind: 'spot', sizes: ['triad'], strings: ['5-4', '4-3'], frets: [2, 10] },
+          { kind: 'trace', sizes: ['triad'], contours: ['up', 'turn'], tempo: 72 },
+        ],
+        phrases: [
+          {
+            tempo: 72,
+            notes: ['Bb3 for 1/3 on 3/3', 'D4 on 2/3', 'F4 on 1/1', 'Eb4 for 1 on 2/4'],
+          },
+        ],
+        marks: { 'spot 7 triad 5-4 2-8': 5 },
+      }),
+    });
+  });
+
+  it('stays under 1,500 characters also where every arpeggio of such a phrase is ruled on and drilled', async () => {
+    const outline = Array.from({ length: 32 }, (_, i) => {
+      const chord = ['ii7', 'V7', 'Imaj7', 'IVmaj7', 'viiø7', 'iii7', 'vi7'][i % 7]!;
+      return `${3 * i + 1}-${3 * i + 3} ${chord}`;
+    });
+    const rulings = readRulings(outline, 96, lesson.key) as Ruling[];
+    const drills = [...lesson.drills, ...PHRASE_KINDS.map((kind) => ({ kind }))];
+    const ruled = { ...lesson, drills, phrases: [{ ...wander(96), rulings }] };
+    const withRulings = await deckLink(ruled, BASE);
+    expect(await readLink(withRulings)).toEqual({ deck: ruled });
+    expect(withRulings.length).toBeLessThan(1500);
   });
 
   it('is read from an address, from what follows #, and from the payload alone', async () => {

@@ -41,6 +41,8 @@ const reports: fc.Arbitrary<Report> = fc
         spot: fc.double({ min: 0.5, max: 60, noNaN: true }),
         place: fc.double({ min: 0.5, max: 60, noNaN: true }),
         trace: fc.double({ min: 0.5, max: 60, noNaN: true }),
+        outline: fc.double({ min: 0.5, max: 60, noNaN: true }),
+        fill: fc.double({ min: 0.5, max: 60, noNaN: true }),
       },
       { requiredKeys: [] },
     ),
@@ -204,6 +206,22 @@ describe('the link of a report', () => {
     expect(Math.max(...moved)).toBeLessThan(0.015);
   });
 
+  it('is read also where it was made before there were phrases to drill', () => {
+    const old =
+      'AQA-V2h5IGlzIHZpaSBzbyB3ZWFrPwAAAAABAAAAAk4gSxJJJJIAZAAoNL94AMfZSWP8OvneYH90SP82ifI';
+    expect(read(old)).toMatchObject({
+      deck: 1,
+      sender: 2,
+      day: 20_000,
+      asked: 100,
+      right: 80,
+      seconds: { spot: expect.closeTo(2, 1), trace: expect.closeTo(5, 0) },
+      items: [{ slow: true, misses: 0 }, null, { misses: 2, takenFor: 4 }],
+      marked: [1],
+      question: 'Why is vii so weak?',
+    });
+  });
+
   it('names nobody unless a name was typed', () => {
     const report = student(1);
     expect(read(reportLink(report, BASE)).name).toBe('');
@@ -252,7 +270,7 @@ describe('a damaged report', () => {
   it('is refused when whole but made by someone else, and told when newer or a lesson', () => {
     expect(faultOf(sealLink('report', BASE, 1, utf8('no zero byte')))).toContain('was altered');
     expect(faultOf(sealLink('report', BASE, 1, utf8('too little\0abc')))).toContain('was altered');
-    expect(faultOf(sealLink('report', BASE, 2, utf8('?')))).toContain('newer version');
+    expect(faultOf(sealLink('report', BASE, 3, utf8('?')))).toContain('newer version');
     expect(faultOf(sealLink('lesson', BASE, 1, utf8('?')))).toBe(
       'This is a lesson, not a report. Open it under Lessons.',
     );

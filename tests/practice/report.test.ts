@@ -7,7 +7,7 @@ import type { Item } from '../../src/practice/item.ts';
 import { marksOf, weakDrills } from '../../src/practice/lesson.ts';
 import { daysAhead, fits, pictureOf, reportOf } from '../../src/practice/report.ts';
 import { readiness } from '../../src/practice/summary.ts';
-import type { Deck } from '../../src/decks/deck.ts';
+import type { Deck, NeckDrill } from '../../src/decks/deck.ts';
 import type { Review } from '../../src/store/review.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { reviewOf } from '../memory/reviews.ts';
@@ -238,8 +238,9 @@ describe('the next lesson', () => {
     const drills = weakDrills(deck, items, [one], [7]);
     expect(drills).toHaveLength(2);
     expect(drills[0]).toMatchObject({ kind: 'spot', strings: [[5, 4]], frets: [1, 7] });
-    expect(drills[0]!.degrees).toHaveLength(3);
-    expect(drills[0]!.degrees).toEqual(expect.arrayContaining([2, 7]));
+    const { degrees } = drills[0] as NeckDrill;
+    expect(degrees).toHaveLength(3);
+    expect(degrees).toEqual(expect.arrayContaining([2, 7]));
   });
 
   it('keeps everything where nothing was seen', () => {

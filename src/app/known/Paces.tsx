@@ -1,10 +1,19 @@
-import { KIND_NAMES } from '../../decks/deck.ts';
+import { KIND_NAMES, type KindName } from '../../decks/deck.ts';
 import { Bars } from '../../parts/Bars.tsx';
 import type { Item } from '../../practice/item.ts';
 import { usualSeconds } from '../../practice/known.ts';
 import { memory } from '../state.ts';
 
-const KIND_WORDS = { spot: 'name', place: 'place', trace: 'hear' };
+const KIND_WORDS: Record<KindName, string> = {
+  spot: 'name',
+  place: 'place',
+  trace: 'hear',
+  outline: 'name in a phrase',
+  follow: 'place the next',
+  order: 'hear the order',
+  vary: 'hear the variation',
+  fill: 'hear what is missing',
+};
 
 /** How long a right answer takes, by kind of card, over all lessons. Listening is not counted. */
 export function Paces({ items }: { items: readonly Item[] }) {

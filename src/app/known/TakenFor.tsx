@@ -14,7 +14,13 @@ import { memory, settings, type Lesson } from '../state.ts';
 /** So many pairs are drawn and can be heard; all are in the table. */
 const SHOWN = 5;
 
-const SENSES = { spot: 'seen', place: 'placed', trace: 'heard' };
+const SENSES: Record<Confusion['kind'], string> = {
+  spot: 'seen',
+  place: 'placed',
+  trace: 'heard',
+  outline: 'seen in a phrase',
+  follow: 'placed in a phrase',
+};
 
 const times = (count: number) => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);
 

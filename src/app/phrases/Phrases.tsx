@@ -1,6 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import type { Deck } from '../../decks/deck.ts';
-import type { Phrase } from '../../theory/phrase.ts';
+import type { Deck, TaughtPhrase } from '../../decks/deck.ts';
 import { route } from '../router.ts';
 import { currentLesson, opened } from '../state.ts';
 import { explained } from './explained.ts';
@@ -37,7 +36,10 @@ function NoPhrases() {
 }
 
 function Listed({ deck }: { deck: Deck }) {
-  const all = useMemo(() => deck.phrases.map((phrase) => explained(phrase, deck)), [deck]);
+  const all = useMemo(
+    () => deck.phrases.map((phrase) => explained(phrase, deck, phrase.rulings)),
+    [deck],
+  );
   return (
     <main class="screen phrases">
       <header>
@@ -62,8 +64,8 @@ function Listed({ deck }: { deck: Deck }) {
   );
 }
 
-function Single({ deck, phrase, number }: { deck: Deck; phrase: Phrase; number: number }) {
-  const one = useMemo(() => explained(phrase, deck), [phrase, deck]);
+function Single({ deck, phrase, number }: { deck: Deck; phrase: TaughtPhrase; number: number }) {
+  const one = useMemo(() => explained(phrase, deck, phrase.rulings), [phrase, deck]);
   const alone = deck.phrases.length === 1;
   return (
     <main class="screen phrase">

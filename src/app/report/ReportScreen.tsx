@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { listed } from '../../cards/arpeggio.ts';
+import { KIND_NAMES, type KindName } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { pictureOf, type Picture } from '../../practice/report.ts';
@@ -190,15 +191,20 @@ function Taken({ one, picture }: { one: PlacedReport; picture: Picture }) {
   );
 }
 
-const DOING = {
+const DOING: Record<KindName, string> = {
   spot: 'to name what is seen',
   place: 'to place what is named',
   trace: 'to trace what is heard',
+  outline: 'to name an arpeggio in a phrase',
+  follow: 'to place the next one',
+  order: 'to hear their order',
+  vary: 'to hear a variation',
+  fill: 'to hear what is missing',
 };
 
 function Pace({ report }: { report: Report }) {
   const { asked, right, seconds } = report;
-  const paces = (['spot', 'place', 'trace'] as const).flatMap((kind) =>
+  const paces = KIND_NAMES.flatMap((kind) =>
     seconds[kind] === undefined ? [] : [`${seconds[kind].toFixed(1)} s ${DOING[kind]}`],
   );
   return (

@@ -1,5 +1,5 @@
 import { itemsOf } from '../../cards/index.ts';
-import type { Deck, Drill } from '../../decks/deck.ts';
+import { isPhraseDrill, type Deck, type Drill } from '../../decks/deck.ts';
 import { marksOf, weakDrills } from '../../practice/lesson.ts';
 import { dayAfter, daysUntil, startOf } from '../days.ts';
 import { go } from '../router.ts';
@@ -30,15 +30,16 @@ export function makeNext(some: readonly PlacedReport[], now: number): void {
 
 /** The choices of the form that make these drills, as near as it has them. */
 function draftOf(deck: Deck, drills: readonly Drill[]): Partial<Draft> {
-  const onNeck = drills.filter((drill) => drill.kind !== 'trace');
+  const chords = drills.filter((drill) => !isPhraseDrill(drill));
+  const onNeck = chords.filter((drill) => drill.kind !== 'trace');
   const unique = <T>(all: readonly T[]) => [...new Set(all)];
   const frets = onNeck.flatMap((drill) => drill.frets);
   return {
     instrument: deck.instrument,
     key: deck.key,
-    phrases: deck.phrases.map((phrase) => ({ phrase, rulings: [] })),
-    degrees: unique(drills.flatMap(({ degrees }) => degrees)).toSorted((a, b) => a - b),
-    sizes: unique(drills.flatMap(({ sizes }) => sizes)),
+    phrases: deck.phrases.map(({ rulings = [], ...phrase }) => ({ phrase, rulings })),
+    degrees: unique(chords.flatMap(({ degrees }) => degrees)).toSorted((a, b) => a - b),
+    sizes: unique(chords.flatMap(({ sizes }) => sizes)),
     kinds: unique(drills.map(({ kind }) => kind)),
     ...(onNeck.length > 0 && {
       strings: unique(onNeck.flatMap(({ strings }) => strings.map((set) => set.join('-')))),

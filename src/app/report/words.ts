@@ -23,7 +23,13 @@ export function reportDay({ day, minute }: Pick<Report, 'day' | 'minute'>, hour 
   }).format(day * DAY + (minute + 240) * 60_000);
 }
 
-const VERBS: Record<Confusion['kind'], string> = { spot: 'seen', place: 'placed', trace: 'heard' };
+const VERBS: Record<Confusion['kind'], string> = {
+  spot: 'seen',
+  place: 'placed',
+  trace: 'heard',
+  outline: 'seen in a phrase',
+  follow: 'placed in a phrase',
+};
 
 /** `ii seen as IV, 6 times`. */
 export function confusionWords(

@@ -38,6 +38,11 @@ const KIND_WORDS: Record<KindName, string> = {
   spot: 'name what is seen',
   place: 'place what is named',
   trace: 'trace what is heard',
+  outline: 'name the arpeggios of the phrases',
+  follow: 'place the next arpeggio of the phrases',
+  order: 'order the arpeggios of the phrases',
+  vary: 'tell variations of the phrases',
+  fill: 'name the missing note of the phrases',
 };
 
 const STRING_SETS = ['6-5', '5-4', '4-3', '3-2', '2-1', '6-5-4-3', '5-4-3-2', '4-3-2-1'];
