@@ -58,8 +58,8 @@ export class Player {
   private readonly level: GainNode;
   private readonly click: AudioBuffer;
   private spare = 0;
-  private lastDue = 0;
-  private readonly timers = new Set<ReturnType<typeof setTimeout>>();
+  /** What is to be told when it is heard, in the order in which it was scheduled. */
+  private telling: { readonly due: number; readonly call: () => void }[] = [];
 
   constructor(private readonly context: Context) {
     this.level = context.createGain();
@@ -133,9 +133,7 @@ export class Player {
     const { transport } = this.context;
     transport.stop();
     transport.cancel(0);
-    for (const timer of this.timers) clearTimeout(timer);
-    this.timers.clear();
-    this.lastDue = 0;
+    this.telling = [];
     this.strings.silence();
   }
 
@@ -173,14 +171,15 @@ export class Player {
   private whenHeard(time: number, call: () => void): void {
     const raw = this.context.rawContext as AudioContext;
     const latency = raw.outputLatency || raw.baseLatency || 0;
-    const now = performance.now();
-    const due = now + 1000 * (time + latency - this.context.immediate());
-    this.lastDue = Math.max(this.lastDue, due);
-    const timer = setTimeout(() => {
-      this.timers.delete(timer);
-      call();
-    }, this.lastDue - now);
-    this.timers.add(timer);
+    const ahead = 1000 * (time + latency - this.context.immediate());
+    const due = performance.now() + ahead;
+    this.telling.push({ due, call });
+    // Timers that are due within a millisecond of each other come in any order: the first tells for all that are due.
+    setTimeout(() => this.tell(due), ahead);
+  }
+
+  private tell(until: number): void {
+    while (this.telling[0] && this.telling[0].due <= until) this.telling.shift()!.call();
   }
 }
 
