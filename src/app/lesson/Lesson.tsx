@@ -51,6 +51,7 @@ function Offered({ deck }: { deck: Deck }) {
     unlock();
     const leave = leaving();
     const { id } = await take(deck);
+    if (items.length === 0) return leave('phrases');
     await begin(id, Math.min(8, Math.max(3, minutes)));
     leave('round');
   };
@@ -78,31 +79,39 @@ function Offered({ deck }: { deck: Deck }) {
             </dd>
           </>
         )}
-        <dt>Drills</dt>
-        <dd>
-          <ul>
-            {deck.drills.map((drill, index) => (
-              <li key={index}>{drillWords(drill)}</li>
-            ))}
-          </ul>
-        </dd>
+        {items.length > 0 && (
+          <>
+            <dt>Drills</dt>
+            <dd>
+              <ul>
+                {deck.drills.map((drill, index) => (
+                  <li key={index}>{drillWords(drill)}</li>
+                ))}
+              </ul>
+            </dd>
+          </>
+        )}
         {deck.phrases.length > 0 && (
           <>
             <dt>Phrases</dt>
             <dd>{deck.phrases.length}, to see, hear and play</dd>
           </>
         )}
-        <dt>Time</dt>
-        <dd>
-          {items.length} items, about {minutes} {minutes === 1 ? 'minute' : 'minutes'} a day
-        </dd>
+        {items.length > 0 && (
+          <>
+            <dt>Time</dt>
+            <dd>
+              {items.length} items, about {minutes} {minutes === 1 ? 'minute' : 'minutes'} a day
+            </dd>
+          </>
+        )}
       </dl>
       <div class="buttons last">
         <button type="button" class="button" onClick={keep}>
           Keep for later
         </button>
         <button type="button" class="button main" data-do="start" onClick={() => void start()}>
-          Start
+          {items.length > 0 ? 'Start' : 'See the phrases'}
         </button>
       </div>
     </main>

@@ -92,14 +92,18 @@ function PasteLink() {
 
 function LessonRow({ lesson }: { lesson: Lesson }) {
   const { id, deck, away } = lesson;
-  const { overall, asked } = readiness(itemsOfLesson(id), memory.value.of, Date.now());
+  const { overall, asked, of } = readiness(itemsOfLesson(id), memory.value.of, Date.now());
   const current = currentLesson()?.id === id;
   return (
     <li class="sheet">
       <h2>{deck.title}</h2>
       <p class="soft">
         {keyLabel(deck.key, settings.value.naming)} ·{' '}
-        {asked === 0 ? 'not begun' : `${Math.round(overall * 100)} % known`}
+        {of === 0
+          ? 'to see and play'
+          : asked === 0
+            ? 'not begun'
+            : `${Math.round(overall * 100)} % known`}
         {current && ' · practised now'}
       </p>
       <div class="buttons">

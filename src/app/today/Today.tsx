@@ -32,7 +32,12 @@ const LENGTHS = [3, 5, 8, 12];
 export default function Today() {
   if (!opened.value) return <main class="screen" aria-busy="true" />;
   const lesson = currentLesson();
-  return lesson ? <LessonToday lesson={lesson} /> : <FirstTime />;
+  if (!lesson) return <FirstTime />;
+  return itemsOfLesson(lesson.id).length > 0 ? (
+    <LessonToday lesson={lesson} />
+  ) : (
+    <PhrasesToday lesson={lesson} />
+  );
 }
 
 function LessonToday({ lesson }: { lesson: Lesson }) {
@@ -54,18 +59,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
   const unsure = [...new Set(leastSure(items, known, now, 6).map(itemWords))].slice(0, 2);
   return (
     <main class="screen today">
-      <header>
-        <p class="label">
-          {deck.lessonDay
-            ? `For ${dayName(deck.lessonDay, now)} · ${daysLeft(deck.lessonDay, now)}`
-            : 'Your lesson'}
-          <a class="settings-link alone" href="#/settings">
-            Sound and names
-          </a>
-        </p>
-        <h1>{deck.title}</h1>
-        {deck.note && <p class="note">“{deck.note}”</p>}
-      </header>
+      <Head deck={deck} now={now} />
       <Ready lesson={lesson} now={now} lessonAt={lessonAt} />
       {unsure.length > 0 && <p class="soft">Least sure: {listed(unsure)}.</p>}
       {enough && (
@@ -91,8 +85,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
       </div>
       {deck.phrases.length > 0 && (
         <a class="button quiet soft" href="#/phrases">
-          {deck.phrases.length === 1 ? 'The phrase' : `The ${deck.phrases.length} phrases`} of this
-          lesson
+          {phrasesOf(deck)}
         </a>
       )}
       <a class="button quiet soft" href="#/send">
@@ -111,6 +104,44 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
         </button>
       </div>
     </main>
+  );
+}
+
+/** A lesson without drills: there is nothing to ask, and its phrases to play. */
+function PhrasesToday({ lesson: { deck } }: { lesson: Lesson }) {
+  return (
+    <main class="screen today">
+      <Head deck={deck} now={Date.now()} />
+      <p>
+        Nothing is asked in this lesson: it has {deck.phrases.length === 1 ? 'a phrase' : 'phrases'}{' '}
+        to see, hear and play along with.
+      </p>
+      <div class="last">
+        <a class="button main wide" href="#/phrases">
+          {phrasesOf(deck)}
+        </a>
+      </div>
+    </main>
+  );
+}
+
+const phrasesOf = ({ phrases: { length } }: Deck) =>
+  `${length === 1 ? 'The phrase' : `The ${length} phrases`} of this lesson`;
+
+function Head({ deck, now }: { deck: Deck; now: number }) {
+  return (
+    <header>
+      <p class="label">
+        {deck.lessonDay
+          ? `For ${dayName(deck.lessonDay, now)} · ${daysLeft(deck.lessonDay, now)}`
+          : 'Your lesson'}
+        <a class="settings-link alone" href="#/settings">
+          Sound and names
+        </a>
+      </p>
+      <h1>{deck.title}</h1>
+      {deck.note && <p class="note">“{deck.note}”</p>}
+    </header>
   );
 }
 
