@@ -128,7 +128,7 @@ function worthwhile(
 ): Reached[] {
   const cheapest = cheapestOf(reached);
   const limit = Math.max(...holds.map((hold) => step(cheapest, hold)));
-  return reached.filter(({ cost }) => cost < limit).toSorted((a, b) => a.cost - b.cost);
+  return reached.filter(({ cost }) => cost <= limit).toSorted((a, b) => a.cost - b.cost);
 }
 
 function cheapestOf(reached: readonly Reached[]): Reached {

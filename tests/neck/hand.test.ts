@@ -113,6 +113,16 @@ describe('the path found is the cheapest of all, by trying all', () => {
 });
 
 describe('a fingering', () => {
+  test('goes over a note repeated in the one way there is, which costs nothing', () => {
+    const same = line([50, 50, 50]);
+    const { notes } = play(GUITAR, same, { frets: [5, 5], open: false, position: 5 });
+    expect(notes.map(({ string, fret }) => `${string}/${fret}`)).toEqual(['5/5', '5/5', '5/5']);
+    const dropD = INSTRUMENTS.find(({ name }) => name === 'drop D')!;
+    expect(play(dropD, line([47, 45, 40, 40]), { frets: [2, 6], position: 2 }).notes).toHaveLength(
+      4,
+    );
+  });
+
   test('sounds the notes it was given, inside the frets allowed, on every instrument', () => {
     fc.assert(
       fc.property(
