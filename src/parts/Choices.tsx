@@ -17,20 +17,26 @@ interface ChoiceProps {
   /** Choices of one name exclude each other; without one each stands for itself. */
   name?: string;
   music?: boolean;
+  disabled?: boolean;
+  /** Drawn instead of the label, which then is only said. */
+  children?: ComponentChildren;
   change(checked: boolean): void;
 }
 
 /** One of them: ink when chosen. */
-export function Choice({ label, checked, name, music, change }: ChoiceProps) {
+export function Choice(props: ChoiceProps) {
+  const { label, checked, name, music, disabled, children, change } = props;
   return (
     <label class={`choice ${music ? 'music' : ''}`}>
       <input
         type={name ? 'radio' : 'checkbox'}
         name={name}
         checked={checked}
+        disabled={disabled}
+        aria-label={children ? label : undefined}
         onChange={(event) => change(event.currentTarget.checked)}
       />
-      <span class="button">{label}</span>
+      <span class="button">{children ?? label}</span>
     </label>
   );
 }

@@ -1,18 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  dotsOf,
-  explained,
-  fretsOf,
-  soundingOf,
-  stripOf,
-} from '../../src/app/phrases/explained.ts';
-import {
-  byOctaves,
-  entryText,
-  keptRulings,
-  readEntry,
-  ruled,
-} from '../../src/app/phrases/entry.ts';
+import { dotsOf, explained, soundingOf, stripOf } from '../../src/app/phrases/explained.ts';
+import { keptRulings, ruled } from '../../src/app/phrases/rulings.ts';
 import { elsewhere, varied } from '../../src/app/phrases/varied.ts';
 import {
   embellishmentWords,
@@ -24,8 +12,8 @@ import {
 } from '../../src/app/phrases/words.ts';
 import { readNotes } from '../../src/decks/notes.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
+import { fretsAround } from '../../src/neck/place.ts';
 import { SURE } from '../../src/theory/analysis/analysis.ts';
-import { beats } from '../../src/theory/rhythm.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 
 const B_FLAT = { key: { tonic: 'Bb', scale: 'major' }, instrument: GUITAR } as const;
@@ -79,7 +67,7 @@ describe('a phrase explained', () => {
     expect(all.every(({ text, note }) => text && note)).toBe(true);
     const members = dotsOf(stairs, 0).flatMap(({ member }) => member ?? []);
     expect(new Set(members)).toEqual(new Set([1, 3, 5, 7]));
-    const [low, high] = fretsOf(stairs.places!);
+    const [low, high] = fretsAround(stairs.places!);
     expect(all.every(({ fret }) => fret >= low && fret <= high)).toBe(true);
   });
 
@@ -148,62 +136,6 @@ describe('variations', () => {
       .toSorted((a, b) => a - b)
       .map((at, i, sorted) => at - (sorted[i - 1] ?? 0));
     expect(Math.min(...apart)).toBeGreaterThanOrEqual(4);
-  });
-});
-
-describe('an entry', () => {
-  const TRIPLETS = { length: beats(1, 3), tempo: 72, rulings: [], of: null } as const;
-  const TAB = [
-    'e|-------3-6-3---|',
-    'B|-----4-------4-|',
-    'G|---5-----------|',
-    'D|---------------|',
-    'A|---------------|',
-    'E|---------------|',
-  ];
-
-  it('is read as tablature in the chosen length', () => {
-    const read = readEntry({ ...TRIPLETS, text: TAB.join('\n') }, B_FLAT);
-    expect(read.state).toBe('phrase');
-    if (read.state !== 'phrase') return;
-    const { notes } = read.explained.phrase;
-    expect(notes.map(({ name }) => name)).toEqual(['C', 'Eb', 'G', 'Bb', 'G', 'Eb']);
-    expect(notes[4]!.at).toEqual(beats(4, 3));
-  });
-
-  it('is pointed at where it cannot be read', () => {
-    const text = TAB.join('\n').replace('-4-------4', '-x-------4');
-    const read = readEntry({ ...TRIPLETS, text }, B_FLAT);
-    expect(read).toMatchObject({ state: 'faults', faults: [{ line: 2, column: 8 }] });
-  });
-
-  it('is empty while nothing is written', () => {
-    expect(readEntry({ ...TRIPLETS, text: ' \n' }, B_FLAT)).toEqual({ state: 'empty' });
-  });
-
-  it('says the same phrase again when a phrase of the lesson is opened', () => {
-    const opened = entryText(STAIRS, GUITAR);
-    if ('fault' in opened) throw new Error(opened.fault);
-    const read = readEntry({ ...TRIPLETS, ...opened }, B_FLAT);
-    if (read.state !== 'phrase') throw new Error(read.state);
-    expect(read.explained.phrase.notes.map(({ midi, at, length }) => [midi, at, length])).toEqual(
-      STAIRS.notes.map(({ midi, at, length }) => [midi, at, length]),
-    );
-  });
-
-  it('says which note lies where the instrument has none, until it is moved by an octave', () => {
-    const low = phrase('C2 for 1/3', 'Eb2');
-    expect(entryText(low, GUITAR)).toEqual({
-      fault: 'Note 1 lies outside what the guitar can sound.',
-    });
-    expect(entryText(byOctaves(low, 1), GUITAR)).toHaveProperty('text');
-  });
-
-  it('lets go of rulings on notes that are not there any more', () => {
-    const ruling = { span: [3, 9] as const };
-    expect(readEntry({ ...TRIPLETS, text: TAB.join('\n'), rulings: [ruling] }, B_FLAT).state).toBe(
-      'phrase',
-    );
   });
 });
 

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import midiFile from 'midi-file';
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test, type Locator, type Page } from '@playwright/test';
 import { plan, shareLink } from './people.ts';
 
 /** ii7, then V7, in triplets and out of step nowhere. */
@@ -27,6 +27,162 @@ async function putIn(page: Page) {
   await expect(page.getByRole('heading', { name: 'A lesson' })).toBeVisible();
 }
 
+/** A place of the neck that a phrase is written on. */
+const place = (page: Page, string: number, fret: number) =>
+  page.locator(`.bench [data-string="${string}"][data-fret="${fret}"]`);
+
+const strip = (page: Page) => page.getByRole('toolbar', { name: 'Note by note' });
+const note = (page: Page, number: number) =>
+  strip(page).getByRole('button', { name: new RegExp(`^Note ${number}:`) });
+
+/** Two bars of triplets: ii7 up and down twice, then V7, as places. */
+const UP_AND_DOWN = [
+  [3, 5],
+  [2, 4],
+  [1, 3],
+  [1, 6],
+  [1, 3],
+  [2, 4],
+] as const;
+const TWO_BARS = [
+  ...UP_AND_DOWN,
+  ...UP_AND_DOWN,
+  ...([
+    [2, 6],
+    [1, 5],
+    [1, 8],
+    [1, 11],
+    [1, 8],
+    [1, 5],
+  ] as const),
+  ...UP_AND_DOWN,
+];
+
+test('two bars of triplets are tapped on the neck, changed, taken back and done again, and survive a reload', async ({
+  page,
+}) => {
+  await plan(page, {});
+  await page.getByRole('button', { name: 'Add a phrase' }).click();
+  for (const [string, fret] of TWO_BARS) await place(page, string, fret).tap();
+  await expect(note(page, 24)).toHaveAccessibleName(
+    'Note 24: degree 4, string 2, fret 4, eighth triplet',
+  );
+  await expect(tablature(page)).toHaveValue(/beats +1\/3\n/);
+
+  // A note moved, lengthened, joined to another and taken out; each is one step.
+  await note(page, 2).click();
+  await page.getByRole('radio', { name: 'eighths' }).check();
+  await expect(note(page, 2)).toHaveAccessibleName(/string 2, fret 4, eighth$/);
+  await place(page, 3, 8).tap();
+  await expect(note(page, 2)).toHaveAccessibleName(/degree 4, string 3, fret 8, eighth$/);
+  await expect(page.getByRole('radio', { name: 'pull-off' })).toBeDisabled();
+  await expect(page.getByText('A pull-off leads to a lower note.')).toBeVisible();
+  await page.getByRole('radio', { name: 'slide' }).check();
+  await expect(note(page, 2)).toHaveAccessibleName(/by slide$/);
+  await page.getByRole('button', { name: 'Later' }).click();
+  await expect(note(page, 3)).toHaveAccessibleName(/string 3, fret 8, eighth$/);
+  await page.getByRole('button', { name: 'Delete' }).click();
+  await expect(note(page, 24)).toHaveCount(0);
+
+  const undo = page.getByRole('button', { name: 'Undo' });
+  for (let i = 0; i < 2; i++) await undo.click();
+  await expect(note(page, 2)).toHaveAccessibleName(/by slide$/);
+  await page.reload();
+  await page.getByRole('button', { name: 'Go on with the phrase you began' }).click();
+  await expect(note(page, 2)).toHaveAccessibleName(/by slide$/);
+  for (let i = 0; i < 3; i++) await undo.click();
+  await expect(note(page, 2)).toHaveAccessibleName(/string 2, fret 4, eighth triplet$/);
+  const redo = page.getByRole('button', { name: 'Redo' });
+  for (let i = 0; i < 5; i++) await redo.click();
+  await expect(redo).toBeDisabled();
+  await expect(note(page, 24)).toHaveCount(0);
+
+  // A rest, and a note chosen on the neck.
+  await page.getByRole('button', { name: 'Choose a note on the neck' }).click();
+  await place(page, 1, 11).tap();
+  await expect(page.getByRole('region', { name: 'Note 15' })).toBeVisible();
+  await page.getByRole('button', { name: 'Rest' }).click();
+  await expect(strip(page).getByText('rest')).toHaveCount(1);
+  await putIn(page);
+});
+
+test('a phrase is written and changed with the keyboard alone', async ({ page }) => {
+  await plan(page, {});
+  await page.getByRole('button', { name: 'Add a phrase' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'A phrase' })).toBeFocused();
+  const tabTo = async (target: Locator) => {
+    for (let i = 0; i < 40; i++) {
+      if (await target.evaluate((one) => one.contains(document.activeElement))) return;
+      await page.keyboard.press('Tab');
+    }
+    throw new Error('The Tab key does not lead there.');
+  };
+  const press = async (...keys: string[]) => {
+    for (const key of keys) await page.keyboard.press(key);
+  };
+  await tabTo(page.getByRole('grid', { name: 'Neck to write on' }));
+  // The neck is gone over place by place, from its lowest open string.
+  let [string, fret] = [6, 0];
+  for (const [wanted, at] of [
+    [3, 5],
+    [2, 4],
+    [1, 3],
+  ] as const) {
+    while (string !== wanted || fret !== at) {
+      await press(string !== wanted ? 'ArrowRight' : fret < at ? 'ArrowDown' : 'ArrowUp');
+      if (string !== wanted) string--;
+      else fret += fret < at ? 1 : -1;
+      await expect(place(page, string, fret)).toBeFocused();
+    }
+    await press('Enter');
+  }
+  await expect(note(page, 3)).toHaveAccessibleName(/degree 6, string 1, fret 3/);
+
+  await page.keyboard.press('Control+z');
+  await expect(note(page, 3)).toHaveCount(0);
+  await page.keyboard.press('Control+Shift+z');
+  await expect(note(page, 3)).toHaveCount(1);
+
+  const back = async (target: Locator) => {
+    for (let i = 0; i < 40; i++) {
+      if (await target.evaluate((one) => one.contains(document.activeElement))) return;
+      await page.keyboard.press('Shift+Tab');
+    }
+    throw new Error('The Tab key does not lead back there.');
+  };
+  await back(strip(page));
+  await press('ArrowLeft');
+  await expect(note(page, 3)).toBeFocused();
+  await press('Shift+ArrowLeft');
+  await expect(note(page, 2)).toBeFocused();
+  await expect(note(page, 2)).toHaveAccessibleName(/degree 6/);
+  await press('Delete');
+  await expect(note(page, 3)).toHaveCount(0);
+  await press('Home', 'Delete', 'Backspace');
+  await expect(strip(page).getByRole('button', { name: /^Note/ })).toHaveCount(0);
+  await press('Control+z', 'Control+z', 'Control+z');
+  await expect(note(page, 2)).toHaveAccessibleName(/degree 6/);
+});
+
+test('text that cannot be read yet stays while the neck is tapped', async ({ page }) => {
+  await plan(page, {});
+  await page.getByRole('button', { name: 'Add a phrase' }).click();
+  await place(page, 3, 5).tap();
+  const text = STAIRS.replace('B|-----4', 'B|-----x');
+  await tablature(page).fill(text);
+  await expect(page.getByText('Until it can be read')).toBeVisible();
+  await place(page, 2, 4).tap();
+  await expect(note(page, 2)).toHaveCount(1);
+  await expect(tablature(page)).toHaveValue(text);
+  await expect(page.getByRole('button', { name: 'Put it in' })).toBeDisabled();
+  await tablature(page).fill(STAIRS);
+  await expect(note(page, 13)).toHaveCount(1);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(note(page, 3)).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Put it in' })).toBeEnabled();
+});
+
 test('a pasted phrase goes into the lesson, and the student sees and plays it', async ({
   page,
   browser,
@@ -46,7 +202,9 @@ test('a pasted phrase goes into the lesson, and the student sees and plays it', 
   await student.getByRole('link', { name: 'The phrase of this lesson' }).click();
   const notes = student.getByRole('button', { name: /^Note \d+: degree/ });
   await expect(notes).toHaveCount(13);
-  await expect(notes.first()).toHaveAccessibleName('Note 1: degree 2, string 3, fret 5');
+  await expect(notes.first()).toHaveAccessibleName(
+    'Note 1: degree 2, string 3, fret 5, eighth triplet',
+  );
   await expect(student.locator('[data-string="3"][data-fret="5"][data-dot]')).toHaveCount(1);
   await student.getByRole('button', { name: 'V7, notes 7 to 13' }).click();
   await expect(student.locator('.member-1')).not.toHaveCount(0);

@@ -1,41 +1,48 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { Remark } from '../../decks/notation/remark.ts';
-import { labelsOf } from '../../decks/notation/tablature.ts';
-import { Choice, Choices } from '../../parts/Choices.tsx';
+import { PhrasePlayer } from '../../parts/PhrasePlayer.tsx';
 import { FASTEST, SLOWEST } from '../../sound/index.ts';
-import { beats, compare, type Beats } from '../../theory/rhythm.ts';
-import { change, draft, titleOf, TEMPO, TRIPLET, type Entry } from '../teach/draft.ts';
-import { keptRulings, readEntry, type EntryRead } from './entry.ts';
+import { sketchOf } from '../../theory/editing.ts';
+import { change, draft, titleOf, TEMPO } from '../teach/draft.ts';
+import { settings } from '../state.ts';
+import { Bench } from './Bench.tsx';
+import { newEntry, step, taken, type Entry } from './entry.ts';
+import { explained as explain, soundingOf, stripOf, type Explained } from './explained.ts';
+import { GroupChoice } from './GroupChoice.tsx';
 import { MidiFile } from './MidiFile.tsx';
 import { PhraseOut } from './PhraseOut.tsx';
-import { PhraseView } from './PhraseView.tsx';
+import { PhraseSheet } from './PhraseSheet.tsx';
+import { caughtUp, changed, oddTime, readText, textOf, writtenPhrase } from './reading.ts';
 import { Readings } from './Readings.tsx';
+import { TextField, useSettled } from './TextField.tsx';
 import { Variations } from './Variations.tsx';
-import { motionWords, travelWords } from './words.ts';
+import { embellishmentWords, motionWords, outlineWords, travelWords } from './words.ts';
 import './Phrases.css';
 
-const LENGTHS: readonly (readonly [Beats, string])[] = [
-  [TRIPLET, 'triplets'],
-  [beats(1, 2), 'eighths'],
-  [beats(1, 4), 'sixteenths'],
-  [beats(1), 'quarters'],
-];
+const NEW = newEntry(TEMPO);
 
-const NEW: Entry = { text: '', length: TRIPLET, tempo: TEMPO, rulings: [], of: null };
-
-/** A phrase in the making: tablature as one writes it, and what it says. */
+/** A phrase in the making: tapped, typed or opened from a file, changed, and what it says. */
 export function PhraseDesk({ leave }: { leave(): void }) {
   const entry = draft.value.entry ?? NEW;
   const { key, instrument } = draft.value;
-  const set = (part: Partial<Entry>) => change({ entry: { ...entry, ...part } });
+  const about = useMemo(() => ({ key, instrument }), [key, instrument]);
+  const set = (part: Partial<Entry>) => change({ entry: { ...latest(), ...part } });
+  const edit = (how: (now: Entry) => Entry) => set(changed(latest(), about, how));
   const text = useSettled(entry.text);
   const read = useMemo(
-    () => readEntry({ ...entry, text }, { key, instrument }),
-    [text, entry.length, entry.tempo, entry.rulings, key, instrument],
+    () => readText({ ...entry, text }, about),
+    [text, entry.length, entry.sketch.tempo, about],
   );
-  const field = useRef<HTMLTextAreaElement>(null);
-  const current = text === entry.text;
-  useRulingsFollow(read, (rulings) => set({ rulings }), entry.rulings);
+  const settled = text === entry.text;
+  // What can be read is what is written.
+  useEffect(() => {
+    if (settled && read && 'phrase' in read) set(caughtUp(latest(), about));
+  }, [read, settled]);
+  const explained = useMemo(() => {
+    const phrase = writtenPhrase(entry.sketch, about);
+    return phrase.notes.length === 0 ? null : explain(phrase, about, entry.rulings);
+  }, [entry.sketch, entry.rulings, about]);
+  const [group, setGroup] = useState<number | null>(null);
+  const shown = group !== null && explained?.analysis.groups[group] ? group : null;
 
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -43,10 +50,11 @@ export function PhraseDesk({ leave }: { leave(): void }) {
     title.current?.focus();
   }, []);
 
+  const fault = faultOf(explained, entry);
+  const bad = read !== null && 'faults' in read;
   const keep = () => {
-    if (read.state !== 'phrase') return;
-    const { phrase } = read.explained;
-    const made = { phrase, rulings: entry.rulings };
+    if (!explained) return;
+    const made = { phrase: explained.phrase, rulings: entry.rulings };
     const { phrases } = draft.value;
     change({
       phrases: entry.of === null ? [...phrases, made] : phrases.with(entry.of, made),
@@ -68,68 +76,43 @@ export function PhraseDesk({ leave }: { leave(): void }) {
           Back to the lesson
         </button>
       </header>
-      <Choices legend="Notes are">
-        {LENGTHS.map(([length, name]) => (
-          <Choice
-            key={name}
-            name="length"
-            label={name}
-            checked={compare(length, entry.length) === 0}
-            change={() => set({ length })}
-          />
-        ))}
-      </Choices>
-      <Tempo tempo={entry.tempo} set={(tempo) => set({ tempo })} />
-      <label class="field">
-        <span class="label">Tablature, string 1 on top</span>
-        <textarea
-          ref={field}
-          class="tablature"
-          rows={instrument.tuning.length + 2}
-          spellcheck={false}
-          autocapitalize="off"
-          autocomplete="off"
-          wrap="off"
-          maxLength={20_000}
-          placeholder={exampleFor(labelsOf(instrument))}
-          aria-invalid={read.state === 'faults'}
-          value={entry.text}
-          onInput={(event) => set({ text: event.currentTarget.value })}
-        />
-      </label>
-      <MidiFile
-        musicKey={key}
+      <Bench {...{ entry, about, explained, edit, set }} group={shown} />
+      {fault && (
+        <p class="notice bad" role="status">
+          {fault}
+        </p>
+      )}
+      <Tempo
+        tempo={entry.sketch.tempo}
+        set={(tempo) => edit((now) => step(now, { sketch: { ...now.sketch, tempo } }))}
+      />
+      <TextField
+        text={entry.text ?? textOf(explained)}
+        read={entry.text === null ? null : read}
         instrument={instrument}
-        opened={(opened, tempo) => set({ text: opened, tempo, rulings: [] })}
+        type={(typed) => set({ text: typed })}
+        letGo={explained && (() => set({ text: null }))}
       />
-      <Told
-        read={read}
-        show={({ line, column }) => {
-          const at = entry.text.split('\n').slice(0, line - 1);
-          const from = at.reduce((sum, row) => sum + row.length + 1, column - 1);
-          field.current?.focus();
-          field.current?.setSelectionRange(from, from + 1);
-        }}
-      />
-      {read.state === 'phrase' && (
+      <MidiFile musicKey={key} opened={(phrase) => edit((now) => taken(now, sketchOf(phrase)))} />
+      {explained && (
         <>
-          <PhraseView explained={read.explained} />
+          <Said explained={explained} />
+          <GroupChoice groups={explained.analysis.groups} shown={shown} show={setGroup} />
           <Readings
-            explained={read.explained}
+            explained={explained}
             rulings={entry.rulings}
-            rule={(rulings) => set({ rulings })}
+            rule={(rulings) => edit((now) => step(now, { rulings }))}
           />
-          <p class="soft">
-            {motionWords(read.explained)} {travelWords(read.explained)}
-          </p>
-          <PhraseOut explained={read.explained} title={titleOf(draft.value)} />
+          <SlowPlayer explained={explained} />
+          <PhraseOut explained={explained} title={titleOf(draft.value)} />
           <Variations
-            explained={read.explained}
+            explained={explained}
             kept={draft.value.phrases.length}
             keep={(phrase) =>
               change({ phrases: [...draft.value.phrases, { phrase, rulings: [] }] })
             }
           />
+          <PhraseSheet explained={explained} />
         </>
       )}
       <div class="buttons last">
@@ -139,7 +122,7 @@ export function PhraseDesk({ leave }: { leave(): void }) {
         <button
           type="button"
           class="button main"
-          disabled={!current || read.state !== 'phrase'}
+          disabled={!settled || bad || !explained?.places || fault !== explained.fault}
           onClick={keep}
         >
           Put it in
@@ -149,31 +132,55 @@ export function PhraseDesk({ leave }: { leave(): void }) {
   );
 }
 
-/** A text once it has stood for a moment, so that nothing is worked out between two keys. */
-function useSettled(text: string): string {
-  const [settled, setSettled] = useState(text);
-  useEffect(() => {
-    const timer = setTimeout(() => setSettled(text), 250);
-    return () => clearTimeout(timer);
-  }, [text]);
-  return settled;
+/** The entry as it is now: what is done to it may come before the screen is drawn again. */
+function latest(): Entry {
+  return draft.value.entry ?? NEW;
 }
 
-/** Rulings stay with their notes when others come or go. */
-function useRulingsFollow(
-  read: EntryRead,
-  set: (rulings: Entry['rulings']) => void,
-  rulings: Entry['rulings'],
-) {
-  const phrase = read.state === 'phrase' ? read.explained.phrase : null;
-  const before = useRef(phrase);
-  useEffect(() => {
-    if (!phrase) return;
-    if (before.current && before.current !== phrase && rulings.length > 0) {
-      set(keptRulings(rulings, before.current, phrase));
-    }
-    before.current = phrase;
-  }, [phrase]);
+/** What keeps the phrase from being played or put in. */
+function faultOf(explained: Explained | null, { sketch }: Entry): string | null {
+  if (!explained) return null;
+  const odd = oddTime(explained.phrase);
+  if (odd !== null)
+    return `Note ${odd} comes at a time too fine to be kept: give the notes before it whole beats, halves, thirds or their parts.`;
+  if (explained.places || !explained.fault) return explained.fault;
+  return sketch.notes.length > 0
+    ? `${explained.fault} Move it, or all notes by an octave.`
+    : explained.fault;
+}
+
+/** What the phrase outlines, how it moves and where it goes. */
+function Said({ explained }: { explained: Explained }) {
+  return (
+    <>
+      <p class="outline">
+        {outlineWords(explained, settings.value)} {embellishmentWords(explained)}
+      </p>
+      <p class="soft">
+        {motionWords(explained)} {travelWords(explained)}
+      </p>
+    </>
+  );
+}
+
+function SlowPlayer({ explained }: { explained: Explained }) {
+  const [open, setOpen] = useState(false);
+  const { places, phrase, instrument, analysis } = explained;
+  if (!places) return null;
+  return (
+    <details class="slow" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Slowly, in a loop, with a click</summary>
+      {open && (
+        <PhrasePlayer
+          key={String(phrase.tempo)}
+          sounding={soundingOf(explained)}
+          strings={instrument.tuning.length}
+          notes={stripOf(explained)}
+          groups={analysis.groups.map(({ from }) => from)}
+        />
+      )}
+    </details>
+  );
 }
 
 function Tempo({ tempo, set }: { tempo: number; set(tempo: number): void }) {
@@ -190,39 +197,9 @@ function Tempo({ tempo, set }: { tempo: number; set(tempo: number): void }) {
           const wanted = Math.round(Number(event.currentTarget.value)) || TEMPO;
           const within = Math.min(FASTEST, Math.max(SLOWEST, wanted));
           event.currentTarget.value = String(within);
-          set(within);
+          if (within !== tempo) set(within);
         }}
       />
     </label>
   );
-}
-
-/** What cannot be read or looks odd, each with its line and column, where a tap leads to. */
-function Told({ read, show }: { read: EntryRead; show(where: Remark): void }) {
-  if (read.state === 'empty') return null;
-  const bad = read.state === 'faults';
-  const told = bad ? read.faults : read.remarks;
-  const fault = read.state === 'phrase' ? read.explained.fault : null;
-  return (
-    <div role="status" class="told">
-      {told.map((remark) => (
-        <p
-          key={`${remark.line} ${remark.column} ${remark.sentence}`}
-          class={`notice ${bad ? 'bad' : ''}`}
-        >
-          <button type="button" class="button quiet" onClick={() => show(remark)}>
-            Line {remark.line}, column {remark.column}
-          </button>
-          <span>{remark.sentence}</span>
-        </p>
-      ))}
-      {fault && <p class="notice bad">{fault}</p>}
-    </div>
-  );
-}
-
-/** A few notes on the two highest strings, to show how it is written. */
-function exampleFor(labels: readonly string[]): string {
-  const rows = ['-------3-6-3---', '-----4-------4-', '---5-----------'];
-  return labels.map((label, i) => `${label.padEnd(2)}|${rows[i] ?? '-'.repeat(15)}|`).join('\n');
 }

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
-import { change, draft, TRIPLET, type MadePhrase } from '../teach/draft.ts';
-import { entryText } from './entry.ts';
+import { change, draft, type MadePhrase } from '../teach/draft.ts';
+import { entryOf, isBegun } from './entry.ts';
 import { explained } from './explained.ts';
 import { pathWords } from './words.ts';
 
@@ -22,14 +22,11 @@ export function PhraseList({ open, returned }: { open(): void; returned: boolean
       ),
     [phrases, key, instrument],
   );
-  const unfinished = entry !== null && entry.text.trim() !== '';
+  const unfinished = entry !== null && isBegun(entry);
   const edit = ({ phrase, rulings }: MadePhrase, index: number) => {
     if (unfinished && entry.of !== index)
       return setSaid('Put in or throw away the phrase you began first.');
-    const read = entryText(phrase, instrument);
-    const text = 'text' in read ? read.text : '';
-    const length = phrase.notes[0]?.length ?? TRIPLET;
-    if (!unfinished) change({ entry: { text, length, tempo: phrase.tempo, rulings, of: index } });
+    if (!unfinished) change({ entry: entryOf(phrase, rulings, index) });
     open();
   };
   /** Other phrases, and the one that is being changed by the number it has among them; as a new one where it is gone. */

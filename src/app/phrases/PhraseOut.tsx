@@ -1,7 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import { writeTablature } from '../../decks/notation/tablature.ts';
-import { BAR } from './entry.ts';
-import { withPlaces, type Explained } from './explained.ts';
+import { BAR, withPlaces, type Explained } from './explained.ts';
 
 interface PhraseOutProps {
   explained: Explained;

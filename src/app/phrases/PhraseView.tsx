@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { midiAt } from '../../neck/place.ts';
+import { fretsAround, midiAt } from '../../neck/place.ts';
+import { bringIntoSight } from '../../parts/inSight.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { PhrasePlayer } from '../../parts/PhrasePlayer.tsx';
 import { pluck } from '../../sound/index.ts';
-import { numeralLabel } from '../../theory/naming.ts';
 import { settings } from '../state.ts';
-import { dotsOf, fretsOf, soundingOf, stripOf, type Explained } from './explained.ts';
+import { dotsOf, soundingOf, stripOf, type Explained } from './explained.ts';
+import { GroupChoice } from './GroupChoice.tsx';
 import { embellishmentWords, outlineWords, sheetWords } from './words.ts';
 import './Phrases.css';
 
@@ -22,9 +23,11 @@ export function PhraseView({ explained }: { explained: Explained }) {
   useEffect(() => {
     const place = lit === null ? null : places?.[lit];
     if (!place) return;
-    frame.current
-      ?.querySelector(`[data-string="${place.string}"][data-fret="${place.fret}"]`)
-      ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    const { string, fret } = place;
+    const cell = frame.current!.querySelector<HTMLElement>(
+      `[data-string="${string}"][data-fret="${fret}"]`,
+    );
+    bringIntoSight(frame.current!, cell!);
   }, [lit]);
   const foreign = embellishmentWords(explained);
   return (
@@ -41,7 +44,7 @@ export function PhraseView({ explained }: { explained: Explained }) {
             instrument={instrument}
             musicKey={key}
             naming={naming}
-            frets={fretsOf(places)}
+            frets={fretsAround(places)}
             label="Neck with the phrase on it"
             dots={dotsOf(explained, shown)}
             lit={lit === null ? null : (places[lit] ?? null)}
@@ -49,28 +52,7 @@ export function PhraseView({ explained }: { explained: Explained }) {
           />
         </div>
       )}
-      <div class="groups" role="group" aria-label="Its arpeggios">
-        <button
-          type="button"
-          class="button small"
-          aria-pressed={shown === null}
-          onClick={() => setGroup(null)}
-        >
-          all of it
-        </button>
-        {groups.map(({ chord, from, to }, index) => (
-          <button
-            key={from}
-            type="button"
-            class="button small music"
-            aria-label={`${numeralLabel(chord)}, ${from + 1 === to ? `note ${to}` : `notes ${from + 1} to ${to}`}`}
-            aria-pressed={shown === index}
-            onClick={() => setGroup(shown === index ? null : index)}
-          >
-            {numeralLabel(chord)}
-          </button>
-        ))}
-      </div>
+      <GroupChoice groups={groups} shown={shown} show={setGroup} />
       {places && (
         <PhrasePlayer
           key={String(phrase.tempo)}

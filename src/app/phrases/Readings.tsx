@@ -5,7 +5,7 @@ import type { Key } from '../../theory/key.ts';
 import { parentScale } from '../../theory/scale.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { settings } from '../state.ts';
-import { ruled } from './entry.ts';
+import { ruled } from './rulings.ts';
 import type { Explained } from './explained.ts';
 import { chordWords } from './words.ts';
 

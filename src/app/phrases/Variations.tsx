@@ -2,9 +2,9 @@ import { useMemo, useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
 import type { Placing } from '../../neck/variations.ts';
 import { PhraseStrip } from '../../parts/PhraseStrip.tsx';
-import { play, type Playing } from '../../sound/index.ts';
 import type { Phrase } from '../../theory/phrase.ts';
-import { soundingOf, stripOf, explained as explain, type Explained } from './explained.ts';
+import { stripOf, explained as explain, type Explained } from './explained.ts';
+import { useHearing } from './hearing.ts';
 import { elsewhere, varied } from './varied.ts';
 
 interface VariationsProps {
@@ -117,16 +117,7 @@ function Compared({ one, explained }: { one: Explained; explained: Explained }) 
 }
 
 function Heard({ name, of }: { name: string; of: Explained }) {
-  const [lit, setLit] = useState<number | null>(null);
-  const [playing, setPlaying] = useState<Playing | null>(null);
-  const hear = () => {
-    const begun = play(soundingOf(of), { onNote: setLit });
-    setPlaying(begun);
-    void begun.done.then(() => {
-      setLit(null);
-      setPlaying((now) => (now === begun ? null : now));
-    });
-  };
+  const { lit, playing, toggle } = useHearing(of);
   return (
     <figure aria-label={name}>
       <figcaption>
@@ -135,7 +126,7 @@ function Heard({ name, of }: { name: string; of: Explained }) {
           type="button"
           class="button small"
           aria-label={`${playing ? 'Stop' : 'Hear'} ${name.toLowerCase()}`}
-          onClick={() => (playing ? playing.stop() : hear())}
+          onClick={toggle}
         >
           {playing ? 'Stop' : 'Hear'}
         </button>
@@ -145,7 +136,7 @@ function Heard({ name, of }: { name: string; of: Explained }) {
         strings={of.instrument.tuning.length}
         lit={lit}
         stretch={null}
-        choose={hear}
+        choose={toggle}
       />
     </figure>
   );

@@ -1,5 +1,5 @@
 import { fingering } from '../../neck/hand.ts';
-import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
+import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
 import { midiAt, type Place } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { StripNote } from '../../parts/PhraseStrip.tsx';
@@ -8,8 +8,11 @@ import { analyse, type Analysis } from '../../theory/analysis/analysis.ts';
 import type { Ruling } from '../../theory/analysis/ruling.ts';
 import type { Key } from '../../theory/key.ts';
 import { noteLabel } from '../../theory/naming.ts';
-import type { Phrase } from '../../theory/phrase.ts';
+import type { Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { toNumber } from '../../theory/rhythm.ts';
+
+/** How many beats there are from bar line to bar line. */
+export const BAR = 4;
 
 /** A phrase with all that can be said of it on an instrument in a key. */
 export interface Explained {
@@ -81,19 +84,22 @@ export function dotsOf(
   return [...dots.values()];
 }
 
-/** The frets to draw: at least four, so that the hand sees where it is. */
-export function fretsOf(places: readonly Place[]): [number, number] {
-  const frets = places.map(({ fret }) => fret);
-  const low = Math.min(...frets);
-  return [low, Math.max(...frets, low + 3)];
+/** The notes as the strip shows them: lengths over places over degrees. */
+export function stripOf({ phrase, key, places, instrument }: Explained): StripNote[] {
+  return phrase.notes.map((note, i) => {
+    const { name, at, length, join } = note;
+    const place = places?.[i] ?? placeNear(note, instrument);
+    const label = noteLabel(name, 'degrees', key);
+    return { ...place, label, at: toNumber(at), length, ...(join && { join }) };
+  });
 }
 
-/** The notes as the strip shows them: degrees under places. */
-export function stripOf({ phrase, key, places }: Explained): StripNote[] {
-  return (places ?? []).map((place, i) => {
-    const { name, at } = phrase.notes[i]!;
-    return { ...place, label: noteLabel(name, 'degrees', key), at: toNumber(at) };
-  });
+/** The place that is given; for a note without one, where it would lie if its string had frets enough. */
+function placeNear({ midi, place }: PhraseNote, instrument: Instrument): Place {
+  if (place) return place;
+  const open = openMidi(instrument);
+  const string = open.findIndex((sounds) => sounds <= midi) + 1 || open.length;
+  return { string, fret: midi - open[string - 1]! };
 }
 
 /** What is heard, each note on the string it is played on. */

@@ -7,24 +7,14 @@ import type { Size } from '../../theory/chord.ts';
 import { spell, type Key } from '../../theory/key.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import type { Phrase } from '../../theory/phrase.ts';
-import { beats, type Beats } from '../../theory/rhythm.ts';
+import { formerEntry } from '../phrases/document.ts';
+import { keptEntry, type Entry } from '../phrases/entry.ts';
 import { trouble } from '../trouble.ts';
 
 /** A phrase of the lesson, and what the teacher ruled that it outlines. */
 export interface MadePhrase {
   readonly phrase: Phrase;
   readonly rulings: readonly Ruling[];
-}
-
-/** A phrase that is being written: its tablature is the truth of it, readable or not. */
-export interface Entry {
-  readonly text: string;
-  /** How long each note is, and the tempo, where the text does not say. */
-  readonly length: Beats;
-  readonly tempo: number;
-  readonly rulings: readonly Ruling[];
-  /** Which phrase of the lesson it changes, or null for a new one. */
-  readonly of: number | null;
 }
 
 /** A lesson that is being made. */
@@ -77,7 +67,11 @@ export const draft = signal<Draft>(keptDraft());
 function keptDraft(): Draft {
   try {
     const kept = localStorage.getItem(KEPT);
-    return kept ? { ...PLAIN, ...(JSON.parse(kept) as Partial<Draft>) } : PLAIN;
+    if (!kept) return PLAIN;
+    const made = { ...PLAIN, ...(JSON.parse(kept) as Partial<Draft>) };
+    return made.entry && !('sketch' in made.entry)
+      ? { ...made, entry: formerEntry(made.entry) }
+      : made;
   } catch {
     // No store, as where cookies are blocked, or nothing readable in it: one starts from the plain lesson.
     return PLAIN;
@@ -88,7 +82,10 @@ effect(() => {
   const kept = draft.value;
   try {
     if (kept === PLAIN) localStorage.removeItem(KEPT);
-    else localStorage.setItem(KEPT, JSON.stringify(kept));
+    else {
+      const entry = kept.entry && keptEntry(kept.entry);
+      localStorage.setItem(KEPT, JSON.stringify({ ...kept, entry }));
+    }
   } catch {
     if (kept !== PLAIN)
       trouble.value =
@@ -105,9 +102,6 @@ export function isPlain(made: Draft): boolean {
 export function beginAnew(): void {
   draft.value = PLAIN;
 }
-
-/** The length of a note that a phrase starts with: a triplet. */
-export const TRIPLET = beats(1, 3);
 
 export function change(part: Partial<Draft>): void {
   draft.value = { ...draft.value, ...part };

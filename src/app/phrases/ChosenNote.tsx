@@ -1,0 +1,154 @@
+import { Choice, Choices } from '../../parts/Choices.tsx';
+import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
+import {
+  midiAt,
+  parsePlace,
+  placeLabel,
+  placesOf,
+  placeText,
+  type Place,
+} from '../../neck/place.ts';
+import { join, joinFault, later, move, rest, restAfter, unplace } from '../../theory/editing.ts';
+import { JOINS } from '../../theory/phrase.ts';
+import { beats } from '../../theory/rhythm.ts';
+import { step, type Cursor, type Entry } from './entry.ts';
+import { withPlaces, type Explained } from './explained.ts';
+
+interface ChosenNoteProps {
+  entry: Entry;
+  explained: Explained;
+  edit(change: (now: Entry) => Entry): void;
+  go(cursor: Cursor): void;
+}
+
+/** What can be done with the note that the cursor is on. */
+export function ChosenNote({ entry, explained, edit, go }: ChosenNoteProps) {
+  const { at } = entry.cursor;
+  const { notes } = entry.sketch;
+  return (
+    <section class="chosen" aria-label={`Note ${at + 1}`}>
+      <div class="row three">
+        <button
+          type="button"
+          class="button small"
+          disabled={at === 0}
+          onClick={() => edit((now) => shifted(now, -1))}
+        >
+          Earlier
+        </button>
+        <button
+          type="button"
+          class="button small"
+          disabled={at + 1 === notes.length}
+          onClick={() => edit((now) => shifted(now, 1))}
+        >
+          Later
+        </button>
+        <button type="button" class="button small" onClick={() => go({ on: 'gap', at })}>
+          Insert before
+        </button>
+        <button type="button" class="button small" onClick={() => go({ on: 'gap', at: at + 1 })}>
+          Insert after
+        </button>
+        {restAfter(entry.sketch, at).n > 0 && (
+          <button
+            type="button"
+            class="button small"
+            onClick={() => edit((now) => step(now, { sketch: rest(now.sketch, at, beats(0)) }))}
+          >
+            Without its rest
+          </button>
+        )}
+        <button
+          type="button"
+          class="button small"
+          onClick={() => go({ on: 'gap', at: notes.length })}
+        >
+          To the end
+        </button>
+      </div>
+      <Joins {...{ entry, explained, edit }} />
+      <PlaceChoice {...{ entry, edit }} instrument={explained.instrument} />
+    </section>
+  );
+}
+
+/** The cursor's note behind the next one, or before the one before it; the cursor goes with it. */
+export function shifted(entry: Entry, by: 1 | -1): Entry {
+  const { at } = entry.cursor;
+  const sketch = later(entry.sketch, by > 0 ? at : at - 1);
+  if (sketch === entry.sketch) return entry;
+  return step(entry, { sketch, cursor: { on: 'note', at: at + by } });
+}
+
+function Joins({ entry, explained, edit }: Omit<ChosenNoteProps, 'go'>) {
+  const { at } = entry.cursor;
+  const { notes } = withPlaces(explained);
+  const [before, note] = [notes[at - 1], notes[at]];
+  if (!note) return null;
+  const faults = JOINS.map((how) => joinFault(before, note, how));
+  const set = (how: (typeof JOINS)[number] | null) =>
+    edit((now) => step(now, { sketch: join(now.sketch, at, how) }));
+  const told = [...new Set(before ? faults : faults.slice(0, 1))].filter((fault) => fault !== null);
+  return (
+    <>
+      <Choices legend="Reached by">
+        <Choice
+          name="join"
+          label="a stroke"
+          checked={note.join === undefined}
+          change={() => set(null)}
+        />
+        {JOINS.map((how, i) => (
+          <Choice
+            key={how}
+            name="join"
+            label={how}
+            checked={note.join === how}
+            disabled={faults[i] !== null && note.join !== how}
+            change={() => set(how)}
+          />
+        ))}
+      </Choices>
+      {told.length > 0 && <p class="soft">{told.join(' ')}</p>}
+    </>
+  );
+}
+
+interface PlaceChoiceProps extends Pick<ChosenNoteProps, 'entry' | 'edit'> {
+  instrument: Instrument;
+}
+
+function PlaceChoice({ entry, instrument, edit }: PlaceChoiceProps) {
+  const { at } = entry.cursor;
+  const note = entry.sketch.notes[at];
+  if (!note) return null;
+  const choose = (place: Place | null) =>
+    edit((now) => {
+      const { midi, name } = now.sketch.notes[at]!;
+      const sketch = place ? move(now.sketch, at, { midi, name, place }) : unplace(now.sketch, at);
+      return step(now, { sketch });
+    });
+  return (
+    <label class="reading">
+      <span>Played on</span>
+      <select
+        value={note.place ? placeText(note.place) : ''}
+        onChange={(event) => choose(parsePlace(event.currentTarget.value))}
+      >
+        <option value="">where it costs the hand least</option>
+        {placesSounding(instrument, note.midi).map((place) => (
+          <option key={placeText(place)} value={placeText(place)}>
+            {placeLabel(place)}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function placesSounding(instrument: Instrument, midi: number): Place[] {
+  const strings = instrument.tuning.map((_, i) => i + 1);
+  const alike = placesOf(instrument, midi % 12, strings, [0, fretsLeft(instrument)]);
+  return alike.filter((place) => midiAt(instrument, place) === midi);
+}
