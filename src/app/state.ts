@@ -79,13 +79,14 @@ export async function take(deck: Deck): Promise<Lesson> {
   return lesson;
 }
 
-/** Keeps a deck that was made here for someone else, put away: nothing changes in what is practised. */
-export async function keepMade(deck: Deck): Promise<void> {
+/** Keeps a deck that was made here for someone else, put away: nothing changes in what is practised. Gives its id. */
+export async function keepMade(deck: Deck): Promise<string> {
   const { deckId, writeDeck } = await import('../decks/document.ts');
   const id = deckId(deck);
-  if (lessonById(id)) return;
+  if (lessonById(id)) return id;
   lessons.value = [...lessons.value, { id, deck, away: true }];
   await tell(decks.keepDeck(id, writeDeck(deck), Date.now()).then(() => decks.putAway(id)));
+  return id;
 }
 
 /** Makes a deck the one practised. */

@@ -85,6 +85,20 @@ const READY = 0.9;
 /** How often an item is asked until it is ready: one that faded; a new one that its siblings tell all of, or nothing. */
 const ASKS = { faded: 1.5, told: 1.5, untold: 4.5 };
 
+/** How often these items still have to be asked, each, until they are ready at a time: 0 for those that will be. */
+function asksLeft(items: readonly Item[], memory: Memory, at: number): number[] {
+  return items.map(({ id }) => {
+    const value = recall(memory, id, at);
+    if (value === null) return ASKS.untold + (ASKS.told - ASKS.untold) * startOf(memory, id);
+    return value < READY ? ASKS.faded : 0;
+  });
+}
+
+/** Seconds of practice in so many askings. */
+function secondsOf(asks: readonly number[], items: readonly Item[], memory: Memory): number {
+  return asks.reduce((sum, each) => sum + each, 0) * secondsACard(items, memory);
+}
+
 /**
  * About how many minutes a day until the next lesson (a week from now where its day is not known) make a deck ready:
  * a rule of thumb, from the cards still to ask and what a card costs this student. 0 where nothing is to do.
@@ -99,11 +113,25 @@ export function minutesADay(
 ): number {
   const until = lesson !== null && lesson > now ? lesson : now + 7 * DAY;
   const days = Math.max(1, Math.ceil((until - now) / DAY));
-  let cards = 0;
-  for (const { id } of items) {
-    const value = recall(memory, id, until);
-    if (value === null) cards += ASKS.untold + (ASKS.told - ASKS.untold) * startOf(memory, id);
-    else if (value < READY) cards += ASKS.faded;
-  }
-  return Math.ceil((cards * secondsACard(items, memory)) / 60 / days);
+  const asks = asksLeft(items, memory, until);
+  return Math.ceil(secondsOf(asks, items, memory) / 60 / days);
+}
+
+/**
+ * About how many days make a deck ready at so many minutes a day: as many as all askings take, and no fewer than one
+ * item needs when it is asked once a day. 0 where nothing is to do.
+ *
+ * A rule of thumb with the askings of `minutesADay`: it knows nothing of how hard this deck is for this student, and
+ * counts on practice every day. What was known when the first items were asked fades while the last ones are learned,
+ * so that beyond some weeks it tells too few.
+ */
+export function daysUntilKnown(
+  items: readonly Item[],
+  memory: Memory,
+  now: number,
+  minutes: number,
+): number {
+  const asks = asksLeft(items, memory, now + 7 * DAY);
+  const once = Math.ceil(Math.max(0, ...asks));
+  return Math.max(once, Math.ceil(secondsOf(asks, items, memory) / 60 / minutes));
 }

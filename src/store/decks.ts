@@ -31,6 +31,21 @@ export async function keepDeck(id: string, document: unknown, now: number): Prom
   return deck;
 }
 
+/** Takes in the decks of a backup that are not here, put away or not as they were. Gives how many were taken. @throws StoreTrouble */
+export function takeDecks(decks: readonly StoredDeck[]): Promise<number> {
+  return store('readwrite', async (all) => {
+    let taken = 0;
+    for (const deck of decks) {
+      const key = ['deck', deck.id];
+      if (await promisifyRequest(all.getKey(key))) continue;
+      all.put(deck, key);
+      taken++;
+    }
+    await stored(all);
+    return taken;
+  });
+}
+
 /** Puts a deck out of sight; its history stays. @throws StoreTrouble */
 export function putAway(id: string): Promise<void> {
   return setAway(id, true);

@@ -4,8 +4,8 @@ import { StoreTrouble } from './trouble.ts';
 let base: UseStore | null = null;
 
 /**
- * The one database on the device, opened on first use. Its keys: `device`; `['log', device, chunk]`; `['deck', id]`; `['report', sender, deck]`;
- * `current`, `settings`, `round`.
+ * The one database on the device, opened on first use. Its keys: `device`; `['log', device, chunk]`; `['deck', id]`;
+ * `['report', sender, deck]`; `['draft', id]`; `current`, `open draft`, `settings`, `round`, `questions`.
  *
  * A write that has resolved survives a battery dying in that moment: strict durability costs a few ms more than
  * relaxed, well inside the half second before a verdict.
@@ -34,4 +34,9 @@ export function stored({ transaction }: IDBObjectStore): Promise<void> {
 /** All keys that begin so, in their order. */
 export function under(...first: IDBValidKey[]): IDBKeyRange {
   return IDBKeyRange.bound(first, [...first, []]);
+}
+
+/** 64 random bits in the letters and figures of base 36. */
+export function newId(): string {
+  return [...crypto.getRandomValues(new Uint32Array(2))].map((bits) => bits.toString(36)).join('');
 }

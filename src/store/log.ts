@@ -1,6 +1,6 @@
 import { promisifyRequest } from 'idb-keyval';
 import { type Aside, CHUNK, chunkOf, type Contents, readChunk, readChunks } from './chunk.ts';
-import { store, stored, under } from './device.ts';
+import { newId, store, stored, under } from './device.ts';
 import { lineOf } from './line.ts';
 import { mergeInto } from './merge.ts';
 import { inOrder } from './order.ts';
@@ -233,11 +233,6 @@ async function deviceId(all: IDBObjectStore, fresh: string): Promise<string> {
   all.put(fresh, 'device');
   await stored(all);
   return fresh;
-}
-
-/** 64 random bits in the letters and figures of base 36. */
-function newId(): string {
-  return [...crypto.getRandomValues(new Uint32Array(2))].map((bits) => bits.toString(36)).join('');
 }
 
 /** Asks the browser not to clear this page's storage when space runs short. */

@@ -123,7 +123,7 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
           class="button main wide"
           disabled={taken.length === 0}
           onClick={() =>
-            makeNext(
+            void makeNext(
               taken.map(({ placed }) => placed),
               Date.now(),
             )

@@ -131,7 +131,7 @@ function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefi
         <a class="button" href="#/class">
           All reports
         </a>
-        <button type="button" class="button main" onClick={() => makeNext([one], Date.now())}>
+        <button type="button" class="button main" onClick={() => void makeNext([one], Date.now())}>
           Make the next lesson
         </button>
       </div>

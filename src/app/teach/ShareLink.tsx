@@ -4,6 +4,7 @@ import { deckLink } from '../../decks/link.ts';
 import { LinkBox } from '../LinkBox.tsx';
 import { base } from '../router.ts';
 import { keepMade } from '../state.ts';
+import { markShared } from './kept.ts';
 
 /** A lesson's link: to copy, to share, to scan. */
 export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
@@ -11,7 +12,7 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
   useEffect(() => {
     void deckLink(deck, base()).then(setLink);
     // So that this device knows the lesson when reports on it come back.
-    void keepMade(deck);
+    void keepMade(deck).then(markShared);
   }, []);
   return (
     <main class="screen share">

@@ -1,15 +1,26 @@
-import { effect, signal } from '@preact/signals';
+import { signal } from '@preact/signals';
 import { itemsOf } from '../../cards/index.ts';
-import { CONTOURS, type Deck, type Drill, type KindName, type Marks } from '../../decks/deck.ts';
-import { GUITAR, type Instrument } from '../../neck/instrument.ts';
+import {
+  CONTOURS,
+  isPhraseDrill,
+  isPhraseKind,
+  type Deck,
+  type Drill,
+  type EarDrill,
+  type KindName,
+  type Marks,
+  type NeckDrill,
+  type TaughtPhrase,
+} from '../../decks/deck.ts';
+import { rulingsIn } from '../../decks/rulings.ts';
+import { fretsLeft, GUITAR, type Instrument } from '../../neck/instrument.ts';
+import { midiAt } from '../../neck/place.ts';
 import type { Ruling } from '../../theory/analysis/ruling.ts';
 import type { Size } from '../../theory/chord.ts';
 import { spell, type Key } from '../../theory/key.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import type { Phrase } from '../../theory/phrase.ts';
-import { formerEntry } from '../phrases/document.ts';
-import { keptEntry, type Entry } from '../phrases/entry.ts';
-import { trouble } from '../trouble.ts';
+import type { Entry } from '../phrases/entry.ts';
 
 /** A phrase of the lesson, and what the teacher ruled that it outlines. */
 export interface MadePhrase {
@@ -17,17 +28,25 @@ export interface MadePhrase {
   readonly rulings: readonly Ruling[];
 }
 
-/** A lesson that is being made. */
-export interface Draft {
-  readonly instrument: Instrument;
-  readonly key: Key;
+/** The choices of the form that its drills follow together. */
+export interface Together {
   /** 1 to 7. */
   readonly degrees: readonly number[];
   readonly sizes: readonly Size[];
-  readonly kinds: readonly KindName[];
-  /** String sets as they are chosen: `5-4`. */
-  readonly strings: readonly string[];
+  /** String sets, each from the highest string number down. */
+  readonly strings: readonly (readonly number[])[];
   readonly frets: readonly [number, number];
+}
+
+/** A drill of the lesson: a kind alone follows the form's choices, any other is tuned apart. */
+export type MadeDrill = KindName | Drill;
+
+/** A lesson that is being made. */
+export interface Draft extends Together {
+  readonly instrument: Instrument;
+  readonly key: Key;
+  /** In the order in which their new items are asked. */
+  readonly drills: readonly MadeDrill[];
   /** Empty: the title follows the key. */
   readonly title: string;
   readonly note: string;
@@ -42,14 +61,17 @@ export interface Draft {
 const ALL_DEGREES = [1, 2, 3, 4, 5, 6, 7];
 
 /** The plain lesson that a teacher starts from. */
-const PLAIN: Draft = {
+export const PLAIN: Draft = {
   instrument: GUITAR,
   key: { tonic: 'Bb', scale: 'major' },
   degrees: ALL_DEGREES,
   sizes: ['triad'],
-  kinds: ['spot', 'place', 'trace'],
-  strings: ['5-4', '4-3'],
+  strings: [
+    [5, 4],
+    [4, 3],
+  ],
   frets: [1, 8],
+  drills: ['spot', 'place', 'trace'],
   title: '',
   note: '',
   lessonDay: null,
@@ -58,49 +80,12 @@ const PLAIN: Draft = {
   entry: null,
 };
 
-/** Under this name the device keeps the draft; another number where its form changes. */
-const KEPT = 'skipwise draft 1';
-
-/** The lesson in the making, as it was left. */
-export const draft = signal<Draft>(keptDraft());
-
-function keptDraft(): Draft {
-  try {
-    const kept = localStorage.getItem(KEPT);
-    if (!kept) return PLAIN;
-    const made = { ...PLAIN, ...(JSON.parse(kept) as Partial<Draft>) };
-    return made.entry && !('sketch' in made.entry)
-      ? { ...made, entry: formerEntry(made.entry) }
-      : made;
-  } catch {
-    // No store, as where cookies are blocked, or nothing readable in it: one starts from the plain lesson.
-    return PLAIN;
-  }
-}
-
-effect(() => {
-  const kept = draft.value;
-  try {
-    if (kept === PLAIN) localStorage.removeItem(KEPT);
-    else {
-      const entry = kept.entry && keptEntry(kept.entry);
-      localStorage.setItem(KEPT, JSON.stringify({ ...kept, entry }));
-    }
-  } catch {
-    if (kept !== PLAIN)
-      trouble.value =
-        'This browser keeps nothing for the page: share the lesson’s link before you close it.';
-  }
-});
+/** The lesson in the making. `kept.ts` keeps it on the device. */
+export const draft = signal<Draft>(PLAIN);
 
 /** Whether nothing has been chosen yet. */
 export function isPlain(made: Draft): boolean {
   return made === PLAIN;
-}
-
-/** Lets go of the draft and starts from the plain lesson. */
-export function beginAnew(): void {
-  draft.value = PLAIN;
 }
 
 export function change(part: Partial<Draft>): void {
@@ -115,27 +100,39 @@ export function usualTitle(key: Key): string {
   return `Arpeggios of ${keyLabel(key, 'english')}`;
 }
 
-export function titleOf({ title, key }: Draft): string {
+export function titleOf({ title, key }: Pick<Draft, 'title' | 'key'>): string {
   return title.trim() || usualTitle(key);
+}
+
+/** Whether a drill follows the form's choices. */
+export function isTogether(made: MadeDrill): made is KindName {
+  return typeof made === 'string';
+}
+
+/** The drill that is meant: for a kind alone, what the form's choices make of it. */
+export function drillOf(made: MadeDrill, together: Together): Drill {
+  if (!isTogether(made)) return made;
+  if (isPhraseKind(made)) return { kind: made };
+  const { degrees, sizes, strings, frets } = together;
+  return made === 'trace'
+    ? { kind: made, degrees, sizes, contours: CONTOURS, tempo: TEMPO }
+    : { kind: made, degrees, sizes, strings, frets };
 }
 
 /** The deck that a draft makes. */
 export function deckOf(made: Draft): Deck {
-  const { instrument, key, degrees, sizes, frets, note, lessonDay } = made;
-  const strings = made.strings.map((set) => set.split('-').map(Number));
-  const drills = made.kinds.map((kind): Drill => {
-    if (kind === 'trace') return { kind, degrees, sizes, contours: CONTOURS, tempo: TEMPO };
-    return { kind, degrees, sizes, strings, frets };
-  });
+  const { instrument, key, note, lessonDay } = made;
   const deck: Deck = {
     title: titleOf(made),
     note: note.trim(),
     lessonDay,
     instrument,
     key,
-    drills,
-    phrases: made.phrases.map(({ phrase }) => spelledIn(key, phrase)),
+    drills: standing(made).map((drill) => drillOf(drill, made)),
+    phrases: made.phrases.map((one) => taught(one, made)),
   };
+  const isMarked = Object.values(made.marks).some((mark) => mark !== 3);
+  if (!isMarked) return deck;
   const marks = itemsOf(deck).flatMap(({ id }) => {
     const mark = made.marks[id] ?? 3;
     return mark === 3 ? [] : [[id, mark] as const];
@@ -143,17 +140,94 @@ export function deckOf(made: Draft): Deck {
   return marks.length === 0 ? deck : { ...deck, marks: Object.fromEntries(marks) };
 }
 
-/** The same phrase where the key has been changed since it was written. */
-function spelledIn(key: Key, { tempo, notes }: Phrase): Phrase {
-  return { tempo, notes: notes.map((note) => ({ ...note, name: spell(key, note.midi) })) };
+/** The drills of the lesson: those from its phrases only while it has any. */
+export function standing({ drills, phrases }: Draft): readonly MadeDrill[] {
+  return drills.filter((drill) => phrases.length > 0 || !isTogether(drill) || !isPhraseKind(drill));
+}
+
+/** A phrase as the deck has it: without what was said of it in another key or on another instrument. */
+function taught({ phrase, rulings }: MadePhrase, { key, instrument }: Draft): TaughtPhrase {
+  const notes = phrase.notes.map(({ place, ...note }) =>
+    place && place.fret <= fretsLeft(instrument) && midiAt(instrument, place) === note.midi
+      ? { ...note, place }
+      : note,
+  );
+  const held = rulingsIn(key, rulings);
+  return { tempo: phrase.tempo, notes, ...(held.length > 0 && { rulings: held }) };
+}
+
+/** The choices of a lesson in another key: its phrases keep their notes, named as that key names them. */
+export function inKey(key: Key, phrases: readonly MadePhrase[]): Pick<Draft, 'key' | 'phrases'> {
+  const named = phrases.map(({ phrase, rulings }) => ({
+    phrase: {
+      ...phrase,
+      notes: phrase.notes.map((note) => ({ ...note, name: spell(key, note.midi) })),
+    },
+    rulings,
+  }));
+  return { key, phrases: named };
+}
+
+/** The choices of a lesson on another instrument: the string sets and frets that it has. */
+export function onInstrument(made: Draft, instrument: Instrument): Partial<Draft> {
+  const fit = <T extends Pick<Together, 'strings' | 'frets'>>(one: T): T => ({
+    ...one,
+    strings: stringsOn(instrument, one.strings),
+    frets: fretsOn(instrument, one.frets),
+  });
+  return {
+    instrument,
+    ...fit({ strings: made.strings, frets: made.frets }),
+    drills: made.drills.map((drill) =>
+      isTogether(drill) || !('strings' in drill) ? drill : fit(drill),
+    ),
+  };
+}
+
+/** The string sets that the instrument has; where it has none of them, its two lowest strings. */
+function stringsOn({ tuning }: Instrument, sets: Together['strings']): Together['strings'] {
+  const there = sets.filter((set) => set.every((string) => string <= tuning.length));
+  return there.length > 0 || sets.length === 0 ? there : [[tuning.length, tuning.length - 1]];
+}
+
+function fretsOn(instrument: Instrument, [low, high]: Together['frets']): [number, number] {
+  const end = Math.min(high, fretsLeft(instrument));
+  return [Math.min(low, Math.max(0, end - 2)), end];
 }
 
 /** What keeps a draft from being a lesson, as a sentence; null where nothing does. */
 export function draftFault(made: Draft): string | null {
-  if (made.degrees.length === 0) return 'Choose at least one degree.';
-  if (made.sizes.length === 0) return 'Choose at least one size of chord.';
-  if (made.kinds.length === 0) return 'Choose at least one kind of card.';
-  const onNeck = made.kinds.some((kind) => kind !== 'trace');
-  if (onNeck && made.strings.length === 0) return 'Choose at least one string set.';
+  if (standing(made).length === 0 && made.phrases.length === 0) {
+    return 'Choose at least one kind of card, or add a phrase.';
+  }
+  for (const [index, drill] of standing(made).entries()) {
+    const fault = drillFault(drillOf(drill, made), made.phrases.length);
+    if (fault) return isTogether(drill) ? fault : `Drill ${index + 1}: ${lowerFirst(fault)}`;
+  }
   return null;
+}
+
+/** What a drill lacks. */
+export function drillFault(drill: Drill, phrases: number): string | null {
+  if (isPhraseDrill(drill)) {
+    if (phrases === 0) return 'Add a phrase to the lesson, or remove this drill.';
+    const missing = drill.phrases?.find((number) => number > phrases);
+    if (missing) return `There is no phrase ${missing} any more: choose others, or all.`;
+    return drill.phrases?.length === 0 ? 'Choose at least one phrase.' : null;
+  }
+  if (drill.degrees.length === 0) return 'Choose at least one degree.';
+  if (drill.sizes.length === 0) return 'Choose at least one size of chord.';
+  return drill.kind === 'trace' ? earFault(drill) : neckFault(drill);
+}
+
+function neckFault({ strings }: NeckDrill): string | null {
+  return strings.length === 0 ? 'Choose at least one string set.' : null;
+}
+
+function earFault({ contours }: EarDrill): string | null {
+  return contours.length === 0 ? 'Choose at least one contour.' : null;
+}
+
+function lowerFirst(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
 }

@@ -1,0 +1,219 @@
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { itemsOf } from '../../cards/index.ts';
+import {
+  CONTOURS,
+  RHYTHMS,
+  type Deck,
+  type Drill,
+  type EarDrill,
+  type PhraseDrill,
+} from '../../decks/deck.ts';
+import { Choice, Choices } from '../../parts/Choices.tsx';
+import type { Item } from '../../practice/item.ts';
+import { itemPlace } from '../deckWords.ts';
+import { change, draft, drillFault, drillOf, isTogether } from './draft.ts';
+import { KIND_WORDS } from './kindWords.ts';
+import { Many } from './Many.tsx';
+import { MarkSearch } from './MarkChoice.tsx';
+import { DegreeChoice, FretChoice, SizeChoice, StringChoice } from './TogetherChoices.tsx';
+
+interface DrillDeskProps {
+  deck: Deck;
+  index: number;
+  /** Shows cards of these items. */
+  sample(items: readonly Item[]): void;
+  leave(): void;
+}
+
+/** One drill, tuned on its own. */
+export function DrillDesk({ deck, index, sample, leave }: DrillDeskProps) {
+  const { drills, phrases } = draft.value;
+  const made = drills[index]!;
+  const drill = drillOf(made, draft.value);
+  const fault = drillFault(drill, phrases.length);
+  const items = useMemo(
+    () => (fault ? [] : itemsOf({ ...deck, drills: [drill] })),
+    [JSON.stringify(drill), deck],
+  );
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    scrollTo(0, 0);
+    title.current?.focus();
+  }, []);
+  const set = (next: Drill) => change({ drills: drills.with(index, next) });
+  const follows = !drills.includes(drill.kind);
+  return (
+    <main class="screen teach">
+      <header>
+        <h1 ref={title} tabIndex={-1}>
+          Drill {index + 1}
+        </h1>
+        <p>{KIND_WORDS[drill.kind]}</p>
+        {isTogether(made) ? (
+          <p class="soft">
+            As the lesson’s form says. What you change here is for this drill alone.
+          </p>
+        ) : (
+          follows && (
+            <button
+              type="button"
+              class="button small"
+              onClick={() => change({ drills: drills.with(index, drill.kind) })}
+            >
+              Let it follow the form again
+            </button>
+          )
+        )}
+      </header>
+      <Tuning drill={drill} set={set} />
+      <Samples fault={fault} items={items} />
+      <MarkSearch items={items} />
+      <div class="buttons last">
+        <button
+          type="button"
+          class="button"
+          disabled={items.length === 0}
+          onClick={() => sample(items)}
+        >
+          Try a card
+        </button>
+        <button type="button" class="button main" onClick={leave}>
+          Back to the lesson
+        </button>
+      </div>
+    </main>
+  );
+}
+
+/** So many items are named, from all over the drill. */
+const NAMED = 4;
+
+/** What the drill asks now: how many items, some of them by name. */
+function Samples({ fault, items }: { fault: string | null; items: readonly Item[] }) {
+  if (fault || items.length === 0) {
+    return (
+      <p class="notice bad" role="status">
+        {fault ?? 'Nothing of this lies whole on these strings inside these frets.'}
+      </p>
+    );
+  }
+  const step = Math.max(1, Math.floor(items.length / NAMED));
+  const named = items.filter((_, i) => i % step === 0).slice(0, NAMED);
+  return (
+    <div role="status">
+      <p>
+        {items.length} {items.length === 1 ? 'item' : 'items'}
+        {items.length > named.length ? ', such as:' : ':'}
+      </p>
+      <ul class="soft">
+        {named.map((item) => (
+          <li key={item.id}>{itemPlace(item)}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function Tuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
+  const { key, instrument } = draft.value;
+  if (!('degrees' in drill)) return <PhraseTuning drill={drill} set={set} />;
+  return (
+    <>
+      <DegreeChoice
+        musicKey={key}
+        size={drill.sizes[0]}
+        degrees={drill.degrees}
+        choose={(degrees) => set({ ...drill, degrees })}
+      />
+      <SizeChoice sizes={drill.sizes} choose={(sizes) => set({ ...drill, sizes })} />
+      {drill.kind === 'trace' ? (
+        <EarTuning drill={drill} set={set} />
+      ) : (
+        <>
+          <StringChoice
+            instrument={instrument}
+            strings={drill.strings}
+            choose={(strings) => set({ ...drill, strings })}
+          />
+          <FretChoice
+            instrument={instrument}
+            frets={drill.frets}
+            choose={(frets) => set({ ...drill, frets })}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+const CONTOUR_WORDS = {
+  up: 'up',
+  down: 'down',
+  turn: 'up and back',
+  skip: 'skipping',
+} as const;
+
+const [SLOWEST, FASTEST] = [30, 240];
+
+function EarTuning({ drill, set }: { drill: EarDrill; set(drill: Drill): void }) {
+  const { rhythm = 'triplets' } = drill;
+  const choose = (chosen: EarDrill['rhythm']) => {
+    const { rhythm: _, ...rest } = drill;
+    set(chosen === 'triplets' ? rest : { ...rest, rhythm: chosen! });
+  };
+  return (
+    <>
+      <Many
+        legend="Contours"
+        all={CONTOURS}
+        chosen={drill.contours}
+        label={(contour) => CONTOUR_WORDS[contour]}
+        choose={(contours) => set({ ...drill, contours })}
+      />
+      <Choices legend="Notes are">
+        {RHYTHMS.map((one) => (
+          <Choice
+            key={one}
+            name="rhythm"
+            label={one}
+            checked={one === rhythm}
+            change={() => choose(one)}
+          />
+        ))}
+      </Choices>
+      <label class="reading">
+        <span>Quarter notes a minute</span>
+        <input
+          type="number"
+          inputMode="numeric"
+          min={SLOWEST}
+          max={FASTEST}
+          value={drill.tempo}
+          onChange={(event) => {
+            const wanted = Math.round(Number(event.currentTarget.value)) || drill.tempo;
+            const tempo = Math.min(FASTEST, Math.max(SLOWEST, wanted));
+            event.currentTarget.value = String(tempo);
+            set({ ...drill, tempo });
+          }}
+        />
+      </label>
+    </>
+  );
+}
+
+function PhraseTuning({ drill, set }: { drill: PhraseDrill; set(drill: Drill): void }) {
+  const all = draft.value.phrases.map((_, i) => String(i + 1));
+  const { kind, phrases } = drill;
+  if (all.length === 0) return null;
+  return (
+    <Many
+      legend="Phrases"
+      all={all}
+      chosen={phrases?.map(String) ?? all}
+      label={(number) => `phrase ${number}`}
+      choose={(chosen) =>
+        set(chosen.length === all.length ? { kind } : { kind, phrases: chosen.map(Number) })
+      }
+    />
+  );
+}

@@ -1,0 +1,150 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { itemsOf } from '../../cards/index.ts';
+import { isPhraseKind, KIND_NAMES, MOST, type Deck, type KindName } from '../../decks/deck.ts';
+import { drillWords } from '../deckWords.ts';
+import { change, draft, drillOf, isTogether, type MadeDrill } from './draft.ts';
+import { KIND_WORDS } from './kindWords.ts';
+
+interface DrillListProps {
+  deck: Deck;
+  /** Opens a drill to be tuned. */
+  tune(index: number): void;
+  /** Whether the teacher comes back from one. */
+  returned: boolean;
+}
+
+/** The drills one by one: folded away until somebody wants more than the form. */
+export function DrillList(props: DrillListProps) {
+  const { drills } = draft.value;
+  const [open, setOpen] = useState(props.returned);
+  const apart = drills.filter((drill) => !isTogether(drill)).length;
+  const fold = useRef<HTMLElement>(null);
+  // Whoever comes back from a drill goes on where they left.
+  useEffect(() => {
+    if (props.returned) fold.current?.focus();
+  }, []);
+  return (
+    <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary ref={fold}>
+        Drills one by one · {drills.length}
+        {apart > 0 && `, ${apart} tuned apart`}
+      </summary>
+      {open && <Drills {...props} />}
+    </details>
+  );
+}
+
+function Drills({ deck, tune }: DrillListProps) {
+  const { drills } = draft.value;
+  const [removed, setRemoved] = useState<{ drill: MadeDrill; index: number } | null>(null);
+  const remove = (index: number) => {
+    setRemoved({ drill: drills[index]!, index });
+    change({ drills: drills.toSpliced(index, 1) });
+  };
+  const putBack = ({ drill, index }: { drill: MadeDrill; index: number }) => {
+    setRemoved(null);
+    change({ drills: drills.toSpliced(index, 0, drill) });
+  };
+  const move = (index: number, by: -1 | 1) =>
+    change({ drills: drills.toSpliced(index, 1).toSpliced(index + by, 0, drills[index]!) });
+  return (
+    <>
+      <p class="soft">
+        What was never asked comes in this order: of drills of one kind the upper one first. Kinds
+        take turns, and what fades is asked again whenever it is due.
+      </p>
+      <ol class="drill-list">
+        {drills.map((made, index) => {
+          const drill = drillOf(made, draft.value);
+          const name = `drill ${index + 1}`;
+          const { length } = itemsOf({ ...deck, drills: [drill] });
+          return (
+            <li key={index}>
+              <button
+                type="button"
+                class="button small"
+                aria-label={`Tune ${name}: ${drillWords(drill)}`}
+                onClick={() => tune(index)}
+              >
+                <span>
+                  {index + 1} · {drillWords(drill)}
+                </span>
+                <span class="soft">
+                  {length} {length === 1 ? 'item' : 'items'}
+                  {!isTogether(made) && ' · tuned apart'}
+                </span>
+              </button>
+              <span class="drill-moves">
+                <button
+                  type="button"
+                  class="button quiet"
+                  aria-label={`Move ${name} up`}
+                  disabled={index === 0}
+                  onClick={() => move(index, -1)}
+                >
+                  ↑
+                </button>
+                <button
+                  type="button"
+                  class="button quiet"
+                  aria-label={`Move ${name} down`}
+                  disabled={index === drills.length - 1}
+                  onClick={() => move(index, 1)}
+                >
+                  ↓
+                </button>
+                <button
+                  type="button"
+                  class="button quiet"
+                  aria-label={`Remove ${name}`}
+                  onClick={() => remove(index)}
+                >
+                  Remove
+                </button>
+              </span>
+            </li>
+          );
+        })}
+      </ol>
+      <div aria-live="polite">
+        {removed && (
+          <p class="notice">
+            Drill {removed.index + 1} is out.{' '}
+            <button type="button" class="button quiet" onClick={() => putBack(removed)}>
+              Put it back
+            </button>
+          </p>
+        )}
+      </div>
+      <AddDrill tune={tune} />
+    </>
+  );
+}
+
+/** One more drill, which is tuned at once. */
+function AddDrill({ tune }: Pick<DrillListProps, 'tune'>) {
+  const { drills, phrases } = draft.value;
+  if (drills.length >= MOST.drills) {
+    return <p class="soft">A lesson has at most {MOST.drills} drills.</p>;
+  }
+  const kinds = KIND_NAMES.filter((kind) => phrases.length > 0 || !isPhraseKind(kind));
+  const add = (kind: KindName) => {
+    change({ drills: [...drills, drillOf(kind, draft.value)] });
+    tune(drills.length);
+  };
+  return (
+    <label class="field">
+      <span class="label">Add a drill</span>
+      <select value="" onChange={(event) => add(event.currentTarget.value as KindName)}>
+        <option value="" disabled>
+          Choose what it asks
+        </option>
+        {kinds.map((kind) => (
+          <option key={kind} value={kind}>
+            {KIND_WORDS[kind]}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

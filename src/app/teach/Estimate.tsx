@@ -1,0 +1,35 @@
+import { daysUntilKnown, minutesADay } from '../../practice/summary.ts';
+import type { Item } from '../../practice/item.ts';
+import { nothing } from '../../memory/memory.ts';
+import { startOf } from '../days.ts';
+
+/** As many minutes a day as are worth it, early on (Molloy et al. 2012). */
+const MINUTES = 8;
+
+/** What a lesson asks of a student who knows nothing of it yet. */
+export function Estimate({
+  items,
+  lessonDay,
+}: {
+  items: readonly Item[];
+  lessonDay: string | null;
+}) {
+  if (items.length === 0) {
+    return (
+      <p class="soft" role="status">
+        Nothing to practise: a lesson to see, hear and play.
+      </p>
+    );
+  }
+  const now = Date.now();
+  const minutes = minutesADay(items, nothing(), now, lessonDay ? startOf(lessonDay) : null);
+  const days = daysUntilKnown(items, nothing(), now, MINUTES);
+  return (
+    <p class="soft" role="status">
+      {items.length} {items.length === 1 ? 'item' : 'items'} · about {minutes}{' '}
+      {minutes === 1 ? 'minute' : 'minutes'} a day{' '}
+      {lessonDay ? 'until the next lesson' : 'for a week'} · known after about {days} days of{' '}
+      {MINUTES} minutes
+    </p>
+  );
+}

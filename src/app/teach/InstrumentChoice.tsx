@@ -1,0 +1,145 @@
+import { useState } from 'preact/hooks';
+import {
+  INSTRUMENTS,
+  instrumentFault,
+  tuningText,
+  type Instrument,
+} from '../../neck/instrument.ts';
+import { change, draft, onInstrument } from './draft.ts';
+
+const OWN = 'own tuning';
+
+/** As it is written down, right or not. */
+interface Written {
+  readonly tuning: string;
+  readonly frets: string;
+  readonly capo: string;
+  readonly scaleLength: string;
+  readonly leftHanded: boolean;
+}
+
+/** The instrument of the lesson: one from the list, or one tuned and built otherwise. */
+export function InstrumentChoice() {
+  const { instrument } = draft.value;
+  const [open, setOpen] = useState(false);
+  return (
+    <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        Instrument · {instrument.name}
+        {instrument.capo > 0 && `, capo on fret ${instrument.capo}`}
+      </summary>
+      {open && <InstrumentFields />}
+    </details>
+  );
+}
+
+function InstrumentFields() {
+  const { instrument } = draft.value;
+  const [written, setWritten] = useState(() => writtenOf(instrument));
+  const meant = instrumentOf(written);
+  const fault = instrumentFault(meant);
+  const take = (next: Written) => {
+    setWritten(next);
+    const made = instrumentOf(next);
+    if (!instrumentFault(made)) change(onInstrument(draft.value, made));
+  };
+  const field = (name: 'frets' | 'capo' | 'scaleLength', label: string) => (
+    <label class="reading">
+      <span>{label}</span>
+      <input
+        type="number"
+        inputMode="numeric"
+        value={written[name]}
+        onInput={(event) => take({ ...written, [name]: event.currentTarget.value })}
+      />
+    </label>
+  );
+  const isListed = INSTRUMENTS.some(({ name }) => name === meant.name);
+  return (
+    <>
+      <label class="field">
+        <span class="label">Tuned as</span>
+        <select
+          value={meant.name}
+          onChange={(event) => {
+            const chosen = INSTRUMENTS.find(({ name }) => name === event.currentTarget.value);
+            if (chosen) take({ ...writtenOf(chosen), leftHanded: written.leftHanded });
+          }}
+        >
+          {INSTRUMENTS.map(({ name }) => (
+            <option key={name} value={name}>
+              {name}
+            </option>
+          ))}
+          {!isListed && <option value={meant.name}>{meant.name}</option>}
+        </select>
+      </label>
+      <label class="field">
+        <span class="label">Open strings, the lowest first</span>
+        <input
+          type="text"
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck={false}
+          maxLength={60}
+          aria-invalid={fault !== null}
+          aria-describedby="instrument-fault"
+          value={written.tuning}
+          onInput={(event) => take({ ...written, tuning: event.currentTarget.value })}
+        />
+      </label>
+      {field('frets', 'Frets')}
+      {field('capo', 'Capo on fret')}
+      {field('scaleLength', 'Nut to bridge, mm')}
+      <label class="reading">
+        <span>Left-handed</span>
+        <input
+          type="checkbox"
+          checked={written.leftHanded}
+          onChange={(event) => take({ ...written, leftHanded: event.currentTarget.checked })}
+        />
+      </label>
+      <p id="instrument-fault" role="status" class={fault ? 'notice bad' : undefined}>
+        {fault && `${fault} Until then the lesson is for the ${instrument.name}.`}
+      </p>
+    </>
+  );
+}
+
+function writtenOf(instrument: Instrument): Written {
+  const { frets, capo, scaleLength, leftHanded } = instrument;
+  return {
+    tuning: tuningText(instrument),
+    frets: String(frets),
+    capo: String(capo),
+    scaleLength: String(scaleLength),
+    leftHanded,
+  };
+}
+
+/** What is written down, sensible or not. It is named from the list where it is tuned as one of those. */
+function instrumentOf({ tuning: text, frets, capo, scaleLength, leftHanded }: Written): Instrument {
+  const tuning = text
+    .trim()
+    .split(/[\s,]+/)
+    .map(plainPitch);
+  const listed = INSTRUMENTS.find((one) => tuningText(one) === tuning.join(' '));
+  return {
+    name: listed?.name ?? OWN,
+    tuning,
+    frets: number(frets),
+    capo: number(capo),
+    scaleLength: number(scaleLength),
+    leftHanded,
+  };
+}
+
+/** `b♭2` as `Bb2`; what is none as it came, for the sentence that tells of it. */
+function plainPitch(text: string): string {
+  const plain = text.replaceAll('♭', 'b').replaceAll('♯', '#');
+  return plain.charAt(0).toUpperCase() + plain.slice(1);
+}
+
+function number(text: string): number {
+  return text.trim() === '' ? NaN : Number(text);
+}

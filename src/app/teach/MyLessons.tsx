@@ -1,0 +1,182 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { MOST, type Deck } from '../../decks/deck.ts';
+import { keyLabel } from '../../theory/naming.ts';
+import { readymade } from '../readymade.ts';
+import { go } from '../router.ts';
+import { lessons, settings } from '../state.ts';
+import type { Draft } from './draft.ts';
+import { usualTitle } from './draft.ts';
+import { draftOf } from './from.ts';
+import { begin, copy, kept, keptTitle, openAgain, openId, rename, setAway } from './kept.ts';
+import type { KeptDraft } from './kept.ts';
+import { plain } from './Words.tsx';
+
+/** The lessons that the teacher made, and all that another one can start from. */
+export function MyLessons() {
+  const all = kept.value ?? [];
+  const here = all.filter(({ away }) => !away);
+  const away = all.filter((one) => one.away);
+  return (
+    <main class="screen lessons">
+      <header>
+        <h1>Your lessons</h1>
+        {all.length === 0 && (
+          <p class="soft">
+            None yet. Each one you begin is kept on this device, finished or not, and goes into the
+            backup file.
+          </p>
+        )}
+      </header>
+      <button type="button" class="button main" onClick={() => (begin(), go('teach'))}>
+        A new lesson
+      </button>
+      <ul class="lesson-list">
+        {here.map((one) => (
+          <Row key={one.id} one={one} />
+        ))}
+      </ul>
+      {away.length > 0 && (
+        <details>
+          <summary>Put away · {away.length}</summary>
+          <ul class="lesson-list">
+            {away.map((one) => (
+              <Row key={one.id} one={one} />
+            ))}
+          </ul>
+        </details>
+      )}
+      <StartFrom />
+    </main>
+  );
+}
+
+function Row({ one }: { one: KeptDraft }) {
+  const [renaming, setRenaming] = useState(false);
+  const { key, drills, phrases } = one.draft;
+  const title = keptTitle(one);
+  const counted = (count: number, name: string) => `${count} ${name}${count === 1 ? '' : 's'}`;
+  return (
+    <li class="sheet">
+      {renaming ? <Rename one={one} leave={() => setRenaming(false)} /> : <h2>{title}</h2>}
+      <p class="soft">
+        {keyLabel(key, settings.value.naming)} · {counted(drills.length, 'drill')}
+        {phrases.length > 0 && `, ${counted(phrases.length, 'phrase')}`} · {sharedWords(one)}
+        {one.id === openId.value && ' · open now'}
+      </p>
+      <div class="buttons row">
+        {one.away ? (
+          <button
+            type="button"
+            class="button"
+            aria-label={`Take back: ${title}`}
+            onClick={() => setAway(one, false)}
+          >
+            Take back
+          </button>
+        ) : (
+          <>
+            <button
+              type="button"
+              class="button"
+              aria-label={`Open: ${title}`}
+              onClick={() => (openAgain(one), go('teach'))}
+            >
+              Open
+            </button>
+            <button
+              type="button"
+              class="button"
+              aria-label={`Copy: ${title}`}
+              onClick={() => (copy(one), go('teach'))}
+            >
+              Copy
+            </button>
+            <button
+              type="button"
+              class="button"
+              aria-label={`Rename: ${title}`}
+              onClick={() => setRenaming(true)}
+            >
+              Rename
+            </button>
+            <button
+              type="button"
+              class="button"
+              aria-label={`Put away: ${title}`}
+              onClick={() => setAway(one, true)}
+            >
+              Put away
+            </button>
+          </>
+        )}
+      </div>
+    </li>
+  );
+}
+
+/** `shared 24 November`, `not shared`, `changed since it was shared 24 November`. */
+function sharedWords({ shared, changed }: KeptDraft): string {
+  const last = shared.at(-1);
+  if (!last) return 'not shared';
+  const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' }).format(last.at);
+  return `${changed > last.at ? 'changed since it was shared' : 'shared'} ${day}`;
+}
+
+function Rename({ one, leave }: { one: KeptDraft; leave(): void }) {
+  const field = useRef<HTMLInputElement>(null);
+  useEffect(() => field.current?.select(), []);
+  const take = (event: SubmitEvent) => {
+    event.preventDefault();
+    rename(one, plain(field.current!.value));
+    leave();
+  };
+  return (
+    <form class="paste" onSubmit={take}>
+      <label class="label" for={`title-${one.id}`}>
+        Title
+      </label>
+      <div class="paste-row">
+        <input
+          id={`title-${one.id}`}
+          ref={field}
+          type="text"
+          maxLength={MOST.title}
+          placeholder={usualTitle(one.draft.key)}
+          value={one.draft.title}
+        />
+        <button type="submit" class="button">
+          Name it so
+        </button>
+      </div>
+    </form>
+  );
+}
+
+/** Lessons to begin another one from: ready-made, or come to this device as links. */
+function StartFrom() {
+  const [decks, setDecks] = useState<readonly Deck[]>([]);
+  useEffect(() => {
+    void readymade().then(setDecks);
+  }, []);
+  const mine = new Set(kept.value?.flatMap(({ shared }) => shared.map(({ deck }) => deck)));
+  const came = lessons.value.filter(({ id }) => !mine.has(id)).map(({ deck }) => deck);
+  const titles = new Set(came.map(({ title }) => title));
+  const all = [...came, ...decks.filter(({ title }) => !titles.has(title))];
+  const start = (made: Draft) => {
+    begin(made);
+    go('teach');
+  };
+  return (
+    <section class="start">
+      <h2>Start from</h2>
+      <a class="button" href="#/class">
+        What is weak, from reports
+      </a>
+      {all.map((deck, i) => (
+        <button type="button" class="button" key={i} onClick={() => start(draftOf(deck))}>
+          {deck.title}
+        </button>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,182 @@
+/** The teacher's lessons on this device: made here, shared or not, put away or not; one of them is open in the form. */
+import { effect, signal, untracked } from '@preact/signals';
+import type { KindName } from '../../decks/deck.ts';
+import { newId } from '../../store/device.ts';
+import {
+  keepDraft,
+  listDrafts,
+  makeOpen,
+  openDraft,
+  type StoredDraft,
+} from '../../store/drafts.ts';
+import { formerEntry } from '../phrases/document.ts';
+import { tell } from '../state.ts';
+import { trouble } from '../trouble.ts';
+import { readDraft, writeDraft } from './document.ts';
+import { draft, isPlain, PLAIN, titleOf, type Draft } from './draft.ts';
+import { copyOf } from './from.ts';
+
+/** A lesson that the teacher made on this device. */
+export interface KeptDraft extends Omit<StoredDraft, 'document'> {
+  readonly draft: Draft;
+}
+
+/** All of them, the one changed last first; null until they were read from the device. */
+export const kept = signal<readonly KeptDraft[] | null>(null);
+
+/** Which one is open; null where it is the plain lesson, which is kept once something of it was chosen. */
+export const openId = signal<string | null>(null);
+
+/** Counts how often another lesson was brought into the form: what the form unfolded belongs to one of them. */
+export const opening = signal(0);
+
+let reading: Promise<void> | null = null;
+
+/** Reads them from the device, once. */
+export function openKept(): Promise<void> {
+  return (reading ??= readKept());
+}
+
+/** Reads them from the device, as after a backup was taken in. */
+export async function readKept(): Promise<void> {
+  const stored = (await tell(listDrafts())) ?? [];
+  const faults: string[] = [];
+  const all = stored.flatMap(({ document, ...rest }): KeptDraft[] => {
+    const read = readDraft(document);
+    if ('draft' in read) return [{ ...rest, draft: read.draft }];
+    faults.push(read.fault);
+    return [];
+  });
+  const id = openId.value ?? (isPlain(draft.value) ? await tell(openDraft()) : null);
+  kept.value = all;
+  const open = all.find((one) => one.id === id);
+  if (open) show(open);
+  await carryOver();
+  const [fault] = faults;
+  if (fault) trouble.value = `A lesson of yours on this device cannot be read: ${fault}`;
+}
+
+function show({ id, draft: made }: KeptDraft): void {
+  openId.value = id;
+  draft.value = made;
+  opening.value++;
+}
+
+// Whatever is changed in the form is kept at once.
+effect(() => {
+  const made = draft.value;
+  untracked(() => {
+    const before = openOne();
+    if (kept.value === null || isPlain(made) || before?.draft === made) return;
+    if (before) put({ ...before, draft: made, changed: Date.now() });
+    else add(made);
+  });
+});
+
+function openOne(): KeptDraft | undefined {
+  return kept.value?.find(({ id }) => id === openId.value);
+}
+
+function put(one: KeptDraft): void {
+  const { draft: made, ...rest } = one;
+  kept.value = [one, ...(kept.value ?? []).filter(({ id }) => id !== one.id)];
+  void tell(keepDraft({ ...rest, document: writeDraft(made) }));
+}
+
+function add(made: Draft): void {
+  const one = { id: newId(), draft: made, changed: Date.now(), away: false, shared: [] };
+  openId.value = one.id;
+  put(one);
+  void tell(makeOpen(one.id));
+}
+
+/** Opens one of them in the form. */
+export function openAgain(one: KeptDraft): void {
+  show(one);
+  void tell(makeOpen(one.id));
+}
+
+/** Begins another lesson in the form: the plain one, or a draft to go on from. The one before stays kept. */
+export function begin(made: Draft = PLAIN): void {
+  openId.value = null;
+  draft.value = made;
+  opening.value++;
+  if (isPlain(made)) void tell(makeOpen(null));
+}
+
+/** A copy of one of them, open in the form. */
+export function copy(one: KeptDraft): void {
+  begin(copyOf(one.draft));
+}
+
+/** Puts one out of sight, or takes it back. If it is open, the form begins anew. */
+export function setAway(one: KeptDraft, away: boolean): void {
+  put({ ...one, away, changed: Date.now() });
+  if (away && one.id === openId.value) begin();
+}
+
+/** Gives one another title; an empty one follows the key again. */
+export function rename(one: KeptDraft, title: string): void {
+  const made = { ...one.draft, title };
+  put({ ...one, draft: made, changed: Date.now() });
+  if (one.id === openId.value) draft.value = made;
+}
+
+/** Remembers that the open lesson was shared, as this deck. */
+export function markShared(deck: string): void {
+  if (kept.value === null) return;
+  if (!openOne()) add(draft.value);
+  const one = openOne()!;
+  if (one.shared.at(-1)?.deck === deck) return;
+  const now = Date.now();
+  put({ ...one, changed: now, shared: [...one.shared, { deck, at: now }] });
+}
+
+/** What a teacher finds a lesson by. */
+export function keptTitle({ draft: made }: KeptDraft): string {
+  return titleOf(made);
+}
+
+/** Where an earlier version of this page kept the one draft it had. */
+const FORMER = 'skipwise draft 1';
+
+/** Takes over that draft; it is let go there once the device has it here. */
+async function carryOver(): Promise<void> {
+  const former = formerDraft();
+  if (!former) return;
+  const one = { id: newId(), draft: former, changed: Date.now(), away: false, shared: [] };
+  const { draft: made, ...rest } = one;
+  await tell(
+    keepDraft({ ...rest, document: writeDraft(made) }).then(() => {
+      kept.value = [one, ...kept.value!];
+      openAgain(one);
+      localStorage.removeItem(FORMER);
+    }),
+  );
+}
+
+function formerDraft(): Draft | null {
+  let text: string | null;
+  try {
+    text = localStorage.getItem(FORMER);
+  } catch {
+    // Where the browser keeps nothing for the page it has kept nothing before.
+    return null;
+  }
+  if (text === null) return null;
+  const { kinds, strings, entry, ...rest } = JSON.parse(text) as FormerDraft;
+  return {
+    ...PLAIN,
+    ...rest,
+    entry: formerEntry(entry),
+    ...(kinds && { drills: kinds }),
+    ...(strings && { strings: strings.map((set) => set.split('-').map(Number)) }),
+  };
+}
+
+/** As that version wrote it: all drills in one, string sets as text, a phrase that is being written as tablature alone. */
+type FormerDraft = Partial<Omit<Draft, 'drills' | 'strings' | 'entry'>> & {
+  readonly kinds?: readonly KindName[];
+  readonly strings?: readonly string[];
+  readonly entry?: unknown;
+};

@@ -1,0 +1,69 @@
+import { promisifyRequest } from 'idb-keyval';
+import { store, stored, under } from './device.ts';
+import { load, save } from './document.ts';
+
+/** A lesson that a teacher makes on this device, finished or not. Its document is kept as it came, as a deck's is. */
+export interface StoredDraft {
+  /** Drawn once. */
+  readonly id: string;
+  /** JSON. */
+  readonly document: unknown;
+  /** When it was changed last, ms. */
+  readonly changed: number;
+  /** Put away: out of sight, and nothing else. */
+  readonly away: boolean;
+  /** The decks that were made of it, by their ids, and when each was shared, ms; the last one last. */
+  readonly shared: readonly Shared[];
+}
+
+export interface Shared {
+  readonly deck: string;
+  readonly at: number;
+}
+
+/** All of them, the one changed last first. @throws StoreTrouble */
+export async function listDrafts(): Promise<StoredDraft[]> {
+  const drafts = await store('readonly', (all) =>
+    promisifyRequest<StoredDraft[]>(all.getAll(under('draft'))),
+  );
+  return drafts.toSorted((a, b) => b.changed - a.changed);
+}
+
+/** Keeps a draft as it is now. @throws StoreTrouble */
+export function keepDraft(draft: StoredDraft): Promise<void> {
+  return store('readwrite', (all) => {
+    all.put(draft, ['draft', draft.id]);
+    return stored(all);
+  });
+}
+
+/**
+ * Takes in drafts of a backup: those that are not here, or are here as they were before. Gives how many were taken.
+ *
+ * @throws StoreTrouble
+ */
+export function takeDrafts(drafts: readonly StoredDraft[]): Promise<number> {
+  return store('readwrite', async (all) => {
+    let taken = 0;
+    for (const draft of drafts) {
+      const key = ['draft', draft.id];
+      const here = await promisifyRequest<StoredDraft | undefined>(all.get(key));
+      if (here && here.changed >= draft.changed) continue;
+      all.put(draft, key);
+      taken++;
+    }
+    await stored(all);
+    return taken;
+  });
+}
+
+/** The id of the draft that is open, or null. @throws StoreTrouble */
+export async function openDraft(): Promise<string | null> {
+  const id = await load('open draft');
+  return typeof id === 'string' ? id : null;
+}
+
+/** Makes a draft the one that is open; null where none of those kept is. @throws StoreTrouble */
+export function makeOpen(id: string | null): Promise<void> {
+  return save('open draft', id);
+}

@@ -1,0 +1,237 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readDraft, writeDraft } from '../../src/app/teach/document.ts';
+import {
+  deckOf,
+  draftFault,
+  inKey,
+  onInstrument,
+  PLAIN,
+  usualTitle,
+  type Draft,
+} from '../../src/app/teach/draft.ts';
+import { copyOf, draftOf } from '../../src/app/teach/from.ts';
+import { readStringSet, usualSets } from '../../src/app/teach/stringSets.ts';
+import { itemsOf } from '../../src/cards/index.ts';
+import type { Deck, Drill } from '../../src/decks/deck.ts';
+import { readDeck, writeDeck } from '../../src/decks/document.ts';
+import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
+import { hasSevenNotes } from '../../src/theory/scale.ts';
+import { beats } from '../../src/theory/rhythm.ts';
+import { decks } from '../decks/arbitrary.ts';
+
+const instrument = (name: string) => INSTRUMENTS.find((one) => one.name === name)!;
+
+/** A hand-written deck may have spaces around its words, which the form does not keep. */
+const lessons = decks
+  .filter(({ key }) => hasSevenNotes(key.scale))
+  .map((deck): Deck => {
+    const { marks: _, ...rest } = deck;
+    return { ...rest, title: deck.title.trim() || usualTitle(deck.key), note: deck.note.trim() };
+  });
+
+const PHRASE = {
+  tempo: 72,
+  notes: [
+    { midi: 58, name: 'Bb', at: beats(0), length: beats(1, 3), place: { string: 3, fret: 3 } },
+    { midi: 62, name: 'D', at: beats(1, 3), length: beats(1, 3), place: { string: 2, fret: 3 } },
+  ],
+} as const;
+
+describe('a lesson in the making', () => {
+  it('begins as a lesson that a student can open', () => {
+    expect(draftFault(PLAIN)).toBeNull();
+    expect(readDeck(writeDeck(deckOf(PLAIN)))).toEqual({ deck: deckOf(PLAIN) });
+  });
+
+  it('made from a deck makes that deck again, whatever its drills', () => {
+    fc.assert(
+      fc.property(lessons, (deck) => {
+        const again = deckOf(draftOf(deck));
+        expect(again).toEqual(deck);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('follows the form with every drill that is as the form says, so that one tap changes them all', () => {
+    const made = draftOf(deckOf(PLAIN));
+    expect(made.drills).toEqual(PLAIN.drills);
+    const fewer = deckOf({ ...made, degrees: [1, 5] });
+    expect(fewer.drills.map((drill) => 'degrees' in drill && drill.degrees)).toEqual([
+      [1, 5],
+      [1, 5],
+      [1, 5],
+    ]);
+  });
+
+  it('leaves a drill that was tuned apart alone when the form changes', () => {
+    const apart: Drill = {
+      kind: 'spot',
+      degrees: [2],
+      sizes: ['seventh'],
+      strings: [[3, 2]],
+      frets: [5, 12],
+    };
+    const made: Draft = { ...PLAIN, drills: [apart, 'place'], degrees: [7] };
+    expect(deckOf(made).drills[0]).toEqual(apart);
+    expect(deckOf(made).drills[1]).toMatchObject({ kind: 'place', degrees: [7] });
+  });
+
+  it('gives its items in the order of its drills', () => {
+    const made: Draft = { ...PLAIN, drills: ['trace', 'spot'] };
+    const kinds = itemsOf(deckOf(made)).map(({ kind }) => kind);
+    expect(kinds.indexOf('spot')).toBe(kinds.lastIndexOf('trace') + 1);
+  });
+
+  it('marks items of its own only', () => {
+    const [first] = itemsOf(deckOf(PLAIN));
+    const made: Draft = {
+      ...PLAIN,
+      marks: { [first!.id]: 5, 'spot:C major:1:triad:bass:2-1:1-7': 1 },
+    };
+    expect(deckOf(made).marks).toEqual({ [first!.id]: 5 });
+  });
+
+  it('with phrases and no drill is a lesson; without either it is none', () => {
+    const phrases = [{ phrase: PHRASE, rulings: [] }];
+    expect(draftFault({ ...PLAIN, drills: [] })).toMatch(/kind of card, or add a phrase/);
+    expect(draftFault({ ...PLAIN, drills: [], phrases })).toBeNull();
+    expect(draftFault({ ...PLAIN, drills: ['outline'] })).toMatch(/kind of card/);
+  });
+
+  it('says which drill lacks what', () => {
+    const apart: Drill = {
+      kind: 'spot',
+      degrees: [],
+      sizes: ['triad'],
+      strings: [[3, 2]],
+      frets: [0, 5],
+    };
+    expect(draftFault({ ...PLAIN, drills: ['place', apart] })).toBe(
+      'Drill 2: choose at least one degree.',
+    );
+    const missing: Draft = {
+      ...PLAIN,
+      phrases: [{ phrase: PHRASE, rulings: [] }],
+      drills: [{ kind: 'outline', phrases: [2] }],
+    };
+    expect(draftFault(missing)).toMatch(/no phrase 2 any more/);
+  });
+});
+
+describe('another key', () => {
+  it('names the notes of the phrases anew and moves none', () => {
+    const { phrases } = inKey({ tonic: 'B', scale: 'major' }, [{ phrase: PHRASE, rulings: [] }]);
+    expect(phrases[0]!.phrase.notes.map(({ name, midi }) => [name, midi])).toEqual([
+      ['A#', 58],
+      ['D', 62],
+    ]);
+  });
+});
+
+describe('another instrument', () => {
+  it('keeps the string sets and frets that it has, and takes others where it has none', () => {
+    const made: Draft = {
+      ...PLAIN,
+      strings: [
+        [6, 5],
+        [4, 3],
+      ],
+      frets: [10, 22],
+    };
+    expect(onInstrument(made, instrument('bass'))).toMatchObject({
+      strings: [[4, 3]],
+      frets: [10, 20],
+    });
+    expect(onInstrument({ ...made, strings: [[6, 5]] }, instrument('ukulele'))).toMatchObject({
+      strings: [[4, 3]],
+      frets: [10, 15],
+    });
+  });
+
+  it('makes lessons that can be opened, on every listed one, with phrases and drills of another', () => {
+    const apart: Drill = {
+      kind: 'spot',
+      degrees: [1],
+      sizes: ['triad'],
+      strings: [[6, 5, 4]],
+      frets: [0, 22],
+    };
+    const made: Draft = {
+      ...PLAIN,
+      drills: [...PLAIN.drills, apart],
+      phrases: [{ phrase: PHRASE, rulings: [] }],
+    };
+    for (const other of [...INSTRUMENTS, { ...GUITAR, capo: 7, frets: 12 }]) {
+      const moved = { ...made, ...onInstrument(made, other) };
+      expect(readDeck(writeDeck(deckOf(moved)))).toHaveProperty('deck');
+    }
+  });
+});
+
+describe('string sets', () => {
+  it('are each two and each four strings side by side', () => {
+    expect(usualSets(GUITAR).map((set) => set.join('-'))).toEqual(
+      '6-5 5-4 4-3 3-2 2-1 6-5-4-3 5-4-3-2 4-3-2-1'.split(' '),
+    );
+    expect(usualSets(instrument('bass'))).toHaveLength(4);
+  });
+
+  it('are read as one writes them, and where that makes no sense it is said why', () => {
+    expect(readStringSet(' 6–4-3 ', GUITAR)).toEqual({ set: [6, 4, 3] });
+    expect(readStringSet('5', GUITAR)).toEqual({ set: [5] });
+    for (const [text, said] of [
+      ['', /numbers of the strings/],
+      ['6-x', /numbers of the strings/],
+      ['7-6', /no string 7/],
+      ['3-4', /lowest string first/],
+      ['4-4', /lowest string first/],
+    ] as const) {
+      expect(readStringSet(text, GUITAR)).toEqual({ fault: expect.stringMatching(said) });
+    }
+  });
+});
+
+describe('a draft on the device', () => {
+  it('comes back as it went', () => {
+    fc.assert(
+      fc.property(lessons, fc.subarray([1, 2, 3, 4, 5, 6, 7]), (deck, degrees) => {
+        const made = { ...draftOf(deck), degrees };
+        expect(readDraft(JSON.parse(JSON.stringify(writeDraft(made))))).toEqual({ draft: made });
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('comes back unfinished too', () => {
+    const made: Draft = { ...PLAIN, degrees: [], strings: [], drills: [], title: '  On the quay ' };
+    expect(readDraft(writeDraft(made))).toEqual({ draft: made });
+  });
+
+  it('is told of where it is not whole, whatever came instead', () => {
+    const whole = writeDraft(PLAIN);
+    for (const bad of [
+      null,
+      'x',
+      {},
+      { ...whole, lesson: {} },
+      { ...whole, form: { ...(whole.form as object), degrees: [8] } },
+      { ...whole, form: { ...(whole.form as object), drills: ['sing'] } },
+      { ...whole, form: { ...(whole.form as object), strings: 'x' } },
+    ]) {
+      expect(readDraft(bad)).toEqual({ fault: expect.stringMatching(/\.$/) });
+    }
+    fc.assert(fc.property(fc.jsonValue(), (value) => void readDraft(value)));
+  });
+});
+
+describe('a copy', () => {
+  it('has all of its original but the title, which stays within bounds', () => {
+    const { title, ...rest } = copyOf({ ...PLAIN, title: 'x'.repeat(80) });
+    expect(title).toMatch(/^Copy of x+$/);
+    expect(title).toHaveLength(80);
+    const { title: _, ...plain } = PLAIN;
+    expect(rest).toEqual(plain);
+  });
+});
