@@ -51,7 +51,8 @@ export function isReview(value: unknown): value is Review {
   );
 }
 
-function isWhole(value: unknown, from: number, to: number): boolean {
+/** Whether something is a whole number within bounds. */
+export function isWhole(value: unknown, from: number, to: number): boolean {
   return Number.isSafeInteger(value) && (value as number) >= from && (value as number) <= to;
 }
 

@@ -23,16 +23,45 @@ export type Kept = 'new' | 'replaced' | 'same' | 'older';
  * @throws StoreTrouble
  */
 export function keepReport(report: StoredReport): Promise<Kept> {
-  const key = ['report', report.sender, report.deck];
+  const key = keyOf(report);
   return store('readwrite', async (all) => {
     const before = await promisifyRequest<StoredReport | undefined>(all.get(key));
-    const later = before ? report.day - before.day || report.minute - before.minute : 1;
-    if (later < 0) return 'older';
+    if (before && later(report, before) < 0) return 'older';
     if (before?.link === report.link) return 'same';
     all.put(report, key);
     await stored(all);
     return before ? 'replaced' : 'new';
   });
+}
+
+/**
+ * Takes in reports of a backup, each unless the same or a newer one of that student and lesson is here; of one minute
+ * the one that is here stays, so that reading a file twice changes nothing. Gives how many were taken.
+ *
+ * @throws StoreTrouble
+ */
+export function takeReports(reports: readonly StoredReport[]): Promise<number> {
+  return store('readwrite', async (all) => {
+    let taken = 0;
+    for (const report of reports) {
+      const key = keyOf(report);
+      const before = await promisifyRequest<StoredReport | undefined>(all.get(key));
+      if (before && later(report, before) <= 0) continue;
+      all.put(report, key);
+      taken++;
+    }
+    await stored(all);
+    return taken;
+  });
+}
+
+function keyOf({ sender, deck }: StoredReport): IDBValidKey {
+  return ['report', sender, deck];
+}
+
+/** Above 0 where `a` was made after `b`. */
+function later(a: StoredReport, b: StoredReport): number {
+  return a.day - b.day || a.minute - b.minute;
 }
 
 /** All reports on the device. @throws StoreTrouble */

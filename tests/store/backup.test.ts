@@ -1,14 +1,28 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { BackupFault, readBackup, writeBackup } from '../../src/store/backup.ts';
+import { BackupFault, readBackup as read, writeBackup } from '../../src/store/backup.ts';
 import { reviewOf } from '../memory/reviews.ts';
 import { anyReview } from './reviews.ts';
 
 const NOW = Date.UTC(2026, 11, 1);
 
+const whole = { draft: () => true, report: () => true };
+const readBackup = (text: string) => read(text, whole);
+
+const draft = {
+  id: 'a1',
+  document: { title: 'Quay' },
+  changed: 7,
+  away: false,
+  shared: [{ deck: 'd1', at: 6 }],
+};
+const report = { sender: 0xffffffff, deck: 2, day: 20_700, minute: 1439, link: '#/report/x' };
+
 const backup = {
   reviews: [reviewOf({ n: 1 }), reviewOf({ n: 2, right: false, takenFor: '4' })],
   decks: [{ id: 'd1', document: { title: 'Ü – “B♭”\n' }, added: 5, away: true }],
+  drafts: [draft],
+  reports: [report],
   aside: [{ device: 'phone', text: '[2,"later"]', flaw: 'newer' as const }],
 };
 
@@ -26,8 +40,8 @@ describe('a backup', () => {
   it('comes back as it went', () => {
     fc.assert(
       fc.property(fc.array(anyReview, { maxLength: 20 }), (reviews) => {
-        const whole = { ...backup, reviews };
-        expect(readBackup(writeBackup(whole, NOW))).toEqual(whole);
+        const all = { ...backup, reviews };
+        expect(readBackup(writeBackup(all, NOW))).toEqual(all);
       }),
     );
   });
@@ -41,17 +55,55 @@ describe('a backup', () => {
 
   it('is refused with the line that is wrong', () => {
     const lines = writeBackup(backup, NOW).split('\n');
-    expect(faultOf(lines.with(2, lines[2]!.replace('"grade":3', '"grade":7')).join('\n'))).toMatch(
-      /^Line 3 /,
+    expect(faultOf(lines.with(4, lines[4]!.replace('"grade":3', '"grade":7')).join('\n'))).toMatch(
+      /^Line 5 /,
     );
     expect(faultOf(lines.with(3, '{"review":').join('\n'))).toMatch(/^Line 4 /);
+  });
+
+  it('is refused with the line of a draft or a report that is none', () => {
+    const lines = writeBackup(backup, NOW).split('\n');
+    for (const bad of [
+      { draft: { ...draft, id: '' } },
+      { draft: { ...draft, changed: -1 } },
+      { draft: { ...draft, away: 1 } },
+      { draft: { ...draft, shared: [null] } },
+      { report: { ...report, day: 70_000 } },
+      { report: { ...report, sender: 0.5 } },
+      { report: { ...report, minute: 1440 } },
+      { report: { ...report, link: 5 } },
+    ]) {
+      const at = 'draft' in bad ? 2 : 3;
+      expect(faultOf(lines.with(at, JSON.stringify(bad)).join('\n'))).toMatch(
+        new RegExp(`^Line ${at + 1} of this backup is damaged. Nothing was changed`),
+      );
+    }
+    const text = lines.join('\n');
+    expect(() => read(text, { ...whole, draft: () => false })).toThrow(/^Line 3 /);
+    expect(() => read(text, { ...whole, report: () => false })).toThrow(/^Line 4 /);
+  });
+
+  it('of the first version, without drafts and reports, is read still', () => {
+    const old = [
+      '{"skipwise":"backup","version":1,"written":"2026-11-02T10:00:00.000Z","decks":1,"reviews":1,"aside":0}',
+      JSON.stringify({ deck: backup.decks[0] }),
+      JSON.stringify({ review: backup.reviews[0] }),
+      '',
+    ].join('\n');
+    expect(readBackup(old)).toEqual({
+      decks: backup.decks,
+      reviews: backup.reviews.slice(0, 1),
+      drafts: [],
+      reports: [],
+      aside: [],
+    });
   });
 
   it('is refused when cut short, when from a later version, and when it is something else', () => {
     const lines = writeBackup(backup, NOW).split('\n');
     expect(faultOf(lines.slice(0, 3).join('\n'))).toMatch(/cut short after line 3/);
     expect(
-      faultOf(lines.with(0, lines[0]!.replace('"version":1', '"version":2')).join('\n')),
+      faultOf(lines.with(0, lines[0]!.replace('"version":2', '"version":3')).join('\n')),
     ).toMatch(/later version/);
     for (const text of ['', '{}', 'null', '\u0000\u0001', '<html>']) {
       expect(faultOf(text)).toMatch(/not a backup/);

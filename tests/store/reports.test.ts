@@ -22,6 +22,39 @@ beforeEach(async () => {
   reports = await device();
 });
 
+describe('reports of a backup', () => {
+  const drawn = fc
+    .tuple(fc.nat({ max: 2 }), fc.nat({ max: 2 }), fc.nat({ max: 3 }), fc.nat({ max: 1 }))
+    .map(([day, minute, sender, way]) => report(day, minute, { sender, link: `#/report/${way}` }));
+  const some = fc.array(drawn, { maxLength: 8 });
+  const moment = ({ sender, deck, day, minute }: ReturnType<typeof report>) =>
+    [sender, deck, day, minute].join();
+
+  it('are taken where they are newer, and reading them twice changes nothing', async () => {
+    await fc.assert(
+      fc.asyncProperty(some, some, async (here, file) => {
+        const { keepReport, listReports, takeReports } = await device();
+        for (const one of here) await keepReport(one);
+        const before = await listReports();
+        const taken = await takeReports(file);
+        const after = await listReports();
+        expect(await takeReports(file)).toBe(0);
+        expect(await listReports()).toEqual(after);
+        // Of each student the newest of both, and what was here where the file has nothing newer.
+        for (const one of after) {
+          const all = [...before, ...file].filter(({ sender }) => sender === one.sender);
+          const newest = Math.max(...all.map(({ day, minute }) => day * 1440 + minute));
+          expect(one.day * 1440 + one.minute).toBe(newest);
+        }
+        const kept = before.filter((one) => after.some((other) => moment(other) === moment(one)));
+        for (const one of kept) expect(after).toContainEqual(one);
+        if (taken === 0) expect(after).toEqual(before);
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
+
 describe('reports on the teacher’s device', () => {
   it('keep the newest of one student and lesson, never an older one', async () => {
     expect(await reports.keepReport(report(5, 10))).toBe('new');

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
+import { listed } from '../../cards/arpeggio.ts';
 import { BackupFault } from '../../store/backup.ts';
 import { log } from '../state.ts';
-import { backupText, eraseAll, takeBackup } from './keeping.ts';
+import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 
 /** The log as a file, back from a file, and erased: asked twice, the file offered first. */
 export function Backup() {
@@ -23,7 +24,8 @@ export function Backup() {
       <h2>Your answers</h2>
       <p class="soft">
         {reviews.length} {reviews.length === 1 ? 'answer' : 'answers'} on this device, and nowhere
-        else.
+        else. The file has them, your lessons, and what a teacher keeps here: lessons made and
+        reports received.
       </p>
       {aside.length > 0 && (
         <p class="notice">
@@ -50,7 +52,7 @@ export function Backup() {
         <div class="notice bad" role="alertdialog" aria-label="Erase everything">
           <p>
             {asking === 'once'
-              ? 'This erases every answer and every lesson on this device. Save them to a file first.'
+              ? 'This erases every answer, every lesson and every report on this device. Save them to a file first.'
               : 'Sure? Without a file nothing can bring them back.'}
           </p>
           <div class="buttons">
@@ -71,11 +73,24 @@ export function Backup() {
   );
 }
 
+/** `3 answers and 1 lesson more than before.` */
+function takenWords({ reviews, decks, drafts, reports }: Taken): string {
+  const counted = (count: number, one: string) =>
+    count === 0 ? [] : [`${count} ${count === 1 ? one : `${one}s`}`];
+  const all = [
+    ...counted(reviews, 'answer'),
+    ...counted(decks, 'lesson'),
+    ...counted(drafts, 'own lesson'),
+    ...counted(reports, 'report'),
+  ];
+  return all.length === 0
+    ? 'Everything in this file is here already.'
+    : `${listed(all)} more than before.`;
+}
+
 async function takeFile(file: File): Promise<string> {
   try {
-    const added = await takeBackup(await file.text());
-    if (added === 0) return 'Everything in this file is here already.';
-    return `${added} ${added === 1 ? 'answer' : 'answers'} more than before.`;
+    return takenWords(await takeBackup(await file.text()));
   } catch (error) {
     if (error instanceof BackupFault) return error.message;
     throw error;

@@ -1,30 +1,65 @@
+import { readReport } from '../../decks/report.ts';
 import { replay } from '../../memory/memory.ts';
-import { readBackup, writeBackup } from '../../store/backup.ts';
-import { keepDeck, listDecks } from '../../store/decks.ts';
+import { readBackup, writeBackup, type Sound } from '../../store/backup.ts';
+import { listDecks, takeDecks } from '../../store/decks.ts';
+import { listDrafts, takeDrafts } from '../../store/drafts.ts';
+import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';
+import { reports } from '../report/reports.ts';
 import { log, memory, readLessons, tell } from '../state.ts';
+import { readDraft } from '../teach/document.ts';
+import { readKept } from '../teach/kept.ts';
 
-/** The whole log and the lessons as a file's text. */
+/** The whole log, the lessons and what a teacher has, as a file's text. */
 export async function backupText(now: number): Promise<string> {
   const { reviews, aside } = log.value!;
   const decks = (await tell(listDecks())) ?? [];
-  return writeBackup({ reviews, aside, decks }, now);
+  const drafts = (await tell(listDrafts())) ?? [];
+  const kept = (await tell(listReports())) ?? [];
+  return writeBackup({ reviews, aside, decks, drafts, reports: kept }, now);
+}
+
+/** How much of a file was new here. */
+export interface Taken {
+  readonly reviews: number;
+  readonly decks: number;
+  readonly drafts: number;
+  readonly reports: number;
 }
 
 /**
- * Takes in a file: reviews as a union with those that are here, lessons that are not here yet. Tells how many reviews
- * were new.
+ * Takes in a file: reviews as a union with those that are here, lessons that are not here yet, of a teacher's lessons
+ * and of students' reports those that are newer than what is here. Tells how much was new.
  * @throws BackupFault, and then nothing has changed
  */
-export async function takeBackup(text: string): Promise<number> {
-  const backup = readBackup(text);
+export async function takeBackup(text: string): Promise<Taken> {
+  const backup = readBackup(text, sound);
   const added = (await tell(log.value!.merge(backup))) ?? 0;
   memory.value = { of: replay(log.value!.reviews) };
-  const here = new Set(((await tell(listDecks())) ?? []).map(({ id }) => id));
-  for (const { id, document, added: since } of backup.decks) {
-    if (!here.has(id)) await tell(keepDeck(id, document, since));
-  }
+  const decks = (await tell(takeDecks(backup.decks))) ?? 0;
+  const drafts = (await tell(takeDrafts(backup.drafts))) ?? 0;
+  const taken = (await tell(takeReports(backup.reports))) ?? 0;
   await readLessons();
-  return added;
+  if (drafts > 0) await readKept();
+  if (taken > 0) reports.value = null;
+  return { reviews: added, decks, drafts, reports: taken };
+}
+
+const sound: Sound = {
+  draft: ({ document }) => 'draft' in readDraft(document),
+  report: isSound,
+};
+
+/** Whether a stored report says of itself what its link says. */
+function isSound({ link, sender, deck, day, minute }: StoredReport): boolean {
+  const read = readReport(link);
+  if ('fault' in read || link !== `#/report/${read.payload}`) return false;
+  const { report } = read;
+  return (
+    report.sender === sender &&
+    report.deck === deck &&
+    report.day === day &&
+    report.minute === minute
+  );
 }
 
 /** Erases everything on this device and begins anew. The student has been asked twice. */
