@@ -9,8 +9,9 @@ const REST = 12;
  * The item to ask next: of those that may be asked the one that brings most; null where the round has asked all.
  *
  * An item is asked once a round, a missed one once more after a rest. Never the same degree or string set twice
- * running, and all kinds of the deck mixed (Brunmair & Richter 2019). Where nothing is left under these, the last ones
- * are let go first: a deck on one string set is asked too. A contrast goes before everything.
+ * running, and all kinds of the deck mixed (Brunmair & Richter 2019); of each kind new items in the order of the
+ * deck's drills, as the teacher put them. Where nothing is left under these, the last ones are let go first: a deck on
+ * one string set is asked too. A contrast goes before everything.
  */
 export function choose(round: Round, ranked: readonly Prospect[]): Prospect | null {
   const wanted = round.contrast[0];
@@ -23,6 +24,7 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
   const rules: ((prospect: Prospect) => boolean)[] = [
     ({ item }) => item.degree !== before?.degree,
     mixed(round, open),
+    inTurn(open),
     ({ item }) => item.strings === '' || item.strings !== before?.strings,
   ];
   let [best, most]: [Prospect | null, number] = [null, -1];
@@ -49,6 +51,17 @@ function mixed(round: Round, open: readonly Prospect[]): (prospect: Prospect) =>
   }
   const least = Math.min(...counts.values());
   return ({ item }) => counts.get(item.kind)! < least + AHEAD;
+}
+
+/** Whether it was asked before, or is from the first drill of its kind that has something new. */
+function inTurn(open: readonly Prospect[]): (prospect: Prospect) => boolean {
+  const first = new Map<string, number>();
+  for (const { item, isNew } of open) {
+    if (!isNew) continue;
+    const { kind, drill = 0 } = item;
+    first.set(kind, Math.min(drill, first.get(kind) ?? drill));
+  }
+  return ({ item: { kind, drill = 0 }, isNew }) => !isNew || drill === first.get(kind);
 }
 
 /** Whether the round may still ask it. */

@@ -11,6 +11,8 @@ export interface Item {
   readonly strings: string;
   /** How hard the deck says it is, 1 (easiest) to 5; 3 where it says nothing. */
   readonly mark?: number;
+  /** Which drill of the deck it is from, the first of them 0: new items come in the drills' order. */
+  readonly drill?: number;
 }
 
 /** Right or not, and what it was taken for. */

@@ -3,7 +3,7 @@ import { nothing, replay } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/model.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { prospects } from '../../src/practice/prospect.ts';
-import { isEnough } from '../../src/practice/round.ts';
+import { answerCard, isEnough, nextCard, startRound } from '../../src/practice/round.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const item = (degree: number, more: Partial<Item> = {}): Item => ({
@@ -52,6 +52,58 @@ describe('what asking an item brings', () => {
     const log = [reviewOf({ item: one.id, at: 0 }), reviewOf({ item: three.id, at: 1, n: 2 })];
     const [alone] = prospects([one], replay(log), DAY);
     expect(prospects(items, replay(log), DAY)[0]).toEqual(alone);
+  });
+});
+
+describe('what was never asked', () => {
+  /** As `itemsOf` gives the items of two drills of one kind, on other strings, and one of another kind. */
+  const drilled = [
+    ...[1, 2, 3].map((degree) => item(degree, { id: `a:${degree}`, strings: '3-2', drill: 0 })),
+    ...[1, 2, 3].map((degree) => item(degree, { id: `b:${degree}`, strings: '5-4', drill: 1 })),
+    ...[4, 5].map((degree) =>
+      item(degree, { id: `c:${degree}`, kind: 'trace', strings: '', drill: 2 }),
+    ),
+  ];
+
+  function asked(some: readonly Item[], memory = nothing()): string[] {
+    let round = startRound({ deck: 'd', goal: { cards: 20 }, seed: 1, now: 0 });
+    const ids: string[] = [];
+    for (let next; (next = nextCard(round, some, memory, 0));) {
+      ids.push(next.item.id);
+      round = answerCard(next.round, some, { right: true, takenFor: null }, 1);
+    }
+    return ids;
+  }
+  const inKind = (ids: readonly string[]) => ids.filter((id) => !id.startsWith('c'));
+
+  it('comes in the order of the drills, kind by kind, though kinds take turns', () => {
+    const ids = asked(drilled);
+    expect(inKind(ids).join()).toMatch(/^a:\d,a:\d,a:\d,b:\d,b:\d,b:\d$/);
+    expect(ids.slice(0, 6).filter((id) => id.startsWith('c'))).toHaveLength(2);
+  });
+
+  it('comes the other way round where the drills stand the other way round', () => {
+    const turned = drilled
+      .map((each) => ({ ...each, drill: [1, 0, 2][each.drill!]! }))
+      .toSorted((a, b) => a.drill - b.drill);
+    expect(inKind(asked(turned)).join()).toMatch(/^b:\d,b:\d,b:\d,a:\d,a:\d,a:\d$/);
+  });
+
+  it('waits for nothing that was asked before: what fades comes whatever its drill', () => {
+    const log = [1, 2].map((degree) =>
+      reviewOf({ item: `b:${degree}`, n: degree, at: 0, right: false, grade: 1 }),
+    );
+    const memory = replay(log);
+    const gain = (id: string) =>
+      prospects(drilled, memory, DAY).find((each) => each.item.id === id)!.gain;
+    const first = nextCard(
+      startRound({ deck: 'd', goal: { cards: 20 }, seed: 1, now: DAY }),
+      drilled.filter(({ kind }) => kind === 'spot'),
+      memory,
+      DAY,
+    )!;
+    const ahead = gain('b:1') > gain('a:1') ? 'b' : 'a';
+    expect(first.item.id.startsWith(ahead)).toBe(true);
   });
 });
 
