@@ -4,11 +4,14 @@
  *     4-6 V7      notes 4 to 6 are one group and outline V7
  *     4-6         notes 4 to 6 are one group
  *     5 V7        the group that note 5 is in outlines V7
+ *     5 passing   note 5 is a passing tone; likewise the other kinds of embellishing tone
+ *     5 chordal   note 5 is one of its chord
  *
  * Notes are counted from 1, chords are named by their numeral and number.
  */
 import { candidates, sameChord } from '../theory/analysis/candidates.ts';
-import { spanOf, type Ruling } from '../theory/analysis/ruling.ts';
+import { EMBELLISHMENTS, type Embellishment } from '../theory/analysis/embellishment.ts';
+import { isToneRuling, spanOf, type Ruling } from '../theory/analysis/ruling.ts';
 import type { Chord } from '../theory/chord.ts';
 import { keyName, type Key } from '../theory/key.ts';
 import { numeralLabel } from '../theory/naming.ts';
@@ -32,6 +35,7 @@ export function readRulings(texts: readonly string[], notes: number, key: Key): 
 /** @throws RangeError for a chord that stands on no degree of the key */
 export function writeRulings(rulings: readonly Ruling[], key: Key): string[] {
   return rulings.map((ruling) => {
+    if (isToneRuling(ruling)) return `${ruling.note + 1} ${toneWord(ruling.embellishment)}`;
     const { chord } = ruling;
     if (chord && !candidates(key).some((one) => sameChord(one, chord))) {
       throw new RangeError(`${chord.symbol} is no chord of ${keyName(key)}: rule on another.`);
@@ -50,13 +54,24 @@ function readRuling(text: string, notes: number, key: Key): Ruling | string {
   if (from < 1 || to < from || to > notes) {
     return `the phrase has notes 1 to ${notes}: write the first and the last of the group`;
   }
+  if (parts.to === undefined) {
+    const tone = TONES.find((one) => toneWord(one) === parts.chord);
+    if (tone !== undefined) return { note: from - 1, embellishment: tone };
+  }
   const chord = parts.chord === undefined ? null : readChord(parts.chord, key);
   if (parts.chord !== undefined && !chord) {
     const all = candidates(key).map(numeralLabel);
     return `${keyName(key)} has no chord ${parts.chord}: take one of ${all.join(', ')}`;
   }
   if (parts.to !== undefined) return { span: [from - 1, to], ...(chord && { chord }) };
-  return chord ? { note: from - 1, chord } : 'say which chord, like "4 V7"';
+  return chord ? { note: from - 1, chord } : 'say which chord, like "4 V7", or "4 passing"';
+}
+
+/** What a note can be ruled to be in its group. */
+const TONES: readonly (Embellishment | null)[] = [...EMBELLISHMENTS, null];
+
+function toneWord(tone: Embellishment | null): string {
+  return tone === null ? 'chordal' : tone.replace(' ', '-');
 }
 
 /**
@@ -77,9 +92,10 @@ export function readChord(text: string, key: Key): Chord | null {
 /** The rulings as they stand in another key: of a chord that is none of that key, what notes it groups stays. */
 export function rulingsIn(key: Key, rulings: readonly Ruling[]): Ruling[] {
   return rulings.flatMap((ruling): Ruling[] => {
+    if (isToneRuling(ruling) || !ruling.chord) return [ruling];
     const { chord } = ruling;
-    const own = chord && candidates(key).find((one) => sameChord(one, chord));
-    if (!chord || own) return [{ ...ruling, ...(own && { chord: own }) }];
+    const own = candidates(key).find((one) => sameChord(one, chord));
+    if (own) return [{ ...ruling, chord: own }];
     return 'span' in ruling ? [{ span: ruling.span }] : [];
   });
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readChord, readRulings, rulingsIn, writeRulings } from '../../src/decks/rulings.ts';
 import { analyse } from '../../src/theory/analysis/analysis.ts';
 import { candidates } from '../../src/theory/analysis/candidates.ts';
+import { EMBELLISHMENTS } from '../../src/theory/analysis/embellishment.ts';
 import type { Ruling } from '../../src/theory/analysis/ruling.ts';
 import { chordOn } from '../../src/theory/chord.ts';
 import { parseKey } from '../../src/theory/key.ts';
@@ -41,6 +42,12 @@ describe('the chords of a key', () => {
 
 describe('rulings', () => {
   it('say as much of a single note as of a group', () => {
+    expect(readRulings(['5 passing', '6 double-neighbour', '7 chordal'], 9, key)).toEqual([
+      { note: 4, embellishment: 'passing' },
+      { note: 5, embellishment: 'double neighbour' },
+      { note: 6, embellishment: null },
+    ]);
+    expect(readRulings(['4-6 passing'], 9, key)).toHaveProperty('fault');
     expect(readRulings(['1-3 ii7', '4-6', ' 8   V '], 9, key)).toEqual([
       { span: [0, 3], chord: chordOn(key, 2, 'seventh') },
       { span: [3, 6] },
@@ -63,6 +70,9 @@ describe('rulings', () => {
     const note = fc
       .tuple(fc.nat({ max: 5 }), fc.constantFrom(...chords))
       .map(([at, chord]): Ruling => ({ note: at, chord }));
+    const tone = fc
+      .tuple(fc.nat({ max: 5 }), fc.constantFrom(...EMBELLISHMENTS, null))
+      .map(([at, embellishment]): Ruling => ({ note: at, embellishment }));
     const notes = [60, 63, 67, 65, 69, 72].map((midi, i) => ({
       midi,
       name: 'C',
@@ -70,7 +80,7 @@ describe('rulings', () => {
       length: beats(1, 3),
     }));
     fc.assert(
-      fc.property(fc.array(fc.oneof(span, note), { maxLength: 4 }), (rulings) => {
+      fc.property(fc.array(fc.oneof(span, note, tone), { maxLength: 4 }), (rulings) => {
         const read = readRulings(writeRulings(rulings, key), 6, key);
         const follow = () => analyse({ tempo: 72, notes }, key, { rulings });
         if ('fault' in read) expect(follow).toThrow('contradict');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { analyse, SURE } from '../../src/theory/analysis/analysis.ts';
+import { analyse, possibleEmbellishments, SURE } from '../../src/theory/analysis/analysis.ts';
 import { motion } from '../../src/theory/analysis/motion.ts';
 import { chordOn } from '../../src/theory/chord.ts';
 import type { Key } from '../../src/theory/key.ts';
@@ -88,6 +88,38 @@ describe('rulings', () => {
     const chord = chordOn(key, 6, 'seventh');
     const { groups } = analyse(two, key, { rulings: [{ note: 1, chord }] });
     expect(groups.find(({ from, to }) => from <= 1 && 1 < to)!.chord).toBe(chord);
+  });
+  it('say that a note only embellishes, and of what kind', () => {
+    const { phrase } = inBFlat('I: 1 3 5 7 8 5');
+    const found = analyse(phrase, key);
+    expect(found.groups[0]!.chord.symbol).toBe('Bbmaj7');
+    const told = analyse(phrase, key, { rulings: [{ note: 3, embellishment: 'neighbour' }] });
+    expect(told.groups.map(({ chord }) => chord.symbol)).toEqual(['Bb']);
+    expect(told.notes[3]).toMatchObject({ member: null, embellishment: 'neighbour' });
+  });
+  it('say that a note is one of its chord', () => {
+    const { phrase } = inBFlat('I: 1 3 4~p 5 3 1');
+    expect(analyse(phrase, key).notes[2]!.embellishment).toBe('passing');
+    const told = analyse(phrase, key, { rulings: [{ note: 2, embellishment: null }] });
+    expect(told.notes[2]!.member).not.toBeNull();
+    expect(told.notes[2]!.embellishment).toBeNull();
+  });
+  it('of a chord stand before those of what is in it', () => {
+    const { phrase } = inBFlat('I: 1 3 4~p 5 3 1');
+    const chord = chordOn(key, 1, 'triad');
+    const rulings = [
+      { span: [0, 6] as const, chord },
+      { note: 2, embellishment: null },
+    ] as const;
+    const told = analyse(phrase, key, { rulings });
+    expect(told.groups.map((group) => group.chord)).toEqual([chord]);
+    expect(told.notes[2]).toMatchObject({ member: null, embellishment: 'passing' });
+  });
+  it('can name the kinds that a note’s moves allow', () => {
+    const { phrase } = inBFlat('I: 1 3 4~p 5 3 1');
+    expect(possibleEmbellishments(phrase, key, 2)).toEqual(['passing']);
+    expect(possibleEmbellishments(phrase, key, 4)).toEqual([]);
+    expect(possibleEmbellishments(phrase, key, 3)).toEqual(['escape']);
   });
   it('that speak of no notes, or against each other, are refused with what to do', () => {
     const analysed = (rulings: readonly { span: [number, number] }[]) => () =>

@@ -9,7 +9,15 @@ import { groupCosts, memberOf } from './fit.ts';
 import { grids } from './grid.ts';
 import { soundings, type Bars, type Sounding } from './line.ts';
 import { cheapestPath, type Costs, type Path, type Step } from './path.ts';
-import { checkRulings, forbid, spanOf, withRuled, type Ruling } from './ruling.ts';
+import {
+  checkRulings,
+  forbid,
+  spanOf,
+  tonesRuled,
+  withRuled,
+  type Ruling,
+  type Tones,
+} from './ruling.ts';
 import { succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
@@ -70,16 +78,22 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
   if (phrase.notes.length === 0) return { groups: [], notes: [] };
   const bars: Bars = { bar, pickup };
   const line = soundings(phrase, key, bars);
-  const costs = costsOf(line, key, rulings);
+  const tones = tonesRuled(rulings);
+  const costs = costsOf(line, key, rulings, tones);
   const path = cheapestPath(costs, grids(line, bars), succession(key));
   if (!path) throw new RangeError('These rulings contradict each other: take one of them back.');
   return {
     groups: path.steps.map((step) => groupOf(step, path, costs)),
-    notes: path.steps.flatMap((step) => notesOf(step, costs.chords[step.chord]!, line, key)),
+    notes: path.steps.flatMap((step) => notesOf(step, costs.chords[step.chord]!, line, key, tones)),
   };
 }
 
-function costsOf(line: readonly Sounding[], key: Key, rulings: readonly Ruling[]): Costs {
+function costsOf(
+  line: readonly Sounding[],
+  key: Key,
+  rulings: readonly Ruling[],
+  tones: Tones,
+): Costs {
   const ruled = rulings.map(spanOf).map(([from, to]) => to - from);
   const longest = Math.max(W.longest, ...ruled);
   const chords = withRuled(candidates(key), rulings);
@@ -87,7 +101,7 @@ function costsOf(line: readonly Sounding[], key: Key, rulings: readonly Ruling[]
     notes: line.length,
     longest,
     chords,
-    costs: chords.map((chord) => groupCosts(line, chord, longest)),
+    costs: chords.map((chord) => groupCosts(line, chord, longest, tones)),
   };
   forbid(costs, rulings);
   return costs;
@@ -118,22 +132,31 @@ function notesOf(
   chord: Chord,
   line: readonly Sounding[],
   key: Key,
+  tones: Tones,
 ): AnalysedNote[] {
-  const chordal = (i: number) =>
-    i >= 0 && i < line.length && memberOf(chord, line[i]!.chroma) !== null;
-  return line.slice(from, to).map(({ midi, chroma }, i) => {
+  const member = (i: number) => (tones.get(i) ? null : memberOf(chord, line[i]!.chroma));
+  const chordal = (i: number) => i >= 0 && i < line.length && member(i) !== null;
+  return line.slice(from, to).map(({ midi }, i) => {
     const name = spell(key, midi);
-    const member = memberOf(chord, chroma);
     const at = from + i;
+    const kind = tones.get(at) ?? embellishment(line, at, standing(at, from, to), chordal);
     return {
       name,
       degree: letterDegree(key, name),
       inKey: degreeOf(key, name) !== null,
-      member,
-      embellishment:
-        member === null ? embellishment(line, at, standing(at, from, to), chordal) : null,
+      member: member(at),
+      embellishment: member(at) === null ? kind : null,
     };
   });
+}
+
+/** The kinds of embellishing tone that a note can be by the way it is reached and left, whatever chord it is in. */
+export function possibleEmbellishments(phrase: Phrase, key: Key, note: number): Embellishment[] {
+  const line = soundings(phrase, key, { bar: 4, pickup: beats(0) });
+  const kinds = (['first', 'middle', 'last'] as const).map((where) =>
+    embellishment(line, note, where, () => true),
+  );
+  return [...new Set(kinds)].filter((kind) => kind !== null);
 }
 
 function standing(at: number, from: number, to: number): Standing {

@@ -5,14 +5,16 @@ import { ARPEGGIOS as W } from './weights.ts';
  * The kinds of tone that belong to no chord but lead from one chord tone to another (*Open Music Theory* v1,
  * "Embellishing tones").
  */
-export type Embellishment =
-  | 'passing'
-  | 'neighbour'
-  | 'double neighbour'
-  | 'appoggiatura'
-  | 'escape'
-  | 'anticipation'
-  | 'suspension';
+export const EMBELLISHMENTS = [
+  'passing',
+  'neighbour',
+  'double neighbour',
+  'appoggiatura',
+  'escape',
+  'anticipation',
+  'suspension',
+] as const;
+export type Embellishment = (typeof EMBELLISHMENTS)[number];
 
 /** Where in its group a note stands, as far as its kind depends on it. */
 export type Standing = 'first' | 'middle' | 'last';

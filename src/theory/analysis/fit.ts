@@ -2,6 +2,7 @@ import { chroma } from '../note.ts';
 import type { Chord, Member } from '../chord.ts';
 import { embellishment, embellishmentCost, type Standing } from './embellishment.ts';
 import type { Sounding } from './line.ts';
+import type { Tones } from './ruling.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /** How the notes of a line fit one chord, note by note: what group costs are added up from. */
@@ -19,14 +20,23 @@ export function memberOf(chord: Chord, pitchClass: number): Member | null {
   return chord.members[index] ?? null;
 }
 
-/** The notes' fit to a chord, one by one. */
-function noteFits(line: readonly Sounding[], chord: Chord): NoteFit[] {
+/** More than any reading costs: what somebody denied is read only where nothing else is left. */
+const DENIED = 1000;
+
+/** The notes' fit to a chord, one by one. What is ruled to embellish costs nothing: there is no question about it. */
+function noteFits(line: readonly Sounding[], chord: Chord, tones: Tones): NoteFit[] {
   const chromas = chord.notes.map(chroma);
-  const members = line.map((note) => chromas.indexOf(note.chroma));
+  const members = line.map((note, i) => (tones.get(i) ? -1 : chromas.indexOf(note.chroma)));
   const chordal = (index: number) => members[index] !== undefined && members[index]! >= 0;
+  const alike = (member: number, presence: number, cost: number): NoteFit => ({
+    member,
+    presence,
+    cost: { first: cost, middle: cost, last: cost },
+  });
   return line.map((note, i) => {
     const member = members[i]!;
     if (member < 0) {
+      if (tones.has(i)) return alike(member, 0, tones.get(i) ? 0 : DENIED);
       const cost = (standing: Standing) =>
         embellishmentCost(note, embellishment(line, i, standing, chordal));
       return {
@@ -35,13 +45,9 @@ function noteFits(line: readonly Sounding[], chord: Chord): NoteFit[] {
         cost: { first: cost('first'), middle: cost('middle'), last: cost('last') },
       };
     }
-    const stepped = member >= 3 && note.into?.step && note.out?.step;
+    const stepped = member >= 3 && note.into?.step && note.out?.step && !tones.has(i);
     const cost = stepped ? W.stepped.cost * note.weight : chordToneCost(chromas.length);
-    return {
-      member,
-      presence: stepped ? W.stepped.present : 1,
-      cost: { first: cost, middle: cost, last: cost },
-    };
+    return alike(member, stepped ? W.stepped.present : 1, cost);
   });
 }
 
@@ -64,8 +70,9 @@ export function groupCosts(
   line: readonly Sounding[],
   chord: Chord,
   longest: number,
+  tones: Tones,
 ): Float64Array[] {
-  const fits = noteFits(line, chord);
+  const fits = noteFits(line, chord, tones);
   const notes = Math.min(chord.notes.length, 5);
   const missing = missingCosts(notes);
   const fixed =

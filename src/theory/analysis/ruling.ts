@@ -1,14 +1,37 @@
 import type { Chord } from '../chord.ts';
 import { sameChord } from './candidates.ts';
+import type { Embellishment } from './embellishment.ts';
 import type { Costs } from './path.ts';
 
 /**
  * What somebody who knows better has decided: that these notes, `from` up to and not including `to`, are one group and,
- * if it is said, of which chord; or that the group with this note in it is of this chord.
+ * if it is said, of which chord; that the group with this note in it is of this chord; or what this note is in its group:
+ * an embellishing tone of this kind, or with null one of the chord's.
  */
 export type Ruling =
   | { readonly span: readonly [from: number, to: number]; readonly chord?: Chord }
-  | { readonly note: number; readonly chord: Chord };
+  | { readonly note: number; readonly chord: Chord }
+  | ToneRuling;
+
+/** What a note is in its group. Where its group's chord is ruled too and has no such note, the chord's ruling stands. */
+export interface ToneRuling {
+  readonly note: number;
+  readonly embellishment: Embellishment | null;
+  readonly chord?: never;
+}
+
+/** What is ruled of single notes, by their index. */
+export type Tones = ReadonlyMap<number, Embellishment | null>;
+
+export function isToneRuling(ruling: Ruling): ruling is ToneRuling {
+  return 'embellishment' in ruling;
+}
+
+export function tonesRuled(rulings: readonly Ruling[]): Tones {
+  return new Map(
+    rulings.filter(isToneRuling).map(({ note, embellishment }) => [note, embellishment]),
+  );
+}
 
 /**
  * Checks that rulings speak of notes that are there.
@@ -34,7 +57,7 @@ export function withRuled(chords: readonly Chord[], rulings: readonly Ruling[]):
 
 /** Makes every group impossible that a ruling forbids. */
 export function forbid({ notes, longest, chords, costs }: Costs, rulings: readonly Ruling[]): void {
-  for (const ruling of rulings)
+  for (const ruling of rulings.filter((one) => !isToneRuling(one)))
     for (let from = 0; from < notes; from++)
       for (let to = from + 1; to <= Math.min(notes, from + longest); to++)
         chords.forEach((chord, i) => {
