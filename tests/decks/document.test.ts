@@ -228,7 +228,7 @@ describe('the deck document', () => {
     [
       'a ruling that says nothing',
       ruled('1'),
-      'Phrase 1, outline: entry 1, “1”: say which chord, like "4 V7".',
+      'Phrase 1, outline: entry 1, “1”: say which chord, like "4 V7", or "4 passing".',
     ],
     [
       'a ruling that is none',

@@ -70,9 +70,9 @@ export function groupCosts(
   line: readonly Sounding[],
   chord: Chord,
   longest: number,
-  tones: Tones,
+  ruled: Tones,
 ): Float64Array[] {
-  const fits = noteFits(line, chord, tones);
+  const fits = noteFits(line, chord, ruled);
   const notes = Math.min(chord.notes.length, 5);
   const missing = missingCosts(notes);
   const fixed =
