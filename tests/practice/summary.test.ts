@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { itemsOf } from '../../src/cards/index.ts';
+import type { Drill, NeckDrill } from '../../src/decks/deck.ts';
+import { learn, nothing, recall, type Memory } from '../../src/memory/memory.ts';
+import { DAY } from '../../src/memory/model.ts';
+import { GUITAR } from '../../src/neck/instrument.ts';
+import type { Item } from '../../src/practice/item.ts';
+import { secondsACard } from '../../src/practice/prospect.ts';
+import { answerCard, nextCard, startRound } from '../../src/practice/round.ts';
+import { daysUntilKnown, minutesADay } from '../../src/practice/summary.ts';
+import { seeded } from '../../src/theory/random.ts';
+import { reviewOf } from '../memory/reviews.ts';
+
+const chords = { degrees: [1, 2, 3, 4, 5, 6, 7], sizes: ['triad'] } as const;
+
+function on(kind: NeckDrill['kind'], sets: string, some: Partial<NeckDrill> = {}): Drill {
+  const strings = sets.split(' ').map((set) => set.split('-').map(Number));
+  return { kind, ...chords, strings, frets: [1, 8], ...some };
+}
+
+function items(...drills: Drill[]): Item[] {
+  const key = { tonic: 'Bb', scale: 'major' } as const;
+  const rest = { title: '', note: '', lessonDay: null, phrases: [] };
+  return itemsOf({ ...rest, instrument: GUITAR, key, drills });
+}
+
+const SMALL = items(on('spot', '5-4 4-3'));
+const PLAIN = items(on('spot', '5-4 4-3'), on('place', '5-4 4-3'), {
+  kind: 'trace',
+  ...chords,
+  contours: ['up', 'down', 'turn', 'skip'],
+  tempo: 72,
+});
+const LARGE = items(
+  on('spot', '6-5 5-4 4-3 3-2 2-1', { sizes: ['triad', 'seventh'], frets: [1, 12] }),
+  on('place', '6-5 5-4 4-3', { frets: [1, 12] }),
+);
+
+/** One round at six in the evening, by a student who knows what the model says, and of what is new a third. */
+function practise(some: readonly Item[], memory: Memory, day: number, minutes: number): void {
+  const chance = seeded(day);
+  const seconds = secondsACard(some, nothing());
+  let now = day * DAY + 18 * 3_600_000;
+  let round = startRound({ deck: 'd', goal: { minutes }, seed: day, now });
+  for (let next; (next = nextCard(round, some, memory, now));) {
+    now += seconds * 1000;
+    const right = chance.next() < (recall(memory, next.item.id, now) ?? 1 / 3);
+    round = answerCard(next.round, some, { right, takenFor: null }, now);
+    const answered = { item: next.item.id, seed: next.seed, right, grade: right ? 3 : 1 } as const;
+    learn(memory, reviewOf({ ...answered, at: now, ms: (seconds - 3) * 1000 }));
+  }
+}
+
+/** On which day of practice the mean recall a week ahead is .9. */
+function dayKnown(some: readonly Item[], minutes: number): number {
+  const memory = nothing();
+  for (let day = 1; day < 60; day++) {
+    practise(some, memory, day, minutes);
+    const then = (day + 7.75) * DAY;
+    const sum = some.reduce((total, { id }) => total + (recall(memory, id, then) ?? 0), 0);
+    if (sum / some.length >= 0.9) return day;
+  }
+  return Infinity;
+}
+
+describe('days until a deck is known', () => {
+  it.each([
+    ['small', SMALL],
+    ['plain', PLAIN],
+    ['large', LARGE],
+  ])('are near those that a %s one takes in rounds of eight minutes', (_name, some) => {
+    const told = daysUntilKnown(some, nothing(), 0, 8);
+    const taken = dayKnown(some, 8);
+    expect(told / taken).toBeGreaterThan(2 / 3);
+    expect(told / taken).toBeLessThan(4 / 3);
+  });
+
+  it('are fewer with more minutes a day, but never fewer than five for what is new', () => {
+    const days = [4, 8, 16, 600].map((minutes) => daysUntilKnown(LARGE, nothing(), 0, minutes));
+    expect(days).toEqual(days.toSorted((a, b) => b - a));
+    expect(new Set(days).size).toBe(4);
+    expect(days.at(-1)).toBe(5);
+  });
+
+  it('are none where nothing is to do', () => {
+    expect(daysUntilKnown([], nothing(), 0, 8)).toBe(0);
+    const memory = nothing();
+    for (const { id } of SMALL)
+      for (const day of [0, 1, 3, 7, 14, 28, 56])
+        learn(memory, reviewOf({ item: id, at: day * DAY }));
+    expect(daysUntilKnown(SMALL, memory, 56 * DAY, 8)).toBe(0);
+    expect(minutesADay(SMALL, memory, 56 * DAY, null)).toBe(0);
+  });
+});
+
+describe('minutes a day', () => {
+  it('grow with the items and fall with the days that are left', () => {
+    const week = minutesADay(PLAIN, nothing(), 0, null);
+    expect(minutesADay(SMALL, nothing(), 0, null)).toBeLessThan(week);
+    expect(minutesADay(PLAIN, nothing(), 0, 14 * DAY)).toBeLessThan(week);
+    expect(minutesADay(PLAIN, nothing(), 0, 2 * DAY)).toBeGreaterThan(week);
+  });
+});
