@@ -1,5 +1,7 @@
-import { isPhraseDrill, type Drill, type PhraseKind } from '../decks/deck.ts';
+import { isPhraseDrill, isPhraseKind, type Drill, type PhraseKind } from '../decks/deck.ts';
+import { placeLabel } from '../neck/place.ts';
 import { listed } from '../cards/arpeggio.ts';
+import type { ExcerptItem } from '../cards/excerptItems.ts';
 import type { Item } from '../practice/item.ts';
 import { chordOn, type Size } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
@@ -30,6 +32,7 @@ export function drillWords(drill: Drill): string {
 
 /** `vii° on strings 3–2`, `V by ear`: an item in a few words. Every id begins kind, key, degree, size. */
 export function itemWords(item: Item): string {
+  if (isPhraseItem(item)) return phraseItemWords(item);
   const [, key, , size] = item.id.split(':');
   const numeral = numeralLabel(chordOn(parseKey(key!)!, item.degree, size as Size));
   return item.strings
@@ -39,8 +42,24 @@ export function itemWords(item: Item): string {
 
 /** `name vii° on strings 3–2, frets 1 to 7`, `V by ear, turn`: enough words to tell an item from its neighbours. */
 export function itemPlace(item: Item): string {
+  if (isPhraseItem(item)) {
+    return `${phraseItemWords(item)}, from ${placeLabel(item.excerpt.notes[0]!.place)}`;
+  }
   const parts = item.id.split(':');
   if (!item.strings) return `${itemWords(item)}, ${parts[5]}`;
   const verb = item.kind === 'spot' ? 'name' : 'place';
   return `${verb} ${itemWords(item)}, frets ${parts[6]!.replace('-', ' to ')}`;
+}
+
+function isPhraseItem(item: Item): item is ExcerptItem {
+  return isPhraseKind(item.kind);
+}
+
+/** `ii7 in a phrase`, `V7 after ii7`, `the order from ii7 on`, `a variation from ii7 on`, `a 7 missing from ii7 on`. */
+function phraseItemWords({ id, kind, degree, excerpt }: ExcerptItem): string {
+  const first = numeralLabel(excerpt.groups[0]!.chord);
+  if (kind === 'outline') return `${first} in a phrase`;
+  if (kind === 'follow') return `${/(\S+) on /.exec(id)![1]} after ${first}`;
+  if (kind === 'order') return `the order from ${first} on`;
+  return kind === 'vary' ? `a variation from ${first} on` : `a ${degree} missing from ${first} on`;
 }

@@ -20,3 +20,21 @@ export function degreeSteps(
     };
   });
 }
+
+/** The same, in minor with what harmonic minor lends beside its own: `v V`, `VII vii°`. A phrase has the one or the other. */
+export function withLent(
+  steps: readonly Step[],
+  { tonic, scale }: Key,
+  size: Size,
+  { naming, chordNames }: Pick<Shown, 'naming' | 'chordNames'>,
+): Step[] {
+  return steps.map((step) => {
+    if (scale !== 'minor' || ![5, 7].includes(step.degree)) return step;
+    const lent = chordOn({ tonic, scale: 'harmonic minor' }, step.degree, size);
+    return {
+      ...step,
+      numeral: `${step.numeral} ${lent.numeral}`,
+      ...(chordNames && { name: `${step.name} ${chordLabel(lent, naming)}` }),
+    };
+  });
+}

@@ -1,18 +1,32 @@
 import type { Deck, KindName } from '../decks/deck.ts';
 import type { Item } from '../practice/item.ts';
 import type { Kind } from './kind.ts';
+import { fill } from './fill/index.ts';
+import { follow } from './follow/index.ts';
+import { order } from './order/index.ts';
+import { outline } from './outline/index.ts';
 import { place } from './place/index.ts';
 import { spot } from './spot/index.ts';
 import { trace } from './trace/index.ts';
+import { vary } from './vary/index.ts';
 
 /** Every kind of card; a new kind is a folder here and a line in this list. */
-export const KINDS = { spot, place, trace } as unknown as Record<KindName, Kind>;
+export const KINDS = {
+  spot,
+  place,
+  trace,
+  outline,
+  follow,
+  order,
+  vary,
+  fill,
+} as unknown as Record<KindName, Kind>;
 
 /** Every item that a deck's drills cover, each once. */
 export function itemsOf(deck: Deck): Item[] {
   const byId = new Map<string, Item>();
   for (const [place, drill] of deck.drills.entries()) {
-    for (const item of KINDS[drill.kind]?.items(deck, drill) ?? []) {
+    for (const item of KINDS[drill.kind].items(deck, drill)) {
       if (byId.has(item.id)) continue;
       const mark = deck.marks?.[item.id];
       byId.set(item.id, { ...item, drill: place, ...(mark !== undefined && { mark }) });

@@ -58,6 +58,8 @@ export interface FaceProps<C extends Card = Card> {
 /** A kind of card: five parts, one folder. */
 export interface Kind<C extends Card = Card> {
   readonly name: KindName;
+  /** Whether it asks the ear: then it waits where there is no sound, and sounds its own answer. */
+  readonly heard: boolean;
   /** Every item that the drill covers, in a stable order without doubles. */
   items(deck: Deck, drill: Drill): Item[];
   /** The item that an id names, or null where it is no id of this kind. */

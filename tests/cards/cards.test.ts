@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { itemOf, itemsOf, KINDS } from '../../src/cards/index.ts';
+import { isPhraseKind, KIND_NAMES } from '../../src/decks/deck.ts';
 import { SIZES } from '../../src/theory/chord.ts';
 import { deckIn } from './decks.ts';
+import { FERRY, phraseDeck } from './phrases.ts';
 
 describe('the items of a deck', () => {
   it('cover every degree on every string set, and every degree with every contour', () => {
@@ -23,6 +25,7 @@ describe('the items of a deck', () => {
       expect(new Set(items.map(({ id }) => id)).size).toBe(items.length);
       for (const item of items) expect(item).toMatchObject(itemOf(item.id)!);
     }
+    for (const item of itemsOf(phraseDeck())) expect(item).toMatchObject(itemOf(item.id)!);
   });
 
   it('carry the mark that the deck gives them', () => {
@@ -45,6 +48,24 @@ describe('the items of a deck', () => {
       'spot:Bb major:2:triad:guitar:5-4:1-5:more',
       'trace:Bb major:2:triad:guitar:sideways:72',
       'trace:Bb major:2:triad:guitar:up',
+      'outline:Bb major:2:triad:guitar:ii 3/5 2/4',
+      'outline:Bb major:2:triad:guitar:II 3/5 2/4 1/3',
+      'outline:Bb major:3:triad:guitar:ii 3/5 2/4 1/3',
+      'outline:Bb major:2:triad:guitar:ii 3/5=1 2/4 1/3',
+      'outline:Bb major:2:triad:guitar:ii 3/5 2/4 1/23',
+      'outline:Bb major:2:triad:guitar:ii 3/5 2/4 7/3',
+      'outline:blues:2:triad:guitar:ii 3/5 2/4 1/3',
+      'follow:Bb major:5:triad:guitar:ii 3/5 2/4 1/3 V on 1-2 1-7',
+      'follow:Bb major:5:triad:guitar:ii 3/5 2/4 1/3 V on 2-1 7-1',
+      'follow:Bb major:5:triad:guitar:ii 3/5 2/4 1/3 V on 2-1 1-2',
+      'follow:Bb major:2:triad:guitar:ii 3/5 2/4 1/3 V on 2-1 1-7',
+      'order:Bb major:2:triad:guitar:72 ii 3/5 2/4 1/3 V 1/5 1/1 2/1',
+      'order:Bb major:2:triad:guitar:ii 3/5 2/4 1/3 V 1/5 1/1 2/1 I 2/3 3/3 4/3',
+      'order:Bb major:2:triad:guitar:999 ii 3/5 2/4 1/3 V 1/5 1/1 2/1 I 2/3 3/3 4/3',
+      'vary:Bb major:2:triad:guitar:72 ii 3/5 3/5 3/5',
+      'fill:Bb major:4:triad:guitar:72 ii 3/5 2/4 1/3',
+      'fill:Bb major:2:triad:guitar:72 ii 3/5? 2/4 1/3',
+      'fill:Bb major:4:triad:guitar:72 ii 3/5 2/4?',
     ]) {
       expect(itemOf(id), id).toBeNull();
     }
@@ -52,33 +73,52 @@ describe('the items of a deck', () => {
 });
 
 describe('a card', () => {
-  const items = itemsOf(deckIn('Eb major', ['triad', 'seventh']));
+  const items = [
+    ...itemsOf(deckIn('Eb major', ['triad', 'seventh'])),
+    ...itemsOf(phraseDeck()),
+    ...itemsOf(phraseDeck({ key: 'G minor', phrases: [FERRY] })),
+  ];
 
   it('is the same for the same item and seed', () => {
     for (const item of items) {
       const { ask } = KINDS[item.kind];
-      expect(ask(item, 20261201)).toMatchObject(ask(itemOf(item.id)!, 20261201));
+      for (const seed of [20261200, 2 ** 32 - 1])
+        expect(ask(item, seed)).toMatchObject(ask(itemOf(item.id)!, seed));
     }
   });
 
-  it('has a right answer and a wrong one, each explained in a sentence', () => {
+  it('has one right answer of those offered and explains each in a sentence, on many seeds', () => {
     for (const item of items) {
       const kind = KINDS[item.kind];
-      const card = kind.ask(item, 7);
-      for (const answer of answersOf(card)) {
-        const verdict = kind.judge(card, answer);
-        const why = kind.explain(card, verdict, answer, 'english');
-        expect(why.title).not.toBe('');
-        expect(why.sentence).toMatch(/\.$/);
-        expect(why.dots.length).toBeGreaterThan(0);
-        expect(why.sound.notes.length).toBeGreaterThan(0);
+      for (const seed of isPhraseKind(item.kind) ? [4, 7, 1000, 1001] : [4, 7]) {
+        const card = kind.ask(item, seed);
+        const answers = answersOf(card);
+        const right = answers.filter((answer) => kind.judge(card, answer).right);
+        if ('stringSet' in card) expect(right).toEqual([]);
+        else expect(right, item.id).toHaveLength(1);
+        for (const answer of answers) {
+          const verdict = kind.judge(card, answer);
+          const why = kind.explain(card, verdict, answer, 'english');
+          expect(why.title).not.toBe('');
+          expect(why.sentence).toMatch(/\.$/);
+          expect(why.dots.length).toBeGreaterThan(0);
+          expect(why.sound.notes.length).toBeGreaterThan(0);
+          if (!verdict.right && !('stringSet' in card)) expect(why.otherSound).not.toBeNull();
+        }
       }
     }
+  });
+
+  it('asks of every kind', () => {
+    expect(new Set(items.map(({ kind }) => kind))).toEqual(new Set(KIND_NAMES));
   });
 });
 
 function answersOf(card: object): string[] {
-  if ('choices' in card) return (card.choices as { path: string }[]).map(({ path }) => path);
-  if ('shape' in card) return ['1', '2', '3', '4', '5', '6', '7'];
+  if ('choices' in card) {
+    const choices = card.choices as { path?: string; answer?: string; name?: string }[];
+    return choices.map(({ path, answer, name }) => (path ?? answer ?? name)!);
+  }
+  if ('shape' in card || 'missing' in card) return ['1', '2', '3', '4', '5', '6', '7'];
   return ['', '4/1 4/2 4/3 4/4', 'nonsense'];
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { place } from '../../src/cards/place/index.ts';
-import type { PlaceCard } from '../../src/cards/place/ask.ts';
+import type { PlacingCard } from '../../src/cards/placing.ts';
 
-const cardOf = (id: string): PlaceCard => place.ask(place.item(id)!, 1);
+const cardOf = (id: string): PlacingCard => place.ask(place.item(id)!, 1);
 
 describe('place', () => {
   const card = cardOf('place:Bb major:2:triad:guitar:5-4:1-7');

@@ -1,7 +1,7 @@
 import teoria from 'teoria';
 import { describe, expect, it } from 'vitest';
 import { itemsOf, KINDS } from '../../src/cards/index.ts';
-import type { PlaceCard } from '../../src/cards/place/ask.ts';
+import type { PlacingCard } from '../../src/cards/placing.ts';
 import type { SpotCard } from '../../src/cards/spot/ask.ts';
 import { seeded } from '../../src/theory/random.ts';
 import { deckIn } from '../cards/decks.ts';
@@ -64,7 +64,7 @@ describe.each(KEYS)('every degree and size of %s', (key) => {
   it('place judges right exactly the sets that hold the chord’s notes', () => {
     const random = seeded(20261125);
     for (const item of items.filter(({ kind }) => kind === 'place')) {
-      const card = KINDS.place.ask(item, 1) as PlaceCard;
+      const card = KINDS.place.ask(item, 1) as PlacingCard;
       const chromas = expected(item);
       const [low, high] = card.frets;
       for (let tries = 0; tries < 12; tries++) {

@@ -18,9 +18,11 @@ export function itemsIn(scope: Scope, { id, deck }: Lesson): readonly Item[] {
   });
 }
 
-/** Those of them that lie on the neck. */
+/** Those of them that lie on a string set inside frets. */
 export function onNeck(items: readonly Item[]): ArpeggioItem[] {
-  return items.filter((item): item is ArpeggioItem => item.kind !== 'trace');
+  return items.filter(
+    (item): item is ArpeggioItem => item.kind === 'spot' || item.kind === 'place',
+  );
 }
 
 /** `62 %` */

@@ -30,7 +30,7 @@ export default function RoundScreen() {
     if (!current?.verdict) return;
     document.querySelector<HTMLElement>('[data-do="next"]')?.focus({ preventScroll: true });
     // Hearing the right answer after every card is what teaches the ear. An ear card sounds it itself.
-    if (current.explanation && current.card.item.kind !== 'trace') hearBoth(current.explanation);
+    if (current.explanation && !KINDS[current.card.item.kind].heard) hearBoth(current.explanation);
   }, [current?.verdict]);
 
   if (!round.value || !drawn) return <main class="screen" aria-busy="true" />;

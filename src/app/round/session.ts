@@ -83,7 +83,7 @@ export async function draw(): Promise<void> {
 /** The items of a lesson that can be asked now: where there is no sound, what is to be heard is put off. */
 function askable(deck: string): readonly Item[] {
   const items = itemsOfLesson(deck);
-  return soundState.value === 'refused' ? items.filter(({ kind }) => kind !== 'trace') : items;
+  return soundState.value === 'refused' ? items.filter(({ kind }) => !KINDS[kind].heard) : items;
 }
 
 /** Listening is not thinking. */

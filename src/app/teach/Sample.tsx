@@ -21,7 +21,7 @@ export function Sample({ items, leave }: { items: readonly Item[]; leave(): void
     const judged = kind.judge(card, given);
     const why = kind.explain(card, judged, given, naming);
     setSampled({ card, verdict: judged, explanation: why });
-    if (kind.name !== 'trace') hearBoth(why);
+    if (!kind.heard) hearBoth(why);
   };
   return (
     <main class="screen round">

@@ -1,9 +1,19 @@
 import type { Kind } from '../kind.ts';
-import { ask, type PlaceCard } from './ask.ts';
+import type { PlacingCard } from '../placing.ts';
+import { ask } from './ask.ts';
 import { explain } from './explain.ts';
 import { Face } from './Face.tsx';
 import { item, items } from './items.ts';
 import { judge } from './judge.ts';
 
 /** Name → hand: a chord of the key is named; put its notes on the neck. */
-export const place: Kind<PlaceCard> = { name: 'place', items, item, ask, judge, explain, Face };
+export const place: Kind<PlacingCard> = {
+  name: 'place',
+  heard: false,
+  items,
+  item,
+  ask,
+  judge,
+  explain,
+  Face,
+};

@@ -1,17 +1,13 @@
 import { shapes, type Shape } from '../../neck/shapes.ts';
 import type { Item } from '../../practice/item.ts';
-import { degreesAlike, type Chord } from '../../theory/chord.ts';
+import { degreesAlike } from '../../theory/chord.ts';
 import { seeded } from '../../theory/random.ts';
-import type { Card } from '../kind.ts';
+import type { NamedCard } from '../named.ts';
 import { item as read } from './items.ts';
 
-/** An arpeggio as dots that tell nothing but their places. */
-export interface SpotCard extends Card {
-  readonly chord: Chord;
+/** A shape of an arpeggio; where another chord holds its notes (a thirteenth, a symmetric chord) with the root shown. */
+export interface SpotCard extends NamedCard {
   readonly shape: Shape;
-  readonly frets: readonly [number, number];
-  /** Another degree's chord holds the same notes (a thirteenth, a symmetric chord): only the root tells them apart. */
-  readonly rootShown: boolean;
 }
 
 /** Draws one of the shapes of the item: the likelier for a hand, the likelier to come. */

@@ -6,4 +6,13 @@ import { item, items } from './items.ts';
 import { judge } from './judge.ts';
 
 /** Eye → name: an arpeggio's notes are dots on the neck; which degree of the key is it? */
-export const spot: Kind<SpotCard> = { name: 'spot', items, item, ask, judge, explain, Face };
+export const spot: Kind<SpotCard> = {
+  name: 'spot',
+  heard: false,
+  items,
+  item,
+  ask,
+  judge,
+  explain,
+  Face,
+};

@@ -6,4 +6,13 @@ import { item, items } from './items.ts';
 import { judge } from './judge.ts';
 
 /** Ear → path: the key is sounded, then a phrase; which path of degrees was it? */
-export const trace: Kind<TraceCard> = { name: 'trace', items, item, ask, judge, explain, Face };
+export const trace: Kind<TraceCard> = {
+  name: 'trace',
+  heard: true,
+  items,
+  item,
+  ask,
+  judge,
+  explain,
+  Face,
+};

@@ -1,0 +1,262 @@
+/** Items that are drilled from a deck's phrases: their ids carry an excerpt, so that no deck is needed to ask them. */
+import type { Deck, Drill, PhraseKind, TaughtPhrase } from '../decks/deck.ts';
+import { instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
+import { placed } from '../neck/variations.ts';
+import type { Item } from '../practice/item.ts';
+import { analyse, SURE } from '../theory/analysis/analysis.ts';
+import type { Chord } from '../theory/chord.ts';
+import { keyName, parseKey, type Key } from '../theory/key.ts';
+import { add, beats, compare, subtract, type Beats } from '../theory/rhythm.ts';
+import { hasSevenNotes, parentScale } from '../theory/scale.ts';
+import {
+  memberOf,
+  MOST_EXCERPT,
+  readExcerpt,
+  writeExcerpt,
+  type Excerpt,
+  type Outlined,
+  type PlacedNote,
+} from './excerpt.ts';
+
+/** A phrase of a deck, every note with its place, cut into the arpeggios that it outlines. */
+export interface Piece {
+  readonly key: Key;
+  readonly instrument: Instrument;
+  readonly tempo: number;
+  readonly notes: readonly PlacedNote[];
+  readonly groups: readonly PieceGroup[];
+}
+
+interface PieceGroup extends Outlined {
+  /** Whether it can be asked which arpeggio it is: that is known surely enough, and two of its notes tell it. */
+  readonly clear: boolean;
+}
+
+/** An item that is drilled from a phrase. */
+export interface ExcerptItem extends Item {
+  readonly excerpt: Excerpt;
+}
+
+/** What an id says before the words of the item's own kind. */
+export interface IdHead {
+  readonly key: Key;
+  readonly instrument: Instrument;
+  readonly degree: number;
+  readonly size: Chord['size'];
+}
+
+/** `outline:Bb major:2:seventh:guitar:ii7 5/3 4/5 4/1 3/3` */
+export function idOf(
+  kind: PhraseKind,
+  { key, degree, size, instrument }: IdHead,
+  words: string,
+): string {
+  return [kind, keyName(key), degree, size, instrumentId(instrument), words].join(':');
+}
+
+/** What stands in an id of this kind, to be read by the kind: key, instrument and words; null where it is none. */
+export function idParts(
+  kind: PhraseKind,
+  id: string,
+): { readonly key: Key; readonly instrument: Instrument; readonly words: string } | null {
+  const [name, keyText = '', , , instrumentText = '', words, ...more] = id.split(':');
+  if (name !== kind || words === undefined || more.length > 0) return null;
+  const key = parseKey(keyText);
+  const instrument = instrumentFromId(instrumentText);
+  return key && instrument && hasSevenNotes(key.scale) ? { key, instrument, words } : null;
+}
+
+/** Every item that a drill of this kind covers: those of the ids that a piece gives which can be read back. */
+export function phraseItems<T extends Item>(
+  kind: PhraseKind,
+  deck: Deck,
+  drill: Drill,
+  ids: (piece: Piece) => readonly string[],
+  read: (id: string) => T | null,
+): T[] {
+  if (drill.kind !== kind) return [];
+  const { phrases = deck.phrases.map((_, i) => i + 1) } = drill;
+  const found = phrases.flatMap((number) => {
+    const phrase = deck.phrases[number - 1];
+    const piece = phrase && pieceOf(phrase, deck);
+    return piece ? ids(piece) : [];
+  });
+  return [...new Set(found)].flatMap((id) => read(id) ?? []);
+}
+
+const known = new WeakMap<
+  TaughtPhrase,
+  { of: Pick<Deck, 'key' | 'instrument'>; piece: Piece | null }
+>();
+
+/** Null where no hand can play the phrase. Reckoned once for a phrase of a deck: each kind of drill asks for it. */
+export function pieceOf(phrase: TaughtPhrase, of: Pick<Deck, 'key' | 'instrument'>): Piece | null {
+  const before = known.get(phrase);
+  if (before?.of.key === of.key && before.of.instrument === of.instrument) return before.piece;
+  const piece = cut(phrase, of);
+  known.set(phrase, { of: { key: of.key, instrument: of.instrument }, piece });
+  return piece;
+}
+
+function cut(
+  phrase: TaughtPhrase,
+  { key, instrument }: Pick<Deck, 'key' | 'instrument'>,
+): Piece | null {
+  const whole = { tonic: key.tonic, scale: parentScale(key.scale) };
+  const there = phrase.notes.every(({ place }) => place) ? phrase : placed(instrument, phrase);
+  if (!there) return null;
+  const { groups } = analyse(phrase, key, { rulings: phrase.rulings ?? [] });
+  const notes = there.notes as readonly PlacedNote[];
+  return {
+    key: whole,
+    instrument,
+    tempo: phrase.tempo,
+    notes,
+    groups: groups.map(({ chord, from, to, confidence }) => {
+      const group = { chord, from, to };
+      return { ...group, clear: confidence >= SURE && isTold(notes, group) };
+    }),
+  };
+}
+
+/** Whether two members of its arpeggio are among the notes of a group: fewer are no arpeggio. */
+export function isTold(notes: readonly PlacedNote[], { chord, from, to }: Outlined): boolean {
+  const members = notes.slice(from, to).flatMap((note) => memberOf(chord, note) ?? []);
+  return new Set(members).size >= 2;
+}
+
+/** Some groups of a piece, from the first up to and not including `to`, as an excerpt that begins at 0. */
+export function excerptFrom(
+  { key, instrument, notes, groups }: Piece,
+  from: number,
+  to: number,
+  missing: number | null = null,
+): Excerpt {
+  const chosen = groups.slice(from, to);
+  const first = chosen[0]!.from;
+  const line = notes.slice(first, chosen.at(-1)!.to);
+  let at = beats(0);
+  const timed = line.map((note, i) => {
+    const next = line[i + 1];
+    const until = next ? subtract(next.at, note.at) : note.length;
+    const length = least(note.length, until, LONGEST);
+    const begun = { ...note, at, length };
+    at = add(at, add(length, next ? least(subtract(until, length), LONGEST) : beats(0)));
+    return begun;
+  });
+  return {
+    key,
+    instrument,
+    notes: timed,
+    groups: chosen.map(({ chord, ...span }) => ({
+      chord,
+      from: span.from - first,
+      to: span.to - first,
+    })),
+    missing: missing === null ? null : missing - first,
+  };
+}
+
+const LONGEST = beats(MOST_EXCERPT.beats);
+
+function least(...times: readonly Beats[]): Beats {
+  return times.reduce((a, b) => (compare(b, a) < 0 ? b : a));
+}
+
+/** One group of a piece as it is seen: without time, its notes in even triplets. */
+export function eyeExcerpt(piece: Piece, group: number): Excerpt {
+  const excerpt = excerptFrom(piece, group, group + 1);
+  const notes = excerpt.notes.map((note, i) => ({ ...note, at: beats(i, 3), length: beats(1, 3) }));
+  return { ...excerpt, notes };
+}
+
+/** Whether an excerpt is one that is seen, as `eyeExcerpt` makes it. */
+export function isEven({ notes }: Excerpt): boolean {
+  return notes.every(({ at, length }, i) => at.n * 3 === i * at.d && length.n * 3 === length.d);
+}
+
+/** The strings that notes lie on, as a set: `5-4-3`. */
+export function stringsOf(notes: readonly PlacedNote[]): string {
+  const strings = new Set(notes.map(({ place }) => place.string));
+  return [...strings].toSorted((a, b) => b - a).join('-');
+}
+
+/**
+ * A piece cut into stretches that an ear can hold, by groups `[from, to)`: as many groups as an excerpt may have, the
+ * last stretch reaching back for as many.
+ *
+ * @param wanted which groups may be in one
+ */
+export function stretches(
+  { groups }: Piece,
+  wanted: (group: PieceGroup) => boolean = () => true,
+): [number, number][] {
+  const { groups: most, notes: mostNotes } = MOST_EXCERPT;
+  const fit = (from: number, to: number) =>
+    to - from <= most &&
+    groups[to - 1]!.to - groups[from]!.from <= mostNotes &&
+    groups.slice(from, to).every(wanted);
+  const found: [number, number][] = [];
+  let from = 0;
+  while (from < groups.length) {
+    let to = from;
+    while (to < groups.length && fit(from, to + 1)) to++;
+    if (to === from) {
+      from++;
+      continue;
+    }
+    const isLast = to === groups.length || !wanted(groups[to]!);
+    if (isLast) while (from > 0 && fit(from - 1, to)) from--;
+    found.push([from, to]);
+    from = to;
+  }
+  return found;
+}
+
+/** A stretch of a phrase to be heard at a tempo. */
+export interface HeardItem extends ExcerptItem {
+  /** Quarter notes a minute. */
+  readonly tempo: number;
+}
+
+/** What is heard of a stretch, in words: `72 ii7 5/3 4/5 4/1 V 3/3 3/5 2/3`. */
+export function heardWords(excerpt: Excerpt, tempo: number): string {
+  return `${tempo} ${writeExcerpt(excerpt)}`;
+}
+
+/** Reads the id of a stretch to be heard, of which `about` says what its degree and size are; null where it is none. */
+export function readHeard(
+  kind: PhraseKind,
+  id: string,
+  about: (excerpt: Excerpt) => Pick<IdHead, 'degree' | 'size'> | null,
+): HeardItem | null {
+  const parts = idParts(kind, id);
+  const [, tempoText, words = ''] = /^([1-9]\d{1,2}) (.+)$/.exec(parts?.words ?? '') ?? [];
+  const tempo = Number(tempoText);
+  const excerpt = parts && readExcerpt(words, parts.key, parts.instrument);
+  if (!excerpt || !(tempo >= SLOWEST && tempo <= FASTEST)) return null;
+  const head = about(excerpt);
+  if (!head || idOf(kind, { ...parts, ...head }, parts.words) !== id) return null;
+  return { id, kind, degree: head.degree, strings: '', excerpt, tempo };
+}
+
+/** As slow and as fast as a phrase of a deck may go. */
+const [SLOWEST, FASTEST] = [30, 240];
+
+/** Degree and size of a stretch that is asked about as a whole: those of its first arpeggio. */
+export function firstOf({ groups }: Pick<Excerpt, 'groups'>): Pick<IdHead, 'degree' | 'size'> {
+  const { degree, size } = groups[0]!.chord;
+  return { degree, size };
+}
+
+/** The ids of all stretches of a piece, as wholes. */
+export function stretchIds(
+  kind: PhraseKind,
+  piece: Piece,
+  wanted?: (group: PieceGroup) => boolean,
+): string[] {
+  return stretches(piece, wanted).map(([from, to]) => {
+    const excerpt = excerptFrom(piece, from, to);
+    return idOf(kind, { ...piece, ...firstOf(excerpt) }, heardWords(excerpt, piece.tempo));
+  });
+}

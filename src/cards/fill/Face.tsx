@@ -1,0 +1,55 @@
+import { useState } from 'preact/hooks';
+import { Stair } from '../../parts/Stair.tsx';
+import { keyLabel } from '../../theory/naming.ts';
+import { CardFrame } from '../CardFrame.tsx';
+import { notesText, soundingOf } from '../excerpt.ts';
+import { HearingButtons, useHearing } from '../Hearing.tsx';
+import type { FaceProps } from '../kind.ts';
+import { PhraseNeck } from '../PhraseNeck.tsx';
+import type { FillCard } from './ask.ts';
+
+const DEGREES = [1, 2, 3, 4, 5, 6, 7];
+
+/** The key is sounded, then a stretch of the phrase over a click, with a hole in it; which degree is not there? */
+export function Face(props: FaceProps<FillCard>) {
+  const { card, verdict, explanation, shown } = props;
+  const { key, phrase, heard, excerpt, degree } = card;
+  const [chosen, setChosen] = useState<number | null>(null);
+  const hearing = useHearing({
+    ...props,
+    asked: soundingOf(heard),
+    keyFirst: true,
+    how: { click: true },
+  });
+  const choose = (answer: number) => {
+    if (chosen !== null) return;
+    setChosen(answer);
+    props.answer(String(answer), 1);
+  };
+  const lookOf = (step: number) => {
+    if (verdict && step === degree) return { look: 'right' as const };
+    return verdict && step === chosen ? { look: 'wrong' as const } : {};
+  };
+  return (
+    <CardFrame
+      {...props}
+      hear={hearing.hearAnswer}
+      attributes={{ 'data-notes': verdict ? notesText(phrase.notes) : undefined }}
+      question="Which degree is missing?"
+      hint={`${keyLabel(key, shown.naming)} · ${phrase.notes.length} notes, one left out`}
+      answers={
+        <Stair
+          steps={DEGREES.map((step) => ({ degree: step, numeral: String(step), ...lookOf(step) }))}
+          label="Degrees"
+          {...{ chosen, choose }}
+        />
+      }
+    >
+      {explanation ? (
+        <PhraseNeck {...props} places={excerpt.notes.map(({ place }) => place)} lit={hearing.lit} />
+      ) : (
+        <HearingButtons hearing={hearing} what="the phrase" keyAgain />
+      )}
+    </CardFrame>
+  );
+}

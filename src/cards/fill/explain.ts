@@ -1,0 +1,59 @@
+import type { Verdict } from '../../practice/item.ts';
+import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import { chroma } from '../../theory/note.ts';
+import type { PhraseNote } from '../../theory/phrase.ts';
+import { scaleNotes } from '../../theory/scale.ts';
+import { ordinal } from '../arpeggio.ts';
+import { degreeDots, memberOf, soundingOf } from '../excerpt.ts';
+import type { Explanation } from '../kind.ts';
+import type { FillCard } from './ask.ts';
+
+/** Names the missing note and what it is in its arpeggio; sounds the stretch whole, then with the answer in its place. */
+export function explain(
+  card: FillCard,
+  verdict: Verdict,
+  _answer: string,
+  naming: Naming,
+): Explanation {
+  const { key, phrase, excerpt, missing, degree } = card;
+  const note = excerpt.notes[missing]!;
+  const { chord } = excerpt.groups.find(({ from, to }) => missing >= from && missing < to)!;
+  const member = memberOf(chord, note);
+  const taken = verdict.takenFor;
+  const name = `${numeralLabel(chord)} (${chordLabel(chord, naming)})`;
+  return {
+    title: taken ? `${degree}, not ${taken}` : `${degree} it is`,
+    sentence: `The ${ordinal(degree)} degree is missing, ${noteLabel(note.name, naming, key)}.`,
+    detail:
+      member === 1
+        ? `It is the root of ${name}.`
+        : member
+          ? `It is the ${ORDINALS[member]} of ${name}.`
+          : `It is not in ${name}: it only embellishes.`,
+    dots: degreeDots(key, excerpt.notes).map((dot) =>
+      dot.string === note.place.string && dot.fret === note.place.fret
+        ? { ...dot, look: 'missing' as const }
+        : dot,
+    ),
+    sound: soundingOf(phrase),
+    otherSound: taken
+      ? soundingOf({ ...phrase, notes: phrase.notes.with(missing, put(card, note, Number(taken))) })
+      : null,
+  };
+}
+
+const ORDINALS = {
+  3: 'third',
+  5: 'fifth',
+  7: 'seventh',
+  9: 'ninth',
+  11: 'eleventh',
+  13: 'thirteenth',
+};
+
+/** A degree in a note's place, as near to it as can be. */
+function put({ key }: FillCard, { at, length, midi }: PhraseNote, degree: number): PhraseNote {
+  const name = scaleNotes(key)[degree - 1]!;
+  const up = (((chroma(name) - midi) % 12) + 12) % 12;
+  return { midi: midi + (up > 6 ? up - 12 : up), name, at, length };
+}

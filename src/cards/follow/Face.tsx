@@ -1,0 +1,45 @@
+import { useEffect } from 'preact/hooks';
+import { play } from '../../sound/index.ts';
+import { chordLabel, numeralLabel } from '../../theory/naming.ts';
+import { framed } from '../arpeggio.ts';
+import type { FaceProps } from '../kind.ts';
+import { PlacingFace } from '../PlacingFace.tsx';
+import { arpeggioSound } from '../sounds.ts';
+import type { FollowCard } from './ask.ts';
+
+/** As many frets as a small phone shows at 44 px each. */
+const FRETS_SHOWN = 7;
+
+/** One arpeggio of the phrase stands on the neck and is heard; the next one is tapped. */
+export function Face(props: FaceProps<FollowCard>) {
+  const { card, verdict, shown } = props;
+  const { before, chord } = card;
+  const hear = () => {
+    const { ms } = play(arpeggioSound(before.line));
+    if (!verdict) props.sounded(ms);
+  };
+  useEffect(() => {
+    if (!verdict) hear();
+  }, []);
+  const name = (of: typeof chord) => `${chordLabel(of, shown.naming)}, ${numeralLabel(of)}`;
+  return (
+    <PlacingFace
+      {...props}
+      question={`After ${name(before.chord)}: place ${name(chord)}`}
+      drawn={drawnFrets(card)}
+      before={before.dots}
+      beside={
+        <button type="button" class="button" data-do="hear" onClick={hear}>
+          Hear {numeralLabel(before.chord)}
+        </button>
+      }
+    />
+  );
+}
+
+/** Both arpeggios where a small phone shows so many frets, else those that are asked about. */
+function drawnFrets({ before, frets, instrument }: FollowCard): [number, number] {
+  const all = [...before.dots.map(({ fret }) => fret), ...frets];
+  const [low, high] = [Math.min(...all), Math.max(...all)];
+  return high - low < FRETS_SHOWN ? framed([low, high], instrument) : framed(frets, instrument);
+}

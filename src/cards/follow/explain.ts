@@ -1,0 +1,1 @@
+export { explainPlaced as explain } from '../placing.ts';

@@ -1,0 +1,106 @@
+import type { Deck, Drill } from '../../decks/deck.ts';
+import { readChord } from '../../decks/rulings.ts';
+import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
+import { hasShape } from '../../neck/shapes.ts';
+import type { Chord } from '../../theory/chord.ts';
+import { numeralLabel } from '../../theory/naming.ts';
+import { readExcerpt, writeExcerpt, type PlacedNote } from '../excerpt.ts';
+import {
+  eyeExcerpt,
+  idOf,
+  idParts,
+  isEven,
+  phraseItems,
+  type ExcerptItem,
+  type Piece,
+} from '../excerptItems.ts';
+
+/** One arpeggio of a phrase as the phrase has it, and the next one to be placed near it. */
+export interface FollowItem extends ExcerptItem {
+  readonly chord: Chord;
+  /** From the highest string number down. */
+  readonly stringSet: readonly number[];
+  readonly frets: readonly [number, number];
+}
+
+/** Every step from one arpeggio of the drill's phrases to another one. */
+export function items(deck: Deck, drill: Drill): FollowItem[] {
+  return phraseItems('follow', deck, drill, ids, item);
+}
+
+function ids(piece: Piece): string[] {
+  return piece.groups.slice(1).flatMap((next, group) => {
+    const { chord } = next;
+    const before = piece.groups[group]!;
+    if (!before.clear || !next.clear || chord.symbol === before.chord.symbol) return [];
+    const region = regionNear(piece.instrument, chord, piece.notes.slice(next.from, next.to));
+    if (!region) return [];
+    const words = [
+      writeExcerpt(eyeExcerpt(piece, group)),
+      numeralLabel(chord),
+      'on',
+      region.strings.join('-'),
+      region.frets.join('-'),
+    ];
+    return idOf('follow', { ...piece, degree: chord.degree, size: chord.size }, words.join(' '));
+  });
+}
+
+/** Five frets lie under a hand; two strings hold every chord of a key only on seven. */
+const WIDTHS = { narrow: 5, wide: 7 };
+
+/** The strings and frets around where the phrase has the arpeggio that hold the whole of it; null where none do. */
+function regionNear(instrument: Instrument, chord: Chord, notes: readonly PlacedNote[]) {
+  const own = notes.map(({ place }) => place);
+  const lowest = Math.min(...own.map(({ fret }) => fret));
+  const highest = Math.max(...own.map(({ fret }) => fret));
+  let top = Math.min(...own.map(({ string }) => string));
+  let bottom = Math.max(...own.map(({ string }) => string));
+  for (;;) {
+    const strings = Array.from({ length: bottom - top + 1 }, (_, i) => bottom - i);
+    const width = strings.length > 2 ? WIDTHS.narrow : WIDTHS.wide;
+    const more = Math.max(0, width - (highest - lowest + 1));
+    const low = Math.max(lowest === 0 ? 0 : 1, lowest - Math.floor(more / 2));
+    const frets = [
+      low,
+      Math.min(fretsLeft(instrument), Math.max(highest, low + width - 1)),
+    ] as const;
+    if (hasShape(instrument, chord, { strings, frets })) return { strings, frets };
+    if (bottom < instrument.tuning.length) bottom++;
+    else if (top > 1) top--;
+    else return null;
+  }
+}
+
+const WORDS = /^(.+) (\S+) on ((?:\d-)*\d) (\d+)-(\d+)$/;
+
+/** Reads `follow:Bb major:5:triad:guitar:ii7 5/3 4/5 4/1 3/3 V on 4-3-2 3-7`; null where it is none. */
+export function item(id: string): FollowItem | null {
+  const parts = idParts('follow', id);
+  const [, words = '', numeral = '', strings = '', low, high] =
+    WORDS.exec(parts?.words ?? '') ?? [];
+  const excerpt = parts && readExcerpt(words, parts.key, parts.instrument);
+  const chord = parts && readChord(numeral, parts.key);
+  if (!excerpt || excerpt.groups.length > 1 || excerpt.missing !== null || !isEven(excerpt))
+    return null;
+  if (!chord || numeralLabel(chord) !== numeral) return null;
+  const { instrument } = parts;
+  const stringSet = strings.split('-').map(Number);
+  const frets = [Number(low), Number(high)] as const;
+  const falling = stringSet.every((string, i) => i === 0 || string < stringSet[i - 1]!);
+  if (!falling || stringSet[0]! > instrument.tuning.length || stringSet.at(-1)! < 1) return null;
+  if (frets[0] > frets[1] || frets[1] > fretsLeft(instrument)) return null;
+  if (!hasShape(instrument, chord, { strings: stringSet, frets })) return null;
+  const { degree, size } = chord;
+  const read: FollowItem = {
+    id,
+    kind: 'follow',
+    degree,
+    strings,
+    excerpt,
+    chord,
+    stringSet,
+    frets,
+  };
+  return idOf('follow', { ...parts, degree, size }, parts.words) === id ? read : null;
+}

@@ -1,0 +1,1 @@
+export { judgePlaced as judge } from '../placing.ts';

@@ -1,0 +1,37 @@
+import type { Item } from '../../practice/item.ts';
+import { placeText } from '../../neck/place.ts';
+import type { MemberPlace } from '../../neck/shapes.ts';
+import { memberOf } from '../excerpt.ts';
+import type { NamedCard } from '../named.ts';
+import { item as read, standing } from './items.ts';
+
+/** The notes of one arpeggio of a phrase, as plain dots where the phrase has them. */
+export interface OutlineCard extends NamedCard {
+  /** The line as it is sounded, MIDI. */
+  readonly line: readonly number[];
+}
+
+/** The item says it all: the seed changes nothing. Tones that only embellish are not among the dots. */
+export function ask(item: Item, seed: number): OutlineCard {
+  const { excerpt, chord } = read(item.id)!;
+  const { key, instrument, notes } = excerpt;
+  const places = new Map<string, MemberPlace>();
+  for (const note of notes) {
+    const member = memberOf(chord, note);
+    if (member === null) continue;
+    const name = chord.notes[chord.members.indexOf(member)]!;
+    places.set(placeText(note.place), { ...note.place, member, note: name });
+  }
+  const frets = [...places.values()].map(({ fret }) => fret);
+  return {
+    item,
+    seed,
+    key,
+    instrument,
+    chord,
+    shape: { places: [...places.values()] },
+    frets: [Math.min(...frets), Math.max(...frets)],
+    rootShown: standing(excerpt, chord) === 'by root',
+    line: notes.map(({ midi }) => midi),
+  };
+}

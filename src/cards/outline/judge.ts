@@ -1,0 +1,1 @@
+export { judgeNamed as judge } from '../named.ts';

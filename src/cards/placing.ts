@@ -1,0 +1,169 @@
+/** A chord that is named and whose notes are put on the neck: what `place` and `follow` share. */
+import { midiAt, parsePlace, placeText, type Place } from '../neck/place.ts';
+import { shapes } from '../neck/shapes.ts';
+import type { NeckDot } from '../parts/Neck.tsx';
+import type { Verdict } from '../practice/item.ts';
+import type { Chord } from '../theory/chord.ts';
+import { degreeOf, letterDegree, spell } from '../theory/key.ts';
+import { chordLabel, noteLabel, numeralLabel, type Naming } from '../theory/naming.ts';
+import { chroma, type NoteName } from '../theory/note.ts';
+import { listed, ordinal } from './arpeggio.ts';
+import type { Card, Explanation } from './kind.ts';
+import { arpeggioSound } from './sounds.ts';
+
+/** A chord to be put on a string set inside frets. */
+export interface PlacingCard extends Card {
+  readonly chord: Chord;
+  /** From the highest string number down. */
+  readonly stringSet: readonly number[];
+  readonly frets: readonly [number, number];
+}
+
+/** Whether a place may be tapped. */
+export function takes(card: PlacingCard, place: Place): boolean {
+  return (
+    card.stringSet.includes(place.string) &&
+    place.fret >= card.frets[0] &&
+    place.fret <= card.frets[1]
+  );
+}
+
+/** Places as an answer: `5/3 4/1 4/5`. */
+export function answerOf(places: readonly Place[]): string {
+  return places.map(placeText).join(' ');
+}
+
+/** The places of an answer, held against the chord. */
+export interface Placed {
+  readonly places: readonly Place[];
+  /** Places whose note is no note of the chord. */
+  readonly foreign: readonly Place[];
+  /** Places whose note stands already elsewhere. */
+  readonly twice: readonly Place[];
+  /** Notes of the chord that stand nowhere. */
+  readonly missing: readonly NoteName[];
+}
+
+/** Reads `5/3 4/1 4/5`; words that are no places, and places beyond the card's strings and frets, are left out. */
+export function placed(card: PlacingCard, answer: string): Placed {
+  const places = answer
+    .split(' ')
+    .map(parsePlace)
+    .filter((place): place is Place => place !== null && takes(card, place));
+  const chromas = card.chord.notes.map(chroma);
+  const found = new Set<number>();
+  const foreign: Place[] = [];
+  const twice: Place[] = [];
+  for (const place of places) {
+    const sounds = midiAt(card.instrument, place) % 12;
+    if (!chromas.includes(sounds)) foreign.push(place);
+    else if (found.has(sounds)) twice.push(place);
+    else found.add(sounds);
+  }
+  const missing = card.chord.notes.filter((note) => !found.has(chroma(note)));
+  return { places, foreign, twice, missing };
+}
+
+/** Right where every note of the chord stands once and nothing else does, wherever that is. */
+export function judgePlaced(card: PlacingCard, answer: string): Verdict {
+  const { foreign, twice, missing } = placed(card, answer);
+  return { right: foreign.length + twice.length + missing.length === 0, takenFor: null };
+}
+
+/** Names the notes; of a wrong answer, which note is foreign and which is missing, and where it could stand. */
+export function explainPlaced(
+  card: PlacingCard,
+  verdict: Verdict,
+  answer: string,
+  naming: Naming,
+): Explanation {
+  const { chord, key } = card;
+  const put = placed(card, answer);
+  const label = (note: string) => noteLabel(note, naming, key);
+  const name = chordLabel(chord, naming);
+  const right = verdict.right && put.places.length > 0 ? put.places : nearestShape(card, put);
+  const dots = right.map((place) => memberDot(card, place));
+  const kept = put.places.filter(
+    (place) => !put.foreign.includes(place) && !put.twice.includes(place),
+  );
+  for (const dot of dots) {
+    const stands = put.places.some((place) => same(place, dot));
+    if (!stands && !verdict.right) Object.assign(dot, { look: 'missing' });
+  }
+  for (const place of verdict.right ? [] : put.places) {
+    if (!dots.some((dot) => same(dot, place)))
+      dots.push(wrongDot(card, place, kept.includes(place)));
+  }
+  const spelled = chord.notes.map(label).join(' ');
+  return {
+    title: verdict.right ? `${name} it is` : `Not yet ${name}`,
+    sentence: verdict.right ? `${name} is ${spelled}.` : fault(card, put, name, label),
+    detail: verdict.right
+      ? `${numeralLabel(chord)}: it stands on the ${ordinal(chord.degree)} degree.`
+      : `${name} is ${spelled}.`,
+    dots,
+    sound: arpeggioSound(pitches(card, right)),
+    otherSound:
+      verdict.right || put.places.length === 0 ? null : arpeggioSound(pitches(card, put.places)),
+  };
+}
+
+/** `E is foreign to Cm7; B♭ is missing.` */
+function fault(
+  card: PlacingCard,
+  put: Placed,
+  name: string,
+  label: (note: string) => string,
+): string {
+  const named = (places: readonly Place[]) => [
+    ...new Set(places.map((place) => label(spell(card.key, midiAt(card.instrument, place))))),
+  ];
+  const foreign = named(put.foreign);
+  const twice = named(put.twice);
+  const missing = put.missing.map(label);
+  const clauses = [];
+  if (foreign.length > 0) clauses.push(`${listed(foreign)} ${is(foreign)} foreign to ${name}`);
+  if (twice.length > 0)
+    clauses.push(`${listed(twice)} ${twice.length > 1 ? 'stand' : 'stands'} twice`);
+  if (missing.length > 0) clauses.push(`${listed(missing)} ${is(missing)} missing`);
+  return `${clauses.join('; ')}.`;
+}
+
+const is = (words: readonly string[]) => (words.length > 1 ? 'are' : 'is');
+
+/** The complete set that keeps most of the answer; of several the likelier for a hand. */
+function nearestShape(card: PlacingCard, put: Placed): readonly Place[] {
+  const found = shapes(card.instrument, card.chord, { strings: card.stringSet, frets: card.frets });
+  const keeps = (places: readonly Place[]) =>
+    places.filter((place) => put.places.some((other) => same(place, other))).length;
+  let best = found[0]!.places;
+  for (const shape of found) if (keeps(shape.places) > keeps(best)) best = shape.places;
+  return best;
+}
+
+function memberDot(card: PlacingCard, { string, fret }: Place): NeckDot {
+  const sounds = midiAt(card.instrument, { string, fret }) % 12;
+  const index = card.chord.notes.findIndex((note) => chroma(note) === sounds);
+  const note = card.chord.notes[index]!;
+  return {
+    string,
+    fret,
+    member: card.chord.members[index]!,
+    note,
+    degree: letterDegree(card.key, note),
+  };
+}
+
+/** A place of the answer that the set shown does not hold: foreign, doubled, or right elsewhere (`faint`). */
+function wrongDot(card: PlacingCard, place: Place, belongs: boolean): NeckDot {
+  if (belongs) return { ...memberDot(card, place), look: 'faint' };
+  const note = spell(card.key, midiAt(card.instrument, place));
+  const degree = degreeOf(card.key, note);
+  return { ...place, note, ...(degree && { degree }), look: 'wrong', text: '×' };
+}
+
+function pitches(card: PlacingCard, places: readonly Place[]): number[] {
+  return places.map((place) => midiAt(card.instrument, place)).toSorted((a, b) => a - b);
+}
+
+const same = (a: Place, b: Place) => a.string === b.string && a.fret === b.fret;

@@ -1,0 +1,49 @@
+import { useState } from 'preact/hooks';
+import { CardFrame } from '../CardFrame.tsx';
+import { notesText, soundingOf } from '../excerpt.ts';
+import { HearingButtons, useHearing } from '../Hearing.tsx';
+import type { FaceProps } from '../kind.ts';
+import { Paths } from '../Paths.tsx';
+import { PhraseNeck } from '../PhraseNeck.tsx';
+import type { VaryCard } from './ask.ts';
+
+/** A stretch of the phrase is heard, then a variation of it; four names of variations to choose from. */
+export function Face(props: FaceProps<VaryCard>) {
+  const { card, verdict, explanation } = props;
+  const { heard, right } = card;
+  const [chosen, setChosen] = useState<string | null>(null);
+  const hearing = useHearing({ ...props, asked: soundingOf(heard), keyFirst: false });
+  const choose = (name: string) => {
+    if (chosen !== null) return;
+    setChosen(name);
+    props.answer(name, 1);
+  };
+  return (
+    <CardFrame
+      {...props}
+      hear={hearing.hearAnswer}
+      attributes={{ 'data-notes': verdict ? notesText(heard.notes) : undefined }}
+      question="Which variation was it?"
+      hint="The phrase, and after a rest a variation of it"
+      answers={
+        <Paths
+          label="Variations"
+          paths={card.choices.map(({ name }) => ({ answer: name, content: name }))}
+          right={right.name}
+          judged={verdict !== null}
+          {...{ chosen, choose }}
+        />
+      }
+    >
+      {explanation ? (
+        <PhraseNeck
+          {...props}
+          places={right.phrase.notes.map(({ place }) => place!)}
+          lit={hearing.lit}
+        />
+      ) : (
+        <HearingButtons hearing={hearing} what="the phrase and its variation" keyAgain={false} />
+      )}
+    </CardFrame>
+  );
+}

@@ -1,0 +1,8 @@
+import type { Verdict } from '../../practice/item.ts';
+import type { VaryCard } from './ask.ts';
+
+/** Right where the answer is the name of the variation. */
+export function judge(card: VaryCard, answer: string): Verdict {
+  const right = answer === card.right.name;
+  return { right, takenFor: right ? null : answer };
+}

@@ -1,0 +1,49 @@
+import { analyse } from '../../theory/analysis/analysis.ts';
+import type { Phrase } from '../../theory/phrase.ts';
+import { compare } from '../../theory/rhythm.ts';
+import { variations, type Variation } from '../../theory/variations/variations.ts';
+import type { Excerpt } from '../excerpt.ts';
+
+/** So many are offered. */
+export const OFFERED = 4;
+
+/** Longer than this nobody keeps a variation in the ear, notes. */
+const LONGEST = 28;
+
+/**
+ * The variations of a stretch that an ear can tell apart, by their sound alone: of those that sound alike only the
+ * first. Null where there are fewer than four, or none with the pitches of the stretch alone, whose places are known.
+ */
+export function told({ key, notes, groups }: Excerpt): Variation[] | null {
+  // The tempo changes no variation.
+  const phrase: Phrase = { notes, tempo: 60 };
+  const rulings = groups.map(({ from, to, chord }) => ({ span: [from, to] as const, chord }));
+  const analysis = analyse(phrase, key, { rulings });
+  const found: Variation[] = [];
+  for (const one of variations(phrase, key, analysis)) {
+    if (one.phrase.notes.length > LONGEST || alike(one.phrase, phrase)) continue;
+    if (!found.some((other) => alike(other.phrase, one.phrase))) found.push(one);
+  }
+  const pitches = new Set(notes.map(({ midi }) => midi));
+  const placed = found.some((one) => one.phrase.notes.every(({ midi }) => pitches.has(midi)));
+  return found.length >= OFFERED && placed ? found : null;
+}
+
+/** Whether the same notes begin at the same times, however long they last. */
+function alike(a: Phrase, b: Phrase): boolean {
+  return (
+    a.notes.length === b.notes.length &&
+    a.notes.every(
+      ({ midi, at }, i) => midi === b.notes[i]!.midi && compare(at, b.notes[i]!.at) === 0,
+    )
+  );
+}
+
+/** How far two lines lie apart: semitones between notes of like number, in the mean, and one for each note more. */
+export function distance(a: Phrase, b: Phrase): number {
+  const shared = Math.min(a.notes.length, b.notes.length);
+  const apart = a.notes
+    .slice(0, shared)
+    .reduce((sum, { midi }, i) => sum + Math.abs(midi - b.notes[i]!.midi), 0);
+  return apart / shared + Math.abs(a.notes.length - b.notes.length);
+}

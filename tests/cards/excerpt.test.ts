@@ -1,0 +1,182 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readExcerpt, writeExcerpt } from '../../src/cards/excerpt.ts';
+import { excerptFrom, pieceOf, stretches } from '../../src/cards/excerptItems.ts';
+import { itemOf, itemsOf } from '../../src/cards/index.ts';
+import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
+import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
+import { midiAt } from '../../src/neck/place.ts';
+import { parseKey } from '../../src/theory/key.ts';
+import { toNumber } from '../../src/theory/rhythm.ts';
+import { phrases } from '../decks/arbitrary.ts';
+import { phraseDeck } from './phrases.ts';
+
+const FIELDS = { title: '', note: '', lessonDay: null };
+const drills = PHRASE_KINDS.map((kind) => ({ kind }));
+
+/** Decks of one phrase in any of some keys on any instrument, every note with a place. */
+const decks: fc.Arbitrary<Deck> = fc
+  .tuple(
+    fc.constantFrom(...INSTRUMENTS),
+    fc
+      .constantFrom('Bb major', 'G minor', 'F# dorian', 'C harmonic minor')
+      .map((k) => parseKey(k)!),
+  )
+  .chain(([instrument, key]) =>
+    phrases(instrument, key, true).map((phrase) => ({
+      ...FIELDS,
+      instrument,
+      key,
+      drills,
+      phrases: [phrase],
+    })),
+  );
+
+describe('an excerpt of a phrase', () => {
+  it('reads back from its words, its notes as high as they were and no longer than the phrase has them', () => {
+    fc.assert(
+      fc.property(decks, (deck) => {
+        const piece = pieceOf(deck.phrases[0]!, deck)!;
+        for (const [from, to] of stretches(piece)) {
+          const excerpt = excerptFrom(piece, from, to);
+          expect(excerpt.groups.length).toBeLessThanOrEqual(4);
+          expect(excerpt.notes.length).toBeLessThanOrEqual(16);
+          const words = writeExcerpt(excerpt);
+          const read = readExcerpt(words, deck.key, deck.instrument)!;
+          expect(writeExcerpt(read)).toBe(words);
+          expect(read.groups.map(({ chord }) => chord.symbol)).toEqual(
+            excerpt.groups.map(({ chord }) => chord.symbol),
+          );
+          read.notes.forEach(({ midi, at, length, place }, i) => {
+            const was = excerpt.notes[i]!;
+            expect([midi, at, length, place]).toEqual([was.midi, was.at, was.length, was.place]);
+            expect(midi).toBe(midiAt(deck.instrument, place));
+            const next = read.notes[i + 1];
+            if (next)
+              expect(toNumber(at) + toNumber(length)).toBeLessThanOrEqual(toNumber(next.at) + 1e-9);
+          });
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('covers every group of a piece that is short enough', () => {
+    fc.assert(
+      fc.property(decks, (deck) => {
+        const piece = pieceOf(deck.phrases[0]!, deck)!;
+        const covered = new Set(
+          stretches(piece).flatMap(([from, to]) =>
+            Array.from({ length: to - from }, (_, i) => from + i),
+          ),
+        );
+        piece.groups.forEach(({ from, to }, group) => {
+          expect(covered.has(group)).toBe(to - from <= 16);
+        });
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('is refused where it is written in any other way than its own', () => {
+    const key = parseKey('Bb major')!;
+    const read = (words: string) => readExcerpt(words, key, GUITAR);
+    expect(read('ii 3/5=1 2/4 -1/3 1/3=1/3?')?.notes).toHaveLength(3);
+    for (const words of [
+      '',
+      'ii',
+      '3/5',
+      'ii  3/5',
+      ' ii 3/5',
+      'ii 3/5=1/3',
+      'ii 3/5=2/2',
+      'ii 3/5=0',
+      'ii 3/5=5',
+      'ii 3/5=1/961',
+      'ii 3/5 -5 2/4',
+      'ii 3/5 -1/3 -1/3 2/4',
+      'ii 3/5 -1/3',
+      'ii V 3/5',
+      'ii 3/5? 2/4?',
+      'ii 3/5 V',
+      'ii 3/23',
+      'ii 7/3',
+      'C 3/5',
+      'ii 3/5 '.repeat(5).trim(),
+      `ii ${'3/5 '.repeat(17).trim()}`,
+    ])
+      expect(read(words), words).toBeNull();
+  });
+});
+
+describe('the items of a phrase', () => {
+  it('read back from their ids, whatever the phrase, key and instrument', () => {
+    fc.assert(
+      fc.property(decks, (deck) => {
+        const items = itemsOf(deck);
+        expect(new Set(items.map(({ id }) => id)).size).toBe(items.length);
+        for (const item of items) expect(item).toMatchObject(itemOf(item.id)!);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('are none of an id with any letter changed, or items of their own', () => {
+    const ids = itemsOf(phraseDeck()).map(({ id }) => id);
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...ids),
+        fc.nat({ max: 200 }),
+        fc.constantFrom(...'0123456789/=-?: iIvVm#b', ''),
+        (id, place, letter) => {
+          const at = place % id.length;
+          const changed = id.slice(0, at) + letter + id.slice(at + 1);
+          const read = itemOf(changed);
+          if (read) expect(read.id).toBe(changed);
+        },
+      ),
+      { numRuns: 600 },
+    );
+    for (const id of ids) {
+      expect(itemOf(`${id} `)).toBeNull();
+      expect(itemOf(`${id}:`)).toBeNull();
+      expect(itemOf(id.slice(0, -1))?.id ?? null).not.toBe(id);
+    }
+  });
+
+  it('are the same where the places of the phrase are found as where these are given', () => {
+    const deck = phraseDeck();
+    const found = deck.phrases.map((phrase) => {
+      const bare = { ...phrase, notes: phrase.notes.map(({ place: _, ...note }) => note) };
+      const piece = pieceOf(bare, deck)!;
+      return [bare, { ...bare, notes: piece.notes }] as const;
+    });
+    const ids = (which: 0 | 1) =>
+      itemsOf({ ...deck, phrases: found.map((pair) => pair[which]) }).map(({ id }) => id);
+    expect(ids(0)).toEqual(ids(1));
+  });
+
+  it('are those of the phrases that the drill names', () => {
+    const all = itemsOf(phraseDeck()).map(({ id }) => id);
+    const of = (phrases: number[]) =>
+      itemsOf(phraseDeck({ drills: PHRASE_KINDS.map((kind) => ({ kind, phrases })) })).map(
+        ({ id }) => id,
+      );
+    expect(of([1]).length + of([2]).length).toBe(all.length);
+    expect(new Set([...of([1]), ...of([2])])).toEqual(new Set(all));
+  });
+
+  it('follow what the teacher ruled', () => {
+    const ids = (outline: string[]) => {
+      const phrases = [
+        { tempo: 72, notes: ['C4 for 1/3', 'Eb4', 'G4', 'Bb4', 'F4', 'D4 for 1'], outline },
+      ];
+      return itemsOf(phraseDeck({ phrases, drills: [{ kind: 'outline' }] })).map(({ id }) => id);
+    };
+    expect(ids(['1-4 ii7']).some((id) => id.startsWith('outline:Bb major:2:seventh'))).toBe(true);
+    expect(ids(['1-3 ii', '4-6 I']).map((id) => id.split(':').slice(2, 4).join())).toEqual([
+      '2,triad',
+      '1,triad',
+    ]);
+  });
+});

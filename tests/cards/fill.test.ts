@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { fill } from '../../src/cards/fill/index.ts';
+import { itemsOf } from '../../src/cards/index.ts';
+import { phraseDeck } from './phrases.ts';
+
+const ID = 'fill:Bb major:4:triad:guitar:72 ii 3/5 2/4? 1/3 V 1/5 1/1 2/1';
+
+describe('fill', () => {
+  const card = fill.ask(fill.item(ID)!, 1);
+
+  it('leaves the note out and its time empty', () => {
+    expect(card.heard.notes.map(({ midi }) => midi)).toEqual([60, 67, 69, 65, 60]);
+    expect(card.heard.notes[1]!.at).toEqual({ n: 2, d: 3 });
+    expect(card.heard.notes[0]!.length).toEqual({ n: 1, d: 3 });
+  });
+
+  it('says what is missing and what it is in its arpeggio; sounds the answer in its place', () => {
+    const verdict = fill.judge(card, '6');
+    expect(verdict).toEqual({ right: false, takenFor: '6' });
+    const why = fill.explain(card, verdict, '6', 'english');
+    expect(why.title).toBe('4, not 6');
+    expect(why.sentence).toBe('The fourth degree is missing, E♭.');
+    expect(why.detail).toBe('It is the third of ii (Cm).');
+    expect(why.sound.notes.map(({ midi }) => midi)).toEqual([60, 63, 67, 69, 65, 60]);
+    // The sixth degree, G, nearest to E♭ 4: the G above it.
+    expect(why.otherSound!.notes.map(({ midi }) => midi)).toEqual([60, 67, 67, 69, 65, 60]);
+  });
+
+  it('asks one note of every group, never the first or the last of what is heard', () => {
+    const items = itemsOf(phraseDeck({ drills: [{ kind: 'fill', phrases: [1] }] }));
+    const cards = items.map((item) => fill.ask(item, 1));
+    for (const { missing, excerpt } of cards) {
+      expect(missing).toBeGreaterThan(0);
+      expect(missing).toBeLessThan(excerpt.notes.length - 1);
+    }
+    expect(items).toHaveLength(6);
+  });
+});

@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { follow } from '../../src/cards/follow/index.ts';
+import { itemsOf } from '../../src/cards/index.ts';
+import type { FollowCard } from '../../src/cards/follow/ask.ts';
+import { phraseDeck } from './phrases.ts';
+
+describe('follow', () => {
+  const card = follow.ask(
+    follow.item('follow:Bb major:5:triad:guitar:ii 3/5 2/4 1/3 V on 3-2-1 1-5')!,
+    1,
+  );
+
+  it('names one arpeggio and asks for the next', () => {
+    expect(card.before.chord.symbol).toBe('Cm');
+    expect(card.before.dots).toContainEqual({
+      string: 2,
+      fret: 4,
+      note: 'Eb',
+      degree: 4,
+      member: 3,
+    });
+    expect(card.chord.symbol).toBe('F');
+  });
+
+  it('takes every complete set of right places', () => {
+    for (const answer of ['1/1 1/5 2/1', '3/2 2/1 1/1', '3/5 3/2 1/1'])
+      expect(follow.judge(card, answer).right, answer).toBe(true);
+    expect(follow.judge(card, '1/1 1/5 2/2').right).toBe(false);
+  });
+
+  it('asks near where the phrase goes: its own places are among the right ones', () => {
+    for (const item of itemsOf(phraseDeck({ drills: [{ kind: 'follow' }] }))) {
+      const asked = follow.ask(item, 1) as FollowCard;
+      expect(asked.before.chord.symbol).not.toBe(asked.chord.symbol);
+      expect(asked.frets[1] - asked.frets[0]).toBeLessThanOrEqual(7);
+    }
+    const first = itemsOf(phraseDeck({ drills: [{ kind: 'follow', phrases: [1] }] }))[0]!;
+    expect(follow.judge(follow.ask(first, 1), '1/5 1/1 2/1').right).toBe(true);
+  });
+});

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { order } from '../../src/cards/order/index.ts';
+import { apart } from '../../src/cards/order/orders.ts';
+
+const ID =
+  'order:Bb major:2:triad:guitar:72 ii 3/5 2/4 1/3 V 1/5 1/1 2/1 I 2/3 3/3 4/3 vi 4/5 3/3 2/3';
+
+describe('order', () => {
+  it('offers four orders of the same arpeggios, near ones on odd seeds and far ones on even', () => {
+    for (let seed = 0; seed < 60; seed++) {
+      const card = order.ask(order.item(ID)!, seed);
+      expect(new Set(card.choices.map(({ answer }) => answer)).size).toBe(4);
+      expect(card.right.answer).toBe('2 5 1 6');
+      for (const choice of card.choices) {
+        expect(choice.answer.split(' ').toSorted()).toEqual(['1', '2', '5', '6']);
+        if (choice === card.right) continue;
+        expect(apart(choice, card.right)).toBe(seed % 2 === 1 ? 2 : 4);
+      }
+    }
+  });
+
+  it('says where the orders part, and sounds the wrong one too', () => {
+    const card = order.ask(order.item(ID)!, 1);
+    const wrong = card.choices.find(({ answer }) => answer !== card.right.answer)!.answer;
+    const why = order.explain(card, order.judge(card, wrong), wrong, 'english');
+    expect(why.title).toBe('ii V I vi');
+    expect(why.sentence).toBe('It goes ii (Cm), then V (F), then I (B♭), then vi (Gm).');
+    expect(why.detail).toMatch(
+      /^They part at the (first|second|third) arpeggio: it is .+, not .+\.$/,
+    );
+    const pitches = (notes: readonly { midi: number }[]) =>
+      notes.map(({ midi }) => midi).toSorted();
+    expect(pitches(why.otherSound!.notes)).toEqual(pitches(why.sound.notes));
+    expect(why.otherSound!.notes.at(-1)!.at).toBeCloseTo(why.sound.notes.at(-1)!.at, 9);
+    expect(why.otherSound!.notes.map(({ midi }) => midi)).not.toEqual(
+      why.sound.notes.map(({ midi }) => midi),
+    );
+  });
+
+  it('is not asked where fewer than four orders can be told apart', () => {
+    expect(order.item('order:Bb major:2:triad:guitar:72 ii 3/5 2/4 1/3 V 1/5 1/1 2/1')).toBeNull();
+    const twice = 'ii 3/5 2/4 1/3 V 1/5 1/1 2/1 ii 3/5 2/4 1/3';
+    expect(order.item(`order:Bb major:2:triad:guitar:72 ${twice}`)).toBeNull();
+    const single = 'ii 3/5 2/4 1/3 V 1/5 1/1 2/1 I 2/3';
+    expect(order.item(`order:Bb major:2:triad:guitar:72 ${single}`)).toBeNull();
+  });
+});

@@ -1,0 +1,71 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { itemsOf } from '../../src/cards/index.ts';
+import { vary } from '../../src/cards/vary/index.ts';
+import { distance } from '../../src/cards/vary/told.ts';
+import { midiAt } from '../../src/neck/place.ts';
+import { toNumber } from '../../src/theory/rhythm.ts';
+import { FERRY, phraseDeck } from './phrases.ts';
+
+const drills = [{ kind: 'vary' }];
+const items = [
+  ...itemsOf(phraseDeck({ drills })),
+  ...itemsOf(phraseDeck({ key: 'G minor', phrases: [FERRY], drills })),
+];
+const cards = fc
+  .tuple(fc.constantFrom(...items), fc.integer({ min: 0, max: 2 ** 32 - 1 }))
+  .map(([item, seed]) => vary.ask(item, seed));
+
+describe('vary', () => {
+  it('offers four variations no two of which sound alike, nor like the phrase', () => {
+    fc.assert(
+      fc.property(cards, ({ choices, excerpt }) => {
+        const sounds = [excerpt, ...choices.map(({ phrase }) => phrase)].map(({ notes }) =>
+          notes.map(({ midi, at }) => `${midi}@${toNumber(at)}`).join(' '),
+        );
+        expect(new Set(sounds).size).toBe(5);
+        expect(new Set(choices.map(({ name }) => name)).size).toBe(4);
+      }),
+    );
+  });
+
+  it('sounds the phrase, and after a beat of rest at least the variation, at places that sound it', () => {
+    fc.assert(
+      fc.property(cards, ({ heard, excerpt, right, instrument }) => {
+        const { length } = excerpt.notes;
+        expect(heard.notes.slice(0, length)).toEqual(excerpt.notes);
+        const last = excerpt.notes.at(-1)!;
+        const rest = toNumber(heard.notes[length]!.at) - toNumber(last.at) - toNumber(last.length);
+        expect(rest).toBeGreaterThanOrEqual(1);
+        expect(rest).toBeLessThan(2);
+        expect(heard.notes.slice(length).map(({ midi }) => midi)).toEqual(
+          right.phrase.notes.map(({ midi }) => midi),
+        );
+        for (const { place, midi } of right.phrase.notes)
+          expect(midiAt(instrument, place!)).toBe(midi);
+      }),
+    );
+  });
+
+  it('offers names of nearer variations on odd seeds than on even ones', () => {
+    const mean = (odd: number) => {
+      const far = items.flatMap((item) =>
+        Array.from({ length: 20 }, (_, i) => {
+          const { choices, right } = vary.ask(item, 2 * i + odd);
+          return choices
+            .filter((other) => other !== right)
+            .reduce((sum, { phrase }) => sum + distance(phrase, right.phrase), 0);
+        }),
+      );
+      return far.reduce((sum, value) => sum + value, 0) / far.length;
+    };
+    expect(mean(1)).toBeLessThan(0.8 * mean(0));
+  });
+
+  it('asks for every variation in time', () => {
+    const names = new Set(
+      Array.from({ length: 80 }, (_, seed) => vary.ask(items[0]!, seed).right.name),
+    );
+    expect(names.size).toBeGreaterThanOrEqual(5);
+  });
+});
