@@ -25,11 +25,11 @@ export const KINDS = {
 /** Every item that a deck's drills cover, each once. */
 export function itemsOf(deck: Deck): Item[] {
   const byId = new Map<string, Item>();
-  for (const [place, drill] of deck.drills.entries()) {
+  for (const [number, drill] of deck.drills.entries()) {
     for (const item of KINDS[drill.kind].items(deck, drill)) {
       if (byId.has(item.id)) continue;
       const mark = deck.marks?.[item.id];
-      byId.set(item.id, { ...item, drill: place, ...(mark !== undefined && { mark }) });
+      byId.set(item.id, { ...item, drill: number, ...(mark !== undefined && { mark }) });
     }
   }
   return [...byId.values()];

@@ -8,7 +8,7 @@ import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { parseKey } from '../../src/theory/key.ts';
 import { toNumber } from '../../src/theory/rhythm.ts';
-import { phrases } from '../decks/arbitrary.ts';
+import { phrases as arbitraryPhrases } from '../decks/arbitrary.ts';
 import { phraseDeck } from './phrases.ts';
 
 const FIELDS = { title: '', note: '', lessonDay: null };
@@ -23,7 +23,7 @@ const decks: fc.Arbitrary<Deck> = fc
       .map((k) => parseKey(k)!),
   )
   .chain(([instrument, key]) =>
-    phrases(instrument, key, true).map((phrase) => ({
+    arbitraryPhrases(instrument, key, true).map((phrase) => ({
       ...FIELDS,
       instrument,
       key,
@@ -147,7 +147,10 @@ describe('the items of a phrase', () => {
   it('are the same where the places of the phrase are found as where these are given', () => {
     const deck = phraseDeck();
     const found = deck.phrases.map((phrase) => {
-      const bare = { ...phrase, notes: phrase.notes.map(({ place: _, ...note }) => note) };
+      const bare = {
+        ...phrase,
+        notes: phrase.notes.map(({ midi, name, at, length }) => ({ midi, name, at, length })),
+      };
       const piece = pieceOf(bare, deck)!;
       return [bare, { ...bare, notes: piece.notes }] as const;
     });
