@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dotsOf, explained, soundingOf, stripOf } from '../../src/app/phrases/explained.ts';
-import { keptRulings, ruled } from '../../src/app/phrases/rulings.ts';
+import { endedAt, keptRulings, ruled, splitAt, unruled } from '../../src/app/phrases/rulings.ts';
 import { elsewhere, varied } from '../../src/app/phrases/varied.ts';
 import {
   embellishmentWords,
@@ -8,11 +8,13 @@ import {
   motionWords,
   outlineWords,
   pathWords,
+  toneWords,
   travelWords,
 } from '../../src/app/phrases/words.ts';
 import { readNotes } from '../../src/decks/notes.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { fretsAround } from '../../src/neck/place.ts';
+import type { Ruling } from '../../src/theory/analysis/ruling.ts';
 import { SURE } from '../../src/theory/analysis/analysis.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 
@@ -52,6 +54,28 @@ describe('a phrase explained', () => {
 
   it('tells tones that only pass', () => {
     expect(embellishmentWords(explained(PASSING, B_FLAT))).toBe('Note 2 is a passing tone.');
+  });
+
+  it('tells what a single note is, as it is found and as it is said to be', () => {
+    expect(toneWords(stairs, 1)).toBe('the third of ii7');
+    const passing = explained(PASSING, B_FLAT);
+    expect(toneWords(passing, 1)).toBe('a passing tone');
+    const told = explained(PASSING, B_FLAT, [{ note: 1, embellishment: null }]);
+    expect(toneWords(told, 1)).toMatch(/^the \w+ of /);
+  });
+
+  it('tells for which notes the hand stretches', () => {
+    const wide = phrase(
+      'G3 for 1/3 on 4/5',
+      'A3 on 4/7',
+      'B3 on 4/9',
+      'C4 on 3/5',
+      'D4 on 3/7',
+      'E4 on 3/9',
+    );
+    const told = explained(wide, { ...B_FLAT, key: { tonic: 'G', scale: 'major' } });
+    expect(told.stretches.length).toBeGreaterThan(0);
+    expect(travelWords(told)).toMatch(/ and stretches at notes? [\d, and]+\.$/);
   });
 
   it('tells what leaps, what steps, and the way along the neck', () => {
@@ -145,8 +169,30 @@ describe('rulings', () => {
 
   it('take the place of those on the same notes', () => {
     const other = { span: [4, 8] as const };
-    expect(ruled([first, last], other.span, other)).toEqual([last, other]);
-    expect(ruled([first, last], [0, 6], null)).toEqual([last]);
+    expect(ruled([first, last], other)).toEqual([last, other]);
+    expect(unruled([first, last], [0, 6])).toEqual([last]);
+  });
+
+  it('on what a note is stay where its group is ruled, and the other way round', () => {
+    const tone = { note: 2, embellishment: 'passing' } as const;
+    const other = { note: 2, embellishment: null } as const;
+    expect(ruled([tone], first)).toEqual([tone, first]);
+    expect(ruled([first, tone], other)).toEqual([first, other]);
+    expect(unruled([first, tone], [2, 3], true)).toEqual([first]);
+  });
+
+  it('move a group’s end, join it to the next, and cut it in two', () => {
+    const { groups } = explained(STAIRS, B_FLAT).analysis;
+    const [ii, V] = [groups[0]!, groups[1]!];
+    const pathOf = (rulings: readonly Ruling[]) =>
+      explained(STAIRS, B_FLAT, rulings).analysis.groups.map(({ from, to }) => `${from}-${to}`);
+    expect(pathOf([])).toEqual(['0-6', '6-12', '12-16']);
+    expect(pathOf(endedAt([], ii, V, 5))).toEqual(['0-5', '5-12', '12-16']);
+    expect(pathOf(endedAt([], ii, V, 8))).toEqual(['0-8', '8-12', '12-16']);
+    expect(pathOf(endedAt([], ii, V, 12))).toEqual(['0-12', '12-16']);
+    expect(pathOf(splitAt([], ii, 3))).toEqual(['0-3', '3-6', '6-12', '12-16']);
+    const told = [{ span: [0, 6] as const, chord: ii.chord }];
+    expect(endedAt(told, ii, V, 5)[0]).toEqual({ span: [0, 5], chord: ii.chord });
   });
 
   it('stay with their notes when others come and go', () => {

@@ -243,6 +243,40 @@ test('where it is not sure it asks, and what the teacher says stands', async ({ 
   await expect(page.getByText('as you say')).toBeVisible();
 });
 
+test('the teacher says where a group ends and what a note is, and takes it back', async ({
+  page,
+}) => {
+  await plan(page, {});
+  await write(page, STAIRS);
+  const first = page.getByRole('region', { name: 'Notes 1 to 6' });
+  await expect(first.getByText(/% sure/)).toBeVisible();
+  await first.getByLabel('ends with note').selectOption('5');
+  await expect(page.getByRole('region', { name: 'Notes 1 to 5' })).toContainText(
+    'grouped as you say',
+  );
+  await expect(page.getByRole('region', { name: 'Notes 6 to 13' })).toBeVisible();
+  await page
+    .getByRole('region', { name: 'Notes 1 to 5' })
+    .getByLabel('ends with note')
+    .selectOption('13: joined to the next');
+  await expect(page.getByRole('region', { name: 'Notes 1 to 13' })).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await first.getByLabel('another begins at').selectOption('note 4');
+  await expect(page.getByRole('region', { name: 'Notes 4 to 6' })).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+
+  // What is said of a single note stands, and the lesson keeps it.
+  await note(page, 6).click();
+  const what = page.getByLabel('It is the third of ii7');
+  await what.selectOption('an appoggiatura');
+  await expect(page.getByText('· as you say')).toBeVisible();
+  await expect(page.getByText('Note 6 is an appoggiatura.')).toBeVisible();
+  await putIn(page);
+  await page.getByRole('button', { name: /^1 · / }).click();
+  await expect(page.getByText('Note 6 is an appoggiatura.')).toBeVisible();
+});
+
 test('a variation is compared and kept; a phrase is removed and put back', async ({ page }) => {
   await plan(page, {});
   await write(page, STAIRS);

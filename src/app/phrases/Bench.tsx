@@ -28,6 +28,7 @@ import { dotsOf, stripOf, type Explained } from './explained.ts';
 import { useHearing } from './hearing.ts';
 import { LengthChoice } from './LengthChoice.tsx';
 import type { About } from './reading.ts';
+import { withArticle } from './words.ts';
 
 interface BenchProps {
   entry: Entry;
@@ -190,7 +191,7 @@ function AllNotes({ length, edit }: { length: Beats; edit: BenchProps['edit'] })
       <summary>All notes</summary>
       <div class="groups">
         <button type="button" class="button small" onClick={all(asLong)}>
-          Each {article(valueWords(length))}
+          Each {withArticle(valueWords(length))}
         </button>
         <button type="button" class="button small" onClick={all((sketch) => unplace(sketch))}>
           Find places
@@ -212,10 +213,8 @@ function tapWords(entry: Entry): string {
   if (cursor.on === 'note') return `A tap moves note ${cursor.at + 1}.`;
   if (isFull(entry)) return `A phrase has at most ${MOST.notes} notes.`;
   const where = cursor.at === sketch.notes.length ? 'at the end' : `before note ${cursor.at + 1}`;
-  return `A tap adds ${article(valueWords(length))} ${where}.`;
+  return `A tap adds ${withArticle(valueWords(length))} ${where}.`;
 }
-
-const article = (words: string) => `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words}`;
 
 /** The note at a place, the next one after the cursor's where it comes several times; null where there is none. */
 function noteAt({ places }: Explained, { string, fret }: Place, cursor: Cursor): number | null {

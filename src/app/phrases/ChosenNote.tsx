@@ -8,11 +8,16 @@ import {
   placeText,
   type Place,
 } from '../../neck/place.ts';
+import { possibleEmbellishments } from '../../theory/analysis/analysis.ts';
+import { EMBELLISHMENTS } from '../../theory/analysis/embellishment.ts';
+import { isToneRuling } from '../../theory/analysis/ruling.ts';
 import { join, joinFault, later, move, rest, restAfter, unplace } from '../../theory/editing.ts';
 import { JOINS } from '../../theory/phrase.ts';
 import { beats } from '../../theory/rhythm.ts';
 import { step, type Cursor, type Entry } from './entry.ts';
 import { withPlaces, type Explained } from './explained.ts';
+import { ruled, unruled } from './rulings.ts';
+import { kindWords, toneWords, withArticle } from './words.ts';
 
 interface ChosenNoteProps {
   entry: Entry;
@@ -67,6 +72,7 @@ export function ChosenNote({ entry, explained, edit, go }: ChosenNoteProps) {
           To the end
         </button>
       </div>
+      <ToneChoice {...{ entry, explained, edit }} />
       <Joins {...{ entry, explained, edit }} />
       <PlaceChoice {...{ entry, edit }} instrument={explained.instrument} />
     </section>
@@ -114,6 +120,41 @@ function Joins({ entry, explained, edit }: Omit<ChosenNoteProps, 'go'>) {
     </>
   );
 }
+
+/** What the note is in its arpeggio: as it was found, or as the teacher says. */
+function ToneChoice({ entry, explained, edit }: Omit<ChosenNoteProps, 'go'>) {
+  const { at } = entry.cursor;
+  if (!explained.analysis.notes[at]) return null;
+  const ruling = entry.rulings.find((one) => isToneRuling(one) && one.note === at);
+  const said = ruling && isToneRuling(ruling) ? (ruling.embellishment ?? CHORDAL) : '';
+  const rule = (tone: string) =>
+    edit((now) => {
+      const embellishment = EMBELLISHMENTS.find((kind) => kind === tone) ?? null;
+      const rulings = tone
+        ? ruled(now.rulings, { note: at, embellishment })
+        : unruled(now.rulings, [at, at + 1], true);
+      return step(now, { rulings });
+    });
+  return (
+    <label class="reading">
+      <span>
+        It is {toneWords(explained, at)}
+        {ruling && <span class="soft"> · as you say</span>}
+      </span>
+      <select value={said} onChange={(event) => rule(event.currentTarget.value)}>
+        <option value="">as it is found</option>
+        <option value={CHORDAL}>a note of its chord</option>
+        {possibleEmbellishments(explained.phrase, explained.key, at).map((kind) => (
+          <option key={kind} value={kind}>
+            {withArticle(kindWords(kind))}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+const CHORDAL = 'chordal';
 
 interface PlaceChoiceProps extends Pick<ChosenNoteProps, 'entry' | 'edit'> {
   instrument: Instrument;

@@ -5,8 +5,8 @@ import type { Key } from '../../theory/key.ts';
 import { parentScale } from '../../theory/scale.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { settings } from '../state.ts';
-import { ruled } from './rulings.ts';
 import type { Explained } from './explained.ts';
+import { endedAt, ruled, ruledGroup, splitAt, unruled } from './rulings.ts';
 import { chordWords } from './words.ts';
 
 interface ReadingsProps {
@@ -17,15 +17,20 @@ interface ReadingsProps {
 
 const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth'];
 
-/** What each group of notes outlines and how sure that is; the teacher has the last word. */
+/** Which notes are a group, what each outlines and how sure that is; the teacher has the last word. */
 export function Readings({ explained, rulings, rule }: ReadingsProps) {
+  const { groups } = explained.analysis;
   return (
     <section class="readings">
       <h2>What it outlines</h2>
       <ul>
-        {explained.analysis.groups.map((group) => (
+        {groups.map((group, i) => (
           <li key={group.from}>
-            <Reading {...{ group, rulings, rule }} musicKey={explained.key} />
+            <Reading
+              {...{ group, rulings, rule }}
+              next={groups[i + 1] ?? null}
+              musicKey={explained.key}
+            />
           </li>
         ))}
       </ul>
@@ -35,36 +40,35 @@ export function Readings({ explained, rulings, rule }: ReadingsProps) {
 
 interface ReadingProps extends Omit<ReadingsProps, 'explained'> {
   group: Group;
+  next: Group | null;
   musicKey: Key;
 }
 
-function Reading({ group, rulings, rule, musicKey }: ReadingProps) {
+function Reading(props: ReadingProps) {
+  const { group, rulings, rule, musicKey } = props;
   const { from, to, chord, confidence, alternatives } = group;
   const said = settings.value;
-  const decided = rulings.some(
-    (ruling) => 'span' in ruling && ruling.span[0] === from && ruling.span[1] === to,
-  );
-  const notes = to - from === 1 ? `Note ${to}` : `Notes ${from + 1} to ${to}`;
+  const ruling = ruledGroup(rulings, group);
+  const notes = notesWords(group);
   const span = [from, to] as const;
-  const decide = (wanted: Chord | null) =>
-    rule(ruled(rulings, span, wanted && { span, chord: wanted }));
+  const decide = (wanted: Chord | undefined) =>
+    rule(wanted ? ruled(rulings, { span, chord: wanted }) : unruled(rulings, span));
   const found = [chord, ...alternatives.map((other) => other.chord)];
   const all = [...found, ...chordsOf(musicKey)].filter(
     (one, index, list) => list.findIndex(({ symbol }) => symbol === one.symbol) === index,
   );
-  const sure = decided ? 'as you say' : `${Math.round(confidence * 100)} % sure`;
-  const asks = !decided && confidence < SURE && alternatives.length > 0;
+  const asks = !ruling?.chord && confidence < SURE && alternatives.length > 0;
   return (
-    <>
+    <section class="reading-of" aria-label={notes}>
       <label class="reading">
         <span>
-          {notes} <span class="soft">· {sure}</span>
+          {notes} <span class="soft">· {sureWords(group, ruling)}</span>
         </span>
         <select
           class="music"
           value={chord.symbol}
           onChange={(event) =>
-            decide(all.find(({ symbol }) => symbol === event.currentTarget.value) ?? null)
+            decide(all.find(({ symbol }) => symbol === event.currentTarget.value))
           }
         >
           {all.map((one) => (
@@ -72,9 +76,10 @@ function Reading({ group, rulings, rule, musicKey }: ReadingProps) {
               {chordWords(one, said)}
             </option>
           ))}
-          {decided && <option value="">let it be found</option>}
+          {ruling && <option value="">let it be found</option>}
         </select>
       </label>
+      <Boundaries {...props} />
       {asks && (
         <Choices
           legend={`${notes}: ${chordWords(chord, said)}, or ${alternatives.map((other) => chordWords(other.chord, said)).join(', or ')}?`}
@@ -91,9 +96,72 @@ function Reading({ group, rulings, rule, musicKey }: ReadingProps) {
           ))}
         </Choices>
       )}
-    </>
+    </section>
   );
 }
+
+/** Where a group ends, and where another begins inside it. */
+function Boundaries({ group, next, rulings, rule }: ReadingProps) {
+  const { from, to } = group;
+  if (!next && to - from === 1) return null;
+  return (
+    <div class="boundaries">
+      {next && (
+        <label>
+          ends with note{' '}
+          <select
+            value={to}
+            onChange={(event) =>
+              rule(endedAt(rulings, group, next, Number(event.currentTarget.value)))
+            }
+          >
+            {span(from + 1, next.to).map((end) => (
+              <option key={end} value={end}>
+                {end === next.to ? `${end}: joined to the next` : end}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {to - from > 1 && (
+        <label>
+          another begins at{' '}
+          <select
+            value=""
+            onChange={(event) => rule(splitAt(rulings, group, Number(event.currentTarget.value)))}
+          >
+            <option value="">–</option>
+            {span(from + 1, to - 1).map((at) => (
+              <option key={at} value={at}>
+                note {at + 1}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+    </div>
+  );
+}
+
+const span = (from: number, to: number) =>
+  Array.from({ length: to - from + 1 }, (_, i) => from + i);
+
+/** `Notes 1 to 6`. */
+function notesWords({ from, to }: Group): string {
+  return to - from === 1 ? `Note ${to}` : `Notes ${from + 1} to ${to}`;
+}
+
+/** `93 % sure`, and what else it could be where that is no idle thought. */
+function sureWords({ confidence, alternatives }: Group, ruling: Ruling | undefined): string {
+  if (ruling?.chord) return 'as you say';
+  const sure = `${ruling ? 'grouped as you say, ' : ''}${Math.round(confidence * 100)} % sure`;
+  const [other] = alternatives;
+  if (!other || other.confidence < WORTH_SAYING || confidence < SURE) return sure;
+  return `${sure}, else ${chordWords(other.chord, settings.value)}`;
+}
+
+/** From what confidence on another reading is told of. */
+const WORTH_SAYING = 0.05;
 
 /** Every chord that a group may be said to outline. */
 function chordsOf({ tonic, scale }: Key): Chord[] {

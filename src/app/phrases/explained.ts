@@ -1,6 +1,7 @@
 import { fingering } from '../../neck/hand.ts';
 import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
 import { midiAt, type Place } from '../../neck/place.ts';
+import { stretches } from '../../neck/stretch.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { StripNote } from '../../parts/PhraseStrip.tsx';
 import type { Sounding } from '../../sound/sounding.ts';
@@ -23,6 +24,8 @@ export interface Explained {
   readonly places: readonly Place[] | null;
   /** The notes, by their index, before which the hand goes to another fret. */
   readonly shifts: readonly number[];
+  /** The notes, by their index, for which it stretches. */
+  readonly stretches: readonly number[];
   /** Why no hand can play it, or null. */
   readonly fault: string | null;
   readonly analysis: Analysis;
@@ -39,12 +42,18 @@ export function explained(
   const about = { phrase, key, instrument, analysis };
   if (!found.playable) {
     const places = givenPlaces(phrase, instrument);
-    return { ...about, places, shifts: [], fault: found.reason };
+    return { ...about, places, shifts: [], stretches: [], fault: found.reason };
   }
   const pressed = found.notes.map((note, index) => ({ ...note, index })).filter((n) => n.fret > 0);
   const shifts = pressed.slice(1).filter(({ hand }, i) => hand !== pressed[i]!.hand);
   const places = found.notes.map(({ string, fret }) => ({ string, fret }));
-  return { ...about, places, shifts: shifts.map(({ index }) => index), fault: null };
+  return {
+    ...about,
+    places,
+    shifts: shifts.map(({ index }) => index),
+    stretches: stretches(found.notes),
+    fault: null,
+  };
 }
 
 /** The places written down, if every note has one that sounds it. */

@@ -2,7 +2,7 @@ import { listed } from '../../cards/arpeggio.ts';
 import { travel } from '../../neck/travel.ts';
 import { SURE, type Group } from '../../theory/analysis/analysis.ts';
 import { motion } from '../../theory/analysis/motion.ts';
-import type { Chord } from '../../theory/chord.ts';
+import type { Chord, Member } from '../../theory/chord.ts';
 import { chordLabel, keyLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { withPlaces, type Explained } from './explained.ts';
 
@@ -47,13 +47,14 @@ export function embellishmentWords({ analysis }: Explained): string | null {
   }
   const told = Array.from(kinds, ([kind, notes]) =>
     notes.length === 1
-      ? `Note ${notes[0]} is ${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}.`
+      ? `Note ${notes[0]} is ${withArticle(kind)}.`
       : `Notes ${listed(notes.map(String))} are ${kind}s.`,
   );
   return told.length === 0 ? null : told.join(' ');
 }
 
-function kindWords(embellishment: string): string {
+/** `passing tone`. */
+export function kindWords(embellishment: string): string {
   const alone = ['appoggiatura', 'anticipation', 'suspension'].includes(embellishment);
   return alone ? embellishment : `${embellishment} tone`;
 }
@@ -72,7 +73,10 @@ export function motionWords(explained: Explained): string {
   return `${listed(moves)}.`;
 }
 
-/** `Frets 1 to 6, 14 cm along the neck, on 4 strings; the hand shifts at note 7.`; null where a note has no place. */
+/**
+ * `Frets 1 to 6, 14 cm along the neck, on 4 strings; the hand shifts at note 7 and stretches at note 9.`; null where a
+ * note has no place.
+ */
 export function travelWords(explained: Explained): string | null {
   const way = travel(withPlaces(explained), explained.instrument);
   if (!way) return null;
@@ -81,13 +85,35 @@ export function travelWords(explained: Explained): string | null {
     high === 0 ? 'Open strings only' : low === high ? `Fret ${low}` : `Frets ${low} to ${high}`;
   const reach = way.reach === 0 ? '' : `, ${Math.round(way.reach / 10)} cm along the neck`;
   const strings = `, on ${way.strings} ${way.strings === 1 ? 'string' : 'strings'}`;
-  const { shifts } = explained;
-  const at = listed(shifts.map((note) => String(note + 1)));
-  const hand =
-    shifts.length === 0
-      ? explained.fault
-        ? ''
-        : '; the hand stays where it is'
-      : `; the hand shifts at ${shifts.length === 1 ? 'note' : 'notes'} ${at}`;
-  return `${frets}${reach}${strings}${hand}.`;
+  return `${frets}${reach}${strings}${explained.fault ? '' : `; the hand ${handWords(explained)}`}.`;
+}
+
+function handWords({ shifts, stretches }: Explained): string {
+  const at = (notes: readonly number[]) =>
+    `${notes.length === 1 ? 'note' : 'notes'} ${listed(notes.map((note) => String(note + 1)))}`;
+  const moves = shifts.length === 0 ? 'stays where it is' : `shifts at ${at(shifts)}`;
+  return stretches.length === 0 ? moves : `${moves} and stretches at ${at(stretches)}`;
+}
+
+/** `the third of ii7`, `a passing tone`, `a foreign note`: what a note is in its arpeggio. */
+export function toneWords({ analysis }: Explained, note: number): string {
+  const { member, embellishment } = analysis.notes[note]!;
+  const { chord } = analysis.groups.find(({ from, to }) => from <= note && note < to)!;
+  if (member !== null) return `the ${MEMBER_WORDS[member]} of ${numeralLabel(chord)}`;
+  return embellishment === null ? 'a foreign note' : withArticle(kindWords(embellishment));
+}
+
+const MEMBER_WORDS: Record<Member, string> = {
+  1: 'root',
+  3: 'third',
+  5: 'fifth',
+  7: 'seventh',
+  9: 'ninth',
+  11: 'eleventh',
+  13: 'thirteenth',
+};
+
+/** `an escape tone`. */
+export function withArticle(words: string): string {
+  return `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words}`;
 }
