@@ -2,6 +2,10 @@
 
 const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 
+/** What each letter of it stands for, by its code: a class's reports are half a million letters. */
+const VALUES = new Uint8Array(128);
+for (const [value, letter] of [...ALPHABET].entries()) VALUES[letter.charCodeAt(0)] = value;
+
 /** Bytes in base64url without padding (RFC 4648, section 5). */
 export function toBase64url(bytes: Uint8Array): string {
   let text = '';
@@ -21,8 +25,8 @@ export function fromBase64url(text: string): Uint8Array<ArrayBuffer> | null {
   let bits = 0;
   let held = 0;
   let at = 0;
-  for (const digit of text) {
-    bits = ((bits << 6) | ALPHABET.indexOf(digit)) & 0xffff;
+  for (let i = 0; i < text.length; i++) {
+    bits = ((bits << 6) | VALUES[text.charCodeAt(i)]!) & 0xffff;
     held += 6;
     if (held >= 8) {
       held -= 8;

@@ -1,5 +1,6 @@
 /** Several students side by side: who is how ready, what each needs, and how it went over the weeks. */
 import type { Report } from '../decks/report.ts';
+import type { Confusion } from './confusion.ts';
 import type { Item } from './item.ts';
 import { pictureOf, recalls, type Picture } from './report.ts';
 
@@ -22,12 +23,14 @@ export interface Filed<P extends Placed = Placed> extends Pick<
 /** One student: the report on the lesson that is looked at, and the ones on other lessons. */
 export interface Student<P extends Placed = Placed> {
   readonly sender: number;
-  /** The name typed last, or empty. */
+  /** The name typed on this report, or empty. */
   readonly name: string;
   readonly placed: P;
   readonly picture: Picture;
   /** How many reports `weeks` tells of. */
   readonly reports: number;
+  /** The name typed last on any of the last reports, or empty. Reads those, as `weeks` does. */
+  lastName(): string;
   /** Their last reports, on any lesson, the oldest first: when each was, days since 1970, and the readiness it tells. */
   weeks(): { readonly day: number; readonly recall: number }[];
 }
@@ -73,15 +76,58 @@ function studentOf<P extends Placed>(inTime: readonly Filed<P>[], deck: number):
   const last = inTime.slice(-WEEKS);
   return {
     sender: placed.report.sender,
-    name: last.findLast((filed) => filed.open()?.report.name)?.open()!.report.name ?? '',
+    name: placed.report.name,
     placed,
     picture: pictureOf(placed.report, placed.items, placed.ahead),
     reports: last.length,
+    lastName: () => last.findLast((filed) => filed.open()?.report.name)?.open()?.report.name ?? '',
     weeks: () =>
       last
         .flatMap((filed) => filed.open() ?? [])
         .map(({ report, ahead }) => ({ day: report.day, recall: mean(recalls(report, ahead)) })),
   };
+}
+
+/** What is taken for what by how many students: most students first, and of those with as many the most misses. */
+export function classConfusions(
+  students: readonly Student[],
+): { readonly pair: Confusion; readonly students: readonly number[] }[] {
+  const found = new Map<string, { pair: Confusion; students: number[] }>();
+  for (const { sender, picture } of students) {
+    for (const pair of picture.confusions) {
+      const key = pairId(pair);
+      const before = found.get(key);
+      const times = (before?.pair.times ?? 0) + pair.times;
+      found.set(key, {
+        pair: { ...pair, times },
+        students: [...(before?.students ?? []), sender],
+      });
+    }
+  }
+  return [...found.values()].toSorted(
+    (a, b) => b.students.length - a.students.length || b.pair.times - a.pair.times,
+  );
+}
+
+/** What tells a confusion from others, however often it was. */
+export function pairId({ kind, size, degree, takenFor }: Confusion): string {
+  return `${kind} ${size} ${degree} ${takenFor}`;
+}
+
+/** The class over the last weeks, the oldest first: when each began, days since 1970, and the mean of its reports. */
+export function classWeeks(students: readonly Student[]): { day: number; recall: number }[] {
+  const byWeek = new Map<number, number[]>();
+  for (const student of students) {
+    for (const { day, recall } of student.weeks()) {
+      // 1 January 1970 was a Thursday.
+      const monday = day - ((day + 3) % 7);
+      byWeek.set(monday, [...(byWeek.get(monday) ?? []), recall]);
+    }
+  }
+  return [...byWeek]
+    .toSorted(([a], [b]) => a - b)
+    .slice(-WEEKS)
+    .map(([day, some]) => ({ day, recall: mean(some) }));
 }
 
 /** The class as one: mean readiness by degree, null where nobody's lesson has the degree. */

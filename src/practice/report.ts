@@ -149,7 +149,6 @@ export interface Picture {
   /** The degrees that are least known, the weakest first. */
   readonly weak: readonly number[];
   readonly confusions: readonly Confusion[];
-  readonly regions: readonly Region[];
   readonly marked: readonly Item[];
 }
 
@@ -174,36 +173,69 @@ export function recalls(report: Report, ahead: number): number[] {
 
 /** The picture that a report gives of a lesson's items, so many days after it. */
 export function pictureOf(report: Report, items: readonly Item[], ahead: number): Picture {
-  const chances = recalls(report, ahead);
-  const places = items.slice(0, report.items.length).keys();
-  const all = [...places];
-  const standing = (some: readonly number[]): Standing => ({
-    recall: some.length === 0 ? 0 : some.reduce((sum, i) => sum + chances[i]!, 0) / some.length,
-    seen: some.filter((i) => report.items[i] !== null).length,
-    of: some.length,
-    slow: some.filter((i) => report.items[i]?.slow).length,
-  });
-  const groups = new Map<string, number[]>();
-  for (const i of all) {
-    const name = regionOf(items[i]!);
-    if (name === null) continue;
-    groups.set(name, [...(groups.get(name) ?? []), i]);
-  }
-  const byDegree = [1, 2, 3, 4, 5, 6, 7].map((degree) => {
-    const some = all.filter((i) => items[i]!.degree === degree);
-    return some.length === 0 ? null : standing(some);
-  });
+  const standing = standingIn(report, recalls(report, ahead));
+  const { all, degrees } = groupsOf(items);
+  const byDegree = degrees.map((some) => (some.length === 0 ? null : standing(some)));
   return {
     all: standing(all),
     byDegree,
     weak: weakest(byDegree),
     confusions: confusionsOf(report, items),
-    regions: [...groups].map(([name, some]) => {
-      const [strings = '', frets = ''] = name.split(':');
-      return { strings, frets, ...standing(some) };
-    }),
     marked: report.marked.flatMap((i) => items[i] ?? []),
   };
+}
+
+/** Where on the neck what is known, so many days after the report. */
+export function regionsOf(report: Report, items: readonly Item[], ahead: number): Region[] {
+  const standing = standingIn(report, recalls(report, ahead));
+  return [...groupsOf(items).regions].map(([name, some]) => {
+    const [strings = '', frets = ''] = name.split(':');
+    return { strings, frets, ...standing(some) };
+  });
+}
+
+/** Tells of some items, by their places, what the report says of them together. */
+function standingIn({ items }: Report, chances: readonly number[]) {
+  return (some: readonly number[]): Standing => {
+    let [sum, seen, slow] = [0, 0, 0];
+    for (const i of some) {
+      const facts = items[i];
+      sum += chances[i] ?? 0;
+      if (facts) seen++;
+      if (facts?.slow) slow++;
+    }
+    const of = some.length;
+    return { recall: of === 0 ? 0 : sum / of, seen, of, slow };
+  };
+}
+
+/** The places of items that belong together: all, those of each degree, those of each region. */
+interface Groups {
+  readonly all: readonly number[];
+  readonly degrees: readonly (readonly number[])[];
+  readonly regions: ReadonlyMap<string, readonly number[]>;
+}
+
+const known = new WeakMap<readonly Item[], Groups>();
+
+/** Found once for a lesson: a class's reports on it are many. */
+function groupsOf(items: readonly Item[]): Groups {
+  const before = known.get(items);
+  if (before) return before;
+  const told = items.slice(0, MOST_TOLD.items);
+  const degrees: number[][] = [[], [], [], [], [], [], []];
+  const regions = new Map<string, number[]>();
+  for (const [i, item] of told.entries()) {
+    degrees[item.degree - 1]?.push(i);
+    const name = regionOf(item);
+    if (name === null) continue;
+    const some = regions.get(name);
+    if (some) some.push(i);
+    else regions.set(name, [i]);
+  }
+  const groups = { all: [...told.keys()], degrees, regions };
+  known.set(items, groups);
+  return groups;
 }
 
 /**
@@ -236,8 +268,8 @@ function confusionsOf({ items: facts }: Report, items: readonly Item[]): Confusi
     const { kind, degree } = item;
     if (!isArpeggioKind(kind)) return;
     const { takenFor } = one;
-    const size = item.id.split(':')[3] as Size;
-    const key = [kind, size, degree, takenFor].join();
+    const size = item.id.split(':', 4)[3] as Size;
+    const key = `${kind} ${size} ${degree} ${takenFor}`;
     const times = (found.get(key)?.times ?? 0) + one.misses;
     found.set(key, { kind, size, degree, takenFor, times });
   });

@@ -5,7 +5,7 @@ import { DAY } from '../../src/memory/model.ts';
 import { classOf, meanByDegree } from '../../src/practice/class.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { marksOf, weakDrills } from '../../src/practice/lesson.ts';
-import { daysAhead, fits, pictureOf, reportOf } from '../../src/practice/report.ts';
+import { daysAhead, fits, pictureOf, regionsOf, reportOf } from '../../src/practice/report.ts';
 import { readiness } from '../../src/practice/summary.ts';
 import type { Deck, NeckDrill } from '../../src/decks/deck.ts';
 import type { Review } from '../../src/store/review.ts';
@@ -136,26 +136,28 @@ function tellingOf(of: (item: Item) => ItemFacts | null, some: Partial<Report> =
 
 describe('the picture of a report', () => {
   it('names the weak degrees, what is taken for what, and where nothing was seen', () => {
-    const picture = pictureOf(
-      tellingOf(
-        ({ degree, strings }) =>
-          strings === '4-3'
-            ? null
-            : degree === 7
-              ? facts({ stability: 0.5, days: 6, misses: 2, takenFor: 2 })
-              : facts({ slow: strings === '' }),
-        { marked: [0] },
-      ),
-      items,
-      7,
+    const report = tellingOf(
+      ({ degree, strings }) =>
+        strings === '4-3'
+          ? null
+          : degree === 7
+            ? facts({ stability: 0.5, days: 6, misses: 2, takenFor: 2 })
+            : facts({ slow: strings === '' }),
+      { marked: [0] },
     );
+    const picture = pictureOf(report, items, 7);
     expect(picture.weak[0]).toBe(7);
     expect(picture.confusions).toEqual([
       { kind: 'spot', size: 'triad', degree: 7, takenFor: 2, times: 2 },
       { kind: 'trace', size: 'triad', degree: 7, takenFor: 2, times: 2 },
     ]);
     expect(
-      picture.regions.map(({ strings, frets, seen, slow }) => [strings, frets, seen, slow]),
+      regionsOf(report, items, 7).map(({ strings, frets, seen, slow }) => [
+        strings,
+        frets,
+        seen,
+        slow,
+      ]),
     ).toEqual([
       ['5-4', '1-7', 7, 0],
       ['4-3', '1-7', 0, 0],
@@ -196,7 +198,8 @@ describe('a class', () => {
     const now = weakOn(7, 2, { name: '' });
     const [student, ...more] = classOf([now, old].map(place), 7);
     expect(more).toEqual([]);
-    expect(student).toMatchObject({ sender: 2, name: 'Ilse' });
+    expect(student).toMatchObject({ sender: 2, name: '' });
+    expect(student!.lastName()).toBe('Ilse');
     expect(student!.placed.report).toBe(now);
     expect(student!.weeks().map(({ day }) => day)).toEqual([20_780, 20_790]);
   });

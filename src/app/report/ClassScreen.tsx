@@ -2,7 +2,14 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { listed } from '../../cards/arpeggio.ts';
 import { Stair } from '../../parts/Stair.tsx';
-import { classOf, meanByDegree, type Student } from '../../practice/class.ts';
+import {
+  classConfusions,
+  classOf,
+  classWeeks,
+  meanByDegree,
+  pairId,
+  type Student,
+} from '../../practice/class.ts';
 import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { PasteReport } from './PasteReport.tsx';
@@ -16,7 +23,7 @@ import {
   type FiledReport,
   type PlacedReport,
 } from './reports.ts';
-import { confusionWords, percent, reportDay, studentName } from './words.ts';
+import { confusionWords, percent, reportDay, studentName, takenWords } from './words.ts';
 import './Report.css';
 
 /** All students side by side, those who need most first. */
@@ -65,6 +72,12 @@ export default function ClassScreen() {
   );
 }
 
+/** So many rows are in the first picture: more than any screen shows. The others follow. */
+const FIRST = 30;
+
+/** So many of the pairs are worth a teacher's time. */
+const PAIRS = 4;
+
 function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledReport[] }) {
   const [degree, setDegree] = useState<number | null>(null);
   const [out, setOut] = useState<readonly number[]>([]);
@@ -79,7 +92,17 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
     ...step,
     filled: means[i] ?? 0,
   }));
-  const taken = students.filter(({ sender }) => !out.includes(sender));
+  const chosen = students.filter(({ sender }) => !out.includes(sender));
+  const pairs = useMemo(() => classConfusions(students).slice(0, PAIRS), [students]);
+  const [pair, setPair] = useState<string | null>(null);
+  const who = pairs.find((one) => pairId(one.pair) === pair)?.students;
+  // Those who take one for the other come first, each group in its order.
+  const sorted = who
+    ? [
+        ...students.filter(({ sender }) => who.includes(sender)),
+        ...students.filter(({ sender }) => !who.includes(sender)),
+      ]
+    : students;
   return (
     <>
       <section class="sheet ready">
@@ -87,15 +110,34 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
         <Stair
           steps={steps}
           label="The class on lesson day: choose a degree to sort by it"
-          choose={(chosen) => setDegree(chosen === degree ? null : chosen)}
+          choose={(step) => setDegree(step === degree ? null : step)}
           pressed={degree}
         />
         <p class="soft" role="status">
-          {degree === null
-            ? 'Who is least ready for the lesson comes first. Tap a step to sort by it.'
-            : `Who knows ${chordOn(key, degree, 'triad').numeral} least comes first. Tap it again for all.`}
+          {who
+            ? `Those ${who.length} come first.`
+            : degree === null
+              ? 'Who is least ready for the lesson comes first. Tap a step to sort by it.'
+              : `Who knows ${chordOn(key, degree, 'triad').numeral} least comes first. Tap it again for all.`}
         </p>
+        <ClassWeeks students={students} late={late} />
       </section>
+      {pairs.length > 0 && (
+        <section class="pairs">
+          <h2 class="label">Taken for another, by how many</h2>
+          {pairs.map((one) => (
+            <button
+              key={pairId(one.pair)}
+              type="button"
+              class="button small"
+              aria-pressed={pairId(one.pair) === pair}
+              onClick={() => setPair(pairId(one.pair) === pair ? null : pairId(one.pair))}
+            >
+              {takenWords(one.pair, key)} · {one.students.length}
+            </button>
+          ))}
+        </section>
+      )}
       {broken > 0 && (
         <p class="notice">
           {broken} kept {broken === 1 ? 'report' : 'reports'} could not be read and{' '}
@@ -103,7 +145,7 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
         </p>
       )}
       <ul class="students">
-        {students.map((student) => (
+        {(late ? sorted : sorted.slice(0, FIRST)).map((student) => (
           <Row
             key={student.sender}
             student={student}
@@ -121,15 +163,15 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
         <button
           type="button"
           class="button main wide"
-          disabled={taken.length === 0}
+          disabled={chosen.length === 0}
           onClick={() =>
             void makeNext(
-              taken.map(({ placed }) => placed),
+              chosen.map(({ placed }) => placed),
               Date.now(),
             )
           }
         >
-          Next lesson from {taken.length} {taken.length === 1 ? 'report' : 'reports'}
+          Next lesson from {chosen.length} {chosen.length === 1 ? 'report' : 'reports'}
         </button>
       </div>
     </>
@@ -148,7 +190,7 @@ interface RowProps {
 
 function Row({ student, musicKey, late, degree, taken, take }: RowProps) {
   const { picture, placed, reports: count, sender } = student;
-  const name = studentName(student.name, sender);
+  const name = studentName(student.name || (late ? student.lastName() : ''), sender);
   const numeral = (of: number) => chordOn(musicKey, of, 'triad').numeral;
   const shown = degree === null ? picture.all : picture.byDegree[degree - 1];
   const [pair] = picture.confusions;
@@ -184,6 +226,17 @@ function Row({ student, musicKey, late, degree, taken, take }: RowProps) {
   );
 }
 
+/** How the class stood from week to week. */
+function ClassWeeks({ students, late }: { students: readonly Student[]; late: boolean }) {
+  const weeks = useMemo(() => (late ? classWeeks(students) : []), [students, late]);
+  if (weeks.length < 2) return null;
+  return (
+    <p class="soft">
+      The class over the weeks: {weeks.map(({ recall }) => percent(recall)).join(' → ')}
+    </p>
+  );
+}
+
 const weeksText = (student: Student) =>
   student
     .weeks()
@@ -200,20 +253,24 @@ function useLate(): boolean {
   return late;
 }
 
+/** Seven steps, each as full as it is told: one path, since a class has hundreds of them. */
+function stepsPath(shares: readonly number[]): string {
+  return shares
+    .map((share, i) => {
+      const filled = (10 + i * 2) * share;
+      return `M${i * 8 + 0.5} ${(23.5 - filled).toFixed(1)}h6v${filled.toFixed(1)}h-6z`;
+    })
+    .join('');
+}
+
+const EDGES = stepsPath([1, 1, 1, 1, 1, 1, 1]);
+
 /** The staircase once more, small: how full each step is. What it says is said in words too. */
 function Bars({ picture }: Pick<Student, 'picture'>) {
   return (
     <svg class="bars" viewBox="0 0 56 24" width="56" height="24" aria-hidden="true">
-      {picture.byDegree.map((standing, i) => {
-        const high = 10 + i * 2;
-        const filled = high * (standing?.recall ?? 0);
-        return (
-          <g key={i}>
-            <rect class="step-edge" x={i * 8 + 0.5} y={23.5 - high} width="6" height={high} />
-            <rect class="step-full" x={i * 8 + 0.5} y={23.5 - filled} width="6" height={filled} />
-          </g>
-        );
-      })}
+      <path class="step-edge" d={EDGES} />
+      <path class="step-full" d={stepsPath(picture.byDegree.map((one) => one?.recall ?? 0))} />
     </svg>
   );
 }

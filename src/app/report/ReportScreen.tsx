@@ -4,7 +4,7 @@ import { listed } from '../../cards/arpeggio.ts';
 import { KIND_NAMES, type KindName } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
-import { pictureOf, type Picture } from '../../practice/report.ts';
+import { pictureOf, regionsOf, type Picture } from '../../practice/report.ts';
 import type { Kept } from '../../store/reports.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { dayName } from '../days.ts';
@@ -124,7 +124,7 @@ function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefi
       )}
       <Readiness one={one} picture={picture} />
       <Taken one={one} picture={picture} />
-      <Regions regions={picture.regions} />
+      <Regions regions={regionsOf(report, items, ahead)} />
       <Practised report={report} />
       <Pace report={report} />
       <div class="buttons last">

@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { deckMark, readReport, type Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/model.ts';
 import { newer, type Filed, type Placed } from '../../practice/class.ts';
@@ -57,9 +57,13 @@ function markOf({ id }: Lesson): number {
   return mark;
 }
 
+const lessonsByMark = computed(
+  () => new Map(lessons.value.map((lesson) => [markOf(lesson), lesson])),
+);
+
 /** The lesson that a report is on, where this device has it. */
 export function lessonOf({ deck }: Pick<Report, 'deck'>): Lesson | null {
-  return lessons.value.find((lesson) => markOf(lesson) === deck) ?? null;
+  return lessonsByMark.value.get(deck) ?? null;
 }
 
 /** The report with its lesson's items; null where it does not fit the lesson. */

@@ -13,14 +13,14 @@ export function studentName(name: string, sender: number): string {
   return name || `Student ${sender.toString(16).padStart(8, '0').slice(0, 4)}`;
 }
 
+// Made once: two hundred of them take longer than all reports of a class.
+const dayOnly = { timeZone: 'UTC', day: 'numeric', month: 'long' } as const;
+const DAYS = new Intl.DateTimeFormat('en-GB', dayOnly);
+const HOURS = new Intl.DateTimeFormat('en-GB', { ...dayOnly, hour: '2-digit', minute: '2-digit' });
+
 /** `3 December`, with its hour where that is asked for. A report's day begins at 04:00. */
 export function reportDay({ day, minute }: Pick<Report, 'day' | 'minute'>, hour = false): string {
-  return new Intl.DateTimeFormat('en-GB', {
-    timeZone: 'UTC',
-    day: 'numeric',
-    month: 'long',
-    ...(hour && { hour: '2-digit', minute: '2-digit' }),
-  }).format(day * DAY + (minute + 240) * 60_000);
+  return (hour ? HOURS : DAYS).format(day * DAY + (minute + 240) * 60_000);
 }
 
 const VERBS: Record<Confusion['kind'], string> = {
@@ -31,12 +31,15 @@ const VERBS: Record<Confusion['kind'], string> = {
   follow: 'placed in a phrase',
 };
 
-/** `ii seen as IV, 6 times`. */
-export function confusionWords(
-  { kind, size, degree, takenFor, times }: Confusion,
-  key: Key,
-): string {
+/** `ii seen as IV`. */
+export function takenWords({ kind, size, degree, takenFor }: Confusion, key: Key): string {
   const numeral = (of: number) => numeralLabel(chordOn(key, of, size));
+  return `${numeral(degree)} ${VERBS[kind]} as ${numeral(takenFor)}`;
+}
+
+/** `ii seen as IV, 6 times`. */
+export function confusionWords(pair: Confusion, key: Key): string {
+  const { times } = pair;
   const count = times === 1 ? 'once' : times === 2 ? 'twice' : `${times} times`;
-  return `${numeral(degree)} ${VERBS[kind]} as ${numeral(takenFor)}, ${count}`;
+  return `${takenWords(pair, key)}, ${count}`;
 }

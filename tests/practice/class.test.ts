@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import type { ItemFacts, Report } from '../../src/decks/report.ts';
+import { classConfusions, classOf, classWeeks, type Filed } from '../../src/practice/class.ts';
+import type { Item } from '../../src/practice/item.ts';
+
+const items: Item[] = [1, 2, 3, 4].map((degree) => ({
+  id: `spot:Bb major:${degree}:triad:guitar:5-4:1-7`,
+  kind: 'spot',
+  degree,
+  strings: '5-4',
+}));
+
+const facts = (some: Partial<ItemFacts> = {}): ItemFacts => ({
+  stability: 20,
+  days: 1,
+  slow: false,
+  misses: 0,
+  takenFor: null,
+  ...some,
+});
+
+const missed = (takenFor: number) => facts({ stability: 0.5, misses: 2, takenFor });
+
+let reads = 0;
+
+function filed(sender: number, deck: number, day: number, some: Partial<Report> = {}): Filed {
+  const report: Report = {
+    deck,
+    sender,
+    day,
+    minute: 0,
+    practised: [],
+    asked: 8,
+    right: 6,
+    seconds: {},
+    items: items.map(() => facts()),
+    marked: [],
+    question: '',
+    name: '',
+    ...some,
+  };
+  const open = () => {
+    reads++;
+    return { report, items, ahead: 7 };
+  };
+  return { sender, deck, day, minute: 0, open };
+}
+
+describe('a class', () => {
+  const reports = [
+    filed(1, 9, 20_693, { name: 'Tomke' }),
+    filed(1, 10, 20_700),
+    filed(2, 10, 20_701, { items: [facts(), missed(4), facts(), missed(2)], name: 'Mareike' }),
+    filed(3, 10, 20_702, { items: [facts(), missed(4), facts(), null] }),
+    filed(4, 9, 20_694),
+  ];
+
+  it('has those first who need most, of all or of one degree', () => {
+    expect(classOf(reports, 10).map(({ sender }) => sender)).toEqual([3, 2, 1].toSorted(byNeed()));
+    expect(classOf(reports, 10, 4)[0]!.sender).toBe(3);
+    expect(classOf(reports, 10, 4).at(-1)!.sender).toBe(1);
+  });
+
+  function byNeed() {
+    const recall = new Map(
+      classOf(reports, 10).map(({ sender, picture }) => [sender, picture.all.recall]),
+    );
+    return (a: number, b: number) => recall.get(a)! - recall.get(b)!;
+  }
+
+  it('is read no further than the first picture needs: names of other lessons come when asked for', () => {
+    reads = 0;
+    const students = classOf(reports, 10);
+    expect(reads).toBe(3);
+    const first = students.find(({ sender }) => sender === 1)!;
+    expect(first.name).toBe('');
+    expect(first.lastName()).toBe('Tomke');
+  });
+
+  it('tells what is taken for what, by how many', () => {
+    const [most, next] = classConfusions(classOf(reports, 10));
+    expect(most).toMatchObject({ pair: { degree: 2, takenFor: 4, times: 4 } });
+    expect(most!.students.toSorted()).toEqual([2, 3]);
+    expect(next).toMatchObject({ pair: { degree: 4, takenFor: 2 }, students: [2] });
+  });
+
+  it('is told from week to week, of the students of this lesson', () => {
+    const weeks = classWeeks(classOf(reports, 10));
+    // Days 20,689 and 20,696 are Mondays.
+    expect(weeks.map(({ day }) => day)).toEqual([20_689, 20_696]);
+    expect(new Date(20_689 * 86_400_000).getUTCDay()).toBe(1);
+    expect(weeks[0]!.recall).toBeGreaterThan(weeks[1]!.recall);
+  });
+});
