@@ -1,7 +1,9 @@
+import { useEffect, useRef } from 'preact/hooks';
 import { fretsAround, midiAt, type Place } from '../neck/place.ts';
 import { Neck } from '../parts/Neck.tsx';
 import { pluck } from '../sound/index.ts';
 import type { FaceProps } from './kind.ts';
+import './PhraseNeck.css';
 
 interface PhraseNeckProps extends Pick<FaceProps, 'card' | 'explanation' | 'shown'> {
   /** Where each note that was heard lies, and which of them sounds. */
@@ -13,16 +15,27 @@ interface PhraseNeckProps extends Pick<FaceProps, 'card' | 'explanation' | 'show
 export function PhraseNeck({ card, explanation, shown, places, lit }: PhraseNeckProps) {
   const { key, instrument } = card;
   const { dots } = explanation!;
+  const frame = useRef<HTMLDivElement>(null);
+  const sounding = lit === null ? null : (places[lit] ?? null);
+  // What is heard is in sight, also on a neck longer than its frame.
+  useEffect(() => {
+    if (!sounding) return;
+    frame.current
+      ?.querySelector(`[data-string="${sounding.string}"][data-fret="${sounding.fret}"]`)
+      ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [lit]);
   return (
-    <Neck
-      instrument={instrument}
-      musicKey={key}
-      naming={shown.naming}
-      frets={fretsAround(dots)}
-      label="Neck with the phrase on it"
-      dots={dots}
-      lit={lit === null ? null : (places[lit] ?? null)}
-      tap={(place) => pluck(midiAt(instrument, place), place.string)}
-    />
+    <div class="heard-neck" ref={frame}>
+      <Neck
+        instrument={instrument}
+        musicKey={key}
+        naming={shown.naming}
+        frets={fretsAround(dots)}
+        label="Neck with the phrase on it"
+        dots={dots}
+        lit={sounding}
+        tap={(place) => pluck(midiAt(instrument, place), place.string)}
+      />
+    </div>
   );
 }
