@@ -13,6 +13,7 @@ import {
 } from './effort.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
 import type { Place } from './place.ts';
+import { finished, type Slowly } from './slowly.ts';
 
 export { fretDistance } from './fret.ts';
 export type { Finger } from './effort.ts';
@@ -54,6 +55,15 @@ export function fingering(
   line: readonly LineNote[],
   options: FingeringOptions = {},
 ): Fingering {
+  return finished(fingeringByNote(instrument, line, options));
+}
+
+/** The same with a pause after every note, for whoever has other things to do meanwhile. */
+export function* fingeringByNote(
+  instrument: Instrument,
+  line: readonly LineNote[],
+  options: FingeringOptions = {},
+): Slowly<Fingering> {
   if (line.length === 0) return { playable: true, notes: [], cost: 0 };
   const neck = neckOf(instrument);
   const highest = fretsLeft(instrument);
@@ -69,6 +79,7 @@ export function fingering(
     else reached = advance(neck, reached, holds, gapBetween(before, note), note.join);
     if (reached.length === 0)
       return { playable: false, at: i, reason: whyNot(instrument, line, i, places, options) };
+    yield;
   }
   const cheapest = cheapestOf(reached);
   return { playable: true, notes: pathTo(cheapest), cost: cheapest.cost };

@@ -1,6 +1,7 @@
 import type { Phrase, PhraseNote } from '../theory/phrase.ts';
-import { fingering, type FingeringOptions } from './hand.ts';
+import { fingeringByNote, type FingeringOptions } from './hand.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
+import { finished, type Slowly } from './slowly.ts';
 
 /** The same notes of a phrase played elsewhere on the neck; the hand can play it. */
 export interface Placing {
@@ -20,7 +21,16 @@ export function placed(
   phrase: Phrase,
   options: FingeringOptions = {},
 ): Phrase | null {
-  const found = fingering(instrument, phrase.notes, options);
+  return finished(placedByNote(instrument, phrase, options));
+}
+
+/** The same with a pause after every note. */
+export function* placedByNote(
+  instrument: Instrument,
+  phrase: Phrase,
+  options: FingeringOptions = {},
+): Slowly<Phrase | null> {
+  const found = yield* fingeringByNote(instrument, phrase.notes, options);
   if (!found.playable) return null;
   const notes = phrase.notes.map((note, i) => {
     const { string, fret } = found.notes[i]!;
@@ -31,38 +41,47 @@ export function placed(
 
 /** The phrase in each position where all of it lies under the hand, without open strings, if it is played elsewhere. */
 export function otherPositions(instrument: Instrument, phrase: Phrase): Placing[] {
+  return finished(positionsByNote(instrument, phrase));
+}
+
+/** The same with a pause after every note that is placed. */
+export function* positionsByNote(instrument: Instrument, phrase: Phrase): Slowly<Placing[]> {
   const bare = { ...phrase, notes: phrase.notes.map(withoutPlace) };
-  const now = placed(instrument, phrase);
-  const all = Array.from({ length: fretsLeft(instrument) }, (_, i) => i + 1).flatMap((position) => {
-    const there = placed(instrument, bare, { position, open: false });
-    if (!there || (now && alike(there, now))) return [];
-    const name = `position ${position}`;
-    return [
-      { name, says: `The same notes with the index finger at fret ${position}.`, phrase: there },
-    ];
-  });
+  const now = yield* placedByNote(instrument, phrase);
+  const all: Placing[] = [];
+  for (let position = 1; position <= fretsLeft(instrument); position++) {
+    const there = yield* placedByNote(instrument, bare, { position, open: false });
+    if (!there || (now && alike(there, now))) continue;
+    const says = `The same notes with the index finger at fret ${position}.`;
+    all.push({ name: `position ${position}`, says, phrase: there });
+  }
   // Neighbouring positions often come to the same places: the first stands for all.
   return all.filter((one, i) => i === 0 || !alike(one.phrase, all[i - 1]!.phrase));
 }
 
 /** The phrase with every note on the next lower and on the next higher string, where all notes are there and in reach. */
 export function otherStrings(instrument: Instrument, phrase: Phrase): Placing[] {
-  const now = placed(instrument, phrase);
+  return finished(stringsByNote(instrument, phrase));
+}
+
+/** The same with a pause after every note that is placed. */
+export function* stringsByNote(instrument: Instrument, phrase: Phrase): Slowly<Placing[]> {
+  const now = yield* placedByNote(instrument, phrase);
   if (!now) return [];
-  return [1, -1].flatMap((by) => {
+  const all: Placing[] = [];
+  for (const by of [1, -1]) {
     const notes = now.notes.map((note) => onString(instrument, note, note.place!.string + by));
-    if (notes.some((note) => note === null)) return [];
-    const there = placed(instrument, { ...now, notes: notes as PhraseNote[] });
-    if (!there) return [];
+    if (notes.some((note) => note === null)) continue;
+    const there = yield* placedByNote(instrument, { ...now, notes: notes as PhraseNote[] });
+    if (!there) continue;
     const strings = [...new Set(there.notes.map(({ place }) => place!.string))].toSorted();
-    return [
-      {
-        name: `on strings ${strings.toReversed().join(' ')}`,
-        says: `The same notes, each one string ${by > 0 ? 'lower' : 'higher'} and further ${by > 0 ? 'up' : 'down'} the neck.`,
-        phrase: there,
-      },
-    ];
-  });
+    all.push({
+      name: `on strings ${strings.toReversed().join(' ')}`,
+      says: `The same notes, each one string ${by > 0 ? 'lower' : 'higher'} and further ${by > 0 ? 'up' : 'down'} the neck.`,
+      phrase: there,
+    });
+  }
+  return all;
 }
 
 function withoutPlace({ midi, name, at, length, join }: PhraseNote): PhraseNote {

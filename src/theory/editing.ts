@@ -146,11 +146,12 @@ export function joinFault(
   how: Join,
 ): string | null {
   if (!before) return 'The first note is joined to nothing.';
+  if (before.place && note.place && before.place.string !== note.place.string)
+    return 'The note before it lies on another string.';
   if (before.midi === note.midi) return `A ${how} leads to another pitch.`;
   if (how === 'hammer-on' && before.midi > note.midi) return 'A hammer-on leads to a higher note.';
   if (how === 'pull-off' && before.midi < note.midi) return 'A pull-off leads to a lower note.';
   if (!before.place || !note.place) return null;
-  if (before.place.string !== note.place.string) return `A ${how} stays on its string.`;
   const open = before.place.fret === 0 || note.place.fret === 0;
   return how === 'slide' && open ? 'A slide has no open string.' : null;
 }

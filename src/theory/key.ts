@@ -9,6 +9,10 @@ export interface Key {
   readonly scale: ScaleKind;
 }
 
+/** The tonics that keys are usually written on; the others have four flats or sharps in their scale, or more. */
+export const USUAL_TONICS: readonly NoteName[] =
+  'C C# Db D D# Eb E F F# Gb G G# Ab A A# Bb B Cb'.split(' ');
+
 const ALSO_CALLED: Readonly<Record<string, ScaleKind>> = {
   ionian: 'major',
   aeolian: 'minor',

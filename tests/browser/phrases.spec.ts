@@ -297,6 +297,36 @@ test('a variation is compared and kept; a phrase is removed and put back', async
   await expect(phrases).toHaveCount(2);
 });
 
+test('a phrase is moved to another key: kept in this lesson, or the first of one in that key', async ({
+  page,
+}) => {
+  await plan(page, {});
+  await write(page, STAIRS);
+  await page.getByText('In another key', { exact: true }).click();
+  await expect(page.getByText('Choose another key or another scale.')).toBeVisible();
+  await page.locator('.other-key').getByRole('combobox', { name: 'Key' }).selectOption('G');
+  const moved = page.getByRole('region', { name: 'in G major' });
+  await expect(moved).toContainText('3 semitones lower');
+  await moved.getByRole('button', { name: 'Compare' }).click();
+  await expect(
+    moved
+      .getByRole('figure', { name: 'The variation' })
+      .getByRole('button', { name: /^Note 1: degree 2,/ }),
+  ).toHaveCount(1);
+  await moved.getByRole('button', { name: 'Keep it in this lesson' }).click();
+  await expect(page.getByText('this lesson, which stays in B♭ major')).toBeVisible();
+  await page
+    .locator('.other-key')
+    .getByRole('combobox', { name: 'Scale' })
+    .selectOption('harmonic minor');
+  await page.getByRole('button', { name: 'A lesson in G harmonic minor' }).click();
+  await expect(page.getByRole('heading', { name: 'A lesson' })).toBeVisible();
+  await expect(page.getByRole('radio', { name: 'G', exact: true })).toBeChecked();
+  const phrases = page.getByRole('region', { name: 'Phrases' }).getByRole('listitem');
+  await expect(phrases).toHaveCount(1);
+  await expect(phrases).toContainText('iiø7 V7');
+});
+
 test('a phrase leaves as text, as MIDI and as MusicXML, and comes back from text and MIDI', async ({
   page,
   context,

@@ -82,7 +82,9 @@ describe('a join', () => {
     expect(joinFault(low, high, 'pull-off')).toBe('A pull-off leads to a lower note.');
     expect(joinFault(low, low, 'slide')).toBe('A slide leads to another pitch.');
     expect(joinFault(note(55, 3, 0), high, 'slide')).toBe('A slide has no open string.');
-    expect(joinFault(low, note(62, 2, 3), 'hammer-on')).toBe('A hammer-on stays on its string.');
+    expect(joinFault(low, note(62, 2, 3), 'hammer-on')).toBe(
+      'The note before it lies on another string.',
+    );
     expect(joinFault(undefined, low, 'slide')).toBe('The first note is joined to nothing.');
   });
 

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { SIZES, type Size } from '../../theory/chord.ts';
-import type { Key } from '../../theory/key.ts';
+import { USUAL_TONICS, type Key } from '../../theory/key.ts';
 import { noteLabel, scaleLabel } from '../../theory/naming.ts';
 import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../theory/scale.ts';
 import { settings } from '../state.ts';
@@ -16,12 +16,10 @@ import {
 import { onStrings, shapeSets } from './shape.ts';
 import { shapeOn, whereWords } from './words.ts';
 
-/** The tonics that keys are usually written on; the others have four flats or sharps in their scale, or more. */
-const USUAL = 'C C# Db D D# Eb E F F# Gb G G# Ab A A# Bb B Cb'.split(' ');
 const TONICS = [...'CDEFGAB'].flatMap((letter) =>
   ['bb', 'b', '', '#', '##'].map((signs) => letter + signs),
 );
-const RARER = TONICS.filter((tonic) => !USUAL.includes(tonic));
+const RARER = TONICS.filter((tonic) => !USUAL_TONICS.includes(tonic));
 
 interface HeadProps {
   view: View;
@@ -90,7 +88,7 @@ function KeyTitle({ musicKey, choose }: { musicKey: Key; choose(key: Key): void 
         value={musicKey.tonic}
         choose={(tonic) => choose({ ...musicKey, tonic })}
       >
-        <optgroup label="Usual">{options(USUAL)}</optgroup>
+        <optgroup label="Usual">{options(USUAL_TONICS)}</optgroup>
         <optgroup label="Rarer">{options(RARER)}</optgroup>
       </Select>
       <Select

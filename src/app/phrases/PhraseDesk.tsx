@@ -3,6 +3,7 @@ import { PhrasePlayer } from '../../parts/PhrasePlayer.tsx';
 import { FASTEST, SLOWEST } from '../../sound/index.ts';
 import { sketchOf } from '../../theory/editing.ts';
 import { change, draft, titleOf, TEMPO } from '../teach/draft.ts';
+import { begin } from '../teach/kept.ts';
 import { settings } from '../state.ts';
 import { Bench } from './Bench.tsx';
 import { newEntry, step, taken, type Entry } from './entry.ts';
@@ -14,6 +15,7 @@ import { PhraseSheet } from './PhraseSheet.tsx';
 import { caughtUp, changed, oddTime, readText, textOf, writtenPhrase } from './reading.ts';
 import { Readings } from './Readings.tsx';
 import { TextField, useSettled } from './TextField.tsx';
+import { rulingsMoved } from './varied.ts';
 import { Variations } from './Variations.tsx';
 import { embellishmentWords, motionWords, outlineWords, travelWords } from './words.ts';
 import './Phrases.css';
@@ -111,6 +113,16 @@ export function PhraseDesk({ leave }: { leave(): void }) {
             keep={(phrase) =>
               change({ phrases: [...draft.value.phrases, { phrase, rulings: [] }] })
             }
+            begin={(other, phrase) => {
+              const rulings = rulingsMoved(entry.rulings, key, other);
+              begin({
+                ...draft.value,
+                key: other,
+                title: '',
+                phrases: [{ phrase, rulings }],
+                entry: null,
+              });
+            }}
           />
           <PhraseSheet explained={explained} />
         </>

@@ -2,72 +2,86 @@ import { useMemo, useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
 import type { Placing } from '../../neck/variations.ts';
 import { PhraseStrip } from '../../parts/PhraseStrip.tsx';
+import type { Key } from '../../theory/key.ts';
 import type { Phrase } from '../../theory/phrase.ts';
-import { stripOf, explained as explain, type Explained } from './explained.ts';
+import { explained as explain, stripOf, type Explained } from './explained.ts';
 import { useHearing } from './hearing.ts';
-import { elsewhere, varied } from './varied.ts';
+import { OtherKey } from './OtherKey.tsx';
+import { useSlices } from './slices.ts';
+import { elsewhere, varied, type Making } from './varied.ts';
 
-interface VariationsProps {
+export interface VariationsProps {
   explained: Explained;
   /** How many phrases the lesson has. */
   kept: number;
   /** Puts a variation into the lesson. */
   keep(phrase: Phrase): void;
+  /** Begins another lesson, in the key of a variation, with it. */
+  begin(key: Key, phrase: Phrase): void;
 }
 
 /** What can be made of a phrase: heard, seen beside it, and kept with a tap. */
 export function Variations(props: VariationsProps) {
   return (
     <>
-      <Folded title="Variations" made={varied} none="Nothing else can be made of it." {...props} />
-      <Folded
-        title="Elsewhere on the neck"
-        made={elsewhere}
-        none="There is no other place for it under one hand."
-        {...props}
-      />
+      <Folded title="Variations">
+        {() => <Listed {...props} make={varied} none="Nothing else can be made of it." />}
+      </Folded>
+      <Folded title="Elsewhere on the neck">
+        {() => (
+          <Listed
+            {...props}
+            make={elsewhere}
+            none="There is no other place for it under one hand."
+          />
+        )}
+      </Folded>
+      <Folded title="In another key">{() => <OtherKey {...props} />}</Folded>
     </>
   );
 }
 
-interface FoldedProps extends VariationsProps {
-  title: string;
-  made(explained: Explained): Placing[];
-  /** Said where nothing can be made. */
-  none: string;
-}
-
 /** They are made when they are asked for: that takes a moment. */
-function Folded({ title, ...props }: FoldedProps) {
+function Folded({ title, children }: { title: string; children(): preact.ComponentChildren }) {
   const [open, setOpen] = useState(false);
   return (
     <details class="variations" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{title}</summary>
-      {open && <Listed {...props} />}
+      {open && children()}
     </details>
   );
 }
 
-function Listed({ explained, kept, keep, made, none }: Omit<FoldedProps, 'title'>) {
-  const all = useMemo(() => made(explained), [explained]);
+interface ListedProps extends VariationsProps {
+  make(explained: Explained): Making;
+  /** Said where nothing can be made. */
+  none: string;
+}
+
+function Listed({ explained, kept, keep, make, none }: ListedProps) {
+  const { made, done } = useSlices(() => make(explained), [explained]);
   const [said, setSaid] = useState('');
-  if (all.length === 0) return <p class="soft">{none}</p>;
   return (
     <>
       <p class="soft" role="status">
-        {said}
+        {said || (done ? (made.length === 0 ? none : '') : 'One moment …')}
       </p>
-      <ul>
-        {all.map((one, index) => (
-          <li key={index}>
-            <Single
-              {...{ one, explained }}
-              full={kept >= MOST.phrases}
-              keep={() => {
-                keep(one.phrase);
-                setSaid(`“${one.name}” is phrase ${kept + 1} of the lesson.`);
-              }}
-            />
+      <ul aria-busy={!done}>
+        {made.map((one) => (
+          <li key={one.name}>
+            <Single one={one} explained={explained} musicKey={explained.key}>
+              <button
+                type="button"
+                class="button small"
+                disabled={kept >= MOST.phrases}
+                onClick={() => {
+                  keep(one.phrase);
+                  setSaid(`“${one.name}” is phrase ${kept + 1} of the lesson.`);
+                }}
+              >
+                Keep it
+              </button>
+            </Single>
           </li>
         ))}
       </ul>
@@ -78,12 +92,20 @@ function Listed({ explained, kept, keep, made, none }: Omit<FoldedProps, 'title'
 interface SingleProps {
   one: Placing;
   explained: Explained;
-  full: boolean;
-  keep(): void;
+  /** What the variation is in. */
+  musicKey: Key;
+  /** What can be done with it. */
+  children: preact.ComponentChildren;
 }
 
-function Single({ one, explained, full, keep }: SingleProps) {
+/** A variation: what it changes, and on demand beside the phrase it comes from. */
+export function Single({ one, explained, musicKey, children }: SingleProps) {
   const [beside, setBeside] = useState(false);
+  const { instrument } = explained;
+  const other = useMemo(
+    () => (beside ? explain(one.phrase, { key: musicKey, instrument }) : null),
+    [beside, one, musicKey, instrument],
+  );
   return (
     <section aria-label={one.name}>
       <h3>{one.name}</h3>
@@ -97,22 +119,15 @@ function Single({ one, explained, full, keep }: SingleProps) {
         >
           Compare
         </button>
-        <button type="button" class="button small" disabled={full} onClick={keep}>
-          Keep it
-        </button>
+        {children}
       </div>
-      {beside && <Compared one={explain(one.phrase, explained)} explained={explained} />}
+      {other && (
+        <div class="compared">
+          <Heard name="The phrase" of={explained} />
+          <Heard name="The variation" of={other} />
+        </div>
+      )}
     </section>
-  );
-}
-
-/** The phrase and what was made of it, one over the other, each to be heard. */
-function Compared({ one, explained }: { one: Explained; explained: Explained }) {
-  return (
-    <div class="compared">
-      <Heard name="The phrase" of={explained} />
-      <Heard name="The variation" of={one} />
-    </div>
   );
 }
 

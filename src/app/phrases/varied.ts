@@ -1,42 +1,89 @@
 import { MOST } from '../../decks/deck.ts';
-import { fingering } from '../../neck/hand.ts';
-import { otherPositions, otherStrings, placed, type Placing } from '../../neck/variations.ts';
+import { fingeringByNote } from '../../neck/hand.ts';
+import type { Slowly } from '../../neck/slowly.ts';
+import {
+  placedByNote,
+  positionsByNote,
+  stringsByNote,
+  type Placing,
+} from '../../neck/variations.ts';
+import { isToneRuling, type Ruling } from '../../theory/analysis/ruling.ts';
+import { sameChord } from '../../theory/analysis/candidates.ts';
+import { chordOn } from '../../theory/chord.ts';
+import { byOctaves, phraseOf, sketchOf } from '../../theory/editing.ts';
+import type { Key } from '../../theory/key.ts';
 import type { Phrase } from '../../theory/phrase.ts';
-import { variations } from '../../theory/variations/variations.ts';
+import { parentScale } from '../../theory/scale.ts';
+import { movedTo, variations } from '../../theory/variations/variations.ts';
 import { withPlaces, type Explained } from './explained.ts';
+
+/** Makes one phrase after another of a phrase; where nothing is made yet, it only pauses. */
+export type Making = Generator<Placing | undefined, void>;
 
 /** How many frets positions that are offered lie apart: as many as a hand spans without stretching. */
 const APART = 4;
 
 /** Other notes made from those of a phrase, in its key; those no hand can play or no deck can hold are left out. */
-export function varied({ phrase, key, instrument, analysis }: Explained): Placing[] {
-  return variations(phrase, key, analysis).flatMap(({ name, says, phrase: other }) => {
-    if (other.notes.length > MOST.notes) return [];
-    const there = placed(instrument, other);
-    return there ? [{ name, says, phrase: there }] : [];
+export function* varied({ phrase, key, instrument, analysis }: Explained): Making {
+  for (const { name, says, phrase: other } of variations(phrase, key, analysis)) {
+    if (other.notes.length > MOST.notes) continue;
+    const there = yield* placedByNote(instrument, other);
+    if (there) yield { name, says, phrase: there };
+  }
+}
+
+/** The phrase on the same degrees of another key, an octave away where it does not fit on the neck otherwise. */
+export function* inOtherKey({ phrase, key, instrument }: Explained, other: Key): Making {
+  const { name, says, phrase: moved } = movedTo(phrase, key, other);
+  for (const [octaves, where] of [
+    [0, ''],
+    [-1, ' So that it fits on the neck it lies an octave lower.'],
+    [1, ' So that it fits on the neck it lies an octave higher.'],
+  ] as const) {
+    const there = yield* placedByNote(instrument, shifted(moved, octaves));
+    if (!there) continue;
+    yield { name, says: says + where, phrase: there };
+    return;
+  }
+}
+
+function shifted(phrase: Phrase, octaves: number): Phrase {
+  return octaves === 0 ? phrase : phraseOf(byOctaves(sketchOf(phrase), octaves));
+}
+
+/** The rulings on a phrase as they hold where it is moved to another key: chords of the key go to its same degrees. */
+export function rulingsMoved(rulings: readonly Ruling[], key: Key, other: Key): Ruling[] {
+  const on = ({ tonic, scale }: Key) => ({ tonic, scale: parentScale(scale) });
+  return rulings.flatMap((ruling): Ruling[] => {
+    if (isToneRuling(ruling) || !ruling.chord) return [ruling];
+    const { degree, size } = ruling.chord;
+    if (sameChord(chordOn(on(key), degree, size), ruling.chord))
+      return [{ ...ruling, chord: chordOn(on(other), degree, size) }];
+    return 'span' in ruling ? [{ span: ruling.span }] : [];
   });
 }
 
 /** The same notes elsewhere on the neck: on other strings, and in the easiest positions a hand's width apart. */
-export function elsewhere(explained: Explained): Placing[] {
-  if (explained.fault) return [];
+export function* elsewhere(explained: Explained): Making {
+  if (explained.fault) return;
   const { instrument } = explained;
   const here = withPlaces(explained);
+  yield* yield* stringsByNote(instrument, here);
+  const positions: { one: Placing; cost: number }[] = [];
+  for (const one of yield* positionsByNote(instrument, here))
+    positions.push({ one, cost: yield* costOf(explained, one.phrase) });
   const chosen: Placing[] = [];
-  const easiestFirst = otherPositions(instrument, here)
-    .map((one) => ({ one, cost: costOf(explained, one.phrase) }))
-    .toSorted((a, b) => a.cost - b.cost);
-  for (const { one } of easiestFirst) {
+  for (const { one } of positions.toSorted((a, b) => a.cost - b.cost)) {
     const near = [here, ...chosen.map(({ phrase }) => phrase)].some(
       (other) => Math.abs(middleOf(other) - middleOf(one.phrase)) < APART,
     );
     if (!near) chosen.push(one);
   }
-  return [...otherStrings(instrument, here), ...chosen];
+  yield* chosen;
 }
 
-function costOf({ instrument }: Explained, phrase: Phrase): number {
-  const found = fingering(instrument, phrase.notes);
+function* costOf({ instrument }: Explained, phrase: Phrase): Slowly<number> {
+  const found = yield* fingeringByNote(instrument, phrase.notes);
   return found.playable ? found.cost : Infinity;
 }
 

@@ -1,5 +1,6 @@
 import type { Analysis, Group } from '../analysis/analysis.ts';
-import { keyName, type Key } from '../key.ts';
+import type { Key } from '../key.ts';
+import { keyLabel } from '../naming.ts';
 import { chroma } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
 import { add, subtract, times, beats } from '../rhythm.ts';
@@ -93,6 +94,7 @@ export function movedTo(phrase: Phrase, key: Key, other: Key): Variation {
   const up = (chroma(other.tonic) - chroma(key.tonic) + 12) % 12;
   const semitones = up > 6 ? up - 12 : up;
   const same = key.scale === other.scale;
+  const foreign = phrase.notes.filter((note) => stepOf(key, note).raised !== 0).length;
   const sounds = phrase.notes.map((note) => {
     const { step, raised } = stepOf(key, note);
     const octave = Math.round((noteOn(key, step).midi + semitones - noteOn(other, step).midi) / 12);
@@ -101,10 +103,11 @@ export function movedTo(phrase: Phrase, key: Key, other: Key): Variation {
   });
   const where = same
     ? `${Math.abs(semitones)} ${Math.abs(semitones) === 1 ? 'semitone' : 'semitones'} ${semitones < 0 ? 'lower' : 'higher'}`
-    : 'with the notes of that scale on the same degrees';
+    : `with the notes of that scale on the same degrees${foreign === 0 ? '' : `; what was altered (${foreign} ${foreign === 1 ? 'note' : 'notes'}) becomes the scale’s own`}`;
+  const name = keyLabel(other, 'english');
   return {
-    name: `in ${keyName(other)}`,
-    says: `It is moved to ${keyName(other)}, ${where}.`,
+    name: `in ${name}`,
+    says: `It is moved to ${name}, ${where}.`,
     phrase: inRhythmOf(phrase, sounds),
     key: other,
   };
