@@ -1,0 +1,209 @@
+import { expect, test, type Page } from '@playwright/test';
+import { ask as askVary } from '../../src/cards/vary/ask.ts';
+import { item as varyItem } from '../../src/cards/vary/items.ts';
+import { PHRASE_KINDS, type PhraseKind } from '../../src/decks/deck.ts';
+import { readDeck } from '../../src/decks/document.ts';
+import { deckLink } from '../../src/decks/link.ts';
+import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
+import { give, judged, next, placeOn, question, startLesson, verdict } from './people.ts';
+
+/** Down the harbour stairs in triplets: what each three notes outline is the teacher's word. */
+const STAIRS = {
+  tempo: 132,
+  notes: [
+    'C4 for 1/3 on 3/5',
+    'Eb4 on 2/4',
+    'G4 on 1/3',
+    'A4 on 1/5',
+    'F4 on 1/1',
+    'C4 on 2/1',
+    'D4 on 2/3',
+    'Bb3 on 3/3',
+    'F3 on 4/3',
+    'G3 on 4/5',
+    'Bb3 on 3/3',
+    'D4 on 2/3',
+    'Eb4 on 2/4',
+    'C4 on 2/1',
+    'A3 on 3/2',
+    'F3 on 4/3',
+    'A3 on 3/2',
+    'C4 for 1 on 2/1',
+  ],
+  outline: ['1-3 ii', '4-6 V', '7-9 I', '10-12 vi', '13-15 vii', '16-18 V'],
+};
+
+/** The link of a lesson that only drills the phrase in one way. */
+async function lessonOf(kind: PhraseKind, base: string): Promise<string> {
+  const read = readDeck({
+    version: 1,
+    title: 'Thursday class: down the harbour stairs',
+    key: 'Bb major',
+    drills: [{ kind }],
+    phrases: [STAIRS],
+  });
+  if ('fault' in read) throw new Error(read.fault);
+  return deckLink(read.deck, base);
+}
+
+const EAR: readonly string[] = ['order', 'vary', 'fill'];
+const DEGREES: Readonly<Record<string, string>> = { I: '1', ii: '2', V: '5', vi: '6', 'vii°': '7' };
+
+/** Right or wrong as wished: worked out from what the card promises to tell of itself, and for an ear card from its id. */
+function answerTo(asked: Question, right: boolean): string | Place[] {
+  const pick = dice(Number(asked.seed));
+  if (asked.kind === 'follow') return placesFor(asked, right, pick);
+  const answer = rightAnswer(asked);
+  return right ? answer : pick(asked.answers.filter((other) => other !== answer));
+}
+
+function rightAnswer(asked: Question): string {
+  const [, , degree, , , words = ''] = asked.item.split(':');
+  switch (asked.kind) {
+    case 'outline':
+      return degreeSeen(asked);
+    case 'order':
+      return words
+        .split(' ')
+        .flatMap((word) => DEGREES[word] ?? [])
+        .join(' ');
+    case 'fill':
+      return degree!;
+    default:
+      return askVary(varyItem(asked.item)!, Number(asked.seed)).right.name;
+  }
+}
+
+/** Answers with the keyboard alone. */
+async function giveByKeys(page: Page, answer: string | Place[]): Promise<void> {
+  if (typeof answer === 'string') {
+    await page.locator(`[data-answer="${answer}"]`).focus();
+    await page.keyboard.press('Enter');
+    return;
+  }
+  for (const place of answer) {
+    await page.locator('[data-tuning] [tabindex="0"]').focus();
+    const at = () =>
+      page.evaluate(() => {
+        const { string, fret } = (document.activeElement as HTMLElement).dataset;
+        return { string: Number(string), fret: Number(fret) };
+      });
+    for (let from = await at(); from.fret !== place.fret; from = await at())
+      await page.keyboard.press(from.fret < place.fret ? 'ArrowDown' : 'ArrowUp');
+    for (let from = await at(); from.string !== place.string; from = await at())
+      await page.keyboard.press(from.string < place.string ? 'ArrowLeft' : 'ArrowRight');
+    await page.keyboard.press('Enter');
+  }
+}
+
+/** Nothing that can be tapped lies beyond the screen or is smaller than a fingertip. */
+async function expectInReach(page: Page) {
+  const all = await page
+    .locator('article [data-answer], article .buttons button')
+    .evaluateAll((controls) =>
+      controls.map((control) => {
+        const { top, bottom, width, height } = control.getBoundingClientRect();
+        const inside = top >= 0 && bottom <= window.innerHeight + 0.5;
+        return { name: control.textContent, inside, large: Math.min(width, height) >= 43.5 };
+      }),
+    );
+  expect(all.length).toBeGreaterThan(0);
+  expect(all.filter(({ inside, large }) => !inside || !large)).toEqual([]);
+}
+
+/** What is heard is not to be seen before it is answered. */
+async function expectNothingToSee(page: Page, asked: Question) {
+  await expect(page.locator('article[data-kind]')).not.toHaveAttribute('data-notes');
+  if (EAR.includes(asked.kind)) await expect(page.locator('article [data-tuning]')).toHaveCount(0);
+}
+
+for (const [number, kind] of PHRASE_KINDS.entries()) {
+  const colorScheme = number % 2 === 0 ? 'light' : 'dark';
+  test(`a card to ${kind} is answered right by tap and wrong by keyboard, and looked back on, ${colorScheme}`, async ({
+    page,
+    baseURL,
+  }) => {
+    await page.emulateMedia({ colorScheme });
+    await startLesson(page, await lessonOf(kind, baseURL!));
+    const first = (await question(page))!;
+    expect(first).toMatchObject({ kind, key: 'Bb major' });
+    expect(first.item.startsWith(`${kind}:Bb major:`)).toBe(true);
+    await expectInReach(page);
+    await expectNothingToSee(page, first);
+    await give(page, answerTo(first, true));
+    expect(await judged(page)).toBe('right');
+    await expectInReach(page);
+    await heardAndShown(page, first);
+
+    await next(page);
+    const second = (await question(page))!;
+    expect(second.item).not.toBe(first.item);
+    await giveByKeys(page, answerTo(second, false));
+    expect(await judged(page)).toBe('wrong');
+    await expect(verdict(page)).toContainText(/Wrong\. .+\./);
+    await expectInReach(page);
+    await expect(page.locator('[data-do="next"]')).toBeFocused();
+    await page.keyboard.press('Enter');
+    await expect(verdict(page)).toHaveCount(0);
+
+    // What is left is answered until the round is over; then the first card is looked at once more.
+    for (let asked = await question(page); asked; asked = await question(page)) {
+      await give(page, answerTo(asked, true));
+      await judged(page);
+      await next(page);
+    }
+    await page.getByRole('button', { name: 'Look back over the cards' }).click();
+    await page.getByRole('listitem').first().getByRole('button').click();
+    await expect(page.locator('article')).toHaveAttribute('data-item', first.item);
+    expect(await judged(page)).toBe('right');
+    await heardAndShown(page, first);
+  });
+}
+
+/** An ear card tells once it is answered what was heard, and has every note of it on the neck. */
+async function heardAndShown(page: Page, asked: Question) {
+  await expect(page.locator('article [data-tuning]')).toBeVisible();
+  if (!EAR.includes(asked.kind)) return;
+  const heard = await page.locator('article').getAttribute('data-notes');
+  expect(heard).toMatch(/^\d+@0( \d+@[\d/]+){5,}$/);
+  // The excerpt in the id says where each note lies; a variation begins after it.
+  const places = [...asked.item.matchAll(/ ([1-6])\/(\d+)/g)];
+  const open = [64, 59, 55, 50, 45, 40];
+  const midis = places.map(([, string, fret]) => open[Number(string) - 1]! + Number(fret));
+  const told = heard!.split(' ').map((note) => Number(note.split('@')[0]));
+  expect(told.slice(0, midis.length)).toEqual(midis);
+  if (asked.kind === 'vary') expect(told.length).toBeGreaterThan(midis.length);
+  else {
+    expect(told).toHaveLength(midis.length);
+    for (const [, string, fret] of places) {
+      const dot = placeOn(page, { string: Number(string), fret: Number(fret) });
+      await expect(dot).toHaveAttribute('data-dot');
+    }
+  }
+}
+
+test('where there is no sound, what is to be heard of a phrase is put off and what is seen is asked', async ({
+  page,
+  baseURL,
+}) => {
+  await page.addInitScript(() => {
+    Object.assign(window, { AudioContext: undefined });
+  });
+  const read = readDeck({
+    version: 1,
+    title: 'Thursday class',
+    key: 'Bb major',
+    drills: PHRASE_KINDS.map((kind) => ({ kind })),
+    phrases: [STAIRS],
+  });
+  if ('fault' in read) throw new Error(read.fault);
+  await startLesson(page, await deckLink(read.deck, baseURL!));
+  for (let card = 0; card < 6; card++) {
+    const asked = (await question(page))!;
+    // The first card may be one for the ear: that there is no sound shows only when it is asked for.
+    if (card > 0) expect(EAR).not.toContain(asked.kind);
+    await give(page, answerTo(asked, true));
+    await judged(page);
+    await next(page);
+  }
+});
