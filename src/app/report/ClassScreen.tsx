@@ -123,7 +123,7 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
         <ClassWeeks students={students} late={late} />
       </section>
       {pairs.length > 0 && (
-        <section class="pairs">
+        <section class="class-pairs">
           <h2 class="label">Taken for another, by how many</h2>
           {pairs.map((one) => (
             <button

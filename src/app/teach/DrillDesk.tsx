@@ -146,13 +146,6 @@ function Tuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
   );
 }
 
-const CONTOUR_WORDS = {
-  up: 'up',
-  down: 'down',
-  turn: 'up and back',
-  skip: 'skipping',
-} as const;
-
 const [SLOWEST, FASTEST] = [30, 240];
 
 function EarTuning({ drill, set }: { drill: EarDrill; set(drill: Drill): void }) {
@@ -167,7 +160,7 @@ function EarTuning({ drill, set }: { drill: EarDrill; set(drill: Drill): void })
         legend="Contours"
         all={CONTOURS}
         chosen={drill.contours}
-        label={(contour) => CONTOUR_WORDS[contour]}
+        label={(contour) => contour}
         choose={(contours) => set({ ...drill, contours })}
       />
       <Choices legend="Notes are">

@@ -63,7 +63,7 @@ function Row({ one }: { one: KeptDraft }) {
         {phrases.length > 0 && `, ${counted(phrases.length, 'phrase')}`} · {sharedWords(one)}
         {one.id === openId.value && ' · open now'}
       </p>
-      <div class="buttons row">
+      <div class="buttons lesson-moves">
         {one.away ? (
           <button
             type="button"
@@ -145,7 +145,7 @@ function Rename({ one, leave }: { one: KeptDraft; leave(): void }) {
           value={one.draft.title}
         />
         <button type="submit" class="button">
-          Name it so
+          Name it
         </button>
       </div>
     </form>
