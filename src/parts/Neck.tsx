@@ -3,7 +3,7 @@ import { soundingPitches, type Instrument } from '../neck/instrument.ts';
 import { placeLabel, type Place } from '../neck/place.ts';
 import type { Member } from '../theory/chord.ts';
 import { parsePitch } from '../theory/note.ts';
-import { noteLabel, type Naming } from '../theory/naming.ts';
+import { MEMBER_NAMES, noteLabel, type Naming } from '../theory/naming.ts';
 import type { Key } from '../theory/key.ts';
 import { useLying } from './lying.ts';
 import './Neck.css';
@@ -58,16 +58,6 @@ const SAID_OF_LOOKS = {
 const INLAYS = [3, 5, 7, 9, 12, 15, 17, 19, 21, 24, 27];
 /** Inlays stay where they are when a capo shifts the counting of frets. */
 const hasInlay = (fret: number, capo: number) => INLAYS.includes(fret + capo);
-
-const MEMBER_NAMES: Record<Member, string> = {
-  1: 'root',
-  3: 'third',
-  5: 'fifth',
-  7: 'seventh',
-  9: 'ninth',
-  11: 'eleventh',
-  13: 'thirteenth',
-};
 
 /**
  * The neck: nut at the top on a phone held upright, lying down when the phone does.

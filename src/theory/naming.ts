@@ -1,5 +1,5 @@
 import { distance } from '@tonaljs/pitch-distance';
-import type { Chord, Quality } from './chord.ts';
+import type { Chord, Member, Quality } from './chord.ts';
 import { letterDegree, type Key } from './key.ts';
 import type { NoteName } from './note.ts';
 import { parentScale, scaleNotes, type ScaleKind } from './scale.ts';
@@ -125,6 +125,17 @@ export function inversionLabel(inversion: number): string {
   const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'];
   return inversion === 0 ? 'root position' : `${ordinals[inversion - 1]} inversion`;
 }
+
+/** What a chord member is called. */
+export const MEMBER_NAMES: Readonly<Record<Member, string>> = {
+  1: 'root',
+  3: 'third',
+  5: 'fifth',
+  7: 'seventh',
+  9: 'ninth',
+  11: 'eleventh',
+  13: 'thirteenth',
+};
 
 /** The numeral with the chord's size: `ii7`, `IVmaj7`, `viiø7`, `V7♭9`. */
 export function numeralLabel(chord: Chord): string {

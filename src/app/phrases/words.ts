@@ -2,8 +2,14 @@ import { listed } from '../../cards/arpeggio.ts';
 import { travel } from '../../neck/travel.ts';
 import { SURE, type Group } from '../../theory/analysis/analysis.ts';
 import { motion } from '../../theory/analysis/motion.ts';
-import type { Chord, Member } from '../../theory/chord.ts';
-import { chordLabel, keyLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import type { Chord } from '../../theory/chord.ts';
+import {
+  chordLabel,
+  keyLabel,
+  MEMBER_NAMES,
+  numeralLabel,
+  type Naming,
+} from '../../theory/naming.ts';
 import { withPlaces, type Explained } from './explained.ts';
 
 /** How much is said beside the numerals. */
@@ -99,19 +105,9 @@ function handWords({ shifts, stretches }: Explained): string {
 export function toneWords({ analysis }: Explained, note: number): string {
   const { member, embellishment } = analysis.notes[note]!;
   const { chord } = analysis.groups.find(({ from, to }) => from <= note && note < to)!;
-  if (member !== null) return `the ${MEMBER_WORDS[member]} of ${numeralLabel(chord)}`;
+  if (member !== null) return `the ${MEMBER_NAMES[member]} of ${numeralLabel(chord)}`;
   return embellishment === null ? 'a foreign note' : withArticle(kindWords(embellishment));
 }
-
-const MEMBER_WORDS: Record<Member, string> = {
-  1: 'root',
-  3: 'third',
-  5: 'fifth',
-  7: 'seventh',
-  9: 'ninth',
-  11: 'eleventh',
-  13: 'thirteenth',
-};
 
 /** `an escape tone`. */
 export function withArticle(words: string): string {

@@ -1,5 +1,11 @@
 import type { Verdict } from '../../practice/item.ts';
-import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import {
+  chordLabel,
+  MEMBER_NAMES,
+  noteLabel,
+  numeralLabel,
+  type Naming,
+} from '../../theory/naming.ts';
 import { chroma } from '../../theory/note.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { scaleNotes } from '../../theory/scale.ts';
@@ -25,11 +31,9 @@ export function explain(
     title: taken ? `${degree}, not ${taken}` : `${degree} it is`,
     sentence: `The ${ordinal(degree)} degree is missing, ${noteLabel(note.name, naming, key)}.`,
     detail:
-      member === 1
-        ? `It is the root of ${name}.`
-        : member
-          ? `It is the ${ORDINALS[member]} of ${name}.`
-          : `It is not in ${name}: it only embellishes.`,
+      member === null
+        ? `It is not in ${name}: it only embellishes.`
+        : `It is the ${MEMBER_NAMES[member]} of ${name}.`,
     dots: degreeDots(key, excerpt.notes).map((dot) =>
       dot.string === note.place.string && dot.fret === note.place.fret
         ? { ...dot, look: 'missing' as const }
@@ -41,15 +45,6 @@ export function explain(
       : null,
   };
 }
-
-const ORDINALS = {
-  3: 'third',
-  5: 'fifth',
-  7: 'seventh',
-  9: 'ninth',
-  11: 'eleventh',
-  13: 'thirteenth',
-};
 
 /** A degree in a note's place, as near to it as can be. */
 function put({ key }: FillCard, { at, length, midi }: PhraseNote, degree: number): PhraseNote {
