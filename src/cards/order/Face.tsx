@@ -25,7 +25,7 @@ export function Face(props: FaceProps<OrderCard>) {
       {...props}
       hear={hearing.hearAnswer}
       attributes={{ 'data-notes': verdict ? notesText(phrase.notes) : undefined }}
-      question="In which order do they come?"
+      question="In which order?"
       hint={`${keyLabel(key, shown.naming)} · ${right.groups.length} arpeggios`}
       answers={
         <Paths

@@ -23,8 +23,8 @@ export function Face(props: FaceProps<VaryCard>) {
       {...props}
       hear={hearing.hearAnswer}
       attributes={{ 'data-notes': verdict ? notesText(heard.notes) : undefined }}
-      question="Which variation was it?"
-      hint="The phrase, and after a rest a variation of it"
+      question="Which variation?"
+      hint="The phrase, then a variation of it"
       answers={
         <Paths
           label="Variations"
