@@ -29,6 +29,7 @@ const { stats } = JSON.parse(readFileSync('test-results/browser.json', 'utf8'));
 const passed = unit.numPassedTests + stats.expected + stats.flaky;
 const failed = unit.numFailedTests + stats.unexpected;
 const skipped = unit.numPendingTests + stats.skipped;
+if (stats.flaky > 0) console.log(`${stats.flaky} passed only when run again`);
 console.log(`${passed} passed, ${failed} failed, ${skipped} skipped`);
 
 function run(command, args) {
