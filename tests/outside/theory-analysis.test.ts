@@ -7,6 +7,7 @@ import data from './data/phrases.json';
 
 const tuned = (data.tuned as Written[]).map(read);
 const heldOut = (data.heldOut as Written[]).map(read);
+const later = (data.later as Written[]).map(read);
 /** Seeds far from 1 to 300 and 5001 to 5200, which were looked at while the weights were chosen. */
 const random = Array.from({ length: 500 }, (_, i) => drawPhrase(1_000_000 + i));
 
@@ -19,14 +20,15 @@ describe('phrases of our own, written down with their truth', () => {
   });
 
   it('are told truly: what is not marked belongs to the chord, what is marked does not', () => {
-    const faults = [...tuned, ...heldOut, ...random].filter(({ phrase, groups, embellishments }) =>
-      groups.some(({ from, to, chord }) =>
-        phrase.notes
-          .slice(from, to)
-          .some(
-            ({ name }, i) => chord.notes.includes(name) === (embellishments[from + i] !== null),
-          ),
-      ),
+    const faults = [...tuned, ...heldOut, ...later, ...random].filter(
+      ({ phrase, groups, embellishments }) =>
+        groups.some(({ from, to, chord }) =>
+          phrase.notes
+            .slice(from, to)
+            .some(
+              ({ name }, i) => chord.notes.includes(name) === (embellishments[from + i] !== null),
+            ),
+        ),
     );
     expect(faults.map(({ name }) => name)).toEqual([]);
   });
@@ -40,6 +42,16 @@ describe('phrases of our own, written down with their truth', () => {
     expect(got.degree).toBeGreaterThanOrEqual(97);
     expect(got.degreeAndSize).toBeGreaterThanOrEqual(90);
     expect(got.f1).toBeGreaterThanOrEqual(95);
+  });
+
+  // Floors just below what the first run on them gave: harder than the others, and further from the goals.
+  it('are read less well where they were written later', () => {
+    const got = score(later);
+    console.log(`later: ${figures(got)}`);
+    expect(got.spans).toBeGreaterThanOrEqual(87);
+    expect(got.degree).toBeGreaterThanOrEqual(94);
+    expect(got.degreeAndSize).toBeGreaterThanOrEqual(90);
+    expect(got.f1).toBeGreaterThanOrEqual(93);
   });
 
   it('are read as well where they were looked at', () => {
