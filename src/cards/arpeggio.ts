@@ -34,7 +34,7 @@ export function arpeggioItems(kind: 'spot' | 'place', deck: Deck, drill: Drill):
 }
 
 /** Five frets lie under a hand; two strings hold every chord of a key only on seven. */
-function regionWidth(strings: readonly number[]): number {
+export function regionWidth(strings: readonly number[]): number {
   return strings.length <= 2 ? 7 : 5;
 }
 
@@ -89,7 +89,7 @@ export function readArpeggioItem(kind: 'spot' | 'place', id: string): ArpeggioIt
 }
 
 /** As many frets as a small phone shows at 44 px each. */
-const FRETS_SHOWN = 7;
+export const FRETS_SHOWN = 7;
 
 /** The frets to draw around a region: one more on either side where there is room, to see where one is. */
 export function framed(

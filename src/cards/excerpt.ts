@@ -11,12 +11,10 @@ import { readChord } from '../decks/rulings.ts';
 import { fretsLeft, type Instrument } from '../neck/instrument.ts';
 import { midiAt, parsePlace, placeText, type Place } from '../neck/place.ts';
 import type { NeckDot } from '../parts/Neck.tsx';
-import type { Sounding } from '../sound/sounding.ts';
-import type { Chord, Member } from '../theory/chord.ts';
+import type { Chord } from '../theory/chord.ts';
 import { letterDegree, spell, type Key } from '../theory/key.ts';
 import { noteLabel, numeralLabel } from '../theory/naming.ts';
-import { chroma } from '../theory/note.ts';
-import type { Phrase, PhraseNote } from '../theory/phrase.ts';
+import type { PhraseNote } from '../theory/phrase.ts';
 import {
   add,
   beats,
@@ -125,14 +123,6 @@ function placeOn(instrument: Instrument, text: string): Place | null {
   return there ? place : null;
 }
 
-/** Which member of a chord a note is, or null where it only embellishes. */
-export function memberOf(
-  { notes, members }: Chord,
-  { midi }: Pick<PhraseNote, 'midi'>,
-): Member | null {
-  return members[notes.findIndex((note) => chroma(note) === midi % 12)] ?? null;
-}
-
 /** The degree of the key that a note is, by its letter. */
 export function degreeOfNote(key: Key, { midi }: Pick<PhraseNote, 'midi'>): number {
   return letterDegree(key, spell(key, midi));
@@ -147,19 +137,6 @@ export function degreeDots(key: Key, notes: readonly PlacedNote[]): NeckDot[] {
     dots.set(placeText(place), { ...place, note: name, degree, text });
   }
   return [...dots.values()];
-}
-
-/** A line as it is sounded, each note on its string where that is known. */
-export function soundingOf({ notes, tempo }: Phrase): Sounding {
-  return {
-    tempo,
-    notes: notes.map(({ midi, at, length, place }) => ({
-      midi,
-      ...(place && { string: place.string }),
-      at: toNumber(at),
-      length: toNumber(length),
-    })),
-  };
 }
 
 /** What was heard, as `data-notes` tells it: `62@0 66@1/3`. */

@@ -3,13 +3,14 @@ import type { Deck, Drill, PhraseKind, TaughtPhrase } from '../decks/deck.ts';
 import { instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
 import { placed } from '../neck/variations.ts';
 import type { Item } from '../practice/item.ts';
+import { FASTEST, SLOWEST } from '../sound/tempo.ts';
+import { LONGEST_ID } from '../store/review.ts';
 import { analyse, SURE } from '../theory/analysis/analysis.ts';
-import type { Chord } from '../theory/chord.ts';
+import { memberOf, type Chord } from '../theory/chord.ts';
 import { keyName, parseKey, type Key } from '../theory/key.ts';
 import { add, beats, compare, subtract, type Beats } from '../theory/rhythm.ts';
 import { hasSevenNotes, parentScale } from '../theory/scale.ts';
 import {
-  memberOf,
   MOST_EXCERPT,
   readExcerpt,
   writeExcerpt,
@@ -66,7 +67,7 @@ export function idParts(
   return key && instrument && hasSevenNotes(key.scale) ? { key, instrument, words } : null;
 }
 
-/** Every item that a drill of this kind covers: those of the ids that a piece gives which can be read back. */
+/** Every item that a drill of this kind covers: those of the ids that a piece gives which can be read back and logged. */
 export function phraseItems<T extends Item>(
   kind: PhraseKind,
   deck: Deck,
@@ -81,7 +82,7 @@ export function phraseItems<T extends Item>(
     const piece = phrase && pieceOf(phrase, deck);
     return piece ? ids(piece) : [];
   });
-  return [...new Set(found)].flatMap((id) => read(id) ?? []);
+  return [...new Set(found)].flatMap((id) => (id.length <= LONGEST_ID && read(id)) || []);
 }
 
 const known = new WeakMap<
@@ -121,7 +122,7 @@ function cut(
 
 /** Whether two members of its arpeggio are among the notes of a group: fewer are no arpeggio. */
 export function isTold(notes: readonly PlacedNote[], { chord, from, to }: Outlined): boolean {
-  const members = notes.slice(from, to).flatMap((note) => memberOf(chord, note) ?? []);
+  const members = notes.slice(from, to).flatMap(({ midi }) => memberOf(chord, midi) ?? []);
   return new Set(members).size >= 2;
 }
 
@@ -239,9 +240,6 @@ export function readHeard(
   if (!head || idOf(kind, { ...parts, ...head }, parts.words) !== id) return null;
   return { id, kind, degree: head.degree, strings: '', excerpt, tempo };
 }
-
-/** As slow and as fast as a phrase of a deck may go. */
-const [SLOWEST, FASTEST] = [30, 240];
 
 /** Degree and size of a stretch that is asked about as a whole: those of its first arpeggio. */
 export function firstOf({ groups }: Pick<Excerpt, 'groups'>): Pick<IdHead, 'degree' | 'size'> {

@@ -1,4 +1,4 @@
-import type { Review } from './review.ts';
+import { LONGEST_ID, type Review } from './review.ts';
 
 /** Why a record is set aside: not whole, of no known form, or from a later version of the app. */
 export type Flaw = 'torn' | 'foreign' | 'newer';
@@ -37,7 +37,7 @@ export function isReview(value: unknown): value is Review {
     value !== null &&
     isWord(review.device, 40) &&
     isWhole(review.n, 1, Number.MAX_SAFE_INTEGER) &&
-    isWord(review.item, 200) &&
+    isWord(review.item, LONGEST_ID) &&
     isWhole(review.seed, 0, 0xffffffff) &&
     isWhole(review.at, 0, 8.64e15) &&
     isWhole(review.offset, -1440, 1440) &&

@@ -1,3 +1,6 @@
+/** The longest id of an item that the log takes, in characters. */
+export const LONGEST_ID = 500;
+
 /** The stored record of one answered card. The log of these is the only truth about a student. */
 export interface Review {
   /** The device that wrote it, a random id made once; with `n` it names the review for good. */

@@ -1,6 +1,6 @@
 import { distance } from '@tonaljs/pitch-distance';
 import { keyName, type Key } from './key.ts';
-import type { NoteName } from './note.ts';
+import { chroma, type NoteName } from './note.ts';
 import { hasSevenNotes, scaleNotes } from './scale.ts';
 
 /** How many thirds are stacked. */
@@ -155,4 +155,9 @@ export function degreesAlike({ key, notes, size }: Chord): number[] {
     const other = chordOn(key, i + 1, size);
     return other.notes.every((note) => notes.includes(note)) ? [i + 1] : [];
   });
+}
+
+/** Which member of a chord a pitch (MIDI, or a chroma from 0 to 11) is, or null where it is none. */
+export function memberOf({ notes, members }: Chord, pitch: number): Member | null {
+  return members[notes.findIndex((note) => chroma(note) === pitch % 12)] ?? null;
 }

@@ -6,8 +6,10 @@ import { itemOf, itemsOf } from '../../src/cards/index.ts';
 import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
-import { parseKey } from '../../src/theory/key.ts';
-import { toNumber } from '../../src/theory/rhythm.ts';
+import { isReview } from '../../src/store/line.ts';
+import { parseKey, spell } from '../../src/theory/key.ts';
+import { beats, toNumber } from '../../src/theory/rhythm.ts';
+import { reviewOf } from '../memory/reviews.ts';
 import { phrases as arbitraryPhrases } from '../decks/arbitrary.ts';
 import { phraseDeck } from './phrases.ts';
 
@@ -119,6 +121,20 @@ describe('the items of a phrase', () => {
       }),
       { numRuns: 40 },
     );
+  });
+
+  it('come back from the log, however long their ids are', () => {
+    const instrument = { ...GUITAR, name: 'own', tuning: ['C2', 'G2', 'D3', 'A3', 'B3', 'E4'] };
+    const key = parseKey('Bb harmonic minor')!;
+    const notes = Array.from({ length: 16 }, (_, i) => {
+      const place = { string: 1 + (i % 3), fret: 10 + ((i * 5) % 7) };
+      const midi = midiAt(instrument, place);
+      return { midi, name: spell(key, midi), at: beats(i), length: beats(1 + (i % 2), 7), place };
+    });
+    const deck = { ...FIELDS, instrument, key, drills, phrases: [{ tempo: 120, notes }] };
+    const ids = itemsOf(deck).map(({ id }) => id);
+    expect(Math.max(...ids.map((id) => id.length))).toBeGreaterThan(200);
+    for (const id of ids) expect(isReview(reviewOf({ item: id }))).toBe(true);
   });
 
   it('are none of an id with any letter changed, or items of their own', () => {

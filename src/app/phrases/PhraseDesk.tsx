@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { PhrasePlayer } from '../../parts/PhrasePlayer.tsx';
-import { FASTEST, SLOWEST } from '../../sound/index.ts';
 import { sketchOf } from '../../theory/editing.ts';
 import { change, draft, titleOf, TEMPO } from '../teach/draft.ts';
 import { begin } from '../teach/kept.ts';
 import { settings } from '../state.ts';
+import { TempoField } from '../TempoField.tsx';
 import { Bench } from './Bench.tsx';
 import { newEntry, step, taken, type Entry } from './entry.ts';
 import { explained as explain, soundingOf, stripOf, type Explained } from './explained.ts';
@@ -28,7 +28,10 @@ export function PhraseDesk({ leave }: { leave(): void }) {
   const { key, instrument } = draft.value;
   const about = useMemo(() => ({ key, instrument }), [key, instrument]);
   const set = (part: Partial<Entry>) => change({ entry: { ...latest(), ...part } });
-  const edit = (how: (now: Entry) => Entry) => set(changed(latest(), about, how));
+  const edit = (how: (now: Entry) => Entry) => {
+    const next = changed(latest(), about, how);
+    if (next !== latest()) set(next);
+  };
   const text = useSettled(entry.text);
   const read = useMemo(
     () => readText({ ...entry, text }, about),
@@ -37,7 +40,8 @@ export function PhraseDesk({ leave }: { leave(): void }) {
   const settled = text === entry.text;
   // What can be read is what is written.
   useEffect(() => {
-    if (settled && read && 'phrase' in read) set(caughtUp(latest(), about));
+    const next = settled && read ? caughtUp(latest(), about) : latest();
+    if (next !== latest()) set(next);
   }, [read, settled]);
   const explained = useMemo(() => {
     const phrase = writtenPhrase(entry.sketch, about);
@@ -52,8 +56,9 @@ export function PhraseDesk({ leave }: { leave(): void }) {
     title.current?.focus();
   }, []);
 
-  const fault = faultOf(explained, entry);
+  const fault = explained && faultOf(explained);
   const bad = read !== null && 'faults' in read;
+  const whole = explained?.places && oddTime(explained.phrase) === null;
   const keep = () => {
     if (!explained) return;
     const made = { phrase: explained.phrase, rulings: entry.rulings };
@@ -84,7 +89,7 @@ export function PhraseDesk({ leave }: { leave(): void }) {
           {fault}
         </p>
       )}
-      <Tempo
+      <TempoField
         tempo={entry.sketch.tempo}
         set={(tempo) => edit((now) => step(now, { sketch: { ...now.sketch, tempo } }))}
       />
@@ -134,7 +139,7 @@ export function PhraseDesk({ leave }: { leave(): void }) {
         <button
           type="button"
           class="button main"
-          disabled={!settled || bad || !explained?.places || fault !== explained.fault}
+          disabled={!settled || bad || !whole}
           onClick={keep}
         >
           Put it in
@@ -149,16 +154,12 @@ function latest(): Entry {
   return draft.value.entry ?? NEW;
 }
 
-/** What keeps the phrase from being played or put in. */
-function faultOf(explained: Explained | null, { sketch }: Entry): string | null {
-  if (!explained) return null;
-  const odd = oddTime(explained.phrase);
+/** What keeps the phrase from being played or put in, and what to do about it; null where nothing does. */
+function faultOf({ phrase, places, fault }: Explained): string | null {
+  const odd = oddTime(phrase);
   if (odd !== null)
     return `Note ${odd} comes at a time too fine to be kept: give the notes before it whole beats, halves, thirds or their parts.`;
-  if (explained.places || !explained.fault) return explained.fault;
-  return sketch.notes.length > 0
-    ? `${explained.fault} Move it, or all notes by an octave.`
-    : explained.fault;
+  return fault && !places ? `${fault} Move it, or all notes by an octave.` : fault;
 }
 
 /** What the phrase outlines, how it moves and where it goes. */
@@ -192,26 +193,5 @@ function SlowPlayer({ explained }: { explained: Explained }) {
         />
       )}
     </details>
-  );
-}
-
-function Tempo({ tempo, set }: { tempo: number; set(tempo: number): void }) {
-  return (
-    <label class="reading">
-      <span>Quarter notes a minute</span>
-      <input
-        type="number"
-        inputMode="numeric"
-        min={SLOWEST}
-        max={FASTEST}
-        value={tempo}
-        onChange={(event) => {
-          const wanted = Math.round(Number(event.currentTarget.value)) || TEMPO;
-          const within = Math.min(FASTEST, Math.max(SLOWEST, wanted));
-          event.currentTarget.value = String(within);
-          if (within !== tempo) set(within);
-        }}
-      />
-    </label>
   );
 }

@@ -1,3 +1,4 @@
+import { phraseSound } from '../../cards/sounds.ts';
 import { fingering } from '../../neck/hand.ts';
 import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
 import { midiAt, type Place } from '../../neck/place.ts';
@@ -113,14 +114,5 @@ function placeNear({ midi, place }: PhraseNote, instrument: Instrument): Place {
 
 /** What is heard, each note on the string it is played on. */
 export function soundingOf({ phrase, places }: Pick<Explained, 'phrase' | 'places'>): Sounding {
-  return {
-    tempo: phrase.tempo,
-    notes: phrase.notes.map(({ midi, at, length, join }, i) => ({
-      midi,
-      at: toNumber(at),
-      length: toNumber(length),
-      ...(places?.[i] && { string: places[i].string }),
-      ...(join && { join }),
-    })),
-  };
+  return phraseSound(phrase, places ?? []);
 }

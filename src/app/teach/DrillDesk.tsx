@@ -11,6 +11,7 @@ import {
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import type { Item } from '../../practice/item.ts';
 import { itemPlace } from '../deckWords.ts';
+import { TempoField } from '../TempoField.tsx';
 import { change, draft, drillFault, drillOf, isTogether } from './draft.ts';
 import { KIND_WORDS } from './kindWords.ts';
 import { Many } from './Many.tsx';
@@ -146,8 +147,6 @@ function Tuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
   );
 }
 
-const [SLOWEST, FASTEST] = [30, 240];
-
 function EarTuning({ drill, set }: { drill: EarDrill; set(drill: Drill): void }) {
   const { rhythm = 'triplets' } = drill;
   const choose = (chosen: EarDrill['rhythm']) => {
@@ -174,22 +173,7 @@ function EarTuning({ drill, set }: { drill: EarDrill; set(drill: Drill): void })
           />
         ))}
       </Choices>
-      <label class="reading">
-        <span>Quarter notes a minute</span>
-        <input
-          type="number"
-          inputMode="numeric"
-          min={SLOWEST}
-          max={FASTEST}
-          value={drill.tempo}
-          onChange={(event) => {
-            const wanted = Math.round(Number(event.currentTarget.value)) || drill.tempo;
-            const tempo = Math.min(FASTEST, Math.max(SLOWEST, wanted));
-            event.currentTarget.value = String(tempo);
-            set({ ...drill, tempo });
-          }}
-        />
-      </label>
+      <TempoField tempo={drill.tempo} set={(tempo) => set({ ...drill, tempo })} />
     </>
   );
 }

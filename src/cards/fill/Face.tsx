@@ -2,9 +2,10 @@ import { useState } from 'preact/hooks';
 import { Stair } from '../../parts/Stair.tsx';
 import { keyLabel } from '../../theory/naming.ts';
 import { CardFrame } from '../CardFrame.tsx';
-import { notesText, soundingOf } from '../excerpt.ts';
+import { notesText } from '../excerpt.ts';
 import { HearingButtons, useHearing } from '../Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
+import { phraseSound } from '../sounds.ts';
 import { PhraseNeck } from '../PhraseNeck.tsx';
 import type { FillCard } from './ask.ts';
 
@@ -17,7 +18,7 @@ export function Face(props: FaceProps<FillCard>) {
   const [chosen, setChosen] = useState<number | null>(null);
   const hearing = useHearing({
     ...props,
-    asked: soundingOf(heard),
+    asked: phraseSound(heard),
     keyFirst: true,
     how: { click: true },
   });

@@ -10,9 +10,11 @@ import { chroma } from '../../theory/note.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { scaleNotes } from '../../theory/scale.ts';
 import { ordinal } from '../arpeggio.ts';
-import { degreeDots, memberOf, soundingOf } from '../excerpt.ts';
+import { degreeDots } from '../excerpt.ts';
 import type { Explanation } from '../kind.ts';
+import { phraseSound } from '../sounds.ts';
 import type { FillCard } from './ask.ts';
+import { memberOf } from '../../theory/chord.ts';
 
 /** Names the missing note and what it is in its arpeggio; sounds the stretch whole, then with the answer in its place. */
 export function explain(
@@ -24,7 +26,7 @@ export function explain(
   const { key, phrase, excerpt, missing, degree } = card;
   const note = excerpt.notes[missing]!;
   const { chord } = excerpt.groups.find(({ from, to }) => missing >= from && missing < to)!;
-  const member = memberOf(chord, note);
+  const member = memberOf(chord, note.midi);
   const taken = verdict.takenFor;
   const name = `${numeralLabel(chord)} (${chordLabel(chord, naming)})`;
   return {
@@ -39,9 +41,12 @@ export function explain(
         ? { ...dot, look: 'missing' as const }
         : dot,
     ),
-    sound: soundingOf(phrase),
+    sound: phraseSound(phrase),
     otherSound: taken
-      ? soundingOf({ ...phrase, notes: phrase.notes.with(missing, put(card, note, Number(taken))) })
+      ? phraseSound({
+          ...phrase,
+          notes: phrase.notes.with(missing, put(card, note, Number(taken))),
+        })
       : null,
   };
 }

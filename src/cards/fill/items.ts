@@ -1,6 +1,6 @@
 import type { Deck, Drill } from '../../decks/deck.ts';
 import { degreeOf, spell } from '../../theory/key.ts';
-import { degreeOfNote, memberOf, type Excerpt } from '../excerpt.ts';
+import { degreeOfNote, type Excerpt } from '../excerpt.ts';
 import {
   excerptFrom,
   heardWords,
@@ -12,6 +12,7 @@ import {
   type IdHead,
   type Piece,
 } from '../excerptItems.ts';
+import { memberOf } from '../../theory/chord.ts';
 
 /** One note of every arpeggio of the drill's phrases, to be missed in its stretch. */
 export function items(deck: Deck, drill: Drill): HeardItem[] {
@@ -53,7 +54,8 @@ function aboutOf({ key, notes, groups, missing }: Excerpt): Pick<IdHead, 'degree
   const note = missing === null ? undefined : notes[missing];
   if (!note || missing === 0 || missing === notes.length - 1) return null;
   const { chord } = groups.find(({ from, to }) => missing! >= from && missing! < to)!;
-  const named = degreeOf(key, spell(key, note.midi)) !== null || memberOf(chord, note) !== null;
+  const named =
+    degreeOf(key, spell(key, note.midi)) !== null || memberOf(chord, note.midi) !== null;
   return named ? { degree: degreeOfNote(key, note), size: chord.size } : null;
 }
 

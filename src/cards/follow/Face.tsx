@@ -1,14 +1,11 @@
 import { useEffect } from 'preact/hooks';
 import { play } from '../../sound/index.ts';
 import { chordLabel, numeralLabel } from '../../theory/naming.ts';
-import { framed } from '../arpeggio.ts';
+import { framed, FRETS_SHOWN } from '../arpeggio.ts';
 import type { FaceProps } from '../kind.ts';
 import { PlacingFace } from '../PlacingFace.tsx';
 import { arpeggioSound } from '../sounds.ts';
 import type { FollowCard } from './ask.ts';
-
-/** As many frets as a small phone shows at 44 px each. */
-const FRETS_SHOWN = 7;
 
 /** One arpeggio of the phrase stands on the neck and is heard; the next one is tapped. */
 export function Face(props: FaceProps<FollowCard>) {

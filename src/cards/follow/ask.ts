@@ -1,9 +1,8 @@
 import type { Item } from '../../practice/item.ts';
 import { placeText } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
-import type { Chord } from '../../theory/chord.ts';
+import { memberOf, type Chord } from '../../theory/chord.ts';
 import { letterDegree } from '../../theory/key.ts';
-import { memberOf } from '../excerpt.ts';
 import type { PlacingCard } from '../placing.ts';
 import { item as read } from './items.ts';
 
@@ -24,7 +23,7 @@ export function ask(item: Item, seed: number): FollowCard {
   const shown = groups[0]!.chord;
   const dots = new Map<string, NeckDot>();
   for (const note of notes) {
-    const member = memberOf(shown, note);
+    const member = memberOf(shown, note.midi);
     const { name, place } = note;
     const named = { ...place, note: name, degree: letterDegree(key, name) };
     dots.set(placeText(place), member ? { ...named, member } : { ...named, look: 'faint' });

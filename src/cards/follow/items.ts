@@ -4,6 +4,7 @@ import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
 import { hasShape } from '../../neck/shapes.ts';
 import type { Chord } from '../../theory/chord.ts';
 import { numeralLabel } from '../../theory/naming.ts';
+import { regionWidth } from '../arpeggio.ts';
 import { readExcerpt, writeExcerpt, type PlacedNote } from '../excerpt.ts';
 import {
   eyeExcerpt,
@@ -46,9 +47,6 @@ function ids(piece: Piece): string[] {
   });
 }
 
-/** Five frets lie under a hand; two strings hold every chord of a key only on seven. */
-const WIDTHS = { narrow: 5, wide: 7 };
-
 /** The strings and frets around where the phrase has the arpeggio that hold the whole of it; null where none do. */
 function regionNear(instrument: Instrument, chord: Chord, notes: readonly PlacedNote[]) {
   const own = notes.map(({ place }) => place);
@@ -58,7 +56,7 @@ function regionNear(instrument: Instrument, chord: Chord, notes: readonly Placed
   let bottom = Math.max(...own.map(({ string }) => string));
   for (;;) {
     const strings = Array.from({ length: bottom - top + 1 }, (_, i) => bottom - i);
-    const width = strings.length > 2 ? WIDTHS.narrow : WIDTHS.wide;
+    const width = regionWidth(strings);
     const more = Math.max(0, width - (highest - lowest + 1));
     const low = Math.max(lowest === 0 ? 0 : 1, lowest - Math.floor(more / 2));
     const frets = [

@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import { keyLabel } from '../../theory/naming.ts';
 import { CardFrame } from '../CardFrame.tsx';
-import { notesText, soundingOf } from '../excerpt.ts';
+import { notesText } from '../excerpt.ts';
 import { HearingButtons, useHearing } from '../Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
+import { phraseSound } from '../sounds.ts';
 import { Paths } from '../Paths.tsx';
 import { PhraseNeck } from '../PhraseNeck.tsx';
 import type { OrderCard } from './ask.ts';
@@ -14,7 +15,7 @@ export function Face(props: FaceProps<OrderCard>) {
   const { card, verdict, explanation, shown } = props;
   const { key, phrase, excerpt, right } = card;
   const [chosen, setChosen] = useState<string | null>(null);
-  const hearing = useHearing({ ...props, asked: soundingOf(phrase), keyFirst: true });
+  const hearing = useHearing({ ...props, asked: phraseSound(phrase), keyFirst: true });
   const choose = (answer: string) => {
     if (chosen !== null) return;
     setChosen(answer);

@@ -2,8 +2,9 @@ import type { Verdict } from '../../practice/item.ts';
 import { chordLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { add, beats, subtract } from '../../theory/rhythm.ts';
 import { ordinal } from '../arpeggio.ts';
-import { degreeDots, soundingOf, type PlacedNote } from '../excerpt.ts';
+import { degreeDots, type PlacedNote } from '../excerpt.ts';
 import type { Explanation } from '../kind.ts';
+import { phraseSound } from '../sounds.ts';
 import type { OrderCard } from './ask.ts';
 import type { Order } from './orders.ts';
 
@@ -24,8 +25,8 @@ export function explain(
     sentence: `It goes ${went}.`,
     detail: taken ? parting(right, taken) : '',
     dots: degreeDots(key, excerpt.notes),
-    sound: soundingOf(phrase),
-    otherSound: taken ? soundingOf({ ...phrase, notes: inOrder(card, taken) }) : null,
+    sound: phraseSound(phrase),
+    otherSound: taken ? phraseSound({ ...phrase, notes: inOrder(card, taken) }) : null,
   };
 }
 

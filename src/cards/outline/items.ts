@@ -1,7 +1,7 @@
 import type { Deck, Drill } from '../../decks/deck.ts';
-import { chordOn, type Chord } from '../../theory/chord.ts';
+import { memberOf, chordOn, type Chord } from '../../theory/chord.ts';
 import { chroma } from '../../theory/note.ts';
-import { memberOf, readExcerpt, writeExcerpt, type Excerpt } from '../excerpt.ts';
+import { readExcerpt, writeExcerpt, type Excerpt } from '../excerpt.ts';
 import {
   eyeExcerpt,
   idOf,
@@ -50,7 +50,7 @@ export function item(id: string): OutlineItem | null {
  * where fewer than three of them are heard.
  */
 export function standing({ key, notes }: Excerpt, chord: Chord): 'alone' | 'by root' | null {
-  const members = new Set(notes.flatMap((note) => memberOf(chord, note) ?? []));
+  const members = new Set(notes.flatMap(({ midi }) => memberOf(chord, midi) ?? []));
   if (members.size < 3) return null;
   const sounds = chord.notes.filter((_, i) => members.has(chord.members[i]!)).map(chroma);
   const holds = (degree: number) => {

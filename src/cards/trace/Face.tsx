@@ -9,9 +9,10 @@ import { beatsText, toNumber } from '../../theory/rhythm.ts';
 import { CardFrame } from '../CardFrame.tsx';
 import { HearingButtons, useHearing } from '../Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
+import { phraseSound } from '../sounds.ts';
 import { Paths } from '../Paths.tsx';
 import type { TraceCard } from './ask.ts';
-import { placesOf, soundingOf } from './explain.ts';
+import { placesOf } from './explain.ts';
 import { degreeOfStep, groupStarts } from './line.ts';
 import './Face.css';
 
@@ -39,7 +40,7 @@ export function Face(props: FaceProps<TraceCard>) {
   const [along, setAlong] = useState(false);
   const places = useMemo(() => placesOf(card), [card]);
 
-  const asked = soundingOf(phrase, places);
+  const asked = phraseSound(phrase, places);
   const hearing = useHearing({ ...props, asked, keyFirst: true });
   const { lit } = hearing;
 

@@ -2,12 +2,10 @@ import { fingering } from '../../neck/hand.ts';
 import type { Place } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Verdict } from '../../practice/item.ts';
-import type { Sounding } from '../../sound/sounding.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
-import type { Phrase } from '../../theory/phrase.ts';
-import { toNumber } from '../../theory/rhythm.ts';
 import type { Explanation } from '../kind.ts';
+import { phraseSound } from '../sounds.ts';
 import { phraseOf, type TraceCard } from './ask.ts';
 import { item as read } from './items.ts';
 import { degreeOfStep } from './line.ts';
@@ -31,8 +29,8 @@ export function explain(
     sentence: `It walks ${walked}${embellished(card)}.`,
     detail: taken ? parting(card, taken.path, naming) : '',
     dots: dotsOf(card),
-    sound: soundingOf(phrase, placesOf(card)),
-    otherSound: taken ? soundingOf(phraseOf(taken.heights, item)) : null,
+    sound: phraseSound(phrase, placesOf(card)),
+    otherSound: taken ? phraseSound(phraseOf(taken.heights, item)) : null,
   };
 }
 
@@ -68,17 +66,4 @@ export function placesOf(card: TraceCard): Place[] {
   const found = fingering(card.instrument, card.phrase.notes);
   if (!found.playable) throw new Error(found.reason);
   return found.notes.map(({ string, fret }) => ({ string, fret }));
-}
-
-/** A phrase as it is sounded, each note on the string it is played on, where that is known. */
-export function soundingOf(phrase: Phrase, places: readonly Place[] = []): Sounding {
-  return {
-    tempo: phrase.tempo,
-    notes: phrase.notes.map(({ midi, at, length }, index) => ({
-      midi,
-      ...(places[index] && { string: places[index].string }),
-      at: toNumber(at),
-      length: toNumber(length),
-    })),
-  };
 }

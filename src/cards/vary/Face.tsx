@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import { CardFrame } from '../CardFrame.tsx';
-import { notesText, soundingOf } from '../excerpt.ts';
+import { notesText } from '../excerpt.ts';
 import { HearingButtons, useHearing } from '../Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
+import { phraseSound } from '../sounds.ts';
 import { Paths } from '../Paths.tsx';
 import { PhraseNeck } from '../PhraseNeck.tsx';
 import type { VaryCard } from './ask.ts';
@@ -12,7 +13,7 @@ export function Face(props: FaceProps<VaryCard>) {
   const { card, verdict, explanation } = props;
   const { heard, right } = card;
   const [chosen, setChosen] = useState<string | null>(null);
-  const hearing = useHearing({ ...props, asked: soundingOf(heard), keyFirst: false });
+  const hearing = useHearing({ ...props, asked: phraseSound(heard), keyFirst: false });
   const choose = (name: string) => {
     if (chosen !== null) return;
     setChosen(name);

@@ -1,7 +1,8 @@
 import type { Verdict } from '../../practice/item.ts';
 import type { Naming } from '../../theory/naming.ts';
-import { degreeDots, soundingOf, type PlacedNote } from '../excerpt.ts';
+import { degreeDots, type PlacedNote } from '../excerpt.ts';
 import type { Explanation } from '../kind.ts';
+import { phraseSound } from '../sounds.ts';
 import type { VaryCard } from './ask.ts';
 
 /** Says how the variation differs; shows it, sounds it, and then the one that was named instead. */
@@ -17,7 +18,7 @@ export function explain(
     sentence: right.says,
     detail: taken ? `You took it for: ${taken.name}.` : '',
     dots: degreeDots(key, right.phrase.notes as readonly PlacedNote[]),
-    sound: soundingOf(right.phrase),
-    otherSound: taken ? soundingOf(taken.phrase) : null,
+    sound: phraseSound(right.phrase),
+    otherSound: taken ? phraseSound(taken.phrase) : null,
   };
 }

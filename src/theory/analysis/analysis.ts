@@ -1,11 +1,11 @@
-import type { Chord, Member } from '../chord.ts';
+import { memberOf, type Chord, type Member } from '../chord.ts';
 import { degreeOf, letterDegree, spell, type Key } from '../key.ts';
 import type { NoteName } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
 import { beats, type Beats } from '../rhythm.ts';
 import { candidates } from './candidates.ts';
 import { embellishment, type Embellishment, type Standing } from './embellishment.ts';
-import { groupCosts, memberOf } from './fit.ts';
+import { groupCosts } from './fit.ts';
 import { grids } from './grid.ts';
 import { soundings, type Bars, type Sounding } from './line.ts';
 import { cheapestPath, type Costs, type Path, type Step } from './path.ts';

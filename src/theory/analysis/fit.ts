@@ -1,5 +1,5 @@
 import { chroma } from '../note.ts';
-import type { Chord, Member } from '../chord.ts';
+import type { Chord } from '../chord.ts';
 import { embellishment, embellishmentCost, type Standing } from './embellishment.ts';
 import type { Sounding } from './line.ts';
 import type { Tones } from './ruling.ts';
@@ -12,12 +12,6 @@ interface NoteFit {
   /** How far the note makes its member present, 0 to 1. */
   readonly presence: number;
   readonly cost: Readonly<Record<Standing, number>>;
-}
-
-/** The member of a chord that a sounding note is, or null. */
-export function memberOf(chord: Chord, pitchClass: number): Member | null {
-  const index = chord.notes.findIndex((note) => chroma(note) === pitchClass);
-  return chord.members[index] ?? null;
 }
 
 /** More than any reading costs: what somebody denied is read only where nothing else is left. */
