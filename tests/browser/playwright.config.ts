@@ -5,7 +5,7 @@ const port = 4187;
 
 export default defineConfig({
   testDir: '.',
-  outputDir: '../../test-results',
+  outputDir: '../../test-results/pages',
   // Two at once: more only wait for the processor.
   workers: 2,
   fullyParallel: true,
