@@ -66,8 +66,6 @@ export default function RoundScreen() {
 
 function RoundBar() {
   const { done, of } = far.value;
-  const { goal } = round.value!;
-  const settled = goal !== 'enough' && 'cards' in goal;
   const { muted } = settings.value;
   const at = Math.min(of, done + (shown.value?.verdict ? 0 : 1));
   return (
@@ -82,8 +80,7 @@ function RoundBar() {
       </button>
       <progress value={done} max={Math.max(1, of)} aria-label="How far the round is" />
       <span class="soft">
-        {at} of {settled ? '' : 'about '}
-        {of}
+        {at} of about {of}
       </span>
       <button
         type="button"

@@ -99,7 +99,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           onClick={() => void start(goesOn ? 'go on' : minutes)}
         >
           {goesOn
-            ? `Go on: card ${far.value.done + 1} of ${far.value.of}`
+            ? `Go on: card ${far.value.done + 1} of about ${far.value.of}`
             : `Practise ${minutes} minutes`}
         </button>
       </div>
