@@ -1,6 +1,7 @@
 import type { ComponentProps } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Place } from '../neck/place.ts';
+import { midiAt, type Place } from '../neck/place.ts';
+import { pluck } from '../sound/index.ts';
 import { Neck } from './Neck.tsx';
 import { PhrasePlayer } from './PhrasePlayer.tsx';
 import type { StripNote } from './PhraseStrip.tsx';
@@ -18,7 +19,12 @@ interface PlayAlongProps extends Pick<ComponentProps<typeof PhrasePlayer>, 'soun
 export function PlayAlong({ neck, sounding, notes, groups, close }: PlayAlongProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const [lit, setLit] = useState<Place | null>(null);
+  const frame = useRef<HTMLDivElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
+  // The note that is heard is in sight, also on a neck longer than its frame.
+  useEffect(() => {
+    frame.current?.querySelector('.lit')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [lit]);
   return (
     <dialog class="play-along" ref={dialog} aria-label="Play along" onClose={close}>
       <header>
@@ -27,7 +33,13 @@ export function PlayAlong({ neck, sounding, notes, groups, close }: PlayAlongPro
           Close
         </button>
       </header>
-      <Neck {...neck} lit={lit} />
+      <div class="play-neck" ref={frame}>
+        <Neck
+          {...neck}
+          lit={lit}
+          tap={(place) => pluck(midiAt(neck.instrument, place), place.string)}
+        />
+      </div>
       <PhrasePlayer
         {...{ sounding, notes, groups }}
         strings={neck.instrument.tuning.length}

@@ -310,6 +310,7 @@ test('is played along with, up and down, and each note lights up on the neck and
   const notes = new Set(lit);
   expect(notes.size).toBe(7);
   for (const note of notes) expect(note).toMatch(/: degree \d, (string \d, fret \d+) \/ \1$/);
+  expect((await new AxeBuilder({ page }).include('dialog').analyze()).violations).toEqual([]);
   await page.keyboard.press('Escape');
   await expect(dialog).toHaveCount(0);
 });
