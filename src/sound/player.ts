@@ -1,7 +1,12 @@
+import { Clock } from 'tone/build/esm/core/clock/Clock.js';
+import { TickSource } from 'tone/build/esm/core/clock/TickSource.js';
+import { TickSignal } from 'tone/build/esm/core/clock/TickSignal.js';
 // oxlint-disable-next-line import/no-unassigned-import -- being there is what gives contexts a Transport
 import 'tone/build/esm/core/clock/Transport.js';
 import { Context } from 'tone/build/esm/core/context/Context.js';
+import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
+import { ToneConstantSource } from 'tone/build/esm/signal/ToneConstantSource.js';
 import { CLICK_PEAK, renderClick } from './click.ts';
 import type { Click, Plan, Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
@@ -208,6 +213,19 @@ export function renderStrings(): readonly Promise<Rendered>[] {
   return notes;
 }
 
+/**
+ * What a Transport is made of, from the ground up. Whatever is made for the first time is slow: made one by one before
+ * the whole, with a frame between them, none of them holds the page up for long.
+ */
+const PIECES: readonly ((context: Context) => { dispose(): unknown })[] = [
+  (context) => new Gain({ context }),
+  (context) => new ToneConstantSource({ context }),
+  (context) => new ToneConstantSource({ context }).start(0),
+  (context) => new TickSignal({ context, units: 'bpm', value: 1 }),
+  (context) => new TickSource({ context, units: 'bpm', frequency: 0 }),
+  (context) => new Clock({ context, units: 'bpm', frequency: 0 }),
+];
+
 /** Lets the page draw a frame. */
 const pause = () => new Promise<void>((resolve) => setTimeout(resolve));
 
@@ -223,11 +241,18 @@ export async function openPlayer(native: AudioContext): Promise<Player> {
   const context = new Context({ context: native, lookAhead: 0.1, updateInterval: 0.02 });
   setContext(context);
   await pause();
-  // Made when first asked for, and not cheap.
+  for (const make of PIECES) {
+    make(context).dispose();
+    await pause();
+  }
+  // Made when first asked for.
   void context.transport;
   await pause();
   const player = new Player(context);
-  for (const note of notes.slice(0, ENOUGH_NOTES)) player.add(await note);
+  for (const note of notes.slice(0, ENOUGH_NOTES)) {
+    await pause();
+    player.add(await note);
+  }
   const others = async () => {
     for (const note of notes.slice(ENOUGH_NOTES)) {
       await pause();

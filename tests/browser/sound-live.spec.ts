@@ -101,39 +101,53 @@ test('the first tap sounds where the processor is four times slower: how soon is
   expect(started).toBeGreaterThan(tapped);
 });
 
-test('a page six times slower can draw between any two strings that are put on', async () => {
-  await slowDown(6);
-  const told = await page.evaluate(async () => {
-    const { openPlayer, renderStrings } = await window.page.player();
-    await Promise.all(renderStrings());
-    const context = new AudioContext();
-    await new Promise((resolve) => setTimeout(resolve, 500));
-    const { copyToChannel } = AudioBuffer.prototype;
-    const turns: number[] = [];
-    let [turn, last, longest] = [0, performance.now(), 0];
-    const watched = setInterval(() => {
-      const now = performance.now();
-      longest = Math.max(longest, now - last);
-      last = now;
-      turn += 1;
+test('a page six times slower can draw between any two strings that are put on', async ({
+  context,
+}) => {
+  const runs: number[][] = [];
+  // A slowed processor pauses when it likes, and now and then within a short task: one page alone tells little.
+  for (let run = 0; run < 5; run++) {
+    page = await context.newPage();
+    await page.goto(served.url);
+    await slowDown(6);
+    const told = await page.evaluate(async () => {
+      const { openPlayer, renderStrings } = await window.page.player();
+      await Promise.all(renderStrings());
+      const audio = new AudioContext();
+      await new Promise((resolve) => setTimeout(resolve, 500));
+      const long: number[] = [];
+      // The browser tells of tasks of 50 ms and more.
+      const watching = new PerformanceObserver((list) => {
+        for (const { duration } of list.getEntries()) long.push(duration);
+      });
+      watching.observe({ type: 'longtask' });
+      const { copyToChannel } = AudioBuffer.prototype;
+      const turns: number[] = [];
+      let turn = 0;
+      const watched = setInterval(() => (turn += 1));
+      AudioBuffer.prototype.copyToChannel = function (...from) {
+        turns.push(turn);
+        copyToChannel.apply(this, from);
+      };
+      await openPlayer(audio);
+      const enough = turns.length;
+      await new Promise((resolve) => setTimeout(resolve, 2500));
+      clearInterval(watched);
+      watching.disconnect();
+      AudioBuffer.prototype.copyToChannel = copyToChannel;
+      await audio.close();
+      return { enough, turns, long };
     });
-    AudioBuffer.prototype.copyToChannel = function (...from) {
-      turns.push(turn);
-      copyToChannel.apply(this, from);
-    };
-    await openPlayer(context);
-    const enough = turns.length;
-    await new Promise((resolve) => setTimeout(resolve, 2500));
-    clearInterval(watched);
-    AudioBuffer.prototype.copyToChannel = copyToChannel;
-    await context.close();
-    return { enough, after: turns.slice(enough), longest };
+    await page.close();
+    runs.push(told.long);
+    // The click and the six that are enough; then the others. One by one: no two of them with no turn between.
+    expect(told.enough).toBe(7);
+    expect(told.turns).toHaveLength(23);
+    expect(new Set(told.turns).size).toBeGreaterThan(15);
+  }
+  print('tasks of 50 ms and more while the strings are put on, six times slower, in five pages', {
+    ms: runs,
   });
-  print('longest block while the strings are put on, six times slower', { ms: told.longest });
-  // The click and the six that are enough; the others one by one.
-  expect(told.enough).toBe(7);
-  expect(told.after).toHaveLength(16);
-  expect(new Set(told.after).size).toBeGreaterThan(8);
 });
 
 test('taps sound at once', async () => {
