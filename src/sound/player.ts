@@ -1,8 +1,6 @@
 import { Clock } from 'tone/build/esm/core/clock/Clock.js';
 import { TickSource } from 'tone/build/esm/core/clock/TickSource.js';
 import { TickSignal } from 'tone/build/esm/core/clock/TickSignal.js';
-// oxlint-disable-next-line import/no-unassigned-import -- being there is what gives contexts a Transport
-import 'tone/build/esm/core/clock/Transport.js';
 import { Context } from 'tone/build/esm/core/context/Context.js';
 import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
@@ -10,6 +8,7 @@ import { ToneConstantSource } from 'tone/build/esm/signal/ToneConstantSource.js'
 import { CLICK_PEAK, renderClick } from './click.ts';
 import type { Click, Plan, Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
+import { type Happening, Sequence } from './sequence.ts';
 import { ENOUGH_NOTES, RENDERED_NOTES } from './string.ts';
 import { Strings } from './strings.ts';
 
@@ -39,7 +38,7 @@ const CEILING = 0.74;
 const TAP = 0.8;
 /** Strings for taps that name none. */
 const SPARE = 6;
-/** Seconds from asking to the first note or click: past all that the clock may already have gone through. */
+/** Seconds from the end of the look-ahead to the first note or click. */
 export const LEAD = 0.02;
 
 /** A curve over −2…2 (the shaper's input is halved): straight up to the knee, then ever flatter, up to the ceiling. */
@@ -55,7 +54,7 @@ function bend(): Float32Array<ArrayBuffer> {
   return curve;
 }
 
-/** Plays strings and clicks in a context: taps at once, plans by the Transport. */
+/** Plays strings and clicks in a context: taps at once, plans a look-ahead before they are heard. */
 export class Player {
   /** A4 in Hz. */
   reference = 440;
@@ -63,6 +62,8 @@ export class Player {
   private readonly level: GainNode;
   private readonly click: AudioBuffer;
   private spare = 0;
+  /** What is played. */
+  private sequence: Sequence | undefined;
   /** What is to be told when it is heard, in the order in which it was scheduled. */
   private telling: { readonly due: number; readonly call: () => void }[] = [];
 
@@ -78,6 +79,7 @@ export class Player {
     const click = renderClick(context.sampleRate);
     this.click = context.createBuffer(1, click.length, context.sampleRate);
     this.click.copyToChannel(click, 0);
+    context.on('tick', () => this.sequence?.callUntil(context.now()));
   }
 
   /** Takes in a rendered note of the string. */
@@ -109,35 +111,36 @@ export class Player {
 
   /** Plays a plan from its beginning. What was played before has to be stopped first. */
   play(plan: Plan, controls: Controls, listener: Listener): void {
-    const { transport } = this.context;
-    for (const pluck of plan.plucks) {
-      this.schedule(pluck.at, (time) => this.sound(pluck, time, controls, listener));
-    }
-    for (const { at, string } of plan.dampings) {
-      this.schedule(at, (time) => this.strings.damp(string, time));
-    }
-    for (const click of plan.clicks) {
-      this.schedule(click.at, (time) => {
-        if (click.counted || controls.click) this.sounds(click, time);
-      });
-    }
-    transport.loop = plan.loop;
-    if (plan.loop) transport.setLoopPoints(this.ticks(plan.start), this.ticks(plan.end));
-    else this.schedule(plan.end, (time) => this.whenHeard(time, () => listener.end()));
-    this.setTempo(plan.tempo * controls.speed);
-    transport.start(this.context.now() + LEAD);
+    const happenings: Happening[] = [
+      ...plan.plucks.map((pluck) => ({
+        at: pluck.at,
+        call: (time: number) => this.sound(pluck, time, controls, listener),
+      })),
+      ...plan.dampings.map(({ at, string }) => ({
+        at,
+        call: (time: number) => this.strings.damp(string, time),
+      })),
+      ...plan.clicks.map((click) => ({
+        at: click.at,
+        call: (time: number) => {
+          if (click.counted || controls.click) this.sounds(click, time);
+        },
+      })),
+      { at: plan.end, call: (time) => this.whenHeard(time, () => listener.end()) },
+    ];
+    const loop = plan.loop ? { from: plan.start, to: plan.end } : undefined;
+    const start = this.context.now() + LEAD;
+    this.sequence = new Sequence(happenings, start, plan.tempo * controls.speed, loop);
   }
 
-  /** Beats a minute from now on: from where the Transport's look-ahead ends, so that nothing is played twice or left out. */
+  /** Beats a minute from now on: from where the look-ahead ends. */
   setTempo(tempo: number): void {
-    this.context.transport.bpm.value = tempo;
+    this.sequence?.setTempo(tempo);
   }
 
   /** Stops what is played, and what was about to be. */
   stop(): void {
-    const { transport } = this.context;
-    transport.stop();
-    transport.cancel(0);
+    this.sequence = undefined;
     this.telling = [];
     this.strings.silence();
   }
@@ -155,21 +158,6 @@ export class Player {
     gain.gain.value = CLICK_PEAK[accent];
     source.connect(gain).connect(this.level);
     source.start(time);
-  }
-
-  /** Calls at a time of the plan, in beats, also where that lies between two ticks. */
-  private schedule(beats: number, call: (time: number) => void): void {
-    const { transport } = this.context;
-    const ticks = beats * transport.PPQ;
-    const tick = Math.floor(ticks + 1e-6);
-    const left = Math.max(0, ticks - tick);
-    transport.schedule((time) => {
-      call(time + (left > 0 ? transport.bpm.getDurationOfTicks(left, time) : 0));
-    }, `${tick}i`);
-  }
-
-  private ticks(beats: number): string {
-    return `${Math.round(beats * this.context.transport.PPQ)}i`;
   }
 
   /** Calls when what is scheduled for `time` comes out of the loudspeaker; in the order in which it was asked for. */
