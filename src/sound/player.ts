@@ -1,10 +1,5 @@
-import { Clock } from 'tone/build/esm/core/clock/Clock.js';
-import { TickSource } from 'tone/build/esm/core/clock/TickSource.js';
-import { TickSignal } from 'tone/build/esm/core/clock/TickSignal.js';
 import { Context } from 'tone/build/esm/core/context/Context.js';
-import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
-import { ToneConstantSource } from 'tone/build/esm/signal/ToneConstantSource.js';
 import { CLICK_PEAK, renderClick } from './click.ts';
 import type { Click, Plan, Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
@@ -201,19 +196,6 @@ export function renderStrings(): readonly Promise<Rendered>[] {
   return notes;
 }
 
-/**
- * What a Transport is made of, from the ground up. Whatever is made for the first time is slow: made one by one before
- * the whole, with a frame between them, none of them holds the page up for long.
- */
-const PIECES: readonly ((context: Context) => { dispose(): unknown })[] = [
-  (context) => new Gain({ context }),
-  (context) => new ToneConstantSource({ context }),
-  (context) => new ToneConstantSource({ context }).start(0),
-  (context) => new TickSignal({ context, units: 'bpm', value: 1 }),
-  (context) => new TickSource({ context, units: 'bpm', frequency: 0 }),
-  (context) => new Clock({ context, units: 'bpm', frequency: 0 }),
-];
-
 /** Lets the page draw a frame. */
 const pause = () => new Promise<void>((resolve) => setTimeout(resolve));
 
@@ -228,13 +210,6 @@ export async function openPlayer(native: AudioContext): Promise<Player> {
   // A look-ahead of 0.1 s outlasts a stall of 60 ms only if no more than 40 ms pass between two looks.
   const context = new Context({ context: native, lookAhead: 0.1, updateInterval: 0.02 });
   setContext(context);
-  await pause();
-  for (const make of PIECES) {
-    make(context).dispose();
-    await pause();
-  }
-  // Made when first asked for.
-  void context.transport;
   await pause();
   const player = new Player(context);
   for (const note of notes.slice(0, ENOUGH_NOTES)) {

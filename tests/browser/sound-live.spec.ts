@@ -129,6 +129,8 @@ test('a page six times slower can draw between any two strings that are put on',
         turns.push(turn);
         copyToChannel.apply(this, from);
       };
+      // Out of the task that the browser was told all this in.
+      await new Promise((resolve) => setTimeout(resolve));
       await openPlayer(audio);
       const enough = turns.length;
       await new Promise((resolve) => setTimeout(resolve, 2500));
