@@ -42,6 +42,12 @@ export function go(screen: Screen, rest = ''): void {
   location.hash = `#/${screen}${rest && `/${rest}`}`;
 }
 
+/** Goes back to the beginning of the screen that is shown: of an address that stays the browser tells nothing. */
+export function beginAgain(): void {
+  route.value = { ...route.value };
+  scrollTo(0, 0);
+}
+
 /** For what takes a moment: goes on from this screen afterwards, unless the person has gone elsewhere meanwhile. */
 export function leaving(): (to: Screen) => void {
   const from = route.value;

@@ -230,3 +230,24 @@ test('a lesson with a phrase and no drill opens for the student to see and play'
   await expect(student.getByRole('button', { name: 'Play', exact: true })).toBeVisible();
   await student.context().close();
 });
+
+test('Teach, tapped once more, goes back to the lesson from its link, its phrase, a drill and a card', async ({
+  page,
+}) => {
+  await plan(page, { ...SMALL, title: 'Tuesday, quay side' });
+  const teach = page.getByRole('navigation').getByRole('link', { name: 'Teach' });
+  const back = async () => {
+    await expect(page.getByLabel('Title')).toHaveCount(0);
+    await teach.click();
+    await expect(page.getByLabel('Title')).toHaveValue('Tuesday, quay side');
+  };
+  await shareLink(page);
+  await back();
+  await page.getByRole('button', { name: 'Add a phrase' }).click();
+  await back();
+  await page.getByRole('button', { name: 'Try a card' }).click();
+  await back();
+  await unfold(page, 'Drills one by one');
+  await page.getByRole('button', { name: /^Tune drill 1/ }).click();
+  await back();
+});

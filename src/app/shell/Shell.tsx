@@ -1,6 +1,6 @@
 import type { ComponentType } from 'preact';
 import { lazy } from '../lazy.tsx';
-import { route, type Screen } from '../router.ts';
+import { beginAgain, route, type Screen } from '../router.ts';
 import { trouble } from '../trouble.ts';
 import { UpdateNotice } from './UpdateNotice.tsx';
 import './Shell.css';
@@ -47,7 +47,12 @@ export function Shell() {
       </div>
       <nav aria-label="Places">
         {PLACES.map(([place, name]) => (
-          <a key={place} href={`#/${place}`} aria-current={at === place ? 'page' : undefined}>
+          <a
+            key={place}
+            href={`#/${place}`}
+            aria-current={at === place ? 'page' : undefined}
+            onClick={place === screen ? beginAgain : undefined}
+          >
             {name}
           </a>
         ))}

@@ -41,6 +41,12 @@ function Desk({ anew }: { anew: ComponentChildren }) {
   const [returned, setReturned] = useState<Showing>('form');
   const made = draft.value;
   const deck = useMemo(() => deckOf(made), [made]);
+  // Teach, tapped again, is the lesson's form.
+  useEffect(() => {
+    setShowing('form');
+    setReturned('form');
+    sample(null);
+  }, [route.value]);
   const leave = () => {
     setReturned(showing);
     setShowing('form');
