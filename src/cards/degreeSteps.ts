@@ -1,20 +1,25 @@
+import { itemsKey } from '../decks/deck.ts';
 import type { Step } from '../parts/Stair.tsx';
 import { chordOn, type Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import { chordLabel } from '../theory/naming.ts';
-import { scaleNotes } from '../theory/scale.ts';
 import type { Shown } from './kind.ts';
 
-/** The degrees of a key as steps, in their order, with the chord's name where it is to be shown. */
+const DEGREES = [1, 2, 3, 4, 5, 6, 7];
+
+/**
+ * The degrees that items stand on in a key as steps, in their order, with the chord's name where it is to be shown: of
+ * a scale with fewer than seven notes those of the scale that it is part of.
+ */
 export function degreeSteps(
   key: Key,
   size: Size,
   shown: Pick<Shown, 'naming' | 'chordNames'>,
 ): Step[] {
-  return scaleNotes(key).map((_, index) => {
-    const chord = chordOn(key, index + 1, size);
+  return DEGREES.map((degree) => {
+    const chord = chordOn(itemsKey(key), degree, size);
     return {
-      degree: index + 1,
+      degree,
       numeral: chord.numeral,
       ...(shown.chordNames && { name: chordLabel(chord, shown.naming) }),
     };

@@ -1,5 +1,11 @@
 /** Items that are drilled from a deck's phrases: their ids carry an excerpt, so that no deck is needed to ask them. */
-import type { Deck, Drill, PhraseKind, TaughtPhrase } from '../decks/deck.ts';
+import {
+  itemsKey,
+  type Deck,
+  type Drill,
+  type PhraseKind,
+  type TaughtPhrase,
+} from '../decks/deck.ts';
 import { instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
 import { placed } from '../neck/variations.ts';
 import type { Item } from '../practice/item.ts';
@@ -9,7 +15,7 @@ import { analyse, SURE } from '../theory/analysis/analysis.ts';
 import { memberOf, type Chord } from '../theory/chord.ts';
 import { keyName, parseKey, type Key } from '../theory/key.ts';
 import { add, beats, compare, subtract, type Beats } from '../theory/rhythm.ts';
-import { hasSevenNotes, parentScale } from '../theory/scale.ts';
+import { hasSevenNotes } from '../theory/scale.ts';
 import {
   MOST_EXCERPT,
   readExcerpt,
@@ -103,13 +109,12 @@ function cut(
   phrase: TaughtPhrase,
   { key, instrument }: Pick<Deck, 'key' | 'instrument'>,
 ): Piece | null {
-  const whole = { tonic: key.tonic, scale: parentScale(key.scale) };
   const there = phrase.notes.every(({ place }) => place) ? phrase : placed(instrument, phrase);
   if (!there) return null;
   const { groups } = analyse(phrase, key, { rulings: phrase.rulings ?? [] });
   const notes = there.notes as readonly PlacedNote[];
   return {
-    key: whole,
+    key: itemsKey(key),
     instrument,
     tempo: phrase.tempo,
     notes,

@@ -7,8 +7,9 @@ import * as v from 'valibot';
 import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
 import { keyName } from '../theory/key.ts';
+import { hasSevenNotes } from '../theory/scale.ts';
 import { fnv64 } from './bytes.ts';
-import { isPhraseDrill, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
+import { isPhraseDrill, itemsKey, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
 import { readMarks, writeMarks } from './marks.ts';
@@ -110,11 +111,14 @@ function where(path: readonly { readonly key?: unknown }[]): string {
   return place.charAt(0).toUpperCase() + place.slice(1);
 }
 
-/** What is right by itself but cannot be on this deck's instrument, or null. */
-function misfit({ instrument, drills, phrases }: Deck): string | null {
+/** What is right by itself but cannot be in this deck's key or on its instrument, or null. */
+function misfit({ instrument, key, drills, phrases }: Deck): string | null {
   const strings = instrument.tuning.length;
   const highest = fretsLeft(instrument);
   for (const [i, drill] of drills.entries()) {
+    if (!isPhraseDrill(drill) && !hasSevenNotes(key.scale)) {
+      return `Drill ${i + 1}: ${keyName(key)} has fewer than seven notes, and no chords stand on its degrees: take this drill out, or choose a key like "${keyName(itemsKey(key))}".`;
+    }
     if (drill.kind === 'trace') continue;
     if (isPhraseDrill(drill)) {
       if (phrases.length === 0) {

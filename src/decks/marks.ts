@@ -1,12 +1,13 @@
 /**
  * Marks of difficulty as they are written. An item's id begins `kind:key:degree:size:instrument:…`; a deck has one key
  * and one instrument, so a document leaves both out, `spot 7 triad 3-2 1-7`, and a link writes the marks of the seven
- * degrees, which differ in nothing else, in one row: `=s0.3-2.1-7.4000005`.
+ * degrees, which differ in nothing else, in one row: `=s0.3-2.1-7.4000005`. Items stand on seven degrees: in a deck on
+ * a scale of fewer notes they name the scale that it is part of.
  */
 import { instrumentId } from '../neck/instrument.ts';
 import { SIZES } from '../theory/chord.ts';
 import { keyName } from '../theory/key.ts';
-import { isPhraseKind, KIND_NAMES } from './deck.ts';
+import { isPhraseKind, itemsKey, KIND_NAMES } from './deck.ts';
 import type { Deck, KindName, Mark, Marks } from './deck.ts';
 import { kindOfLetter, letterOf } from './letters.ts';
 
@@ -21,8 +22,8 @@ export const MARKED = new RegExp(
 type Of = Pick<Deck, 'key' | 'instrument'>;
 
 /** In the order of their names, so that a deck is written in one way only. @throws RangeError for an item of another key or instrument */
-export function writeMarks(marks: Marks, { key, instrument }: Of): WrittenMarks {
-  const [keyText, instrumentText] = [keyName(key), instrumentId(instrument)];
+export function writeMarks(marks: Marks, of: Of): WrittenMarks {
+  const [keyText, instrumentText] = idTexts(of);
   const written = Object.entries(marks).map(([id, mark]): [string, Mark] => {
     const [kind, ofKey, degree, size, ofInstrument, ...rest] = id.split(':');
     const name = [kind, degree, size, ...rest].join(' ');
@@ -35,8 +36,8 @@ export function writeMarks(marks: Marks, { key, instrument }: Of): WrittenMarks 
 }
 
 /** Inverts `writeMarks`. */
-export function readMarks(written: WrittenMarks, { key, instrument }: Of): Marks {
-  const [keyText, instrumentText] = [keyName(key), instrumentId(instrument)];
+export function readMarks(written: WrittenMarks, of: Of): Marks {
+  const [keyText, instrumentText] = idTexts(of);
   return Object.fromEntries(
     Object.entries(written).map(([name, mark]) => {
       const [kind, degree, size, ...rest] = name.split(' ');
@@ -45,6 +46,11 @@ export function readMarks(written: WrittenMarks, { key, instrument }: Of): Marks
       return [[kind, keyText, degree, size, instrumentText, where].join(':'), mark];
     }),
   );
+}
+
+/** What ids of a deck's items say of its key and its instrument. */
+function idTexts({ key, instrument }: Of): [key: string, instrument: string] {
+  return [keyName(itemsKey(key)), instrumentId(instrument)];
 }
 
 /** The rows of a link. */

@@ -98,6 +98,9 @@ describe('a lesson in the making', () => {
     expect(draftFault({ ...PLAIN, drills: [] })).toMatch(/kind of card, or add a phrase/);
     expect(draftFault({ ...PLAIN, drills: [], phrases })).toBeNull();
     expect(draftFault({ ...PLAIN, drills: ['outline'] })).toMatch(/kind of card/);
+    const short = { ...PLAIN, phrases, key: { tonic: 'A', scale: 'blues' } } as const;
+    expect(draftFault(short)).toMatch(/fewer than seven notes/);
+    expect(draftFault({ ...short, drills: ['outline'] })).toBeNull();
   });
 
   it('says which drill lacks what', () => {

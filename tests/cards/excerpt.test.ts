@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { readExcerpt, writeExcerpt } from '../../src/cards/excerpt.ts';
 import { excerptFrom, pieceOf, stretches } from '../../src/cards/excerptItems.ts';
 import { itemOf, itemsOf } from '../../src/cards/index.ts';
-import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
+import { MOST, PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
+import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { isReview } from '../../src/store/line.ts';
@@ -21,7 +22,7 @@ const decks: fc.Arbitrary<Deck> = fc
   .tuple(
     fc.constantFrom(...INSTRUMENTS),
     fc
-      .constantFrom('Bb major', 'G minor', 'F# dorian', 'C harmonic minor')
+      .constantFrom('Bb major', 'G minor', 'F# dorian', 'C harmonic minor', 'E blues')
       .map((k) => parseKey(k)!),
   )
   .chain(([instrument, key]) =>
@@ -118,6 +119,18 @@ describe('the items of a phrase', () => {
         const items = itemsOf(deck);
         expect(new Set(items.map(({ id }) => id)).size).toBe(items.length);
         for (const item of items) expect(item).toMatchObject(itemOf(item.id)!);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('can all be marked easy or hard, whatever the phrase, key and instrument', () => {
+    fc.assert(
+      fc.property(decks, (deck) => {
+        const items = itemsOf(deck).slice(0, MOST.marks);
+        const marks = Object.fromEntries(items.map(({ id }) => [id, 5 as const]));
+        const read = readDeck(writeDeck({ ...deck, title: 'Marked', marks }));
+        expect(read).toMatchObject({ deck: items.length === 0 ? {} : { marks } });
       }),
       { numRuns: 40 },
     );

@@ -23,7 +23,7 @@ import type { Key } from '../../src/theory/key.ts';
 import { keyName, spell } from '../../src/theory/key.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 import { add, beats, type Beats } from '../../src/theory/rhythm.ts';
-import { SCALE_KINDS } from '../../src/theory/scale.ts';
+import { hasSevenNotes, parentScale, SCALE_KINDS } from '../../src/theory/scale.ts';
 
 /** Text of any script that fits on one line, lone surrogates and control characters left out. */
 const line = (most: number) =>
@@ -153,11 +153,12 @@ function phraseDrills(count: number): fc.Arbitrary<PhraseDrill[]> {
 
 /** Marks on items of a key and an instrument. */
 function marks(instrument: Instrument, key: Key): fc.Arbitrary<Marks> {
+  const whole = keyName({ ...key, scale: parentScale(key.scale) });
   const on = (kind: string, rest: fc.Arbitrary<string>) =>
     fc
       .tuple(fc.integer({ min: 1, max: 7 }), fc.constantFrom(...SIZES), rest)
       .map(([degree, size, where]) =>
-        [kind, keyName(key), degree, size, instrumentId(instrument), where].join(':'),
+        [kind, whole, degree, size, instrumentId(instrument), where].join(':'),
       );
   const places = fc
     .tuple(fc.constantFrom('6-5', '4-3', '5-4-3-2'), fc.constantFrom('1-7', '5-12'))
@@ -187,7 +188,8 @@ function decksOf(instrument: Instrument, key: Key): fc.Arbitrary<Deck> {
       lessonDay: fc.constantFrom(null, '2026-12-01', '2028-02-29'),
       instrument: fc.constant(instrument),
       key: fc.constant(key),
-      drills: fc.array(drills(instrument), { maxLength: 5 }),
+      // No chords stand on a scale of fewer than seven notes.
+      drills: fc.array(drills(instrument), { maxLength: hasSevenNotes(key.scale) ? 5 : 0 }),
       phrases: fc.array(taught(instrument, key), { maxLength: 3 }),
       marks: marks(instrument, key),
     },

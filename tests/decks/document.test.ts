@@ -60,6 +60,23 @@ describe('the deck document', () => {
     expect(() => writeDeck(foreign)).toThrow('is on no item of this lesson');
   });
 
+  it('marks items on seven degrees where the key has fewer notes, and has no drills of chords there', () => {
+    const { drills: _, ...rest } = plain;
+    const short = {
+      ...rest,
+      key: 'A minor pentatonic',
+      drills: [{ kind: 'outline' }],
+      phrases: [{ tempo: 72, notes: ['A3', 'C4', 'E4'] }],
+    };
+    const read = readDeck({ ...short, marks: { 'outline 1 triad i 4/7 3/5 2/5': 4 } });
+    expect(read).toMatchObject({
+      deck: { marks: { 'outline:A minor:1:triad:guitar:i 4/7 3/5 2/5': 4 } },
+    });
+    expect(readDeck({ ...short, drills: plain.drills })).toEqual({
+      fault: expect.stringMatching(/^Drill 1: A minor pentatonic has fewer than seven .*"A minor"/),
+    });
+  });
+
   it('lets a listed instrument be changed in one respect', () => {
     const instrument = { name: 'guitar', capo: 2 };
     expect(readDeck({ ...plain, instrument })).toMatchObject({

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { arpeggioSound, chordNear } from '../../cards/sounds.ts';
+import { itemsKey } from '../../decks/deck.ts';
 import { openMidi } from '../../neck/instrument.ts';
 import { Facts } from '../../parts/Facts.tsx';
 import { StairHops } from '../../parts/StairHops.tsx';
@@ -30,13 +31,14 @@ export function TakenFor({ lesson, items }: { lesson: Lesson; items: readonly It
   const [lit, setLit] = useState<number | null>(null);
   const pairs = confusions(items, memory.value.of);
   const shown = pairs.slice(0, SHOWN);
-  const numeral = (degree: number, { size }: Confusion) => numeralLabel(chordOn(key, degree, size));
+  const numeral = (degree: number, { size }: Confusion) =>
+    numeralLabel(chordOn(itemsKey(key), degree, size));
 
   const hearBoth = (pair: Confusion, index: number) => {
     setLit(index);
     const middle = Math.min(...openMidi(instrument)) + 17;
     const [asked, answered] = [pair.degree, pair.takenFor].map((degree) =>
-      arpeggioSound(chordNear(chordOn(key, degree, pair.size), middle)),
+      arpeggioSound(chordNear(chordOn(itemsKey(key), degree, pair.size), middle)),
     );
     play(asked!, { onEnd: () => play(answered!) });
   };

@@ -1,5 +1,6 @@
 import type { ArpeggioItem } from '../../cards/arpeggio.ts';
 import { itemOf } from '../../cards/index.ts';
+import { itemsKey } from '../../decks/deck.ts';
 import { instrumentId } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
 import { keyName } from '../../theory/key.ts';
@@ -11,7 +12,7 @@ export type Scope = 'lesson' | 'key';
 /** The items in it. */
 export function itemsIn(scope: Scope, { id, deck }: Lesson): readonly Item[] {
   if (scope === 'lesson') return itemsOfLesson(id);
-  const [key, instrument] = [keyName(deck.key), instrumentId(deck.instrument)];
+  const [key, instrument] = [keyName(itemsKey(deck.key)), instrumentId(deck.instrument)];
   return [...memory.value.of.items.keys()].flatMap((asked) => {
     const parts = asked.split(':');
     return parts[1] === key && parts[4] === instrument ? (itemOf(asked) ?? []) : [];

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { listed } from '../../cards/arpeggio.ts';
-import { KIND_NAMES, type KindName } from '../../decks/deck.ts';
+import { itemsKey, KIND_NAMES, type KindName } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { pictureOf, regionsOf, type Picture } from '../../practice/report.ts';
@@ -147,7 +147,7 @@ function Readiness({ one, picture }: { one: PlacedReport; picture: Picture }) {
     ...step,
     filled: picture.byDegree[i]?.recall ?? 0,
   }));
-  const numeral = (degree: number) => chordOn(key, degree, 'triad').numeral;
+  const numeral = (degree: number) => chordOn(itemsKey(key), degree, 'triad').numeral;
   const when =
     lessonDay && ahead !== 7 ? `on ${dayName(lessonDay, Date.now())}` : 'a week after the report';
   return (

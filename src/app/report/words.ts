@@ -1,5 +1,6 @@
 /** What a report says, in words. */
 import type { Confusion } from '../../practice/confusion.ts';
+import { itemsKey } from '../../decks/deck.ts';
 import type { Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/model.ts';
 import { chordOn } from '../../theory/chord.ts';
@@ -33,7 +34,7 @@ const VERBS: Record<Confusion['kind'], string> = {
 
 /** `ii seen as IV`. */
 export function takenWords({ kind, size, degree, takenFor }: Confusion, key: Key): string {
-  const numeral = (of: number) => numeralLabel(chordOn(key, of, size));
+  const numeral = (of: number) => numeralLabel(chordOn(itemsKey(key), of, size));
   return `${numeral(degree)} ${VERBS[kind]} as ${numeral(takenFor)}`;
 }
 

@@ -28,10 +28,10 @@ interface DrillDeskProps {
 
 /** One drill, tuned on its own. */
 export function DrillDesk({ deck, index, sample, leave }: DrillDeskProps) {
-  const { drills, phrases } = draft.value;
+  const { drills } = draft.value;
   const made = drills[index]!;
   const drill = drillOf(made, draft.value);
-  const fault = drillFault(drill, phrases.length);
+  const fault = drillFault(drill, draft.value);
   const items = useMemo(
     () => (fault ? [] : itemsOf({ ...deck, drills: [drill] })),
     [JSON.stringify(drill), deck],

@@ -1,7 +1,8 @@
 /** What is drilled and where: for all drills of the form, or for one that is tuned apart. */
 import { useState } from 'preact/hooks';
+import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
-import { chordOn, SIZES, type Size } from '../../theory/chord.ts';
+import { SIZES, type Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { Many } from './Many.tsx';
 import { readStringSet, usualSets, type StringSet } from './stringSets.ts';
@@ -17,13 +18,14 @@ interface DegreeProps {
 }
 
 export function DegreeChoice({ musicKey, size = 'triad', degrees, choose }: DegreeProps) {
+  const steps = degreeSteps(musicKey, size, { naming: 'english', chordNames: false });
   return (
     <Many
       legend="Degrees"
       music
       all={ALL_DEGREES}
       chosen={degrees.map(String)}
-      label={(degree) => chordOn(musicKey, Number(degree), size).numeral}
+      label={(degree) => steps[Number(degree) - 1]!.numeral}
       choose={(chosen) => choose(chosen.map(Number))}
     />
   );

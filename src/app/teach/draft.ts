@@ -20,6 +20,7 @@ import type { Size } from '../../theory/chord.ts';
 import { spell, type Key } from '../../theory/key.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import type { Phrase } from '../../theory/phrase.ts';
+import { hasSevenNotes } from '../../theory/scale.ts';
 import type { Entry } from '../phrases/entry.ts';
 
 /** A phrase of the lesson, and what the teacher ruled that it outlines. */
@@ -201,19 +202,25 @@ export function draftFault(made: Draft): string | null {
     return 'Choose at least one kind of card, or add a phrase.';
   }
   for (const [index, drill] of standing(made).entries()) {
-    const fault = drillFault(drillOf(drill, made), made.phrases.length);
+    const fault = drillFault(drillOf(drill, made), made);
     if (fault) return isTogether(drill) ? fault : `Drill ${index + 1}: ${lowerFirst(fault)}`;
   }
   return null;
 }
 
 /** What a drill lacks. */
-export function drillFault(drill: Drill, phrases: number): string | null {
+export function drillFault(
+  drill: Drill,
+  { key, phrases }: Pick<Draft, 'key' | 'phrases'>,
+): string | null {
   if (isPhraseDrill(drill)) {
-    if (phrases === 0) return 'Add a phrase to the lesson, or remove this drill.';
-    const missing = drill.phrases?.find((number) => number > phrases);
+    if (phrases.length === 0) return 'Add a phrase to the lesson, or remove this drill.';
+    const missing = drill.phrases?.find((number) => number > phrases.length);
     if (missing) return `There is no phrase ${missing} any more: choose others, or all.`;
     return drill.phrases?.length === 0 ? 'Choose at least one phrase.' : null;
+  }
+  if (!hasSevenNotes(key.scale)) {
+    return 'No chords stand on a scale of fewer than seven notes: choose another scale, or cards on the phrases alone.';
   }
   if (drill.degrees.length === 0) return 'Choose at least one degree.';
   if (drill.sizes.length === 0) return 'Choose at least one size of chord.';
