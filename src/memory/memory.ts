@@ -12,7 +12,6 @@ import {
   surer,
 } from './imprint.ts';
 import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
-import { type Family, familiesOf } from './start.ts';
 import { learnPace, type LearningPace, newPace, type Pace } from './pace.ts';
 
 /** The chance of a right answer without knowing, by kind of card: one of seven degrees, one of four paths. */
@@ -30,8 +29,6 @@ export interface Known {
   /** What its askings have left, and how easily it comes: for the choice of the next item (see imprint.ts). */
   readonly imprints: Imprints;
   readonly ease: Estimate;
-  /** The families it belongs to (see start.ts). */
-  readonly families: readonly Family[];
   /** What it was taken for, and how often, in the words of `data-answer`. */
   readonly takenFor: ReadonlyMap<string, number>;
 }
@@ -41,8 +38,6 @@ export interface Memory {
   readonly items: ReadonlyMap<string, Known>;
   /** Pace and cost of the answers, by kind of card. */
   readonly paces: ReadonlyMap<string, Pace>;
-  /** What is known of each family of siblings, by its id with one part left open. */
-  readonly families: ReadonlyMap<string, Family>;
   /** Answers altogether; first answers to an item, and how many of those were right. */
   readonly asked: number;
   readonly firsts: number;
@@ -61,12 +56,9 @@ export interface Memory {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-interface Learning extends Mutable<
-  Omit<Memory, 'items' | 'paces' | 'families' | 'trials' | 'days'>
-> {
+interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'trials' | 'days'>> {
   readonly items: Map<string, LearningKnown>;
   readonly paces: Map<string, LearningPace>;
-  readonly families: Map<string, Family>;
   readonly trials: Trial[];
   readonly days: Set<number>;
 }
@@ -78,7 +70,6 @@ export function nothing(): Memory {
   return {
     items: new Map(),
     paces: new Map(),
-    families: new Map(),
     asked: 0,
     firsts: 0,
     firstsRight: 0,
@@ -111,13 +102,11 @@ export function learn(memory: Memory, review: Review): void {
     if (review.right) learning.firstsRight++;
   }
   if (known) again(learning, known, review, now);
-  else learning.items.set(review.item, first(learning, review, now));
+  else learning.items.set(review.item, first(review, now));
 }
 
 /** What is known of an item after its first answer. */
-function first(learning: Learning, review: Review, now: number): LearningKnown {
-  const families = joinFamilies(learning, review.item);
-  if (review.right) for (const family of families) family.right++;
+function first(review: Review, now: number): LearningKnown {
   const known: LearningKnown = {
     asked: 1,
     right: review.right ? 1 : 0,
@@ -127,7 +116,6 @@ function first(learning: Learning, review: Review, now: number): LearningKnown {
     strength: strengthAfter(null, 0, review.grade),
     imprints: [],
     ease: OWN,
-    families,
     takenFor: withConfusion(noConfusion, review),
   };
   imprint(known.imprints, now, SILENCE, review.right);
@@ -145,9 +133,6 @@ function again(learning: Learning, known: LearningKnown, review: Review, now: nu
   known.ease = own;
   imprint(known.imprints, now, active, review.right);
   known.strength = strengthAfter(known.strength, days, review.grade);
-  if (known.lastRight !== review.right) {
-    for (const family of known.families) family.right += review.right ? 1 : -1;
-  }
   known.asked++;
   if (review.right) known.right++;
   known.last = now;
@@ -192,16 +177,6 @@ function paceOf({ paces }: Learning, kind: string): LearningPace {
 function keepTrial(trials: Trial[], known: Known, days: number, right: boolean): void {
   trials.push({ strength: known.strength, days, lastRight: known.lastRight, right });
   if (trials.length >= 1.5 * KEPT) trials.splice(0, trials.length - KEPT);
-}
-
-/** Puts an item that was never asked into its families. */
-function joinFamilies({ families }: Learning, item: string): Family[] {
-  return familiesOf(item).map((id) => {
-    const family = families.get(id) ?? { items: 0, right: 0 };
-    families.set(id, family);
-    family.items++;
-    return family;
-  });
 }
 
 /**

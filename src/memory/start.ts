@@ -6,7 +6,7 @@ import type { Memory } from './memory.ts';
  * Siblings are items of one kind whose ids differ in one part only, the degree apart: the same shape in another key,
  * the same chord on another string set. A family is all siblings along one part.
  */
-export interface Family {
+interface Family {
   /** Items of it that were asked, and how many of them were right the last time. */
   items: number;
   right: number;
@@ -23,19 +23,35 @@ const SHARE = 16;
 const DEGREE = 2;
 
 /**
- * The expected chance of a right first answer, 0 to 1: the share of siblings whose last answer was right, to which the
- * student's share of first answers right is added as sixteen more. The first answer then replaces it.
+ * The expected chance of a right first answer to an item, 0 to 1: the share of siblings whose last answer was right, to
+ * which the student's share of first answers right is added as sixteen more. The first answer then replaces it.
  */
-export function startOf(memory: Memory, item: string): number {
-  let right = SHARE * firstShare(memory);
-  let items = SHARE;
-  for (const id of familiesOf(item)) {
-    const family = memory.families.get(id);
-    if (!family) continue;
-    right += family.right;
-    items += family.items;
+export function starts(memory: Memory): (item: string) => number {
+  const known = familiesIn(memory);
+  const share = SHARE * firstShare(memory);
+  return (item) => {
+    let [right, items] = [share, SHARE];
+    for (const id of familiesOf(item)) {
+      const family = known.get(id);
+      if (!family) continue;
+      right += family.right;
+      items += family.items;
+    }
+    return right / items;
+  };
+}
+
+function familiesIn({ items }: Memory): Map<string, Family> {
+  const found = new Map<string, Family>();
+  for (const [item, { lastRight }] of items) {
+    for (const id of familiesOf(item)) {
+      let family = found.get(id);
+      if (!family) found.set(id, (family = { items: 0, right: 0 }));
+      family.items++;
+      if (lastRight) family.right++;
+    }
   }
-  return right / items;
+  return found;
 }
 
 /** The student's share of first answers right, begun as one of two. */

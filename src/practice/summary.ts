@@ -2,7 +2,7 @@ import { forecastOf } from '../memory/forecast.ts';
 import { DAY } from '../memory/model.ts';
 import type { Memory } from '../memory/memory.ts';
 import { recall } from '../memory/memory.ts';
-import { startOf } from '../memory/start.ts';
+import { starts } from '../memory/start.ts';
 import type { Item } from './item.ts';
 import { secondsACard } from './prospect.ts';
 import type { Round } from './round.ts';
@@ -87,9 +87,10 @@ const ASKS = { faded: 1.5, told: 1.5, untold: 4.5 };
 
 /** How often these items still have to be asked, each, until they are ready at a time: 0 for those that will be. */
 function asksLeft(items: readonly Item[], memory: Memory, at: number): number[] {
+  const startOf = starts(memory);
   return items.map(({ id }) => {
     const value = recall(memory, id, at);
-    if (value === null) return ASKS.untold + (ASKS.told - ASKS.untold) * startOf(memory, id);
+    if (value === null) return ASKS.untold + (ASKS.told - ASKS.untold) * startOf(id);
     return value < READY ? ASKS.faded : 0;
   });
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { nothing, replay } from '../../src/memory/memory.ts';
-import { startOf } from '../../src/memory/start.ts';
+import { starts } from '../../src/memory/start.ts';
 import { reviewOf } from './reviews.ts';
 
 const id = (key: string, degree: number, strings: string) =>
@@ -13,18 +13,18 @@ const learned = (right: boolean) =>
 
 describe('where an item begins that was never asked', () => {
   it('is an even chance before anything is known', () => {
-    expect(startOf(nothing(), id('Bb major', 2, '5-4-3'))).toBe(0.5);
+    expect(starts(nothing())(id('Bb major', 2, '5-4-3'))).toBe(0.5);
   });
 
   it('is higher where its siblings were right than where they were wrong', () => {
     const sibling = id('Eb major', 2, '5-4-3');
-    expect(startOf(learned(true), sibling)).toBeGreaterThan(startOf(learned(false), sibling));
+    expect(starts(learned(true))(sibling)).toBeGreaterThan(starts(learned(false))(sibling));
   });
 
   it('is the share of first answers right for an item without siblings', () => {
     const stranger = id('Eb major', 5, '5-4-3');
-    expect(startOf(learned(true), stranger)).toBeCloseTo(5 / 6);
-    expect(startOf(learned(false), stranger)).toBeCloseTo(1 / 6);
+    expect(starts(learned(true))(stranger)).toBeCloseTo(5 / 6);
+    expect(starts(learned(false))(stranger)).toBeCloseTo(1 / 6);
   });
 
   it('is carried by many siblings, a little by each', () => {
@@ -35,15 +35,15 @@ describe('where an item begins that was never asked', () => {
     const right = keys.map((key) => reviewOf({ item: id(key, 2, '5-4-3') }));
     const memory = replay([...wrong, ...right]);
     const share = 49 / 148;
-    expect(startOf(memory, id('Bb major', 2, '5-4-3'))).toBeCloseTo((16 * share + 48) / 64);
+    expect(starts(memory)(id('Bb major', 2, '5-4-3'))).toBeCloseTo((16 * share + 48) / 64);
   });
 
   it('follows what a sibling answered last', () => {
     const item = id('Bb major', 2, '5-4-3');
     const first = reviewOf({ item, right: false });
     const better = replay([first, reviewOf({ item, n: 2, at: 1 })]);
-    expect(startOf(better, id('Eb major', 2, '5-4-3'))).toBeGreaterThan(
-      startOf(replay([first]), id('Eb major', 2, '5-4-3')),
+    expect(starts(better)(id('Eb major', 2, '5-4-3'))).toBeGreaterThan(
+      starts(replay([first]))(id('Eb major', 2, '5-4-3')),
     );
   });
 });
