@@ -187,6 +187,12 @@ export function stringsOf(notes: readonly PlacedNote[]): string {
   return [...strings].toSorted((a, b) => b - a).join('-');
 }
 
+/** The lowest and the highest fret that notes lie on. */
+export function fretsOf(notes: readonly PlacedNote[]): [number, number] {
+  const frets = notes.map(({ place }) => place.fret);
+  return [Math.min(...frets), Math.max(...frets)];
+}
+
 /**
  * A piece cut into stretches that an ear can hold, by groups `[from, to)`: as many groups as an excerpt may have, the
  * last stretch reaching back for as many.

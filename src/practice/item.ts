@@ -9,6 +9,8 @@ export interface Item {
   readonly degree: number;
   /** The string set, `5-4`, or empty where strings do not matter. */
   readonly strings: string;
+  /** The lowest and the highest fret it lies on; left out where it lies nowhere on the neck. */
+  readonly frets?: readonly [number, number];
   /** How hard the deck says it is, 1 (easiest) to 5; 3 where it says nothing. */
   readonly mark?: number;
   /** Which drill of the deck it is from, the first of them 0: new items come in the drills' order. */

@@ -138,6 +138,8 @@ export interface Region extends Standing {
   readonly strings: string;
   /** `1-7`, empty for what is heard. */
   readonly frets: string;
+  /** Whether arpeggios of phrases lie there, and not those of a drill on these strings and frets. */
+  readonly inPhrases: boolean;
 }
 
 /** What a report says of its lesson, once the lesson's items are known. */
@@ -188,10 +190,11 @@ export function pictureOf(report: Report, items: readonly Item[], ahead: number)
 /** Where on the neck what is known, so many days after the report. */
 export function regionsOf(report: Report, items: readonly Item[], ahead: number): Region[] {
   const standing = standingIn(report, recalls(report, ahead));
-  return [...groupsOf(items).regions].map(([name, some]) => {
-    const [strings = '', frets = ''] = name.split(':');
-    return { strings, frets, ...standing(some) };
-  });
+  return groupsOf(items).regions.map(({ places, frets, ...where }) => ({
+    ...where,
+    frets: frets?.join('-') ?? '',
+    ...standing(places),
+  }));
 }
 
 /** Tells of some items, by their places, what the report says of them together. */
@@ -213,7 +216,13 @@ function standingIn({ items }: Report, chances: readonly number[]) {
 interface Groups {
   readonly all: readonly number[];
   readonly degrees: readonly (readonly number[])[];
-  readonly regions: ReadonlyMap<string, readonly number[]>;
+  readonly regions: readonly Lying[];
+}
+
+/** What lies together on the neck; without strings and frets what is heard. */
+interface Lying extends Pick<Region, 'strings' | 'inPhrases'> {
+  readonly frets: readonly [number, number] | undefined;
+  readonly places: readonly number[];
 }
 
 const known = new WeakMap<readonly Item[], Groups>();
@@ -224,27 +233,32 @@ function groupsOf(items: readonly Item[]): Groups {
   if (before) return before;
   const told = items.slice(0, MOST_TOLD.items);
   const degrees: number[][] = [[], [], [], [], [], [], []];
-  const regions = new Map<string, number[]>();
+  const regions = new Map<string, Lying>();
   for (const [i, item] of told.entries()) {
     degrees[item.degree - 1]?.push(i);
-    const name = regionOf(item);
-    if (name === null) continue;
-    const some = regions.get(name);
-    if (some) some.push(i);
-    else regions.set(name, [i]);
+    const { name, ...where } = regionOf(item);
+    const there = regions.get(name);
+    const places = [...(there?.places ?? []), i];
+    regions.set(name, { ...where, frets: together(there?.frets, where.frets), places });
   }
-  const groups = { all: [...told.keys()], degrees, regions };
+  const groups = { all: [...told.keys()], degrees, regions: [...regions.values()] };
   known.set(items, groups);
   return groups;
 }
 
 /**
- * `3-2:1-7`, or empty for what is heard. Ids end so: `spot:Bb major:2:triad:guitar:3-2:1-7`; a phrase that is seen lies
- * where it lies, in no region of a drill: null.
+ * Where an item lies, and what it shares with others that lie there. Each arpeggio of a phrase has frets of its own: those
+ * on the same strings are told together, on the frets of all of them.
  */
-function regionOf({ id, kind, strings }: Item): string | null {
-  if (strings !== '' && isPhraseKind(kind)) return null;
-  return strings === '' ? '' : `${strings}:${id.split(':').at(-1)}`;
+function regionOf({ kind, strings, frets }: Item) {
+  const inPhrases = strings !== '' && isPhraseKind(kind);
+  const name = inPhrases ? `phrases ${strings}` : `${strings}:${strings && frets?.join('-')}`;
+  return { name, strings, frets: strings === '' ? undefined : frets, inPhrases };
+}
+
+function together(one: Lying['frets'], other: Lying['frets']): Lying['frets'] {
+  if (!one || !other) return one ?? other;
+  return [Math.min(one[0], other[0]), Math.max(one[1], other[1])];
 }
 
 /** Recall below which a degree is weak, and how many are named. */

@@ -10,6 +10,8 @@ import { readiness } from '../../src/practice/summary.ts';
 import type { Deck, NeckDrill } from '../../src/decks/deck.ts';
 import type { Review } from '../../src/store/review.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
+import { itemsOf } from '../../src/cards/index.ts';
+import { phraseDeck } from '../cards/phrases.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const sent = { deck: 7, sender: 9, question: 'Why is vii so hard?', name: '' };
@@ -24,6 +26,7 @@ const items: Item[] = [
       kind: 'spot',
       degree,
       strings,
+      frets: [1, 7],
     })),
   ),
   ...[1, 2, 3, 4, 5, 6, 7].map((degree): Item => ({
@@ -164,6 +167,37 @@ describe('the picture of a report', () => {
       ['', '', 7, 6],
     ]);
     expect(picture.marked).toEqual([items[0]]);
+  });
+
+  it('counts what a phrase has on a string set there, on the frets of all of it, beside the drills', () => {
+    const seen = itemsOf(
+      phraseDeck({
+        drills: [
+          { kind: 'spot', sizes: ['triad'], strings: ['3-2-1'], frets: [1, 5] },
+          { kind: 'outline', phrases: [1] },
+          { kind: 'fill', phrases: [1] },
+        ],
+      }),
+    );
+    const made = { ...tellingOf(() => null), items: seen.map(() => facts()) };
+    const regions = regionsOf(made, seen, 7);
+    const counted = regions.map(({ strings, frets, inPhrases, of }) => [
+      strings,
+      frets,
+      inPhrases,
+      of,
+    ]);
+    expect(counted).toEqual([
+      ['3-2-1', '1-5', false, seen.filter(({ kind }) => kind === 'spot').length],
+      ['3-2-1', '3-5', true, 1],
+      ['2-1', '1-5', true, 1],
+      // I on fret 3 and vi on frets 3 to 5.
+      ['4-3-2', '3-5', true, 2],
+      ['4-2', '1-5', true, 1],
+      ['3-2', '2-5', true, 1],
+      ['', '', false, seen.filter(({ kind }) => kind === 'fill').length],
+    ]);
+    expect(regions.reduce((sum, { of }) => sum + of, 0)).toBe(seen.length);
   });
 
   it('looks a week ahead where the lesson day is past or none', () => {

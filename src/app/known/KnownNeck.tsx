@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { ArpeggioItem } from '../../cards/arpeggio.ts';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { onNeck, type LyingItem } from '../../cards/lying.ts';
+import { isPhraseKind } from '../../decks/deck.ts';
 import { midiAt } from '../../neck/place.ts';
-import { memberPlaces } from '../../neck/shapes.ts';
 import { Bars } from '../../parts/Bars.tsx';
 import { Facts } from '../../parts/Facts.tsx';
 import { Neck } from '../../parts/Neck.tsx';
@@ -11,13 +11,15 @@ import type { Item } from '../../practice/item.ts';
 import { placesKnown, sharesBy, type KnownPlace } from '../../practice/known.ts';
 import { pluck } from '../../sound/index.ts';
 import { memory, settings, type Lesson } from '../state.ts';
-import { onNeck, percent } from './scope.ts';
+import { percent } from './scope.ts';
 
 /** What an item belongs to on the neck. A picture by each of these chooses what the neck shows. */
 const PARTS = {
-  degree: (item: ArpeggioItem) => String(item.degree),
-  strings: (item: ArpeggioItem) => `strings ${item.stringSet.join('–')}`,
-  frets: (item: ArpeggioItem) => `frets ${item.frets.join('–')}`,
+  degree: ({ degree }: LyingItem) => String(degree),
+  strings: ({ strings }: LyingItem) => `strings ${strings.replaceAll('-', '–')}`,
+  // Each arpeggio of a phrase has frets of its own: too many to choose from.
+  frets: ({ kind, frets }: LyingItem) =>
+    isPhraseKind(kind) ? 'in phrases' : `frets ${frets.join('–')}`,
 };
 type Part = keyof typeof PARTS;
 type Chosen = Partial<Record<Part, string | null>>;
@@ -27,12 +29,9 @@ export function KnownNeck(props: { lesson: Lesson; items: readonly Item[]; now: 
   const { items, now } = props;
   const { key, instrument } = props.lesson.deck;
   const [chosen, setChosen] = useState<Chosen>({});
-  const all = useMemo(() => onNeck(items), [items]);
+  const all = useMemo(() => onNeck(items, instrument), [items, instrument]);
   const shown = all.filter((item) => isChosen(item, chosen));
-  const places = useMemo(
-    () => placesKnown(shown.map(withPlaces), memory.value.of, now),
-    [all, chosen, now],
-  );
+  const places = useMemo(() => placesKnown(shown, memory.value.of, now), [all, chosen, now]);
   if (all.length === 0) return null;
 
   const press = (part: Part) => (name: string) =>
@@ -96,14 +95,10 @@ export function KnownNeck(props: { lesson: Lesson; items: readonly Item[]; now: 
   );
 }
 
-function isChosen(item: ArpeggioItem, chosen: Chosen): boolean {
+function isChosen(item: LyingItem, chosen: Chosen): boolean {
   return (Object.keys(PARTS) as Part[]).every(
     (part) => chosen[part] == null || chosen[part] === PARTS[part](item),
   );
-}
-
-function withPlaces({ id, chord, instrument, stringSet, frets }: ArpeggioItem) {
-  return { id, places: memberPlaces(instrument, chord, { strings: stringSet, frets }).flat() };
 }
 
 interface FilterProps {
@@ -129,9 +124,9 @@ function Filter({ part, shares, choose, pressed }: FilterProps) {
   );
 }
 
-/** From the low strings to the high ones, from the nut upwards. */
+/** From the low strings to the high ones, from the nut upwards, and what is in phrases last. */
 function order(part: Part, name: string): number {
-  const [first = 0, second = 0] = name.match(/\d+/g)!.map(Number);
+  const [first = Infinity, second = 0] = name.match(/\d+/g)?.map(Number) ?? [];
   return part === 'strings' ? -(first * 100 + second) : first * 100 + second;
 }
 

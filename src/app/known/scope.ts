@@ -1,4 +1,3 @@
-import type { ArpeggioItem } from '../../cards/arpeggio.ts';
 import { itemOf } from '../../cards/index.ts';
 import { itemsKey } from '../../decks/deck.ts';
 import { instrumentId } from '../../neck/instrument.ts';
@@ -17,13 +16,6 @@ export function itemsIn(scope: Scope, { id, deck }: Lesson): readonly Item[] {
     const parts = asked.split(':');
     return parts[1] === key && parts[4] === instrument ? (itemOf(asked) ?? []) : [];
   });
-}
-
-/** Those of them that lie on a string set inside frets. */
-export function onNeck(items: readonly Item[]): ArpeggioItem[] {
-  return items.filter(
-    (item): item is ArpeggioItem => item.kind === 'spot' || item.kind === 'place',
-  );
 }
 
 /** `62 %` */

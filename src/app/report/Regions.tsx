@@ -17,7 +17,7 @@ export function Regions({ regions }: { regions: readonly Region[] }) {
         </thead>
         <tbody>
           {regions.map((region) => (
-            <Row key={`${region.strings} ${region.frets}`} region={region} />
+            <Row key={`${region.strings} ${region.frets} ${region.inPhrases}`} region={region} />
           ))}
         </tbody>
       </table>
@@ -25,11 +25,12 @@ export function Regions({ regions }: { regions: readonly Region[] }) {
   );
 }
 
-function Row({ region: { strings, frets, recall, seen, of, slow } }: { region: Region }) {
-  const dashes = (text: string) => text.replaceAll('-', '–');
+function Row({ region }: { region: Region }) {
+  const { strings, frets, inPhrases, recall, seen, of, slow } = region;
+  const where = `${strings}, ${frets}`.replaceAll('-', '–');
   return (
     <tr>
-      <th scope="row">{strings ? `${dashes(strings)}, ${dashes(frets)}` : 'by ear'}</th>
+      <th scope="row">{strings ? `${where}${inPhrases ? ', in phrases' : ''}` : 'by ear'}</th>
       <td>
         <span class="filling" style={{ '--filled': String(recall) }} aria-hidden="true" />
         {seen === 0 ? 'not yet' : percent(recall)}

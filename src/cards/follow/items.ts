@@ -8,6 +8,7 @@ import { regionWidth } from '../arpeggio.ts';
 import { readExcerpt, writeExcerpt, type PlacedNote } from '../excerpt.ts';
 import {
   eyeExcerpt,
+  fretsOf,
   idOf,
   idParts,
   isEven,
@@ -50,8 +51,7 @@ function ids(piece: Piece): string[] {
 /** The strings and frets around where the phrase has the arpeggio that hold the whole of it; null where none do. */
 function regionNear(instrument: Instrument, chord: Chord, notes: readonly PlacedNote[]) {
   const own = notes.map(({ place }) => place);
-  const lowest = Math.min(...own.map(({ fret }) => fret));
-  const highest = Math.max(...own.map(({ fret }) => fret));
+  const [lowest, highest] = fretsOf(notes);
   let top = Math.min(...own.map(({ string }) => string));
   let bottom = Math.max(...own.map(({ string }) => string));
   for (;;) {

@@ -4,6 +4,7 @@ import { chroma } from '../../theory/note.ts';
 import { readExcerpt, writeExcerpt, type Excerpt } from '../excerpt.ts';
 import {
   eyeExcerpt,
+  fretsOf,
   idOf,
   idParts,
   isEven,
@@ -41,7 +42,8 @@ export function item(id: string): OutlineItem | null {
   if (!isEven(excerpt) || standing(excerpt, chord) === null) return null;
   const { degree } = chord;
   const strings = stringsOf(excerpt.notes);
-  const read: OutlineItem = { id, kind: 'outline', degree, strings, excerpt, chord };
+  const frets = fretsOf(excerpt.notes);
+  const read: OutlineItem = { id, kind: 'outline', degree, strings, frets, excerpt, chord };
   return idOf('outline', { ...parts, degree, size: chord.size }, parts.words) === id ? read : null;
 }
 
