@@ -119,7 +119,10 @@ function mergeClosest(imprints: number[], now: number): void {
     const apart = (imprints[k + 3]! - imprints[k]!) / Math.max(1, now - imprints[k]!);
     if (apart < least) [closest, least] = [k, apart];
   }
-  const [at, decay, weight, nextAt, nextDecay, nextWeight] = imprints.slice(closest) as Six;
+  const [at, decay, weight, nextAt, nextDecay, nextWeight] = imprints.slice(
+    closest,
+    closest + 6,
+  ) as Six;
   const both = weight + nextWeight;
   const mean = (a: number, b: number) => (a * weight + b * nextWeight) / both;
   imprints.splice(closest, 6, mean(at, nextAt), mean(decay, nextDecay), both);

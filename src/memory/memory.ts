@@ -19,6 +19,8 @@ const GUESS: Readonly<Record<string, number>> = { spot: 1 / 7, trace: 1 / 4 };
 
 /** What is known of one item, from its reviews alone. */
 export interface Known {
+  /** The kind of card. */
+  readonly kind: string;
   readonly asked: number;
   readonly right: number;
   /** When it was first and last answered, ms, on the memory's own clock (see `Memory.clock`). */
@@ -93,21 +95,24 @@ export function replay(reviews: Iterable<Review>): Memory {
 export function learn(memory: Memory, review: Review): void {
   const learning = memory as Learning;
   const now = readClock(learning, review.at);
-  const known = learning.items.get(review.item);
+  let known = learning.items.get(review.item);
   learning.asked++;
   learning.days.add(localDay(review.at, review.offset));
-  learnPace(paceOf(learning, kindOf(review.item)), review);
-  if (!known) {
+  if (known) {
+    again(learning, known, review, now);
+  } else {
+    known = first(review, now);
+    learning.items.set(review.item, known);
     learning.firsts++;
     if (review.right) learning.firstsRight++;
   }
-  if (known) again(learning, known, review, now);
-  else learning.items.set(review.item, first(review, now));
+  learnPace(paceOf(learning, known.kind), review);
 }
 
 /** What is known of an item after its first answer. */
 function first(review: Review, now: number): LearningKnown {
   const known: LearningKnown = {
+    kind: kindOf(review.item),
     asked: 1,
     right: review.right ? 1 : 0,
     first: now,
@@ -127,7 +132,7 @@ function again(learning: Learning, known: LearningKnown, review: Review, now: nu
   const days = Math.max(0, (now - known.last) / DAY);
   if (days >= APART) keepTrial(learning.trials, known, days, review.right);
   const active = activation(known.imprints, now);
-  const guess = GUESS[kindOf(review.item)] ?? 0;
+  const guess = GUESS[known.kind] ?? 0;
   const { general, own } = surer(learning.ease, known.ease, active, review.right, guess);
   learning.ease = general;
   known.ease = own;

@@ -19,12 +19,20 @@ export interface Strength {
   readonly difficulty: number;
 }
 
-const algorithm = new FSRSAlgorithm({
-  enable_fuzz: false,
-  enable_short_term: false,
-  learning_steps: [],
-  relearning_steps: [],
-});
+class Algorithm extends FSRSAlgorithm {
+  constructor() {
+    super({
+      enable_fuzz: false,
+      enable_short_term: false,
+      learning_steps: [],
+      relearning_steps: [],
+    });
+    // The library watches its parameters for changes, at a cost each time one is read; these never change.
+    this.param = { ...this.param };
+  }
+}
+
+const algorithm = new Algorithm();
 
 // Importing the library hangs these on every date of the page.
 for (const method of ['scheduler', 'diff', 'format', 'dueFormat']) {
@@ -41,8 +49,7 @@ export function strengthAfter(before: Strength | null, days: number, grade: Grad
   if (grade !== 1 && grade !== 2 && grade !== 3)
     throw new RangeError(`There is no grade ${grade}.`);
   if (before !== null) checkStrength(before);
-  const { stability, difficulty } = algorithm.next_state(before, days, grade);
-  return { stability, difficulty };
+  return algorithm.next_state(before, days, grade);
 }
 
 /**

@@ -2,7 +2,7 @@ import type { Review } from '../store/review.ts';
 
 /** How fast someone answers one kind of card, from their reviews. */
 export interface Pace {
-  /** The last right answers that were timed without a disturbance, at most 60, oldest first. */
+  /** The last right answers that were timed without a disturbance, at most 60, in any order. */
   readonly right: readonly Timing[];
   /** What a card costs, seconds from shown to answered: running means. */
   readonly seconds: { readonly right: number; readonly wrong: number };
@@ -12,6 +12,8 @@ export interface Pace {
 export interface LearningPace extends Pace {
   readonly right: Timing[];
   readonly seconds: { right: number; wrong: number };
+  /** Where the next one goes: over the oldest once there are 60. */
+  next: number;
 }
 
 /** One answer's thinking and tapping, seconds, and the taps that made it. */
@@ -33,7 +35,7 @@ const FOLLOW = 0.05;
 
 /** The pace of someone whose answers are to come. */
 export function newPace(): LearningPace {
-  return { right: [], seconds: { ...noPace.seconds } };
+  return { right: [], seconds: { ...noPace.seconds }, next: 0 };
 }
 
 /** Takes one more review into the pace, in place. */
@@ -44,8 +46,8 @@ export function learnPace(pace: LearningPace, review: Review): void {
   const { seconds, right } = pace;
   seconds[side] = Math.max(1, seconds[side] + FOLLOW * (review.ms / 1000 - seconds[side]));
   if (!review.right) return;
-  right.push(timing);
-  if (right.length > KEPT) right.shift();
+  right[pace.next] = timing;
+  pace.next = (pace.next + 1) % KEPT;
 }
 
 /** The time an answer took beyond what the card itself sounded; null where the time means nothing. */

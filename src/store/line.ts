@@ -24,9 +24,12 @@ export function reviewOf(device: string, row: unknown): Review | Flaw {
   if (Number.isInteger(row[0]) && row[0] > VERSION) return 'newer';
   if (row[0] !== VERSION || row.length !== 13) return 'foreign';
   const [, n, item, seed, at, offset, right, takenFor, ms, sounded, taps, hidden, grade] = row;
-  const review = { device, n, item, seed, at, offset, right: right === 1, takenFor, ms, sounded };
-  const whole = { ...review, taps, hidden: hidden === 1, grade };
-  return isBit(right) && isBit(hidden) && isReview(whole) ? whole : 'foreign';
+  // prettier-ignore
+  const review = {
+    device, n, item, seed, at, offset, right: right === 1, takenFor,
+    ms, sounded, taps, hidden: hidden === 1, grade,
+  };
+  return isBit(right) && isBit(hidden) && isReview(review) ? review : 'foreign';
 }
 
 /** Whether something that came in is a review, every field within its bounds. */

@@ -132,9 +132,10 @@ class DeviceLog implements Log {
 
   /** Reads everything; only once that has succeeded it replaces what was known. */
   async #read(): Promise<void> {
-    const device = await store('readwrite', (all) => deviceId(all, newId()));
-    const { reviews, aside } = await store('readonly', (all) => readChunks(all, under('log')));
-    this.device = device;
+    const [known, { reviews, aside }] = await store('readonly', (all) =>
+      Promise.all([promisifyRequest<unknown>(all.get('device')), readChunks(all, under('log'))]),
+    );
+    this.device = isId(known) ? known : await store('readwrite', (all) => newDevice(all));
     this.#last = 0;
     this.#provisional = 0;
     this.reviews.length = 0;
@@ -226,10 +227,13 @@ class DeviceLog implements Log {
   }
 }
 
-/** The device's id, made once. */
-async function deviceId(all: IDBObjectStore, fresh: string): Promise<string> {
+const isId = (id: unknown): id is string => typeof id === 'string' && id !== '';
+
+/** The device's id, made once; another tab may just have done so. */
+async function newDevice(all: IDBObjectStore): Promise<string> {
   const known = await promisifyRequest<unknown>(all.get('device'));
-  if (typeof known === 'string' && known !== '') return known;
+  if (isId(known)) return known;
+  const fresh = newId();
   all.put(fresh, 'device');
   await stored(all);
   return fresh;
