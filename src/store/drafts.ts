@@ -29,12 +29,22 @@ export async function listDrafts(): Promise<StoredDraft[]> {
   return drafts.toSorted((a, b) => b.changed - a.changed);
 }
 
+const channel =
+  typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('skipwise drafts');
+
+/** Calls back when another tab has changed a draft that is kept here. Returns what ends that. */
+export function watchDrafts(news: () => void): () => void {
+  channel?.addEventListener('message', news);
+  return () => channel?.removeEventListener('message', news);
+}
+
 /** Keeps a draft as it is now. @throws StoreTrouble */
-export function keepDraft(draft: StoredDraft): Promise<void> {
-  return store('readwrite', (all) => {
+export async function keepDraft(draft: StoredDraft): Promise<void> {
+  await store('readwrite', (all) => {
     all.put(draft, ['draft', draft.id]);
     return stored(all);
   });
+  channel?.postMessage(draft.id);
 }
 
 /**

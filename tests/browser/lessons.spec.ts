@@ -151,6 +151,32 @@ test('several unfinished lessons survive a reload, and are copied, named, put aw
   await expect(page.getByLabel('Title')).toHaveValue('Tuesday, quay side');
 });
 
+test('what one window changes of a lesson the other one has at once, and says so', async ({
+  page,
+}) => {
+  await plan(page, { ...SMALL, title: 'Tuesday, quay side' });
+  const other = await page.context().newPage();
+  await other.goto('#/teach');
+  await expect(other.getByLabel('Title')).toHaveValue('Tuesday, quay side');
+  await other.getByLabel('A note to the student').fill('Slowly at first.');
+  const told = page.getByText('This lesson was changed in another window.');
+  await expect(told).toBeVisible();
+  await expect(page.getByLabel('A note to the student')).toHaveValue('Slowly at first.');
+  await page.getByLabel('Title').fill('Thursday, quay side');
+  await expect(told).toHaveCount(0);
+  await expect(other.getByLabel('Title')).toHaveValue('Thursday, quay side');
+  // What is only shared, and a lesson of its own, change nothing in the other window's form.
+  await shareLink(page);
+  await other.getByLabel('A note to the student').fill('Slowly.');
+  await expect(page.getByLabel('A note to the student')).toHaveValue('Slowly.');
+  await other.getByRole('button', { name: 'Begin anew' }).click();
+  await other.getByRole('radio', { name: 'E♭', exact: true }).check();
+  await expect(page.getByLabel('Title')).toHaveValue('Thursday, quay side');
+  await page.reload();
+  await toLessons(page);
+  await expect(titles(page)).toHaveText(['Arpeggios of E♭ major', 'Thursday, quay side']);
+});
+
 test('a lesson starts from a ready-made or a received one in one tap, and the one before is kept', async ({
   page,
   browser,

@@ -39,6 +39,19 @@ describe('the lessons that a teacher makes', () => {
     expect(await drafts.openDraft()).toBeNull();
   });
 
+  it('are told of to another tab, once they are kept', async () => {
+    vi.resetModules();
+    const other = await import('../../src/store/drafts.ts');
+    const heard = new Promise<number>((resolve) => {
+      const end = other.watchDrafts(() => {
+        end();
+        void other.listDrafts().then(({ length }) => resolve(length));
+      });
+    });
+    await drafts.keepDraft(draft('a', 1));
+    expect(await heard).toBe(1);
+  });
+
   it('come back from a backup where they were changed later, and reading it twice changes nothing', async () => {
     const drawn = fc
       .tuple(fc.constantFrom('a', 'b', 'c'), fc.nat({ max: 4 }))

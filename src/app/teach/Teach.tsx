@@ -11,7 +11,7 @@ import { DrillDesk } from './DrillDesk.tsx';
 import { DrillList } from './DrillList.tsx';
 import { Estimate } from './Estimate.tsx';
 import { InstrumentChoice } from './InstrumentChoice.tsx';
-import { begin, kept, openAgain, openId, opening, openKept } from './kept.ts';
+import { begin, fromElsewhere, kept, openAgain, openId, opening, openKept } from './kept.ts';
 import { KeyChoice } from './KeyChoice.tsx';
 import { KIND_WORDS } from './kindWords.ts';
 import { Many } from './Many.tsx';
@@ -108,6 +108,11 @@ function Form({ returned, show, sample, anew }: FormProps) {
           </a>
         </p>
         {anew}
+        {fromElsewhere.value && (
+          <p class="notice" role="status">
+            This lesson was changed in another window. You see it as it is now.
+          </p>
+        )}
       </header>
       <KeyChoice />
       <InstrumentChoice />

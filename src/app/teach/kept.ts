@@ -7,6 +7,7 @@ import {
   listDrafts,
   makeOpen,
   openDraft,
+  watchDrafts,
   type StoredDraft,
 } from '../../store/drafts.ts';
 import { formerEntry } from '../phrases/document.ts';
@@ -29,6 +30,9 @@ export const openId = signal<string | null>(null);
 
 /** Counts how often another lesson was brought into the form: what the form unfolded belongs to one of them. */
 export const opening = signal(0);
+
+/** Whether the lesson in the form has just come from another tab, where it was changed. */
+export const fromElsewhere = signal(false);
 
 let reading: Promise<void> | null = null;
 
@@ -60,6 +64,40 @@ function show({ id, draft: made }: KeptDraft): void {
   openId.value = id;
   draft.value = made;
   opening.value++;
+  fromElsewhere.value = false;
+}
+
+watchDrafts(() => void catchUp());
+
+/** Takes in what another tab has changed since: also in the form, or the next tap here would undo it. */
+async function catchUp(): Promise<void> {
+  if (kept.value === null) return;
+  const stored = (await tell(listDrafts())) ?? [];
+  const before = kept.value;
+  const unread = before.filter((here) => !stored.some(({ id }) => id === here.id));
+  const known = stored.flatMap(
+    (one) =>
+      newest(
+        one,
+        before.find(({ id }) => id === one.id),
+      ) ?? [],
+  );
+  kept.value = [...unread, ...known].toSorted((a, b) => b.changed - a.changed);
+  const open = openOne();
+  if (!open || open.draft === draft.value) return;
+  show(open);
+  fromElsewhere.value = true;
+}
+
+/** A draft as it was changed last: as this tab has it or, where it can be read, as it is kept. */
+function newest(one: StoredDraft, here: KeptDraft | undefined): KeptDraft | undefined {
+  const { document, ...rest } = one;
+  if (here && here.changed >= one.changed) return here;
+  if (here && JSON.stringify(writeDraft(here.draft)) === JSON.stringify(document)) {
+    return { ...rest, draft: here.draft };
+  }
+  const read = readDraft(document);
+  return 'draft' in read ? { ...rest, draft: read.draft } : here;
 }
 
 // Whatever is changed in the form is kept at once.
@@ -68,6 +106,7 @@ effect(() => {
   untracked(() => {
     const before = openOne();
     if (kept.value === null || isPlain(made) || before?.draft === made) return;
+    fromElsewhere.value = false;
     if (before) put({ ...before, draft: made, changed: Date.now() });
     else add(made);
   });
