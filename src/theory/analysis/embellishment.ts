@@ -57,7 +57,8 @@ function isDoubleNeighbour(
       line[start + 3],
     ];
     return (
-      from?.midi === back?.midi &&
+      from !== undefined &&
+      from.midi === back?.midi &&
       chordal(start) &&
       one!.into!.step &&
       other!.out!.step &&
