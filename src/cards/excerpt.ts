@@ -4,14 +4,14 @@
  *     ii7 5/3 4/5 4/1 V7 -1/3 3/5=1 4/3?
  *
  * A numeral begins a group of notes and says which arpeggio it outlines. `5/3` is a note by its place; `=1` how many
- * beats it lasts, and those after it, a third of one where nothing is said; `-1/3` a rest; `?` the one note that is to
- * be found.
+ * beats it lasts, and those after it, a third of one where nothing is said; `-1/3` a rest; `~` a note of its arpeggio
+ * that only embellishes, as the teacher ruled; `?` the one note that is to be found.
  */
 import { readChord } from '../decks/rulings.ts';
 import { fretsLeft, type Instrument } from '../neck/instrument.ts';
 import { midiAt, parsePlace, placeText, type Place } from '../neck/place.ts';
 import type { NeckDot } from '../parts/Neck.tsx';
-import type { Chord } from '../theory/chord.ts';
+import { memberOf, type Chord, type Member } from '../theory/chord.ts';
 import { letterDegree, spell, type Key } from '../theory/key.ts';
 import { noteLabel, numeralLabel } from '../theory/naming.ts';
 import type { PhraseNote } from '../theory/phrase.ts';
@@ -29,6 +29,13 @@ import {
 /** A note whose place is known. */
 export interface PlacedNote extends PhraseNote {
   readonly place: Place;
+  /** Ruled to be only an embellishing tone, though the arpeggio of its group has such a note. */
+  readonly embellishes?: true;
+}
+
+/** Which number of an arpeggio a note of its group is; null where it only embellishes. */
+export function memberIn(chord: Chord, { midi, embellishes }: PlacedNote): Member | null {
+  return embellishes ? null : memberOf(chord, midi);
 }
 
 /** Notes that outline one arpeggio: `from` up to and not including `to`. */
@@ -69,7 +76,8 @@ export function writeExcerpt({
       const rest = subtract(note.at, at);
       if (rest.n > 0) words.push(`-${beatsText(rest)}`);
       const length = compare(note.length, usual) === 0 ? '' : `=${beatsText(note.length)}`;
-      words.push(placeText(note.place) + length + (from + i === missing ? '?' : ''));
+      const ruled = note.embellishes ? '~' : '';
+      words.push(placeText(note.place) + length + ruled + (from + i === missing ? '?' : ''));
       usual = note.length;
       at = add(note.at, note.length);
     }
@@ -77,7 +85,7 @@ export function writeExcerpt({
   return words.join(' ');
 }
 
-const NOTE = /^(?<place>\d\/\d+)(?:=(?<length>[\d/]+))?(?<missing>\?)?$/;
+const NOTE = /^(?<place>\d\/\d+)(?:=(?<length>[\d/]+))?(?<ruled>~)?(?<missing>\?)?$/;
 
 /** The excerpt that words say, or null where they say none or say it otherwise than `writeExcerpt`. */
 export function readExcerpt(words: string, key: Key, instrument: Instrument): Excerpt | null {
@@ -94,9 +102,18 @@ export function readExcerpt(words: string, key: Key, instrument: Instrument): Ex
       if (!place || !lasts || groups.length === 0) return null;
       if (note.missing) missing = notes.length;
       const midi = midiAt(instrument, place);
-      notes.push({ midi, name: spell(key, midi), at, length: lasts, place });
+      const group = groups.pop()!;
+      if (note.ruled && memberOf(group.chord, midi) === null) return null;
+      notes.push({
+        midi,
+        name: spell(key, midi),
+        at,
+        length: lasts,
+        place,
+        ...(note.ruled && { embellishes: true }),
+      });
       [at, length] = [add(at, lasts), lasts];
-      groups.push({ ...groups.pop()!, to: notes.length });
+      groups.push({ ...group, to: notes.length });
     } else {
       const chord = readChord(word, key);
       if (!chord) return null;

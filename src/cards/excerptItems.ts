@@ -17,6 +17,7 @@ import { keyName, parseKey, type Key } from '../theory/key.ts';
 import { add, beats, compare, subtract, type Beats } from '../theory/rhythm.ts';
 import { hasSevenNotes } from '../theory/scale.ts';
 import {
+  memberIn,
   MOST_EXCERPT,
   readExcerpt,
   writeExcerpt,
@@ -111,8 +112,13 @@ function cut(
 ): Piece | null {
   const there = phrase.notes.every(({ place }) => place) ? phrase : placed(instrument, phrase);
   if (!there) return null;
-  const { groups } = analyse(phrase, key, { rulings: phrase.rulings ?? [] });
-  const notes = there.notes as readonly PlacedNote[];
+  const { groups, notes: found } = analyse(phrase, key, { rulings: phrase.rulings ?? [] });
+  const notes = groups.flatMap(({ chord, from, to }) =>
+    (there.notes as readonly PlacedNote[]).slice(from, to).map((note, i): PlacedNote => {
+      const ruled = found[from + i]!.member === null && memberOf(chord, note.midi) !== null;
+      return ruled ? { ...note, embellishes: true } : note;
+    }),
+  );
   return {
     key: itemsKey(key),
     instrument,
@@ -127,7 +133,7 @@ function cut(
 
 /** Whether two members of its arpeggio are among the notes of a group: fewer are no arpeggio. */
 export function isTold(notes: readonly PlacedNote[], { chord, from, to }: Outlined): boolean {
-  const members = notes.slice(from, to).flatMap(({ midi }) => memberOf(chord, midi) ?? []);
+  const members = notes.slice(from, to).flatMap((note) => memberIn(chord, note) ?? []);
   return new Set(members).size >= 2;
 }
 

@@ -16,7 +16,7 @@ export type WrittenMarks = Readonly<Record<string, Mark>>;
 
 /** What such a name looks like. */
 export const MARKED = new RegExp(
-  `^(?:${KIND_NAMES.join('|')}) [1-7] (?:${SIZES.join('|')})(?: [\\w/=?°ø+♭♯-]{1,20}){1,40}$`,
+  `^(?:${KIND_NAMES.join('|')}) [1-7] (?:${SIZES.join('|')})(?: [\\w/=~?°ø+♭♯-]{1,20}){1,40}$`,
 );
 
 type Of = Pick<Deck, 'key' | 'instrument'>;

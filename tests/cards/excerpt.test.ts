@@ -3,11 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { readExcerpt, writeExcerpt } from '../../src/cards/excerpt.ts';
 import { excerptFrom, pieceOf, stretches } from '../../src/cards/excerptItems.ts';
 import { itemOf, itemsOf } from '../../src/cards/index.ts';
+import { ask as askOutline } from '../../src/cards/outline/ask.ts';
 import { MOST, PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { isReview } from '../../src/store/line.ts';
+import { EMBELLISHMENTS } from '../../src/theory/analysis/embellishment.ts';
 import { parseKey, spell } from '../../src/theory/key.ts';
 import { beats, toNumber } from '../../src/theory/rhythm.ts';
 import { reviewOf } from '../memory/reviews.ts';
@@ -17,7 +19,7 @@ import { phraseDeck } from './phrases.ts';
 const FIELDS = { title: '', note: '', lessonDay: null };
 const drills = PHRASE_KINDS.map((kind) => ({ kind }));
 
-/** Decks of one phrase in any of some keys on any instrument, every note with a place. */
+/** Decks of one phrase in any of some keys on any instrument, every note with a place, some ruled on. */
 const decks: fc.Arbitrary<Deck> = fc
   .tuple(
     fc.constantFrom(...INSTRUMENTS),
@@ -26,13 +28,26 @@ const decks: fc.Arbitrary<Deck> = fc
       .map((k) => parseKey(k)!),
   )
   .chain(([instrument, key]) =>
-    arbitraryPhrases(instrument, key, true).map((phrase) => ({
-      ...FIELDS,
-      instrument,
-      key,
-      drills,
-      phrases: [phrase],
-    })),
+    fc
+      .tuple(
+        arbitraryPhrases(instrument, key, true),
+        fc.uniqueArray(fc.nat({ max: 23 }), { maxLength: 3 }),
+        fc.constantFrom(...EMBELLISHMENTS, null),
+      )
+      .map(([phrase, notes, embellishment]) => ({
+        ...FIELDS,
+        instrument,
+        key,
+        drills,
+        phrases: [
+          {
+            ...phrase,
+            rulings: notes.flatMap((note) =>
+              note < phrase.notes.length ? { note, embellishment } : [],
+            ),
+          },
+        ],
+      })),
   );
 
 describe('an excerpt of a phrase', () => {
@@ -196,6 +211,30 @@ describe('the items of a phrase', () => {
       );
     expect(of([1]).length + of([2]).length).toBe(all.length);
     expect(new Set([...of([1]), ...of([2])])).toEqual(new Set(all));
+  });
+
+  it('keep what the teacher ruled of a single tone: it is no longer one of its arpeggio', () => {
+    const notes = ['C4 for 1/3', 'Eb4', 'G4', 'A4', 'Bb4', 'D4 for 1'];
+    const deck = (...tones: string[]) =>
+      phraseDeck({
+        phrases: [{ tempo: 72, notes, outline: ['1-5 ii7', ...tones] }],
+        drills: PHRASE_KINDS.map((kind) => ({ kind })),
+      });
+    const [plain] = itemsOf(deck());
+    const [ruled] = itemsOf(deck('3 passing'));
+    expect(ruled!.id).toBe(plain!.id.replace(/(\S+)(?= \S+ \S+$)/, '$1~'));
+    const dots = (id: string) => askOutline(itemOf(id)!, 1).shape.places;
+    expect(dots(plain!.id).map(({ member }) => member)).toEqual([1, 3, 5, 7]);
+    expect(dots(ruled!.id).map(({ member }) => member)).toEqual([1, 3, 7]);
+    // A third ruled out of three leaves too little of the arpeggio to be told.
+    expect(itemsOf(deck('3 passing', '5 passing')).some(({ kind }) => kind === 'outline')).toBe(
+      false,
+    );
+    // What is no note of the arpeggio embellishes in any case: there is one way only to write it.
+    expect(itemsOf(deck('4 passing')).map(({ id }) => id)).toEqual(
+      itemsOf(deck()).map(({ id }) => id),
+    );
+    expect(itemOf(plain!.id.replace(/(\S+)(?= \S+$)/, '$1~'))).toBeNull();
   });
 
   it('follow what the teacher ruled', () => {

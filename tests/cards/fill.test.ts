@@ -26,6 +26,13 @@ describe('fill', () => {
     expect(why.otherSound!.notes.map(({ midi }) => midi)).toEqual([60, 67, 67, 69, 65, 60]);
   });
 
+  it('says of a note of the arpeggio that it only embellishes, where the teacher ruled so', () => {
+    const ruled = fill.ask(fill.item(ID.replace('2/4?', '2/4~?'))!, 1);
+    expect(fill.explain(ruled, fill.judge(ruled, '4'), '4', 'english').detail).toBe(
+      'It only embellishes here, though ii (Cm) has it.',
+    );
+  });
+
   it('asks one note of every group, never the first or the last of what is heard', () => {
     const items = itemsOf(phraseDeck({ drills: [{ kind: 'fill', phrases: [1] }] }));
     const cards = items.map((item) => fill.ask(item, 1));

@@ -10,11 +10,10 @@ import { chroma } from '../../theory/note.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { scaleNotes } from '../../theory/scale.ts';
 import { ordinal } from '../arpeggio.ts';
-import { degreeDots } from '../excerpt.ts';
+import { degreeDots, memberIn } from '../excerpt.ts';
 import type { Explanation } from '../kind.ts';
 import { phraseSound } from '../sounds.ts';
 import type { FillCard } from './ask.ts';
-import { memberOf } from '../../theory/chord.ts';
 
 /** Names the missing note and what it is in its arpeggio; sounds the stretch whole, then with the answer in its place. */
 export function explain(
@@ -26,16 +25,18 @@ export function explain(
   const { key, phrase, excerpt, missing, degree } = card;
   const note = excerpt.notes[missing]!;
   const { chord } = excerpt.groups.find(({ from, to }) => missing >= from && missing < to)!;
-  const member = memberOf(chord, note.midi);
+  const member = memberIn(chord, note);
   const taken = verdict.takenFor;
   const name = `${numeralLabel(chord)} (${chordLabel(chord, naming)})`;
   return {
     title: taken ? `${degree}, not ${taken}` : `${degree} it is`,
     sentence: `The ${ordinal(degree)} degree is missing, ${noteLabel(note.name, naming, key)}.`,
     detail:
-      member === null
-        ? `It is not in ${name}: it only embellishes.`
-        : `It is the ${MEMBER_NAMES[member]} of ${name}.`,
+      member !== null
+        ? `It is the ${MEMBER_NAMES[member]} of ${name}.`
+        : note.embellishes
+          ? `It only embellishes here, though ${name} has it.`
+          : `It is not in ${name}: it only embellishes.`,
     dots: degreeDots(key, excerpt.notes).map((dot) =>
       dot.string === note.place.string && dot.fret === note.place.fret
         ? { ...dot, look: 'missing' as const }

@@ -1,8 +1,9 @@
 import type { Item } from '../../practice/item.ts';
 import { placeText } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
-import { memberOf, type Chord } from '../../theory/chord.ts';
+import type { Chord } from '../../theory/chord.ts';
 import { letterDegree } from '../../theory/key.ts';
+import { memberIn } from '../excerpt.ts';
 import type { PlacingCard } from '../placing.ts';
 import { item as read } from './items.ts';
 
@@ -23,7 +24,7 @@ export function ask(item: Item, seed: number): FollowCard {
   const shown = groups[0]!.chord;
   const dots = new Map<string, NeckDot>();
   for (const note of notes) {
-    const member = memberOf(shown, note.midi);
+    const member = memberIn(shown, note);
     const { name, place } = note;
     const named = { ...place, note: name, degree: letterDegree(key, name) };
     dots.set(placeText(place), member ? { ...named, member } : { ...named, look: 'faint' });

@@ -1,9 +1,9 @@
 import type { Item } from '../../practice/item.ts';
 import { placeText } from '../../neck/place.ts';
 import type { MemberPlace } from '../../neck/shapes.ts';
+import { memberIn } from '../excerpt.ts';
 import type { NamedCard } from '../named.ts';
 import { item as read, standing } from './items.ts';
-import { memberOf } from '../../theory/chord.ts';
 
 /** The notes of one arpeggio of a phrase, as plain dots where the phrase has them. */
 export interface OutlineCard extends NamedCard {
@@ -17,7 +17,7 @@ export function ask(item: Item, seed: number): OutlineCard {
   const { key, instrument, notes } = excerpt;
   const places = new Map<string, MemberPlace>();
   for (const note of notes) {
-    const member = memberOf(chord, note.midi);
+    const member = memberIn(chord, note);
     if (member === null) continue;
     const name = chord.notes[chord.members.indexOf(member)]!;
     places.set(placeText(note.place), { ...note.place, member, note: name });

@@ -1,7 +1,7 @@
 import type { Deck, Drill } from '../../decks/deck.ts';
-import { memberOf, chordOn, type Chord } from '../../theory/chord.ts';
+import { chordOn, type Chord } from '../../theory/chord.ts';
 import { chroma } from '../../theory/note.ts';
-import { readExcerpt, writeExcerpt, type Excerpt } from '../excerpt.ts';
+import { memberIn, readExcerpt, writeExcerpt, type Excerpt } from '../excerpt.ts';
 import {
   eyeExcerpt,
   fretsOf,
@@ -52,7 +52,7 @@ export function item(id: string): OutlineItem | null {
  * where fewer than three of them are heard.
  */
 export function standing({ key, notes }: Excerpt, chord: Chord): 'alone' | 'by root' | null {
-  const members = new Set(notes.flatMap(({ midi }) => memberOf(chord, midi) ?? []));
+  const members = new Set(notes.flatMap((note) => memberIn(chord, note) ?? []));
   if (members.size < 3) return null;
   const sounds = chord.notes.filter((_, i) => members.has(chord.members[i]!)).map(chroma);
   const holds = (degree: number) => {
