@@ -55,14 +55,26 @@ export function depthAt(chance: number): number {
 }
 
 /**
- * The chance of knowing an item at any activation, no guess counted.
+ * How easily an item comes to this student, on the logistic scale; its own estimate given by mean and variance.
  *
  * @param mark how hard the deck says it is, 1 (easiest) to 5: of less weight the more the item's own answers tell
  */
-export function chances(general: Estimate, own: Estimate, mark = 3): (active: number) => number {
-  const ease = general.mean + own.mean + (MARK * (3 - mark) * own.variance) / OWN.variance;
-  const doubt = Math.sqrt(1 + 0.39 * (general.variance + own.variance));
-  return (active) => logistic((Math.log(active) / NOISE + ease) / doubt);
+export function easeOf(general: Estimate, mean: number, variance: number, mark = 3): number {
+  return general.mean + mean + (MARK * (3 - mark) * variance) / OWN.variance;
+}
+
+/** How much the doubt in both estimates flattens the chances. */
+export function doubtOf(general: Estimate, variance: number): number {
+  return Math.sqrt(1 + 0.39 * (general.variance + variance));
+}
+
+/**
+ * The chance of knowing an item of some ease, no guess counted.
+ *
+ * @param level the logarithm of its activation
+ */
+export function chanceAt(level: number, ease: number, doubt: number): number {
+  return logistic((level / NOISE + ease) / doubt);
 }
 
 /** Lays one more imprint among the others, in place, at the activation that they then had. */

@@ -84,6 +84,33 @@ test('a hundred thousand reviews cost at most 12 MB', async ({ context }) => {
     return { times, append, count: log.reviews.length, usage: usage! };
   });
   console.log('100,000 reviews:', JSON.stringify(found));
+  const next = await again.evaluate(async () => {
+    const { nextCard, openLog, replay, startRound } = window.log;
+    const { reviews } = await openLog();
+    const ids = [...new Set(reviews.map(({ item }) => item))];
+    let now = reviews.at(-1)!.at;
+    const chosen = (count: number) => {
+      const items = ids.slice(0, count).map((id, k) => ({
+        id,
+        kind: 'spot' as const,
+        degree: Number(id.split(':')[2]),
+        strings: String(k % 5),
+      }));
+      const memory = replay(reviews);
+      const round = startRound({ deck: '', goal: 'enough', seed: 1, now });
+      const taking = (later: number) => {
+        now += later;
+        const start = performance.now();
+        nextCard(round, items, memory, now);
+        return performance.now() - start;
+      };
+      const middle = (later: number) =>
+        Array.from({ length: 21 }, () => taking(later)).toSorted((a, b) => a - b)[10];
+      return { items: items.length, first: taking(0), next: middle(9000), later: middle(600_000) };
+    };
+    return [2500, 5000, 10_000].map(chosen);
+  });
+  console.log('the next of many items, ms:', JSON.stringify(next));
   expect(found.count).toBe(100_100);
   expect(found.usage).toBeLessThan(12e6);
 });

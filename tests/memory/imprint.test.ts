@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { activation, chances, GENERAL, imprint, OWN, surer } from '../../src/memory/imprint.ts';
+import {
+  activation,
+  chanceAt,
+  doubtOf,
+  easeOf,
+  GENERAL,
+  imprint,
+  OWN,
+  surer,
+} from '../../src/memory/imprint.ts';
 import { DAY } from '../../src/memory/model.ts';
 
 function laid(times: readonly number[]): number[] {
@@ -59,9 +68,14 @@ describe('how easily an item comes', () => {
   });
 
   it("is less the harder the deck's mark, the more so the less its answers have told", () => {
-    const spread = (variance: number) =>
-      chances(GENERAL, { mean: 0, variance }, 1)(active) -
-      chances(GENERAL, { mean: 0, variance }, 5)(active);
+    const chance = (variance: number, mark: number) => {
+      return chanceAt(
+        Math.log(active),
+        easeOf(GENERAL, 0, variance, mark),
+        doubtOf(GENERAL, variance),
+      );
+    };
+    const spread = (variance: number) => chance(variance, 1) - chance(variance, 5);
     expect(spread(OWN.variance)).toBeGreaterThan(0.05);
     expect(spread(OWN.variance / 4)).toBeLessThan(spread(OWN.variance));
   });

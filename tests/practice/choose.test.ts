@@ -1,5 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nothing, replay } from '../../src/memory/memory.ts';
+import { learn, nothing, replay } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/model.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { prospects } from '../../src/practice/prospect.ts';
@@ -19,6 +20,37 @@ const gains = (log: ReturnType<typeof reviewOf>[], now: number) =>
   prospects(items, replay(log), now).map(({ gain }) => gain);
 
 describe('what asking an item brings', () => {
+  it('does not depend on when it was reckoned before', () => {
+    const asking = fc.record({
+      which: fc.constantFrom(...items),
+      right: fc.boolean(),
+      later: fc.integer({ min: 0, max: 3 * DAY }),
+    });
+    fc.assert(
+      fc.property(fc.array(asking, { maxLength: 30 }), (askings) => {
+        const [list, memory] = [[...items], nothing()];
+        let now = 0;
+        askings.forEach(({ which, right, later }, n) => {
+          now += later;
+          prospects(list, memory, now);
+          learn(memory, reviewOf({ n, item: which.id, at: now, right }));
+          expect(prospects(list, memory, now + later)).toEqual(
+            prospects([...items], memory, now + later),
+          );
+          expect(prospects(list, memory, now)).toEqual(prospects([...items], memory, now));
+        });
+      }),
+    );
+  });
+
+  it('hardly moves when a step of time ends', () => {
+    const memory = replay([reviewOf({ item: one.id, at: 0 })]);
+    const at = (ms: number) => prospects([one], memory, ms)[0]!.gain;
+    for (let ms = 60_000; ms < 30 * DAY; ms *= 1.01) {
+      expect(Math.abs(at(1.01 * ms) / at(ms) - 1)).toBeLessThan(0.1);
+    }
+  });
+
   it('is little for one asked just now, more once it has faded', () => {
     const log = [reviewOf({ item: one.id, at: 0 })];
     const [soon] = gains(log, 60_000);

@@ -1,8 +1,9 @@
 import { replay } from '../../../src/memory/memory.ts';
+import { nextCard, startRound } from '../../../src/practice/round.ts';
 import { openLog } from '../../../src/store/log.ts';
 
 /** What the browser's page of the log's tests has to work with. */
-const page = { openLog, replay };
+const page = { nextCard, openLog, replay, startRound };
 
 declare global {
   interface Window {

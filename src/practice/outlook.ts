@@ -1,0 +1,99 @@
+import { activation, type Estimate, freshly, type Imprints, OWN } from '../memory/imprint.ts';
+import type { Known, Memory } from '../memory/memory.ts';
+import { DAY } from '../memory/model.ts';
+import type { Item } from './item.ts';
+
+/**
+ * How far ahead a gain is looked for: soon, and later. In simulation the nearer aim alone neglects a student who
+ * forgets at a constant rate, and the farther one alone those who forget by a power law.
+ */
+const [SOON, LATE] = [3 * DAY, 21 * DAY];
+
+/**
+ * The time since an item was asked is taken in steps, each so much longer than the one before: what the item is like is
+ * reckoned for the beginning of a step, and not again before the next.
+ */
+const STEP = 1.05;
+
+/**
+ * How the items of a list stand, a number for each in their order. Kept in plain rows of numbers: with ten thousand items,
+ * fetching what lies about in objects would be most of the work.
+ */
+export class Outlook {
+  /** What is known of each; undefined where it was never asked. */
+  readonly known: (Known | undefined)[];
+  /** How easily each comes: `Known.ease`. */
+  readonly easeMean: Float64Array;
+  readonly easeVariance: Float64Array;
+  /** The logarithms of its activation now and at both aims. */
+  readonly present: Float64Array;
+  readonly soon: Float64Array;
+  readonly late: Float64Array;
+  /** What an imprint of depth 1 laid now would add at each aim, as a part of what is there. */
+  readonly soonFresh: Float64Array;
+  readonly lateFresh: Float64Array;
+  /** How many askings this is from, and the times on the memory's clock from which and until which it holds. */
+  private readonly asked: Float64Array;
+  private readonly from: Float64Array;
+  private readonly until: Float64Array;
+  /** How many items the memory knew. */
+  private size = -1;
+
+  constructor(
+    private readonly items: readonly Item[],
+    readonly memory: Memory,
+  ) {
+    const row = () => new Float64Array(items.length);
+    this.known = items.map(() => undefined);
+    [this.easeMean, this.easeVariance] = [row(), row()];
+    [this.present, this.soon, this.late] = [row(), row(), row()];
+    [this.soonFresh, this.lateFresh] = [row(), row()];
+    [this.asked, this.from, this.until] = [row(), row(), row()];
+    items.forEach((_, k) => this.reckon(k, [], 0, OWN));
+  }
+
+  /** Brings up to date what no longer holds at a time of the memory's clock. */
+  look(now: number): void {
+    const { items, known, memory } = this;
+    const grown = memory.items.size !== this.size;
+    this.size = memory.items.size;
+    for (let k = 0; k < items.length; k++) {
+      const one = known[k] ?? (grown ? memory.items.get(items[k]!.id) : undefined);
+      if (!one) continue;
+      if (this.asked[k] === one.asked && this.from[k]! <= now && now < this.until[k]!) continue;
+      const step = Math.floor(Math.log(Math.max(1, (now - one.last) / 1000)) / Math.log(STEP));
+      const moment = one.last + 1000 * STEP ** step;
+      this.known[k] = one;
+      this.asked[k] = one.asked;
+      this.from[k] = Math.min(moment, now);
+      this.until[k] = one.last + 1000 * STEP ** (step + 1);
+      this.reckon(k, one.imprints, moment, one.ease);
+    }
+  }
+
+  private reckon(k: number, imprints: Imprints, moment: number, ease: Estimate): void {
+    const present = activation(imprints, moment);
+    const soon = activation(imprints, moment + SOON);
+    const late = activation(imprints, moment + LATE);
+    this.easeMean[k] = ease.mean;
+    this.easeVariance[k] = ease.variance;
+    this.present[k] = Math.log(present);
+    this.soon[k] = Math.log(soon);
+    this.late[k] = Math.log(late);
+    this.soonFresh[k] = freshly(present, SOON) / soon;
+    this.lateFresh[k] = freshly(present, LATE) / late;
+  }
+}
+
+const outlooks = new WeakMap<readonly Item[], Outlook>();
+
+/** How these items stand at a time of the memory's clock: the same outlook as the last time, brought up to date. */
+export function outlookOn(items: readonly Item[], memory: Memory, now: number): Outlook {
+  let outlook = outlooks.get(items);
+  if (outlook?.memory !== memory || outlook.known.length !== items.length) {
+    outlook = new Outlook(items, memory);
+    outlooks.set(items, outlook);
+  }
+  outlook.look(now);
+  return outlook;
+}
