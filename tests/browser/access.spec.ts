@@ -1,5 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
+import { KIND_NAMES, PHRASE_KINDS, type KindName } from '../../src/decks/deck.ts';
 import { degreeSeen, dice, placesFor, type Place } from './musician.ts';
 import {
   answerCards,
@@ -8,6 +9,7 @@ import {
   judged,
   makeLesson,
   openCard,
+  phraseLesson,
   placeOn,
   plan,
   question,
@@ -18,12 +20,11 @@ import {
 } from './people.ts';
 
 const KINDS = ['spot', 'place', 'trace'] as const;
-type Kind = (typeof KINDS)[number];
 
 let small: string;
-const lessons = new Map<Kind, string>();
+const lessons = new Map<KindName, string>();
 
-test.beforeAll(async ({ browser }) => {
+test.beforeAll(async ({ browser, baseURL }) => {
   const teacher = await browser.newPage();
   small = await makeLesson(teacher, { ...SMALL, title: 'Everything that floats', note: 'Slowly.' });
   for (const kind of KINDS) {
@@ -34,6 +35,7 @@ test.beforeAll(async ({ browser }) => {
     );
   }
   await teacher.close();
+  for (const kind of PHRASE_KINDS) lessons.set(kind, await phraseLesson([kind], baseURL!));
 });
 
 /** Screens, and how one comes to them on a phone that has the small lesson. */
@@ -98,7 +100,7 @@ for (const [name, comeTo] of Object.entries(SCREENS)) {
   });
 }
 
-for (const kind of KINDS) {
+for (const kind of KIND_NAMES) {
   test(`a ${kind} card before and after its verdict: no fault that axe knows of, and no scrolling sideways`, async ({
     page,
   }) => {
@@ -215,7 +217,7 @@ test('nothing moves by itself where less motion is asked for', async ({ page }) 
   expect(await moving(page)).toEqual([]);
 });
 
-async function firstCard(page: Page, kind: Kind) {
+async function firstCard(page: Page, kind: KindName) {
   await startLesson(page, lessons.get(kind)!);
   const asked = (await question(page))!;
   expect(asked.kind).toBe(kind);

@@ -1,5 +1,8 @@
 /** What a student and a teacher do with the page, in as many words as they would use. */
 import { expect, type Locator, type Page } from '@playwright/test';
+import type { PhraseKind } from '../../src/decks/deck.ts';
+import { deckLink } from '../../src/decks/link.ts';
+import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
 
 /** What a teacher chooses; whatever is left out stays as the screen has it. */
@@ -84,6 +87,15 @@ export async function makeLesson(page: Page, wishes: Wishes, base = ''): Promise
   return shareLink(page);
 }
 
+/** The link of a lesson that drills one phrase in these ways, faster than it is taught: nobody has to wait for it. */
+export function phraseLesson(kinds: readonly PhraseKind[], base: string): Promise<string> {
+  const deck = phraseDeck({
+    drills: kinds.map((kind) => ({ kind })),
+    phrases: [{ ...STAIRS, tempo: 132 }],
+  });
+  return deckLink(deck, base);
+}
+
 /** Opens a lesson's link and begins with it. */
 export async function startLesson(page: Page, link: string): Promise<void> {
   await page.goto(link);
@@ -143,14 +155,16 @@ export async function judged(page: Page): Promise<'right' | 'wrong'> {
   return (await verdict(page).getAttribute('data-verdict')) as 'right' | 'wrong';
 }
 
+const HEARD = ['trace', 'order', 'vary', 'fill'];
+
 /** An answer that is right or wrong as wished; to a card that is heard, any: nothing of it is to be seen. */
 export function answerTo(
   asked: Question,
   right: boolean,
   pick: ReturnType<typeof dice>,
 ): string | Place[] {
-  if (asked.kind === 'place') return placesFor(asked, right, pick);
-  if (asked.kind === 'trace') return pick(asked.answers);
+  if (['place', 'follow'].includes(asked.kind)) return placesFor(asked, right, pick);
+  if (HEARD.includes(asked.kind)) return pick(asked.answers);
   const degree = degreeSeen(asked);
   return right ? degree : pick(asked.answers.filter((other) => other !== degree));
 }

@@ -1,28 +1,18 @@
 import { expect, test, type Page } from '@playwright/test';
 import { ask as askVary } from '../../src/cards/vary/ask.ts';
 import { item as varyItem } from '../../src/cards/vary/items.ts';
-import { PHRASE_KINDS, type PhraseKind } from '../../src/decks/deck.ts';
-import { readDeck } from '../../src/decks/document.ts';
-import { deckLink } from '../../src/decks/link.ts';
-import { STAIRS } from '../cards/phrases.ts';
+import { PHRASE_KINDS } from '../../src/decks/deck.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
-import { give, judged, next, placeOn, question, startLesson, verdict } from './people.ts';
-
-/** Faster than it is taught: nobody has to wait for it. */
-const PHRASES = [{ ...STAIRS, tempo: 132 }];
-
-/** The link of a lesson that only drills the phrase in one way. */
-async function lessonOf(kind: PhraseKind, base: string): Promise<string> {
-  const read = readDeck({
-    version: 1,
-    title: 'Thursday class: down the harbour stairs',
-    key: 'Bb major',
-    drills: [{ kind }],
-    phrases: PHRASES,
-  });
-  if ('fault' in read) throw new Error(read.fault);
-  return deckLink(read.deck, base);
-}
+import {
+  give,
+  judged,
+  next,
+  phraseLesson,
+  placeOn,
+  question,
+  startLesson,
+  verdict,
+} from './people.ts';
 
 const EAR: readonly string[] = ['order', 'vary', 'fill'];
 const DEGREES: Readonly<Record<string, string>> = { I: '1', ii: '2', V: '5', vi: '6', 'vii°': '7' };
@@ -102,7 +92,7 @@ for (const [number, kind] of PHRASE_KINDS.entries()) {
     baseURL,
   }) => {
     await page.emulateMedia({ colorScheme });
-    await startLesson(page, await lessonOf(kind, baseURL!));
+    await startLesson(page, await phraseLesson([kind], baseURL!));
     const first = (await question(page))!;
     expect(first).toMatchObject({ kind, key: 'Bb major' });
     expect(first.item.startsWith(`${kind}:Bb major:`)).toBe(true);
@@ -167,15 +157,7 @@ test('where there is no sound, what is to be heard of a phrase is put off and wh
   await page.addInitScript(() => {
     Object.assign(window, { AudioContext: undefined });
   });
-  const read = readDeck({
-    version: 1,
-    title: 'Thursday class',
-    key: 'Bb major',
-    drills: PHRASE_KINDS.map((kind) => ({ kind })),
-    phrases: PHRASES,
-  });
-  if ('fault' in read) throw new Error(read.fault);
-  await startLesson(page, await deckLink(read.deck, baseURL!));
+  await startLesson(page, await phraseLesson(PHRASE_KINDS, baseURL!));
   for (let card = 0; card < 6; card++) {
     const asked = (await question(page))!;
     // The first card may be one for the ear: that there is no sound shows only when it is asked for.
