@@ -2,7 +2,7 @@ import type { KindName } from '../decks/deck.ts';
 import { chanceAt, depthAt, doubtOf, easeOf } from '../memory/imprint.ts';
 import type { Memory } from '../memory/memory.ts';
 import { noPace } from '../memory/pace.ts';
-import { firstShare } from '../memory/start.ts';
+import { firstShare, starts } from '../memory/start.ts';
 import type { Item } from './item.ts';
 import { outlookOn } from './outlook.ts';
 
@@ -22,7 +22,8 @@ const VERDICT = { right: 2, wrong: 5 };
  *
  * Σ [p(a(T) + depth · what an imprint laid now has left at T) − p(a(T))] / expected seconds, T the two aims,
  *
- * a the item's activation and p the chance of knowing it at one. Ranking by gain per second: Eglington & Pavlik,
+ * a the item's activation and p the chance of knowing it at one. Of an item never asked so much less is gained as its
+ * siblings tell that it is known already. Ranking by gain per second: Eglington & Pavlik,
  * "Optimizing practice scheduling requires quantitative tracking of individual item performance", npj Science of
  * Learning 5, 2020.
  */
@@ -30,6 +31,7 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
   const outlook = outlookOn(items, memory, now + memory.shift);
   const { known, easeMean, easeVariance, present, soon, soonFresh, late, lateFresh } = outlook;
   const costs = costsOf(memory);
+  let startOf: ReturnType<typeof starts> | undefined;
   return items.map((item, k) => {
     const ease = easeOf(memory.ease, easeMean[k]!, easeVariance[k]!, item.mark);
     const doubt = doubtOf(memory.ease, easeVariance[k]!);
@@ -40,7 +42,9 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
       chanceAt(soon[k]!, ease, doubt) +
       chanceAt(late[k]! + Math.log(1 + depth * lateFresh[k]!), ease, doubt) -
       chanceAt(late[k]!, ease, doubt);
-    return { item, isNew: !known[k], gain: gained / costs(item.kind, p) };
+    if (known[k]) return { item, isNew: false, gain: gained / costs(item.kind, p) };
+    const start = (startOf ??= starts(memory))(item.id);
+    return { item, isNew: true, gain: (gained * (1 - start)) / costs(item.kind, start) };
   });
 }
 

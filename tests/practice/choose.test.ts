@@ -43,6 +43,17 @@ describe('what asking an item brings', () => {
     );
   });
 
+  it('is less of an item never asked the more its siblings tell', () => {
+    const inKey = (key: string, degree: number) => `spot:${key}:${degree}:triad:guitar:5-4:1-5`;
+    const keys = ['Eb major', 'F major', 'Ab major', 'C major', 'G major', 'Db major'];
+    const log = keys.flatMap((key, n) => [
+      reviewOf({ n: 2 * n, at: n, item: inKey(key, 1), right: true }),
+      reviewOf({ n: 2 * n + 1, at: n, item: inKey(key, 2), right: false }),
+    ]);
+    const [told, untold] = gains(log, DAY);
+    expect(told).toBeLessThan(untold!);
+  });
+
   it('hardly moves when a step of time ends', () => {
     const memory = replay([reviewOf({ item: one.id, at: 0 })]);
     const at = (ms: number) => prospects([one], memory, ms)[0]!.gain;
