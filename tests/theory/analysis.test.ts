@@ -19,12 +19,14 @@ describe('the analysis of a phrase', () => {
   it('cuts it into arpeggios of the key', () =>
     expect(symbols(two)).toEqual(['Bb 0-6', 'Eb 6-12']));
 
-  it('knows what harmonic minor lends to minor: V7 and vii°7', () => {
+  it('knows what harmonic minor lends to minor: V7, V7♭9 and vii°7', () => {
     const of: Key = { tonic: 'G', scale: 'minor' };
     const { phrase } = inGMinor('i: 1 3 5 8 5 3', 'V7: 5 #7 9 11 9 #7', 'i: 8 5 3 1*3');
     expect(symbols(phrase, of)).toEqual(['Gm 0-6', 'D7 6-12', 'Gm 12-16']);
     const note = analyse(phrase, of).notes[7]!;
     expect(note).toEqual({ name: 'F#', degree: 7, inKey: false, member: 3, embellishment: null });
+    const nine = inGMinor('iv9: 4 6 8 10 12 10', 'V9: 5 #7 9 11 13 11', 'i: 8*6').phrase;
+    expect(symbols(nine, of)).toEqual(['Cm9 0-6', 'D7b9 6-12', 'Gm 12-13']);
     const seven = inGMinor('i: 1 3 5 8 5 3', 'vii°7: #7 9 11 13 11 9', 'i: 8 5 3 1*3').phrase;
     expect(symbols(seven, of)[1]).toBe('F#dim7 6-12');
   });
@@ -46,6 +48,35 @@ describe('the analysis of a phrase', () => {
     expect(analyse(early.phrase, key).notes[5]!.embellishment).toBe('anticipation');
     const late = inBFlat('I: 1 3 5 8 10 8', 'V: 8~s 7 5 2 5 7', 'I: 8*6');
     expect(analyse(late.phrase, key).notes[6]!.embellishment).toBe('suspension');
+  });
+
+  it('takes no leap on in the same direction for an escape, and no appoggiatura without resolution', () => {
+    expect(possibleEmbellishments(inBFlat('I: 1 2 5').phrase, key, 1)).toEqual([]);
+    expect(possibleEmbellishments(inBFlat('I: 5 6 3').phrase, key, 1)).toEqual(['escape']);
+    const { phrase } = inBFlat('V7: 7 5 2 5 7 9 11 10~p 9', 'I: 8*3');
+    expect(symbols(phrase, key, { bar: 3 })).toEqual(['F7 0-9', 'Bb 9-10']);
+  });
+
+  it('hears one seventh chord, not two triads, where a figure comes back on other steps', () => {
+    const { phrase } = inBFlat('ii7: 8 6 4 2 4 6', 'iii7: 9 7 5 3 5 7', 'IV7: 10 8 6 4 6 8');
+    expect(symbols(phrase)).toEqual(['Cm7 0-6', 'Dm7 6-12', 'Ebmaj7 12-18']);
+  });
+
+  it('follows groups that are even but go against the bar', () => {
+    const groups = ['I: 8 5 3', 'vi: 6 8 10', 'ii: 9 6 4', 'V: 5 7 9', 'I: 8 5 3', 'IV: 4 6 8'];
+    const { phrase } = read({ name: '', key: 'Bb major', tonic: 'Bb3', unit: '1/2', groups });
+    const cuts = analyse(phrase, key).groups.map(({ from }) => from);
+    expect(cuts).toEqual([0, 3, 6, 9, 12, 15]);
+  });
+
+  it('lets an upbeat of less than a beat belong to what it leads to', () => {
+    const { phrase } = inBFlat(
+      'I: 5 3 1 3 5 8 5 3',
+      'IV: 4 6 8 11 8 6',
+      'V: 7 5 7 9 12 9',
+      'I: 8*6',
+    );
+    expect(symbols(phrase, key, { pickup: beats(2, 3) })[0]).toBe('Bb 0-8');
   });
 
   it('says how sure it is, and what else it could be', () => {

@@ -17,10 +17,9 @@ export function candidates({ tonic, scale }: Key): Chord[] {
   const lent = { tonic, scale: 'harmonic minor' } as const;
   return [
     ...chords,
-    ...[5, 7].flatMap((degree) => [
-      chordOn(lent, degree, 'triad'),
-      chordOn(lent, degree, 'seventh'),
-    ]),
+    ...SIZES.map((size) => chordOn(lent, 5, size)),
+    chordOn(lent, 7, 'triad'),
+    chordOn(lent, 7, 'seventh'),
   ];
 }
 

@@ -30,16 +30,20 @@ export function embellishment(
   chordal: (index: number) => boolean,
 ): Embellishment | null {
   const { into, out } = line[i]!;
+  // What is reached or left across a group's edge may come from or go to any chord.
+  const prepared = standing === 'first' || chordal(i - 1);
+  const resolved = standing === 'last' || chordal(i + 1);
   if (standing === 'last' && out?.semitones === 0) return 'anticipation';
-  if (standing === 'first' && into?.semitones === 0 && out?.step && chordal(i + 1))
-    return 'suspension';
+  if (standing === 'first' && into?.semitones === 0 && out?.step && resolved) return 'suspension';
   if (into?.step && out?.step) {
-    if (into.semitones + out.semitones === 0) return 'neighbour';
-    if (Math.sign(into.semitones) === Math.sign(out.semitones)) return 'passing';
+    if (into.semitones + out.semitones === 0 && prepared && resolved) return 'neighbour';
+    if (Math.sign(into.semitones) === Math.sign(out.semitones) && (prepared || resolved))
+      return 'passing';
   }
   if (isDoubleNeighbour(line, i, chordal)) return 'double neighbour';
-  if (out?.step && into?.semitones !== 0 && !into?.step) return 'appoggiatura';
-  if (into?.step && out && out.semitones !== 0 && !out.step) return 'escape';
+  if (out?.step && into?.semitones !== 0 && !into?.step && resolved) return 'appoggiatura';
+  if (into?.step && out && !out.step && into.semitones * out.semitones < 0 && prepared)
+    return 'escape';
   return null;
 }
 

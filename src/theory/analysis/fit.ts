@@ -103,10 +103,10 @@ function single({ cost }: NoteFit): number {
 }
 
 function missingCost(present: Float64Array, missing: readonly number[], length: number): number {
-  const short = W.missingInShort[length - 1] ?? 1;
+  const short = W.missingInShort[length - 1];
   let cost = 0;
   for (let i = 0; i < missing.length; i++)
-    cost += missing[i]! * (1 - present[i]!) * (i < 3 ? short : 1);
+    cost += missing[i]! * (1 - present[i]!) * (short?.[i] ?? 1);
   return cost;
 }
 

@@ -19,11 +19,20 @@ export function gridCost(grid: Grid, from: number, to: number): number {
 /** The grids that a phrase may go by; where its bar line is unknown, those shifted by beats too. */
 export function grids(line: readonly Sounding[], { bar, pickup }: Bars): Grid[] {
   const shifts = pickup ? [0] : Array.from({ length: bar }, (_, beat) => beat);
+  const note = usualLength(line);
   return shifts.flatMap((shift) =>
-    layouts(bar).map(({ cost, period, points }) =>
-      gridOf(line, bar, shift, cost + (shift > 0 ? W.shifted : 0), period, points),
-    ),
+    layouts(bar, note)
+      .filter(({ period }) => shift === 0 || shift < period)
+      .map(({ cost, period, points }) =>
+        gridOf(line, bar, shift, cost + (shift > 0 ? W.shifted : 0), period, points),
+      ),
   );
+}
+
+/** How long most notes of a line are, in beats. */
+function usualLength(line: readonly Sounding[]): number {
+  const lengths = line.map(({ length }) => length).toSorted((a, b) => a - b);
+  return lengths[lengths.length >> 1]!;
 }
 
 interface Layout {
@@ -34,16 +43,36 @@ interface Layout {
   readonly points: readonly number[];
 }
 
-function layouts(bar: number): Layout[] {
-  const regular = (cost: number, period: number) => ({ cost, period, points: [0] });
-  return [
-    regular(W.grid.beat, 1),
-    ...(bar % 2 === 0 ? [regular(W.grid.halfBar, bar / 2)] : []),
-    regular(W.grid.bar, bar),
-    regular(W.grid.twoBars, 2 * bar),
-    ...(bar === 4 ? [{ cost: W.grid.uneven, period: 4, points: [0, 1.5, 3] }] : []),
+function layouts(bar: number, note: number): Layout[] {
+  const { beat, halfBar, twoBars, uneven, mixed, counted } = W.grid;
+  const all: Layout[] = [
+    { cost: W.grid.bar, period: bar, points: [0] },
+    { cost: halfBar, period: bar / 2, points: [0] },
+    { cost: beat, period: 1, points: [0] },
+    { cost: twoBars, period: 2 * bar, points: [0] },
+    ...(UNEVEN[bar] ?? []).map((points) => ({ cost: uneven, period: bar, points })),
+    { cost: mixed, period: 2 * bar, points: [0, bar, 1.5 * bar] },
+    ...[3, 4, 6].map((notes) => ({ cost: counted, period: notes * note, points: [0] })),
   ];
+  return all.filter(
+    ({ period, points }, i) =>
+      points.length > 1 || all.findIndex((other) => Math.abs(other.period - period) < 1e-6) === i,
+  );
 }
+
+/** How bars are divided unevenly, by their beats: 3+3+2 quavers, 3+1, 2+1+1, 1+1+2; 2+1, 1+2. */
+const UNEVEN: Readonly<Record<number, readonly (readonly number[])[]>> = {
+  3: [
+    [0, 2],
+    [0, 1],
+  ],
+  4: [
+    [0, 1.5, 3],
+    [0, 3],
+    [0, 2, 3],
+    [0, 1, 2],
+  ],
+};
 
 function gridOf(
   line: readonly Sounding[],
@@ -53,12 +82,11 @@ function gridOf(
   period: number,
   points: readonly number[],
 ): Grid {
-  const counts = line.map(({ at }) => pointsUpTo(at - shift, period, points));
+  const times = line.map(({ at, upbeat }) => at + upbeat - shift);
   return {
     cost,
-    points: Int32Array.from(counts),
-    start: Float64Array.from(line, ({ at }) => {
-      const time = at - shift;
+    points: Int32Array.from(times, (time) => pointsUpTo(time, period, points)),
+    start: Float64Array.from(times, (time) => {
       if (points.some((point) => isWhole((time - point) / period))) return W.start.onGrid;
       if (bar % 2 === 0 && isWhole(time / (bar / 2))) return W.start.halfBar;
       return isWhole(time) ? W.start.beat : W.start.elsewhere;

@@ -15,6 +15,8 @@ export interface Bars {
 /** A move from one note to the next in semitones; a step reaches the next letter or two semitones at most. */
 export interface Move {
   readonly semitones: number;
+  /** Letters up or down: 2 for a third upward, whatever its quality. */
+  readonly steps: number;
   readonly step: boolean;
 }
 
@@ -26,6 +28,8 @@ export interface Sounding {
   readonly at: number;
   /** In beats. */
   readonly length: number;
+  /** Beats until the bar line where it leads to it in less than a beat: such an upbeat belongs to what follows; else 0. */
+  readonly upbeat: number;
   readonly onBeat: boolean;
   /** How much it matters that the note is explained, by its length. */
   readonly weight: number;
@@ -41,11 +45,13 @@ export function soundings(phrase: Phrase, key: Key, { bar, pickup }: Bars): Soun
   return phrase.notes.map(({ midi, at, length }, i) => {
     const start = toNumber(at) + before;
     const beats = toNumber(length);
+    const upbeat = before > bar - 1 && start < bar - 1e-6 ? bar - start : 0;
     return {
       midi,
       chroma: ((midi % 12) + 12) % 12,
       at: start,
       length: beats,
+      upbeat,
       onBeat: isWhole(start),
       weight: Math.min(W.weight.most, W.weight.base + W.weight.root * Math.sqrt(beats)),
       into: moves[i - 1] ?? null,
@@ -59,7 +65,10 @@ type Named = Phrase['notes'][number];
 function moveBetween(key: Key, from: Named, to: Named): Move {
   const semitones = to.midi - from.midi;
   const size = Math.abs(semitones);
-  return { semitones, step: (size > 0 && size <= 2) || (size === 3 && isAugmented(key, from, to)) };
+  const step = (size > 0 && size <= 2) || (size === 3 && isAugmented(key, from, to));
+  const letters = letterDegree(key, to.name) - letterDegree(key, from.name);
+  const steps = letters + 7 * Math.round(((semitones * 7) / 12 - letters) / 7);
+  return { semitones, steps, step };
 }
 
 /** Whether three semitones are the step of a scale, as from ♭6 to ♯7 in minor. */

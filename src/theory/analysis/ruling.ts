@@ -1,7 +1,7 @@
 import type { Chord } from '../chord.ts';
 import { sameChord } from './candidates.ts';
 import type { Embellishment } from './embellishment.ts';
-import type { Costs } from './path.ts';
+import type { Costs } from './lattice.ts';
 
 /**
  * What somebody who knows better has decided: that these notes, `from` up to and not including `to`, are one group and,

@@ -1,0 +1,112 @@
+import { gridCost, type Grid } from './grid.ts';
+import { atEnd, atStart, place, table, type Lattice } from './lattice.ts';
+import { unevenCost } from './pace.ts';
+
+/** The cheapest ways from the start to every group, on one grid. */
+export interface Forward {
+  readonly cost: number;
+  /** The cheapest way to arrive at a group, what its degree costs included. */
+  readonly entry: Float64Array;
+  /** The same with the group itself. */
+  readonly ended: Float64Array;
+}
+
+export function forward(lattice: Lattice, grid: Grid): Forward {
+  const { notes, longest, links, least, pace } = lattice;
+  const entry = table(lattice);
+  const ended = table(lattice);
+  let cost = Infinity;
+  for (let from = 0; from < notes; from++) {
+    const linked = linkedTo(lattice, from, ended);
+    for (let length = 1; length <= Math.min(longest, notes - from); length++) {
+      const to = from + length;
+      const lies = gridCost(grid, from, to);
+      const span = from * longest + length - 1;
+      const before = pace.before[span]! * 7;
+      const even = pace.even[span]!;
+      const uneven = unevenCost(pace, to === notes);
+      for (let degree = 0; degree < 7; degree++) {
+        const at = span * 7 + degree;
+        const arrived =
+          from === 0
+            ? atStart(degree + 1)
+            : Math.min(linked[degree]! + uneven, linked[before + degree]! + even);
+        entry[at] = arrived + links.own[degree]!;
+        ended[at] = entry[at]! + lies + least[at]!;
+        if (to === notes) cost = Math.min(cost, ended[at]! + atEnd(degree + 1));
+      }
+    }
+  }
+  return { cost: cost + grid.cost, entry, ended };
+}
+
+/**
+ * The cheapest way to go on to each degree at a note, by how many notes the group before has, and in the first place
+ * whatever it has: `[length × 7 + degree − 1]`.
+ */
+function linkedTo({ longest, links }: Lattice, at: number, ended: Float64Array): Float64Array {
+  const linked = new Float64Array((longest + 1) * 7).fill(Infinity);
+  for (let length = 1; length <= Math.min(longest, at); length++) {
+    const first = ((at - length) * longest + length - 1) * 7;
+    for (let degree = 0; degree < 7; degree++) {
+      let best = Infinity;
+      for (let before = 0; before < 7; before++)
+        best = Math.min(best, ended[first + before]! + links.after[before]![degree]!);
+      linked[length * 7 + degree] = best;
+      linked[degree] = Math.min(linked[degree]!, best);
+    }
+  }
+  return linked;
+}
+
+/** The cheapest way on from having ended a group. */
+export function backward(lattice: Lattice, grid: Grid): Float64Array {
+  const { notes, longest, pace } = lattice;
+  const after = table(lattice);
+  for (let length = 1; length <= Math.min(longest, notes); length++)
+    for (let degree = 1; degree <= 7; degree++)
+      after[place(lattice, notes - length, length, degree)] = atEnd(degree);
+  for (let from = notes - 1; from > 0; from--) {
+    const onward = new Float64Array((longest + 1) * 7).fill(Infinity);
+    for (let length = 1; length <= Math.min(longest, notes - from); length++) {
+      const span = from * longest + length - 1;
+      const linked = linkedFrom(lattice, grid, from, length, after);
+      const before = pace.before[span]!;
+      for (let degree = 0; degree < 7; degree++) {
+        const uneven = linked[degree]! + unevenCost(pace, from + length === notes);
+        onward[degree] = Math.min(onward[degree]!, uneven);
+        const even = linked[degree]! + pace.even[span]!;
+        onward[before * 7 + degree] = Math.min(onward[before * 7 + degree]!, even);
+      }
+    }
+    for (let length = 1; length <= Math.min(longest, from); length++)
+      for (let degree = 0; degree < 7; degree++)
+        after[place(lattice, from - length, length) + degree] = Math.min(
+          onward[degree]!,
+          onward[length * 7 + degree]!,
+        );
+  }
+  return after;
+}
+
+/** The cheapest way on by a group, from each degree before it. */
+function linkedFrom(
+  lattice: Lattice,
+  grid: Grid,
+  from: number,
+  length: number,
+  after: Float64Array,
+): number[] {
+  const { links, least } = lattice;
+  const first = place(lattice, from, length);
+  const lies = gridCost(grid, from, from + length);
+  return links.after.map((onward) => {
+    let best = Infinity;
+    for (let next = 0; next < 7; next++)
+      best = Math.min(
+        best,
+        onward[next]! + links.own[next]! + least[first + next]! + after[first + next]!,
+      );
+    return best + lies;
+  });
+}
