@@ -8,11 +8,11 @@ import { parseKey } from '../theory/key.ts';
 import { numeralLabel } from '../theory/naming.ts';
 
 const PHRASE_WORDS: Record<PhraseKind, string> = {
-  outline: 'name the arpeggios',
-  follow: 'place each next arpeggio',
-  order: 'hear the order of the arpeggios',
-  vary: 'hear which variation it was',
-  fill: 'hear which note is missing',
+  outline: 'name the arpeggios of',
+  follow: 'place each next arpeggio of',
+  order: 'hear the order of the arpeggios of',
+  vary: 'hear variations of',
+  fill: 'hear which note is missing from',
 };
 
 /** `triads and sevenths on strings 5–4 and 4–3, frets 1 to 8`: what a drill asks, for the student. */
@@ -21,7 +21,7 @@ export function drillWords(drill: Drill): string {
     const [first, ...more] = drill.phrases ?? [];
     const which =
       more.length > 0 ? `phrases ${listed(drill.phrases!.map(String))}` : `phrase ${first}`;
-    return `${PHRASE_WORDS[drill.kind]} of ${first === undefined ? 'the phrases' : which}`;
+    return `${PHRASE_WORDS[drill.kind]} ${first === undefined ? 'the phrases' : which}`;
   }
   const sizes = listed(drill.sizes.map((size) => `${size}s`));
   if (drill.kind === 'trace') return `hear ${sizes} and find their paths`;

@@ -55,7 +55,8 @@ test('drills are tuned apart, ordered, taken out and put back, and the estimate 
   await plan(page, SMALL);
   await expect(estimate(page)).toContainText('7 items · about');
   await unfold(page, 'Drills one by one');
-  await page.getByLabel('Add a drill').selectOption('spot');
+  await page.getByLabel('Another drill').selectOption('spot');
+  await page.getByRole('button', { name: 'Add', exact: true }).click();
   await expect(page.getByRole('heading', { name: 'Drill 2' })).toBeFocused();
   const choose = (group: string, name: string) =>
     page.getByRole('group', { name: group }).getByRole('checkbox', { name, exact: true });
@@ -78,11 +79,15 @@ test('drills are tuned apart, ordered, taken out and put back, and the estimate 
   await toForm(page);
   await expect(estimate(page)).toContainText(`${7 + count} items`);
 
-  await page.getByRole('button', { name: 'Move drill 2 up' }).click();
+  await page.getByRole('button', { name: 'Move drill 2 up' }).press('Enter');
+  // At the top there is only the way back.
+  await expect(page.getByRole('button', { name: 'Move drill 1 down' })).toBeFocused();
   await expect(page.getByRole('button', { name: /^Tune drill 1: .*sevenths/ })).toBeVisible();
   await page.getByRole('button', { name: 'Remove drill 2' }).click();
   await expect(estimate(page)).toContainText(new RegExp(`^${count} items?`));
-  await page.getByRole('button', { name: 'Put it back' }).click();
+  await expect(page.getByRole('button', { name: 'Put it back' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: /^Tune drill 2/ })).toBeFocused();
   await expect(estimate(page)).toContainText(`${7 + count} items`);
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
 
@@ -135,6 +140,7 @@ test('several unfinished lessons survive a reload, and are copied, named, put aw
   await page.getByRole('button', { name: 'Rename: Copy of Tuesday' }).click();
   await page.getByLabel('Title').fill('Thursday, quay side');
   await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Rename: Thursday, quay side' })).toBeFocused();
   await page.getByRole('button', { name: 'Put away: Tuesday, quay side' }).click();
   await page.reload();
   await expect(titles(page)).toHaveText([

@@ -262,7 +262,7 @@ test('the teacher says where a group ends and what a note is, and takes it back'
   await expect(page.getByRole('region', { name: 'Notes 1 to 13' })).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
-  await first.getByLabel('another begins at').selectOption('note 4');
+  await first.getByLabel('another group begins at').selectOption('note 4');
   await expect(page.getByRole('region', { name: 'Notes 4 to 6' })).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).click();
 

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
+import { useFocusAfter } from '../focus.ts';
 import { change, draft, type MadePhrase } from '../teach/draft.ts';
 import { entryOf, isBegun } from './entry.ts';
 import { explained } from './explained.ts';
@@ -8,6 +9,7 @@ import { pathWords } from './words.ts';
 /** The phrases of a lesson in the making. */
 export function PhraseList({ open, returned }: { open(): void; returned: boolean }) {
   const list = useRef<HTMLElement>(null);
+  const focus = useFocusAfter(list);
   // Whoever comes back from a phrase goes on where they left.
   useEffect(() => {
     if (returned) list.current?.focus();
@@ -38,10 +40,12 @@ export function PhraseList({ open, returned }: { open(): void; returned: boolean
   const remove = (made: MadePhrase, index: number) => {
     setSaid(null);
     setRemoved({ made, index });
+    focus('.notice button');
     renumber(phrases.toSpliced(index, 1), (of) => (of === index ? null : of - Number(of > index)));
   };
   const putBack = ({ made, index }: { made: MadePhrase; index: number }) => {
     setRemoved(null);
+    focus(`li:nth-child(${index + 1}) button`);
     renumber(phrases.toSpliced(index, 0, made), (of) => of + Number(of >= index));
   };
   return (

@@ -125,7 +125,7 @@ function Boundaries({ group, next, rulings, rule }: ReadingProps) {
       )}
       {to - from > 1 && (
         <label>
-          another begins at{' '}
+          another group begins at{' '}
           <select
             value=""
             onChange={(event) => rule(splitAt(rulings, group, Number(event.currentTarget.value)))}

@@ -106,7 +106,7 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
     : students;
   return (
     <>
-      <section class="sheet ready">
+      <section class="ready">
         <h2>{title}</h2>
         <Stair
           steps={steps}

@@ -28,11 +28,19 @@ const PLACES: readonly [Screen, string][] = [
   ['teach', 'Teach'],
 ];
 
+/** Screens that one comes to from one of these. */
+const UNDER: Partial<Record<Screen, Screen>> = {
+  known: 'today',
+  phrases: 'today',
+  class: 'teach',
+  report: 'teach',
+};
+
 /** The frame: one screen, and the places at the bottom. A round has the whole phone to itself. */
 export function Shell() {
   const { screen } = route.value;
   const Current = SCREENS[screen];
-  const at = screen === 'known' || screen === 'phrases' ? 'today' : screen;
+  const at = UNDER[screen] ?? screen;
   if (screen === 'round') return <Current />;
   return (
     <>

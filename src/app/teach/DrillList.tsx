@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { itemsOf } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, MOST, type Deck, type KindName } from '../../decks/deck.ts';
 import { drillWords } from '../deckWords.ts';
+import { useFocusAfter } from '../focus.ts';
 import { change, draft, drillOf, isTogether, type MadeDrill } from './draft.ts';
 import { KIND_WORDS } from './kindWords.ts';
 
@@ -37,18 +38,26 @@ export function DrillList(props: DrillListProps) {
 function Drills({ deck, tune }: DrillListProps) {
   const { drills } = draft.value;
   const [removed, setRemoved] = useState<{ drill: MadeDrill; index: number } | null>(null);
+  const root = useRef<HTMLDivElement>(null);
+  const focus = useFocusAfter(root);
+  const row = (index: number) => `li:nth-child(${index + 1})`;
   const remove = (index: number) => {
     setRemoved({ drill: drills[index]!, index });
     change({ drills: drills.toSpliced(index, 1) });
+    focus('.notice button');
   };
   const putBack = ({ drill, index }: { drill: MadeDrill; index: number }) => {
     setRemoved(null);
     change({ drills: drills.toSpliced(index, 0, drill) });
+    focus(`${row(index)} button`);
   };
-  const move = (index: number, by: -1 | 1) =>
+  const move = (index: number, by: -1 | 1) => {
     change({ drills: drills.toSpliced(index, 1).toSpliced(index + by, 0, drills[index]!) });
+    const arrows = `${row(index + by)} .drill-moves button`;
+    focus(`${arrows}:nth-child(${by < 0 ? 1 : 2})`, `${arrows}:nth-child(${by < 0 ? 2 : 1})`);
+  };
   return (
-    <>
+    <div class="drills" ref={root}>
       <p class="soft">
         What was never asked comes in this order: of drills of one kind the upper one first. Kinds
         take turns, and what fades is asked again whenever it is due.
@@ -117,7 +126,7 @@ function Drills({ deck, tune }: DrillListProps) {
         )}
       </div>
       <AddDrill tune={tune} />
-    </>
+    </div>
   );
 }
 
@@ -128,23 +137,29 @@ function AddDrill({ tune }: Pick<DrillListProps, 'tune'>) {
     return <p class="soft">A lesson has at most {MOST.drills} drills.</p>;
   }
   const kinds = KIND_NAMES.filter((kind) => phrases.length > 0 || !isPhraseKind(kind));
-  const add = (kind: KindName) => {
+  const add = (event: SubmitEvent) => {
+    event.preventDefault();
+    const kind = new FormData(event.currentTarget as HTMLFormElement).get('kind') as KindName;
     change({ drills: [...drills, drillOf(kind, draft.value)] });
     tune(drills.length);
   };
   return (
-    <label class="field">
-      <span class="label">Add a drill</span>
-      <select value="" onChange={(event) => add(event.currentTarget.value as KindName)}>
-        <option value="" disabled>
-          Choose what it asks
-        </option>
-        {kinds.map((kind) => (
-          <option key={kind} value={kind}>
-            {KIND_WORDS[kind]}
-          </option>
-        ))}
-      </select>
-    </label>
+    <form class="paste" onSubmit={add}>
+      <label class="label" for="another-drill">
+        Another drill
+      </label>
+      <div class="paste-row">
+        <select id="another-drill" name="kind">
+          {kinds.map((kind) => (
+            <option key={kind} value={kind}>
+              {KIND_WORDS[kind]}
+            </option>
+          ))}
+        </select>
+        <button type="submit" class="button">
+          Add
+        </button>
+      </div>
+    </form>
   );
 }

@@ -90,7 +90,7 @@ function InstrumentFields() {
       </label>
       {field('frets', 'Frets')}
       {field('capo', 'Capo on fret')}
-      {field('scaleLength', 'Nut to bridge, mm')}
+      {field('scaleLength', 'Scale length, mm')}
       <label class="reading">
         <span>Left-handed</span>
         <input

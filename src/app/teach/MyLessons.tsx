@@ -4,6 +4,7 @@ import { keyLabel } from '../../theory/naming.ts';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
 import { lessons, settings } from '../state.ts';
+import { useFocusAfter } from '../focus.ts';
 import type { Draft } from './draft.ts';
 import { usualTitle } from './draft.ts';
 import { draftOf } from './from.ts';
@@ -16,10 +17,12 @@ export function MyLessons() {
   const all = kept.value ?? [];
   const here = all.filter(({ away }) => !away);
   const away = all.filter((one) => one.away);
+  const root = useRef<HTMLElement>(null);
+  const focus = useFocusAfter(root);
   return (
-    <main class="screen lessons">
+    <main class="screen lessons" ref={root}>
       <header>
-        <h1>Your lessons</h1>
+        <h1 tabIndex={-1}>Your lessons</h1>
         {all.length === 0 && (
           <p class="soft">
             None yet. Each one you begin is kept on this device, finished or not, and goes into the
@@ -32,7 +35,7 @@ export function MyLessons() {
       </button>
       <ul class="lesson-list">
         {here.map((one) => (
-          <Row key={one.id} one={one} />
+          <Row key={one.id} one={one} moved={() => focus('h1')} />
         ))}
       </ul>
       {away.length > 0 && (
@@ -40,7 +43,7 @@ export function MyLessons() {
           <summary>Put away · {away.length}</summary>
           <ul class="lesson-list">
             {away.map((one) => (
-              <Row key={one.id} one={one} />
+              <Row key={one.id} one={one} moved={() => focus('h1')} />
             ))}
           </ul>
         </details>
@@ -50,14 +53,25 @@ export function MyLessons() {
   );
 }
 
-function Row({ one }: { one: KeptDraft }) {
+/** @param moved called as it goes to the other list */
+function Row({ one, moved }: { one: KeptDraft; moved(): void }) {
   const [renaming, setRenaming] = useState(false);
   const { key, drills, phrases } = one.draft;
   const title = keptTitle(one);
+  const root = useRef<HTMLLIElement>(null);
+  const focus = useFocusAfter(root);
+  const named = () => {
+    setRenaming(false);
+    focus('[aria-label^="Rename"]');
+  };
+  const move = (to: boolean) => {
+    setAway(one, to);
+    moved();
+  };
   const counted = (count: number, name: string) => `${count} ${name}${count === 1 ? '' : 's'}`;
   return (
-    <li class="sheet">
-      {renaming ? <Rename one={one} leave={() => setRenaming(false)} /> : <h2>{title}</h2>}
+    <li class="sheet" ref={root}>
+      {renaming ? <Rename one={one} leave={named} /> : <h2>{title}</h2>}
       <p class="soft">
         {keyLabel(key, settings.value.naming)} · {counted(drills.length, 'drill')}
         {phrases.length > 0 && `, ${counted(phrases.length, 'phrase')}`} · {sharedWords(one)}
@@ -69,7 +83,7 @@ function Row({ one }: { one: KeptDraft }) {
             type="button"
             class="button"
             aria-label={`Take back: ${title}`}
-            onClick={() => setAway(one, false)}
+            onClick={() => move(false)}
           >
             Take back
           </button>
@@ -103,7 +117,7 @@ function Row({ one }: { one: KeptDraft }) {
               type="button"
               class="button"
               aria-label={`Put away: ${title}`}
-              onClick={() => setAway(one, true)}
+              onClick={() => move(true)}
             >
               Put away
             </button>
@@ -143,9 +157,10 @@ function Rename({ one, leave }: { one: KeptDraft; leave(): void }) {
           maxLength={MOST.title}
           placeholder={usualTitle(one.draft.key)}
           value={one.draft.title}
+          onKeyDown={(event) => event.key === 'Escape' && leave()}
         />
         <button type="submit" class="button">
-          Name it
+          Name
         </button>
       </div>
     </form>

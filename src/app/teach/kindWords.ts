@@ -8,6 +8,6 @@ export const KIND_WORDS: Record<KindName, string> = {
   outline: 'name the arpeggios of the phrases',
   follow: 'place the next arpeggio of the phrases',
   order: 'order the arpeggios of the phrases',
-  vary: 'tell variations of the phrases',
-  fill: 'name the missing note of the phrases',
+  vary: 'name variations of the phrases',
+  fill: 'name the note missing from the phrases',
 };

@@ -1,0 +1,20 @@
+import { useEffect, useRef } from 'preact/hooks';
+
+/**
+ * Where the focus goes once what was done is drawn, since the control it was on may be gone or be another's.
+ *
+ * @returns to be called with selectors: the first that is inside `root` then, and can take the focus, gets it
+ */
+export function useFocusAfter(root: { readonly current: HTMLElement | null }) {
+  const wanted = useRef<readonly string[]>([]);
+  useEffect(() => {
+    const found = wanted.current
+      .map((selector) => root.current?.querySelector<HTMLElement>(`${selector}:not(:disabled)`))
+      .find((element) => element);
+    wanted.current = [];
+    found?.focus();
+  });
+  return (...selectors: string[]) => {
+    wanted.current = selectors;
+  };
+}
