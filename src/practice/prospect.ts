@@ -18,6 +18,12 @@ export interface Prospect {
 const VERDICT = { right: 2, wrong: 5 };
 
 /**
+ * How much of what its siblings tell of an item never asked counts. In full it cost simulated students up to .7 points
+ * at 4 minutes a day, for not being asked what they only seemed to know; half of it cost nothing.
+ */
+const TOLD = 0.5;
+
+/**
  * What each item would bring, in the items' order:
  *
  * Σ [p(a(T) + depth · what an imprint laid now has left at T) − p(a(T))] / expected seconds, T the two aims,
@@ -44,7 +50,7 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
       chanceAt(late[k]!, ease, doubt);
     if (known[k]) return { item, isNew: false, gain: gained / costs(item.kind, p) };
     const start = (startOf ??= starts(memory))(item.id);
-    return { item, isNew: true, gain: (gained * (1 - start)) / costs(item.kind, start) };
+    return { item, isNew: true, gain: (gained * (1 - TOLD * start)) / costs(item.kind, start) };
   });
 }
 
