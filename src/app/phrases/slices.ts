@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 
 /** How long a slice of work may keep the page waiting, ms. */
-const SLICE = 10;
+const SLICE = 6;
 
 /** What has been made so far, and whether that is all. */
 export interface Made<T> {
@@ -22,15 +22,18 @@ export function useSlices<T>(work: () => Iterator<T | undefined>, inputs: readon
     setState({ made, done: false });
     const slice = () => {
       const end = performance.now() + SLICE;
-      const before = made.length;
       let step = running.next();
-      while (!step.done) {
-        if (step.value !== undefined) made = [...made, step.value];
-        if (performance.now() > end) break;
+      while (!step.done && step.value === undefined && performance.now() < end)
         step = running.next();
-      }
-      if (step.done || made.length > before) setState({ made, done: step.done ?? false });
-      if (!step.done) timer = setTimeout(slice);
+      const done = step.done ?? false;
+      const value = step.done ? undefined : step.value;
+      timer = setTimeout(done || value !== undefined ? () => show(value, done) : slice);
+    };
+    // What was made is drawn in a slice of its own: that takes as long as making it.
+    const show = (value: T | undefined, done: boolean) => {
+      if (value !== undefined) made = [...made, value];
+      setState({ made, done });
+      if (!done) timer = setTimeout(slice);
     };
     let timer = setTimeout(slice);
     return () => clearTimeout(timer);

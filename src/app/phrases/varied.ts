@@ -14,7 +14,7 @@ import { byOctaves, phraseOf, sketchOf } from '../../theory/editing.ts';
 import type { Key } from '../../theory/key.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { parentScale } from '../../theory/scale.ts';
-import { movedTo, variations } from '../../theory/variations/variations.ts';
+import { eachVariation, movedTo } from '../../theory/variations/variations.ts';
 import { withPlaces, type Explained } from './explained.ts';
 
 /** Makes one phrase after another of a phrase; where nothing is made yet, it only pauses. */
@@ -25,7 +25,8 @@ const APART = 4;
 
 /** Other notes made from those of a phrase, in its key; those no hand can play or no deck can hold are left out. */
 export function* varied({ phrase, key, instrument, analysis }: Explained): Making {
-  for (const { name, says, phrase: other } of variations(phrase, key, analysis)) {
+  for (const { name, says, phrase: other } of eachVariation(phrase, key, analysis)) {
+    yield;
     if (other.notes.length > MOST.notes) continue;
     const there = yield* placedByNote(instrument, other);
     if (there) yield { name, says, phrase: there };

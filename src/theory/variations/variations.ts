@@ -20,22 +20,33 @@ export function variations(
   analysis: Analysis,
   keys: readonly Key[] = [],
 ): Variation[] {
-  if (phrase.notes.length < 2) return [];
+  return [...eachVariation(phrase, key, analysis, keys)];
+}
+
+/** The same, each made when it is asked for. */
+export function* eachVariation(
+  phrase: Phrase,
+  key: Key,
+  analysis: Analysis,
+  keys: readonly Key[] = [],
+): Generator<Variation, void> {
+  if (phrase.notes.length < 2) return;
   const all = [
-    backwards(phrase, key),
-    otherStart(phrase, key),
-    upsideDown(phrase, key),
-    chordsReversed(phrase, key, analysis),
-    fourths(phrase, key, analysis),
-    passingIn(phrase, key, analysis),
-    passingOut(phrase, key, analysis),
-    byDegrees(phrase, key, 2),
-    byDegrees(phrase, key, -2),
-    ...keys.map((other) => movedTo(phrase, key, other)),
+    () => backwards(phrase, key),
+    () => otherStart(phrase, key),
+    () => upsideDown(phrase, key),
+    () => chordsReversed(phrase, key, analysis),
+    () => fourths(phrase, key, analysis),
+    () => passingIn(phrase, key, analysis),
+    () => passingOut(phrase, key, analysis),
+    () => byDegrees(phrase, key, 2),
+    () => byDegrees(phrase, key, -2),
+    ...keys.map((other) => () => movedTo(phrase, key, other)),
   ];
-  return all.filter(
-    (variation) => variation !== null && !soundsLike(variation.phrase, phrase),
-  ) as Variation[];
+  for (const make of all) {
+    const variation = make();
+    if (variation && !soundsLike(variation.phrase, phrase)) yield variation;
+  }
 }
 
 /** Last note first, in the same rhythm. */
