@@ -34,7 +34,7 @@ describe('phrases of our own, written down with their truth', () => {
   });
 
   // The weights were chosen on these very phrases. Chosen on three quarters of them and counted on the fourth, four times
-  // over, they gave 98.5, 98.2, 97.3 and 97.7; the goals are 98, 98, 96 and 95.
+  // over, they gave 97.8, 98.3, 97.6 and 96.8; the goals are 98, 98, 96 and 95.
   it.each([
     ['tuned', tuned, 99, 98, 98, 98],
     ['heldOut', heldOut, 99, 97, 97, 96],
@@ -53,7 +53,7 @@ describe('phrases of our own, written down with their truth', () => {
   it('are still cut right where nobody knows the bar line', () => {
     const got = score(all, { pickup: null });
     console.log(`bar line unknown: ${figures(got)}`);
-    expect(got.spans).toBeGreaterThanOrEqual(96);
+    expect(got.spans).toBeGreaterThanOrEqual(98);
   });
 });
 
@@ -64,11 +64,11 @@ describe('500 phrases drawn from unseen seeds', () => {
     () => {
       const got = score(random);
       console.log(`random: ${figures(got)}`);
-      expect(got.spans).toBeGreaterThanOrEqual(95);
-      expect(got.degree).toBeGreaterThanOrEqual(95);
-      expect(got.degreeAndSize).toBeGreaterThanOrEqual(93);
-      expect(got.f1).toBeGreaterThanOrEqual(86);
-      expect(got.sureAndRight).toBeGreaterThanOrEqual(94);
+      expect(got.spans).toBeGreaterThanOrEqual(97);
+      expect(got.degree).toBeGreaterThanOrEqual(96.5);
+      expect(got.degreeAndSize).toBeGreaterThanOrEqual(95.5);
+      expect(got.f1).toBeGreaterThanOrEqual(89);
+      expect(got.sureAndRight).toBeGreaterThanOrEqual(97);
     },
   );
 

@@ -79,6 +79,11 @@ describe('the analysis of a phrase', () => {
     expect(symbols(phrase, key, { pickup: beats(2, 3) })[0]).toBe('Bb 0-8');
   });
 
+  it('lets the last note close its arpeggio on the bar line', () => {
+    const { phrase } = inBFlat('I: 1 3 5 8 5 3', 'IV: 4 6 8 11 8 6', 'I: 10 8 5 8 5 3 1*6');
+    expect(symbols(phrase, key, { bar: 2 })).toEqual(['Bb 0-6', 'Eb 6-12', 'Bb 12-19']);
+  });
+
   it('says how sure it is, and what else it could be', () => {
     for (const { confidence, alternatives, chord } of analyse(two, key).groups) {
       expect(confidence).toBeGreaterThan(SURE);

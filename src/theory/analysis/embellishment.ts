@@ -77,8 +77,7 @@ export function embellishmentCost(
   kind: Embellishment | null,
 ): number {
   const cost = (kind === null ? W.foreign : W.embellishment[kind]) * weight;
-  if (kind === 'suspension') return cost;
-  if (kind !== 'appoggiatura') return onBeat ? cost * W.onBeat : cost;
+  if (kind !== 'appoggiatura') return cost;
   const { offBeat, long, upward } = W.appoggiatura;
   return (
     cost +

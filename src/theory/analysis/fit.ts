@@ -39,9 +39,10 @@ function noteFits(line: readonly Sounding[], chord: Chord, tones: Tones): NoteFi
         cost: { first: cost('first'), middle: cost('middle'), last: cost('last') },
       };
     }
-    const stepped = member >= 3 && note.into?.step && note.out?.step && !tones.has(i);
-    const cost = stepped ? W.stepped.cost * note.weight : chordToneCost(chromas.length);
-    return alike(member, stepped ? W.stepped.present : 1, cost);
+    if (tones.has(i)) return alike(member, 1, chordToneCost(chromas.length));
+    if (member >= 3 && note.into?.step && note.out?.step)
+      return alike(member, W.stepped.present, W.stepped.cost * note.weight);
+    return alike(member, 1, chordToneCost(chromas.length));
   });
 }
 
@@ -81,6 +82,8 @@ export function groupCosts(
     for (let length = 1; length <= costs.length; length++) {
       const at = from + length - 1;
       const { member, presence, cost } = fits[at]!;
+      if (length > 1 && member >= 0 && fits[at - 1]!.member >= 0 && line[at]!.into!.step)
+        inner += W.step;
       beats += line[at]!.length;
       if (member >= 0) present[member] = Math.max(present[member]!, presence);
       if (line[at]!.midi < line[lowest]!.midi) lowest = at;

@@ -11,9 +11,13 @@ export interface Grid {
   readonly points: Int32Array;
 }
 
-/** What a grid does to the cost of a group of notes, `from` up to and not including `to`. */
-export function gridCost(grid: Grid, from: number, to: number): number {
-  return grid.start[from]! + W.inside * (grid.points[to - 1]! - grid.points[from]!);
+/**
+ * What a grid does to the cost of a group of notes, `from` up to and not including `to`. A phrase's last note may close
+ * its arpeggio on a point of the grid as well as before it.
+ */
+export function gridCost({ start, points }: Grid, from: number, to: number): number {
+  const last = to === points.length ? Math.max(from, to - 2) : to - 1;
+  return start[from]! + W.inside * (points[last]! - points[from]!);
 }
 
 /** The grids that a phrase may go by; where its bar line is unknown, those shifted by beats too. */
