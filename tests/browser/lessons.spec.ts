@@ -74,9 +74,11 @@ test('drills are tuned apart, ordered, taken out and put back, and the estimate 
   expect(count).toBeGreaterThan(0);
   await page.getByRole('button', { name: 'Try a card' }).click();
   await expect(page.locator('[data-kind="spot"]')).toHaveAttribute('data-item', /:seventh:/);
+  await expect(page.getByRole('heading', { level: 1 })).toBeFocused();
   await toForm(page);
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
   await toForm(page);
+  await expect(page.getByRole('button', { name: /^Tune drill 2/ })).toBeFocused();
   await expect(estimate(page)).toContainText(`${7 + count} items`);
 
   await page.getByRole('button', { name: 'Move drill 2 up' }).press('Enter');
@@ -114,6 +116,9 @@ test('any item can be marked easy or hard', async ({ page }) => {
   await unfold(page, '1 item is marked easy or hard');
   await expect(page.getByLabel('name vii° on strings 5–4')).toHaveValue('5');
   const link = await shareLink(page);
+  await expect(page.getByRole('heading', { level: 1 })).toBeFocused();
+  await page.getByRole('button', { name: 'Change it' }).click();
+  await expect(page.getByRole('button', { name: 'Share the link' })).toBeFocused();
   await page.evaluate(() => (location.hash = '#/teach/lessons'));
   await page.goto(link);
   await page.getByRole('button', { name: 'Keep for later' }).click();

@@ -10,23 +10,30 @@ interface DrillListProps {
   deck: Deck;
   /** Opens a drill to be tuned. */
   tune(index: number): void;
-  /** Whether the teacher comes back from one. */
-  returned: boolean;
+  /** Which one the teacher comes back from, if from any. */
+  returned: number | null;
 }
 
 /** The drills one by one: folded away until somebody wants more than the form. */
 export function DrillList(props: DrillListProps) {
   const { drills } = draft.value;
-  const [open, setOpen] = useState(props.returned);
+  const [open, setOpen] = useState(props.returned !== null);
   const apart = drills.filter((drill) => !isTogether(drill)).length;
-  const fold = useRef<HTMLElement>(null);
+  const fold = useRef<HTMLDetailsElement>(null);
   // Whoever comes back from a drill goes on where they left.
   useEffect(() => {
-    if (props.returned) fold.current?.focus();
+    if (props.returned === null) return;
+    const row = `li:nth-child(${props.returned + 1}) button`;
+    fold.current?.querySelector<HTMLElement>(row)?.focus();
   }, []);
   return (
-    <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary ref={fold}>
+    <details
+      class="fold"
+      ref={fold}
+      open={open}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
+      <summary>
         Drills one by one · {drills.length}
         {apart > 0 && `, ${apart} tuned apart`}
       </summary>

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
 import { hearBoth } from '../../cards/CardFrame.tsx';
 import type { Card, Explanation } from '../../cards/kind.ts';
@@ -17,6 +17,8 @@ export function Sample({ items, leave }: { items: readonly Item[]; leave(): void
   const { card, verdict, explanation } = sampled;
   const { naming } = settings.value;
   const kind = KINDS[card.item.kind];
+  const screen = useRef<HTMLElement>(null);
+  useEffect(() => screen.current?.querySelector('h1')?.focus(), []);
   const answer = (given: string) => {
     const judged = kind.judge(card, given);
     const why = kind.explain(card, judged, given, naming);
@@ -24,7 +26,7 @@ export function Sample({ items, leave }: { items: readonly Item[]; leave(): void
     if (!kind.heard) hearBoth(why);
   };
   return (
-    <main class="screen round">
+    <main class="screen round" ref={screen}>
       <header class="round-bar">
         <button type="button" class="bar-button" aria-label="Back to the lesson" onClick={leave}>
           ×

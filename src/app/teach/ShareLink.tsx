@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
 import { deckLink } from '../../decks/link.ts';
 import { LinkBox } from '../LinkBox.tsx';
@@ -14,9 +14,16 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
     // So that this device knows the lesson when reports on it come back.
     void keepMade(deck).then(markShared);
   }, []);
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    scrollTo(0, 0);
+    title.current?.focus();
+  }, []);
   return (
     <main class="screen share">
-      <h1>{deck.title}</h1>
+      <h1 ref={title} tabIndex={-1}>
+        {deck.title}
+      </h1>
       <LinkBox
         label="The lesson’s link"
         title={deck.title}

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { itemsOf } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, type KindName } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
@@ -35,10 +35,13 @@ export default function Teach() {
 /** What of a lesson is in sight: the form, its phrase, its link, or the drill of a number. */
 type Showing = 'form' | 'phrase' | 'link' | number;
 
+/** What the form is come back from: that, or a card that was tried. */
+type Returned = Showing | 'card';
+
 function Desk({ anew }: { anew: ComponentChildren }) {
   const [showing, setShowing] = useState<Showing>('form');
   const [sampled, sample] = useState<readonly Item[] | null>(null);
-  const [returned, setReturned] = useState<Showing>('form');
+  const [returned, setReturned] = useState<Returned>('form');
   const made = draft.value;
   const deck = useMemo(() => deckOf(made), [made]);
   // Teach, tapped again, is the lesson's form.
@@ -51,7 +54,11 @@ function Desk({ anew }: { anew: ComponentChildren }) {
     setReturned(showing);
     setShowing('form');
   };
-  if (sampled) return <Sample items={sampled} leave={() => sample(null)} />;
+  const leaveSample = () => {
+    setReturned('card');
+    sample(null);
+  };
+  if (sampled) return <Sample items={sampled} leave={leaveSample} />;
   if (showing === 'phrase') return <PhraseDesk leave={leave} />;
   if (showing === 'link') return <ShareLink deck={deck} leave={leave} />;
   if (typeof showing === 'number' && showing < made.drills.length) {
@@ -61,7 +68,7 @@ function Desk({ anew }: { anew: ComponentChildren }) {
 }
 
 interface FormProps {
-  returned: Showing;
+  returned: Returned;
   show(showing: Showing): void;
   sample(items: readonly Item[]): void;
   anew: ComponentChildren;
@@ -89,6 +96,12 @@ function Form({ returned, show, sample, anew }: FormProps) {
       marks,
     ],
   );
+  const actions = useRef<HTMLDivElement>(null);
+  // Whoever comes back goes on where they left; `DrillList` and `PhraseList` see to theirs.
+  useEffect(() => {
+    const left = { card: 'button', link: '.main' }[String(returned)];
+    if (left) actions.current?.querySelector<HTMLElement>(left)?.focus();
+  }, []);
   const isEmpty = items.length === 0 && deck.drills.length > 0;
   const empty =
     fault ??
@@ -117,7 +130,11 @@ function Form({ returned, show, sample, anew }: FormProps) {
       <KeyChoice />
       <InstrumentChoice />
       <TogetherForm />
-      <DrillList deck={deck} tune={show} returned={typeof returned === 'number'} />
+      <DrillList
+        deck={deck}
+        tune={show}
+        returned={typeof returned === 'number' ? returned : null}
+      />
       <PhraseList open={() => show('phrase')} returned={returned === 'phrase'} />
       <MarkChoice items={items} />
       <Words />
@@ -128,7 +145,7 @@ function Form({ returned, show, sample, anew }: FormProps) {
       ) : (
         <Estimate items={items} lessonDay={made.lessonDay} />
       )}
-      <div class="buttons last">
+      <div class="buttons last" ref={actions}>
         <button
           type="button"
           class="button"
