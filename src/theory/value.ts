@@ -31,12 +31,12 @@ export function noteValue(length: Beats): NoteValue | null {
   return null;
 }
 
-/** `eighth`, `dotted quarter`, `eighth triplet`; `5/6 beats` where no single note lasts so long. */
+/** `eighth`, `dotted quarter`, `triplet eighth`; `5/6 beats` where no single note lasts so long. */
 export function valueWords(length: Beats): string {
   const value = noteValue(length);
   if (!value) return `${length.d === 1 ? length.n : `${length.n}/${length.d}`} beats`;
   const name = PLAIN.find(([flags]) => flags === value.flags)![2];
-  return `${value.dotted ? 'dotted ' : ''}${name}${value.triplet ? ' triplet' : ''}`;
+  return `${value.dotted ? 'dotted ' : ''}${value.triplet ? 'triplet ' : ''}${name}`;
 }
 
 /** Half as long again, or back: a dotted length without its dot, any other with one. */

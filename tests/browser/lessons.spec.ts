@@ -78,18 +78,18 @@ test('drills are tuned apart, ordered, taken out and put back, and the estimate 
   await toForm(page);
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
   await toForm(page);
-  await expect(page.getByRole('button', { name: /^Tune drill 2/ })).toBeFocused();
+  await expect(page.getByRole('button', { name: /^Change drill 2/ })).toBeFocused();
   await expect(estimate(page)).toContainText(`${7 + count} items`);
 
   await page.getByRole('button', { name: 'Move drill 2 up' }).press('Enter');
   // At the top there is only the way back.
   await expect(page.getByRole('button', { name: 'Move drill 1 down' })).toBeFocused();
-  await expect(page.getByRole('button', { name: /^Tune drill 1: .*sevenths/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Change drill 1: .*sevenths/ })).toBeVisible();
   await page.getByRole('button', { name: 'Remove drill 2' }).click();
   await expect(estimate(page)).toContainText(new RegExp(`^${count} items?`));
   await expect(page.getByRole('button', { name: 'Put it back' })).toBeFocused();
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('button', { name: /^Tune drill 2/ })).toBeFocused();
+  await expect(page.getByRole('button', { name: /^Change drill 2/ })).toBeFocused();
   await expect(estimate(page)).toContainText(`${7 + count} items`);
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
 
@@ -106,7 +106,7 @@ test('drills are tuned apart, ordered, taken out and put back, and the estimate 
 test('any item can be marked easy or hard', async ({ page }) => {
   await plan(page, SMALL);
   await unfold(page, 'Drills one by one');
-  await page.getByRole('button', { name: /^Tune drill 1/ }).click();
+  await page.getByRole('button', { name: /^Change drill 1/ }).click();
   await unfold(page, 'How hard single items are');
   await page.getByLabel('Find, like').fill('vii 5-4');
   const found = page.locator('.marks select');
@@ -180,7 +180,7 @@ test('what one window changes of a lesson the other one has at once, and says so
   await shareLink(page);
   await other.getByLabel('A note to the student').fill('Slowly.');
   await expect(page.getByLabel('A note to the student')).toHaveValue('Slowly.');
-  await other.getByRole('button', { name: 'Begin anew' }).click();
+  await other.getByRole('button', { name: 'A new lesson' }).click();
   await other.getByRole('radio', { name: 'E♭', exact: true }).check();
   await expect(page.getByLabel('Title')).toHaveValue('Thursday, quay side');
   await page.reload();
@@ -285,6 +285,6 @@ test('Teach, tapped once more, goes back to the lesson from its link, its phrase
   await page.getByRole('button', { name: 'Try a card' }).click();
   await back();
   await unfold(page, 'Drills one by one');
-  await page.getByRole('button', { name: /^Tune drill 1/ }).click();
+  await page.getByRole('button', { name: /^Change drill 1/ }).click();
   await back();
 });

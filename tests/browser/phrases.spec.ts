@@ -65,7 +65,7 @@ test('two bars of triplets are tapped on the neck, changed, taken back and done 
   await page.getByRole('button', { name: 'Add a phrase' }).click();
   for (const [string, fret] of TWO_BARS) await place(page, string, fret).tap();
   await expect(note(page, 24)).toHaveAccessibleName(
-    'Note 24: degree 4, string 2, fret 4, eighth triplet',
+    'Note 24: degree 4, string 2, fret 4, triplet eighth',
   );
   await expect(tablature(page)).toHaveValue(/beats +1\/3\n/);
 
@@ -91,7 +91,7 @@ test('two bars of triplets are tapped on the neck, changed, taken back and done 
   await page.getByRole('button', { name: 'Go on with the phrase you began' }).click();
   await expect(note(page, 2)).toHaveAccessibleName(/by slide$/);
   for (let i = 0; i < 3; i++) await undo.click();
-  await expect(note(page, 2)).toHaveAccessibleName(/string 2, fret 4, eighth triplet$/);
+  await expect(note(page, 2)).toHaveAccessibleName(/string 2, fret 4, triplet eighth$/);
   const redo = page.getByRole('button', { name: 'Redo' });
   for (let i = 0; i < 5; i++) await redo.click();
   await expect(redo).toBeDisabled();
@@ -203,7 +203,7 @@ test('a pasted phrase goes into the lesson, and the student sees and plays it', 
   const notes = student.getByRole('button', { name: /^Note \d+: degree/ });
   await expect(notes).toHaveCount(13);
   await expect(notes.first()).toHaveAccessibleName(
-    'Note 1: degree 2, string 3, fret 5, eighth triplet',
+    'Note 1: degree 2, string 3, fret 5, triplet eighth',
   );
   await expect(student.locator('[data-string="3"][data-fret="5"][data-dot]')).toHaveCount(1);
   await student.getByRole('button', { name: 'V7, notes 7 to 13' }).click();
@@ -334,7 +334,7 @@ test('a phrase leaves as text, as MIDI and as MusicXML, and comes back from text
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await plan(page, {});
   await write(page, STAIRS);
-  await page.getByText('Take it along').click();
+  await page.getByText('Copy, save or print').click();
   await page.getByRole('button', { name: 'Copy the tablature' }).click();
   await expect(page.getByText('Copied. Paste it into a message.')).toBeVisible();
   const copied = await page.evaluate(() => navigator.clipboard.readText());

@@ -19,8 +19,8 @@ const SENSES: Record<Confusion['kind'], string> = {
   spot: 'seen',
   place: 'placed',
   trace: 'heard',
-  outline: 'seen in a phrase',
-  follow: 'placed in a phrase',
+  outline: 'in a phrase seen',
+  follow: 'in a phrase placed',
 };
 
 const times = (count: number) => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);

@@ -191,10 +191,10 @@ function AllNotes({ length, edit }: { length: Beats; edit: BenchProps['edit'] })
       <summary>All notes</summary>
       <div class="groups">
         <button type="button" class="button small" onClick={all(asLong)}>
-          Each {withArticle(valueWords(length))}
+          Make each {withArticle(valueWords(length))}
         </button>
         <button type="button" class="button small" onClick={all((sketch) => unplace(sketch))}>
-          Find places
+          Find the easiest places
         </button>
         <button type="button" class="button small" onClick={all((sketch) => byOctaves(sketch, -1))}>
           An octave lower
@@ -207,7 +207,7 @@ function AllNotes({ length, edit }: { length: Beats; edit: BenchProps['edit'] })
   );
 }
 
-/** `A tap adds an eighth triplet at the end.` */
+/** `A tap adds a triplet eighth at the end.` */
 function tapWords(entry: Entry): string {
   const { cursor, sketch, length } = entry;
   if (cursor.on === 'note') return `A tap moves note ${cursor.at + 1}.`;

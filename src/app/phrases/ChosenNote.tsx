@@ -61,7 +61,7 @@ export function ChosenNote({ entry, explained, edit, go }: ChosenNoteProps) {
             class="button small"
             onClick={() => edit((now) => step(now, { sketch: rest(now.sketch, at, beats(0)) }))}
           >
-            Without its rest
+            Remove its rest
           </button>
         )}
         <button
@@ -101,7 +101,7 @@ function Joins({ entry, explained, edit }: Omit<ChosenNoteProps, 'go'>) {
       <Choices legend="Reached by">
         <Choice
           name="join"
-          label="a stroke"
+          label="picking"
           checked={note.join === undefined}
           change={() => set(null)}
         />
@@ -142,7 +142,7 @@ function ToneChoice({ entry, explained, edit }: Omit<ChosenNoteProps, 'go'>) {
         {ruling && <span class="soft"> · as you say</span>}
       </span>
       <select value={said} onChange={(event) => rule(event.currentTarget.value)}>
-        <option value="">as it is found</option>
+        <option value="">as it was found</option>
         <option value={CHORDAL}>a note of its chord</option>
         {possibleEmbellishments(explained.phrase, explained.key, at).map((kind) => (
           <option key={kind} value={kind}>
@@ -177,7 +177,7 @@ function PlaceChoice({ entry, instrument, edit }: PlaceChoiceProps) {
         value={note.place ? placeText(note.place) : ''}
         onChange={(event) => choose(parsePlace(event.currentTarget.value))}
       >
-        <option value="">where it costs the hand least</option>
+        <option value="">wherever it is easiest</option>
         {placesSounding(instrument, note.midi).map((place) => (
           <option key={placeText(place)} value={placeText(place)}>
             {placeLabel(place)}

@@ -142,7 +142,7 @@ export function PhraseDesk({ leave }: { leave(): void }) {
           disabled={!settled || bad || !whole}
           onClick={keep}
         >
-          Put it in
+          Put it in the lesson
         </button>
       </div>
     </main>

@@ -44,7 +44,7 @@ export function PhraseOut({ explained, title }: PhraseOutProps) {
   if (!places) return null;
   return (
     <details class="phrase-out">
-      <summary>Take it along</summary>
+      <summary>Copy, save or print</summary>
       <textarea
         class="tablature"
         readOnly

@@ -76,7 +76,7 @@ function Reading(props: ReadingProps) {
               {chordWords(one, said)}
             </option>
           ))}
-          {ruling && <option value="">let it be found</option>}
+          {ruling && <option value="">as it was found</option>}
         </select>
       </label>
       <Boundaries {...props} />

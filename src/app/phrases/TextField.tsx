@@ -62,7 +62,7 @@ export function TextField({ text, read, instrument, type, letGo }: TextFieldProp
         <p class="soft">
           Until it can be read, the phrase is as the strip shows it.{' '}
           <button type="button" class="button small" onClick={letGo}>
-            Let go of this text
+            Drop this text
           </button>
         </p>
       )}

@@ -142,7 +142,8 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
       {broken > 0 && (
         <p class="notice">
           {broken} kept {broken === 1 ? 'report' : 'reports'} could not be read and{' '}
-          {broken === 1 ? 'was' : 'were'} left alone: update the app, or ask for them once more.
+          {broken === 1 ? 'was' : 'were'} left alone: update the app, or ask for{' '}
+          {broken === 1 ? 'it' : 'them'} once more.
         </p>
       )}
       <ul class="students">

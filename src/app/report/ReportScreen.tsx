@@ -156,7 +156,8 @@ function Readiness({ one, picture }: { one: PlacedReport; picture: Picture }) {
       <p class="figure">
         <strong>{percent(picture.all.recall)}</strong>
         <span class="soft">
-          {when}, without more practice; {picture.all.seen} of {picture.all.of} asked so far
+          would be right {when}, without more practice; {picture.all.seen} of {picture.all.of} asked
+          so far
         </span>
       </p>
       <Stair steps={steps} label="How much of each degree is known on lesson day" />
@@ -196,8 +197,8 @@ const DOING: Record<KindName, string> = {
   place: 'to place what is named',
   trace: 'to trace what is heard',
   outline: 'to name an arpeggio in a phrase',
-  follow: 'to place the next one',
-  order: 'to hear their order',
+  follow: 'to place the next arpeggio',
+  order: 'to hear the order of arpeggios',
   vary: 'to hear a variation',
   fill: 'to hear what is missing',
 };

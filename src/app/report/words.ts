@@ -28,8 +28,8 @@ const VERBS: Record<Confusion['kind'], string> = {
   spot: 'seen',
   place: 'placed',
   trace: 'heard',
-  outline: 'seen in a phrase',
-  follow: 'placed in a phrase',
+  outline: 'in a phrase seen',
+  follow: 'in a phrase placed',
 };
 
 /** `ii seen as IV`. */

@@ -49,10 +49,10 @@ export function DrillDesk({ deck, index, sample, leave }: DrillDeskProps) {
         <h1 ref={title} tabIndex={-1}>
           Drill {index + 1}
         </h1>
-        <p>{KIND_WORDS[drill.kind]}</p>
+        <p>Cards to {KIND_WORDS[drill.kind]}</p>
         {isTogether(made) ? (
           <p class="soft">
-            As the lesson’s form says. What you change here is for this drill alone.
+            It follows the lesson’s form. What you change here changes this drill alone.
           </p>
         ) : (
           follows && (
@@ -94,7 +94,8 @@ function Samples({ fault, items }: { fault: string | null; items: readonly Item[
   if (fault || items.length === 0) {
     return (
       <p class="notice bad" role="status">
-        {fault ?? 'Nothing of this lies whole on these strings inside these frets.'}
+        {fault ??
+          'No such arpeggio lies whole on these strings inside these frets: choose more strings or frets.'}
       </p>
     );
   }

@@ -35,7 +35,7 @@ export function DrillList(props: DrillListProps) {
     >
       <summary>
         Drills one by one · {drills.length}
-        {apart > 0 && `, ${apart} tuned apart`}
+        {apart > 0 && `, ${apart} with choices of ${apart === 1 ? 'its' : 'their'} own`}
       </summary>
       {open && <Drills {...props} />}
     </details>
@@ -66,8 +66,8 @@ function Drills({ deck, tune }: DrillListProps) {
   return (
     <div class="drills" ref={root}>
       <p class="soft">
-        What was never asked comes in this order: of drills of one kind the upper one first. Kinds
-        take turns, and what fades is asked again whenever it is due.
+        New items come in this order: of one kind of card those of the upper drill first. Kinds take
+        turns, and whatever fades is asked again when it is due.
       </p>
       <ol class="drill-list">
         {drills.map((made, index) => {
@@ -79,7 +79,7 @@ function Drills({ deck, tune }: DrillListProps) {
               <button
                 type="button"
                 class="button small"
-                aria-label={`Tune ${name}: ${drillWords(drill)}`}
+                aria-label={`Change ${name}: ${drillWords(drill)}`}
                 onClick={() => tune(index)}
               >
                 <span>
@@ -87,7 +87,7 @@ function Drills({ deck, tune }: DrillListProps) {
                 </span>
                 <span class="soft">
                   {length} {length === 1 ? 'item' : 'items'}
-                  {!isTogether(made) && ' · tuned apart'}
+                  {!isTogether(made) && ' · choices of its own'}
                 </span>
               </button>
               <span class="drill-moves">

@@ -89,7 +89,7 @@ function InstrumentFields() {
         />
       </label>
       {field('frets', 'Frets')}
-      {field('capo', 'Capo on fret')}
+      {field('capo', 'Capo on fret (0: none)')}
       {field('scaleLength', 'Scale length, mm')}
       <label class="reading">
         <span>Left-handed</span>

@@ -39,7 +39,7 @@ export function KeyChoice() {
         ))}
         {!more && (
           <button type="button" class="button small" onClick={() => setMore(true)}>
-            more
+            more keys
           </button>
         )}
       </Choices>
@@ -55,7 +55,7 @@ export function KeyChoice() {
         ))}
         {!other && (
           <button type="button" class="button small" onClick={() => setOther(true)}>
-            other scale
+            other scales
           </button>
         )}
       </Choices>

@@ -50,7 +50,7 @@ function Search({ items }: { items: readonly Item[] }) {
   });
   return (
     <>
-      <p class="soft">Of what was never asked, easy items come first and hard ones last.</p>
+      <p class="soft">Of the new items, easy ones come first and hard ones last.</p>
       <label class="field">
         <span class="label">Find, like ii 5–4</span>
         <input

@@ -177,7 +177,9 @@ function TogetherForm() {
   return (
     <>
       {drills.length > kinds.length && (
-        <p class="soft">Some drills are tuned apart. What follows is for all others.</p>
+        <p class="soft">
+          Some drills have choices of their own. What follows is for all the others.
+        </p>
       )}
       {(chords.length > 0 || kinds.length === 0) && (
         <>
@@ -241,7 +243,7 @@ function Anew({ former, leave }: AnewProps) {
     };
     return (
       <button type="button" class="button quiet soft anew" onClick={anew}>
-        Begin anew
+        A new lesson
       </button>
     );
   }
