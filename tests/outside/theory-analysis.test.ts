@@ -10,6 +10,8 @@ const heldOut = (data.heldOut as Written[]).map(read);
 const later = (data.later as Written[]).map(read);
 const open = (data.open as Written[]).map(read);
 const all = [...tuned, ...heldOut, ...later, ...open];
+/** Written by the same hand as `open`, never tuned on nor looked at: counted once, when the method stood. */
+const sealed = (data.sealed as Written[]).map(read);
 /** Seeds far from 1 to 300 and 5001 to 5200, which were looked at while the weights were chosen. */
 const random = Array.from({ length: 500 }, (_, i) => drawPhrase(1_000_000 + i));
 
@@ -21,7 +23,7 @@ describe('phrases of our own, written down with their truth', () => {
   });
 
   it('are told truly: what is not marked belongs to the chord, what is marked does not', () => {
-    const faults = [...all, ...random].filter(({ phrase, groups, embellishments }) =>
+    const faults = [...all, ...sealed, ...random].filter(({ phrase, groups, embellishments }) =>
       groups.some(({ from, to, chord }) =>
         phrase.notes
           .slice(from, to)
@@ -48,6 +50,19 @@ describe('phrases of our own, written down with their truth', () => {
     expect(got.degree).toBeGreaterThanOrEqual(degree);
     expect(got.degreeAndSize).toBeGreaterThanOrEqual(both);
     expect(got.f1).toBeGreaterThanOrEqual(f1);
+    expect(got.sureAndRight).toBeGreaterThanOrEqual(97);
+  });
+
+  // The goals that were set before any of it was written. The method as it was before gave 99.2, 100, 100 and 100 on
+  // these: they are plainer than those of `later`, by another hand.
+  it('are read as well as was asked for where nobody tuned on them', () => {
+    const got = score(sealed);
+    console.log(`sealed: ${figures(got)}`);
+    expect(sealed.length).toBeGreaterThanOrEqual(40);
+    expect(got.spans).toBeGreaterThanOrEqual(98);
+    expect(got.degree).toBeGreaterThanOrEqual(98);
+    expect(got.degreeAndSize).toBeGreaterThanOrEqual(96);
+    expect(got.f1).toBeGreaterThanOrEqual(95);
     expect(got.sureAndRight).toBeGreaterThanOrEqual(97);
   });
 
