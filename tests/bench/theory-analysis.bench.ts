@@ -8,12 +8,12 @@ import { figures, score } from '../theory/analysis-score.ts';
 const tuned = (data.tuned as Written[]).map(read);
 const heldOut = (data.heldOut as Written[]).map(read);
 const others = [...data.later, ...data.open].map((written) => read(written as Written));
-const sealed = (data.sealed as Written[]).map(read);
+const unseen = [...data.sealed, ...data.apart].map((written) => read(written as Written));
 const random = Array.from({ length: 500 }, (_, i) => drawPhrase(1_000_000 + i));
 
 console.log(`Analysis, in percent:
   written down       ${figures(score([...tuned, ...heldOut, ...others]))}
-  never tuned on     ${figures(score(sealed))}
+  never tuned on     ${figures(score(unseen))}
   500 random         ${figures(score(random))}
   bar line unknown   ${figures(score([...tuned, ...heldOut], { pickup: null }))}`);
 

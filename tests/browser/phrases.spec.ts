@@ -232,14 +232,14 @@ test('what cannot be read is pointed at, and the text survives a reload', async 
 
 test('where it is not sure it asks, and what the teacher says stands', async ({ page }) => {
   await plan(page, {});
-  await write(page, 'e|-3-----|\nB|---3-6-|\nG|-------|\nD|-------|\nA|-------|\nE|-------|');
+  await write(page, 'e|-----|\nB|-6-3-|\nG|-----|\nD|-----|\nA|-----|\nE|-----|');
   await page.getByRole('radio', { name: 'quarters' }).first().click();
-  const asked = page.getByRole('group', { name: /or I \(B♭\)/ });
-  await asked.getByRole('radio', { name: 'I (B♭)' }).click();
+  const asked = page.getByRole('group', { name: /I \(B♭\), or iii/ });
+  await asked.getByRole('radio', { name: 'iii (Dm)' }).click();
   await expect(page.getByText('as you say')).toBeVisible();
-  await expect(page.getByRole('button', { name: /^I, / })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^iii, / })).toBeVisible();
   await putIn(page);
-  await page.getByRole('button', { name: '1 · vi I' }).click();
+  await page.getByRole('button', { name: '1 · iii' }).click();
   await expect(page.getByText('as you say')).toBeVisible();
 });
 

@@ -10,8 +10,9 @@ const heldOut = (data.heldOut as Written[]).map(read);
 const later = (data.later as Written[]).map(read);
 const open = (data.open as Written[]).map(read);
 const all = [...tuned, ...heldOut, ...later, ...open];
-/** Written by the same hand as `open`, never tuned on nor looked at: counted once, when the method stood. */
+/** Never tuned on nor looked at, counted once when the method stood: by the hand of `open`, and by another one. */
 const sealed = (data.sealed as Written[]).map(read);
+const apart = (data.apart as Written[]).map(read);
 /** Seeds far from 1 to 300 and 5001 to 5200, which were looked at while the weights were chosen. */
 const random = Array.from({ length: 500 }, (_, i) => drawPhrase(1_000_000 + i));
 
@@ -23,14 +24,15 @@ describe('phrases of our own, written down with their truth', () => {
   });
 
   it('are told truly: what is not marked belongs to the chord, what is marked does not', () => {
-    const faults = [...all, ...sealed, ...random].filter(({ phrase, groups, embellishments }) =>
-      groups.some(({ from, to, chord }) =>
-        phrase.notes
-          .slice(from, to)
-          .some(
-            ({ name }, i) => chord.notes.includes(name) === (embellishments[from + i] !== null),
-          ),
-      ),
+    const faults = [...all, ...sealed, ...apart, ...random].filter(
+      ({ phrase, groups, embellishments }) =>
+        groups.some(({ from, to, chord }) =>
+          phrase.notes
+            .slice(from, to)
+            .some(
+              ({ name }, i) => chord.notes.includes(name) === (embellishments[from + i] !== null),
+            ),
+        ),
     );
     expect(faults.map(({ name }) => name)).toEqual([]);
   });
@@ -53,17 +55,27 @@ describe('phrases of our own, written down with their truth', () => {
     expect(got.sureAndRight).toBeGreaterThanOrEqual(97);
   });
 
-  // The goals that were set before any of it was written. The method as it was before gave 99.2, 100, 100 and 100 on
-  // these: they are plainer than those of `later`, by another hand.
+  // The goals that were set before any of it was written.
   it('are read as well as was asked for where nobody tuned on them', () => {
-    const got = score(sealed);
-    console.log(`sealed: ${figures(got)}`);
-    expect(sealed.length).toBeGreaterThanOrEqual(40);
+    const got = score([...sealed, ...apart]);
+    console.log(`sealed: ${figures(score(sealed))}`);
+    console.log(`apart: ${figures(score(apart))}`);
+    console.log(`never tuned on: ${figures(got)}`);
+    expect(sealed.length + apart.length).toBeGreaterThanOrEqual(100);
     expect(got.spans).toBeGreaterThanOrEqual(98);
     expect(got.degree).toBeGreaterThanOrEqual(98);
     expect(got.degreeAndSize).toBeGreaterThanOrEqual(96);
     expect(got.f1).toBeGreaterThanOrEqual(95);
     expect(got.sureAndRight).toBeGreaterThanOrEqual(97);
+  });
+
+  // Floors just below what the first run gave: the harder of the two hands, below the goals in spans and tones.
+  it('are read less well where they are harder', () => {
+    const got = score(apart);
+    expect(got.spans).toBeGreaterThanOrEqual(96);
+    expect(got.degree).toBeGreaterThanOrEqual(97.5);
+    expect(got.degreeAndSize).toBeGreaterThanOrEqual(96.5);
+    expect(got.f1).toBeGreaterThanOrEqual(93);
   });
 
   it('are still cut right where nobody knows the bar line', () => {
