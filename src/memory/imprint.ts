@@ -17,6 +17,9 @@ export interface Estimate {
   readonly variance: number;
 }
 
+/** An estimate that answers make surer. */
+export type LearningEstimate = { -readonly [Part in keyof Estimate]: number };
+
 /** Before any answer: the student, on the logistic scale; what an item adds to that; what a mark's step adds. */
 export const GENERAL: Estimate = { mean: 4.3, variance: 1 };
 export const OWN: Estimate = { mean: 0, variance: 1.44 };
@@ -89,17 +92,19 @@ export function laidBy(imprints: Imprints, time: number): number[] {
 }
 
 /**
- * Both estimates after an answer at an activation, each moved by its share of the doubt (one step of an extended Kalman
- * filter on the logistic scale). `guess`: the chance of a right answer without knowing.
+ * Makes both estimates surer by an answer at an activation, in place: each is moved by its share of the doubt (one step of
+ * an extended Kalman filter on the logistic scale).
+ *
+ * @param guess the chance of a right answer without knowing
  */
-export function surer(
-  general: Estimate,
-  own: Estimate,
+export function makeSurer(
+  general: LearningEstimate,
+  own: LearningEstimate,
   active: number,
   right: boolean,
   guess: number,
-): { general: Estimate; own: Estimate } {
-  if (active <= SILENT) return { general, own };
+): void {
+  if (active <= SILENT) return;
   const known = logistic(Math.log(active) / NOISE + general.mean + own.mean);
   const p = Math.min(0.99, Math.max(0.005, known));
   const chance = guess + (1 - guess) * p;
@@ -108,11 +113,19 @@ export function surer(
   const surprise = ((right ? 1 : 0) - chance) * (slope / doubt);
   const information = (slope * slope) / doubt;
   const whole = 1 + information * (general.variance + own.variance);
-  const moved = ({ mean, variance }: Estimate) => ({
-    mean: mean + (variance * surprise) / whole,
-    variance: variance * (1 - (variance * information) / whole),
-  });
-  return { general: moved(general), own: moved(own) };
+  move(general, surprise, information, whole);
+  move(own, surprise, information, whole);
+}
+
+function move(
+  estimate: LearningEstimate,
+  surprise: number,
+  information: number,
+  whole: number,
+): void {
+  const { variance } = estimate;
+  estimate.mean += (variance * surprise) / whole;
+  estimate.variance = variance * (1 - (variance * information) / whole);
 }
 
 /** Time as forgetting feels it, s: between sittings it passes at a fortieth of the speed. */

@@ -7,9 +7,10 @@ import {
   imprint,
   type Imprints,
   laidBy,
+  type LearningEstimate,
+  makeSurer,
   OWN,
   SILENCE,
-  surer,
 } from './imprint.ts';
 import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
 import { learnPace, type LearningPace, newPace, type Pace } from './pace.ts';
@@ -58,14 +59,18 @@ export interface Memory {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'trials' | 'days'>> {
+interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'trials' | 'days' | 'ease'>> {
+  readonly ease: LearningEstimate;
   readonly items: Map<string, LearningKnown>;
   readonly paces: Map<string, LearningPace>;
   readonly trials: Trial[];
   readonly days: Set<number>;
 }
 
-type LearningKnown = Mutable<Known> & { imprints: number[] };
+type LearningKnown = Mutable<Omit<Known, 'imprints' | 'ease'>> & {
+  imprints: number[];
+  readonly ease: LearningEstimate;
+};
 
 /** The memory of someone who was asked nothing yet. */
 export function nothing(): Memory {
@@ -76,7 +81,7 @@ export function nothing(): Memory {
     firsts: 0,
     firstsRight: 0,
     trials: [],
-    ease: GENERAL,
+    ease: { ...GENERAL },
     days: new Set(),
     clock: 0,
     shift: 0,
@@ -120,7 +125,7 @@ function first(review: Review, now: number): LearningKnown {
     lastRight: review.right,
     strength: strengthAfter(null, 0, review.grade),
     imprints: [],
-    ease: OWN,
+    ease: { ...OWN },
     takenFor: withConfusion(noConfusion, review),
   };
   imprint(known.imprints, now, SILENCE, review.right);
@@ -133,9 +138,7 @@ function again(learning: Learning, known: LearningKnown, review: Review, now: nu
   if (days >= APART) keepTrial(learning.trials, known, days, review.right);
   const active = activation(known.imprints, now);
   const guess = GUESS[known.kind] ?? 0;
-  const { general, own } = surer(learning.ease, known.ease, active, review.right, guess);
-  learning.ease = general;
-  known.ease = own;
+  makeSurer(learning.ease, known.ease, active, review.right, guess);
   imprint(known.imprints, now, active, review.right);
   known.strength = strengthAfter(known.strength, days, review.grade);
   known.asked++;

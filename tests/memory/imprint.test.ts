@@ -7,7 +7,7 @@ import {
   GENERAL,
   imprint,
   OWN,
-  surer,
+  makeSurer,
 } from '../../src/memory/imprint.ts';
 import { DAY } from '../../src/memory/model.ts';
 
@@ -45,12 +45,19 @@ describe('imprints', () => {
   });
 });
 
+/** Both estimates after an answer to an item that is new to someone. */
+function surer(active: number, right: boolean, guess: number) {
+  const [general, own] = [{ ...GENERAL }, { ...OWN }];
+  makeSurer(general, own, active, right, guess);
+  return { general, own };
+}
+
 describe('how easily an item comes', () => {
   const active = activation(laid([0]), DAY);
 
   it('rises with a right answer and falls with a wrong one, and is less in doubt after either', () => {
     for (const right of [true, false]) {
-      const after = surer(GENERAL, OWN, active, right, 1 / 7);
+      const after = surer(active, right, 1 / 7);
       expect(Math.sign(after.own.mean)).toBe(right ? 1 : -1);
       expect(Math.sign(after.general.mean - GENERAL.mean)).toBe(right ? 1 : -1);
       expect(after.own.variance).toBeLessThan(OWN.variance);
@@ -58,13 +65,13 @@ describe('how easily an item comes', () => {
   });
 
   it('is told less by a right answer that may have been guessed', () => {
-    const known = surer(GENERAL, OWN, active, true, 0).own.mean;
-    expect(surer(GENERAL, OWN, active, true, 1 / 4).own.mean).toBeLessThan(known);
+    const known = surer(active, true, 0).own.mean;
+    expect(surer(active, true, 1 / 4).own.mean).toBeLessThan(known);
   });
 
   it('is not touched by the answer to something never shown', () => {
     const silent = activation([], 0);
-    expect(surer(GENERAL, OWN, silent, false, 0)).toEqual({ general: GENERAL, own: OWN });
+    expect(surer(silent, false, 0)).toEqual({ general: GENERAL, own: OWN });
   });
 
   it("is less the harder the deck's mark, the more so the less its answers have told", () => {
