@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
-import { onNeck, type LyingItem } from '../../cards/lying.ts';
+import { onNeck, type LyingItem } from '../../cards/onNeck.ts';
 import { isPhraseKind } from '../../decks/deck.ts';
 import { midiAt } from '../../neck/place.ts';
 import { Bars } from '../../parts/Bars.tsx';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { itemOf, itemsOf } from '../../src/cards/index.ts';
-import { onNeck } from '../../src/cards/lying.ts';
+import { onNeck } from '../../src/cards/onNeck.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { phraseDeck } from './phrases.ts';
 
