@@ -263,6 +263,7 @@ test('the teacher says where a group ends and what a note is, and takes it back'
   await page.getByRole('button', { name: 'Undo' }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
   await first.getByLabel('another group begins at').selectOption('note 4');
+  await first.getByRole('button', { name: 'Cut' }).click();
   await expect(page.getByRole('region', { name: 'Notes 4 to 6' })).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).click();
 

@@ -124,20 +124,27 @@ function Boundaries({ group, next, rulings, rule }: ReadingProps) {
         </label>
       )}
       {to - from > 1 && (
-        <label>
-          another group begins at{' '}
-          <select
-            value=""
-            onChange={(event) => rule(splitAt(rulings, group, Number(event.currentTarget.value)))}
-          >
-            <option value="">–</option>
-            {span(from + 1, to - 1).map((at) => (
-              <option key={at} value={at}>
-                note {at + 1}
-              </option>
-            ))}
-          </select>
-        </label>
+        <form
+          onSubmit={(event) => {
+            event.preventDefault();
+            const at = Number(new FormData(event.currentTarget).get('at'));
+            rule(splitAt(rulings, group, at));
+          }}
+        >
+          <label>
+            another group begins at{' '}
+            <select name="at">
+              {span(from + 1, to - 1).map((at) => (
+                <option key={at} value={at}>
+                  note {at + 1}
+                </option>
+              ))}
+            </select>
+          </label>{' '}
+          <button type="submit" class="button">
+            Cut
+          </button>
+        </form>
       )}
     </div>
   );
