@@ -16,12 +16,7 @@ test.describe('the student’s answers', () => {
   }) => {
     await page.goto('/');
     await page.locator('[data-do="start"]').nth(2).click();
-    for (let card = 0; card < 3; card++) {
-      await page.locator('article[data-kind="spot"], article[data-kind="place"]').waitFor();
-      if (await page.locator('article[data-kind="place"]').count()) break;
-      await page.locator('[data-answer]').nth(card).click();
-      await page.locator('[data-do="next"]').click();
-    }
+    await answerCards(page, 3);
     await page.goto('/#/settings');
     const count = page.getByText(/^\d+ answers? on this device/);
     const before = await count.textContent();
