@@ -4,7 +4,6 @@ import { hasShape, regions } from '../neck/shapes.ts';
 import type { Item } from '../practice/item.ts';
 import { chordOn, SIZES, type Chord, type Size } from '../theory/chord.ts';
 import { keyName, parseKey } from '../theory/key.ts';
-import { hasSevenNotes } from '../theory/scale.ts';
 
 /** A chord of a key on a string set inside frets: what `spot` and `place` ask about. */
 export interface ArpeggioItem extends Item {
@@ -16,12 +15,9 @@ export interface ArpeggioItem extends Item {
   readonly frets: readonly [number, number];
 }
 
-/**
- * Every degree × chord size × string set × region of the drill that holds a shape a hand can play; none where the key
- * has fewer than seven notes, on which no chords are stacked.
- */
+/** Every degree × chord size × string set × region of the drill that holds a shape a hand can play. */
 export function arpeggioItems(kind: 'spot' | 'place', deck: Deck, drill: Drill): ArpeggioItem[] {
-  if (drill.kind !== kind || !hasSevenNotes(deck.key.scale)) return [];
+  if (drill.kind !== kind) return [];
   const items: ArpeggioItem[] = [];
   for (const size of drill.sizes) {
     for (const degree of drill.degrees) {
@@ -81,8 +77,7 @@ export function readArpeggioItem(kind: 'spot' | 'place', id: string): ArpeggioIt
   const degree = Number(degreeText);
   const strings = stringText!.split('-').map(Number);
   const frets = fretText!.split('-').map(Number);
-  if (!key || !hasSevenNotes(key.scale) || !instrument || !SIZES.includes(size as Size))
-    return null;
+  if (!key || !instrument || !SIZES.includes(size as Size)) return null;
   if (!(degree >= 1 && degree <= 7) || !Number.isInteger(degree)) return null;
   if (!strings.every((string) => string >= 1 && string <= instrument.tuning.length)) return null;
   if (frets.length !== 2 || !(frets[0]! <= frets[1]!)) return null;

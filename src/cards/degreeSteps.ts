@@ -1,8 +1,8 @@
-import { itemsKey } from '../decks/deck.ts';
 import type { Step } from '../parts/Stair.tsx';
 import { chordOn, type Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import { chordLabel } from '../theory/naming.ts';
+import { parentKey } from '../theory/scale.ts';
 import type { Shown } from './kind.ts';
 
 const DEGREES = [1, 2, 3, 4, 5, 6, 7];
@@ -17,7 +17,7 @@ export function degreeSteps(
   shown: Pick<Shown, 'naming' | 'chordNames'>,
 ): Step[] {
   return DEGREES.map((degree) => {
-    const chord = chordOn(itemsKey(key), degree, size);
+    const chord = chordOn(parentKey(key), degree, size);
     return {
       degree,
       numeral: chord.numeral,

@@ -1,11 +1,5 @@
 /** Items that are drilled from a deck's phrases: their ids carry an excerpt, so that no deck is needed to ask them. */
-import {
-  itemsKey,
-  type Deck,
-  type Drill,
-  type PhraseKind,
-  type TaughtPhrase,
-} from '../decks/deck.ts';
+import { type Deck, type Drill, type PhraseKind, type TaughtPhrase } from '../decks/deck.ts';
 import { instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
 import { placed } from '../neck/variations.ts';
 import type { Item } from '../practice/item.ts';
@@ -15,7 +9,7 @@ import { analyse, SURE } from '../theory/analysis/analysis.ts';
 import { memberOf, type Chord } from '../theory/chord.ts';
 import { keyName, parseKey, type Key } from '../theory/key.ts';
 import { add, beats, compare, subtract, type Beats } from '../theory/rhythm.ts';
-import { hasSevenNotes } from '../theory/scale.ts';
+import { hasSevenNotes, parentKey } from '../theory/scale.ts';
 import {
   memberIn,
   MOST_EXCERPT,
@@ -120,7 +114,7 @@ function cut(
     }),
   );
   return {
-    key: itemsKey(key),
+    key: parentKey(key),
     instrument,
     tempo: phrase.tempo,
     notes,

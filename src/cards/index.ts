@@ -1,5 +1,7 @@
-import type { Deck, KindName } from '../decks/deck.ts';
+import { isPhraseDrill, type Deck, type KindName } from '../decks/deck.ts';
 import type { Item } from '../practice/item.ts';
+import { parseKey } from '../theory/key.ts';
+import { hasSevenNotes } from '../theory/scale.ts';
 import type { Kind } from './kind.ts';
 import { fill } from './fill/index.ts';
 import { follow } from './follow/index.ts';
@@ -22,10 +24,11 @@ export const KINDS = {
   fill,
 } as unknown as Record<KindName, Kind>;
 
-/** Every item that a deck's drills cover, each once. */
+/** Every item that a deck's drills cover, each once; none of drills of chords in a key that stacks no chords. */
 export function itemsOf(deck: Deck): Item[] {
   const byId = new Map<string, Item>();
   for (const [number, drill] of deck.drills.entries()) {
+    if (!isPhraseDrill(drill) && !hasSevenNotes(deck.key.scale)) continue;
     for (const item of KINDS[drill.kind].items(deck, drill)) {
       if (byId.has(item.id)) continue;
       const mark = deck.marks?.[item.id];
@@ -37,6 +40,8 @@ export function itemsOf(deck: Deck): Item[] {
 
 /** The item that an id names, or null where no kind knows it. */
 export function itemOf(id: string): Item | null {
-  const kind = KINDS[id.split(':')[0] as KindName];
-  return kind?.item(id) ?? null;
+  const [kind = '', keyText = ''] = id.split(':');
+  const key = parseKey(keyText);
+  if (!key || !hasSevenNotes(key.scale)) return null;
+  return KINDS[kind as KindName]?.item(id) ?? null;
 }

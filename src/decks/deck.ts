@@ -3,7 +3,6 @@ import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import type { Phrase } from '../theory/phrase.ts';
-import { parentScale } from '../theory/scale.ts';
 
 /** The kinds of card that are drilled from a phrase. */
 export const PHRASE_KINDS = ['outline', 'follow', 'order', 'vary', 'fill'] as const;
@@ -87,11 +86,6 @@ export interface Deck {
   readonly phrases: readonly TaughtPhrase[];
   /** How hard single items are, set by the teacher or learned from a class; items without a mark are in the middle. */
   readonly marks?: Marks;
-}
-
-/** The key that the ids of a deck's items name: of a scale with fewer than seven notes the one that it is part of. */
-export function itemsKey({ tonic, scale }: Key): Key {
-  return { tonic, scale: parentScale(scale) };
 }
 
 /** How much a deck may hold: characters of its title and note, drills, string sets of a drill, phrases, notes of a phrase, marks. */

@@ -7,9 +7,9 @@ import * as v from 'valibot';
 import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
 import { keyName } from '../theory/key.ts';
-import { hasSevenNotes } from '../theory/scale.ts';
+import { hasSevenNotes, parentKey } from '../theory/scale.ts';
 import { fnv64 } from './bytes.ts';
-import { isPhraseDrill, itemsKey, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
+import { isPhraseDrill, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
 import { readMarks, writeMarks } from './marks.ts';
@@ -117,7 +117,7 @@ function misfit({ instrument, key, drills, phrases }: Deck): string | null {
   const highest = fretsLeft(instrument);
   for (const [i, drill] of drills.entries()) {
     if (!isPhraseDrill(drill) && !hasSevenNotes(key.scale)) {
-      return `Drill ${i + 1}: ${keyName(key)} has fewer than seven notes, and no chords stand on its degrees: take this drill out, or choose a key like "${keyName(itemsKey(key))}".`;
+      return `Drill ${i + 1}: ${keyName(key)} has fewer than seven notes, and no chords stand on its degrees: take this drill out, or choose a key like "${keyName(parentKey(key))}".`;
     }
     if (drill.kind === 'trace') continue;
     if (isPhraseDrill(drill)) {

@@ -7,7 +7,8 @@
 import { instrumentId } from '../neck/instrument.ts';
 import { SIZES } from '../theory/chord.ts';
 import { keyName } from '../theory/key.ts';
-import { isPhraseKind, itemsKey, KIND_NAMES } from './deck.ts';
+import { parentKey } from '../theory/scale.ts';
+import { isPhraseKind, KIND_NAMES } from './deck.ts';
 import type { Deck, KindName, Mark, Marks } from './deck.ts';
 import { kindOfLetter, letterOf } from './letters.ts';
 
@@ -50,7 +51,7 @@ export function readMarks(written: WrittenMarks, of: Of): Marks {
 
 /** What ids of a deck's items say of its key and its instrument. */
 function idTexts({ key, instrument }: Of): [key: string, instrument: string] {
-  return [keyName(itemsKey(key)), instrumentId(instrument)];
+  return [keyName(parentKey(key)), instrumentId(instrument)];
 }
 
 /** The rows of a link. */

@@ -27,9 +27,10 @@ const DEGREE = 2;
  * which the student's share of first answers right is added as sixteen more. The first answer then replaces it.
  */
 export function starts(memory: Memory): (item: string) => number {
-  const known = familiesIn(memory);
+  let known: Map<string, Family> | undefined;
   const share = SHARE * firstShare(memory);
   return (item) => {
+    known ??= familiesIn(memory);
     let [right, items] = [share, SHARE];
     for (const id of familiesOf(item)) {
       const family = known.get(id);

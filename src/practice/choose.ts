@@ -29,6 +29,7 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
   ];
   let [best, most]: [Prospect | null, number] = [null, -1];
   for (const one of open) {
+    // Of ten thousand almost all: their rules need not be asked.
     if (most === rules.length && one.gain <= best!.gain) continue;
     const broken = rules.findIndex((rule) => !rule(one));
     const kept = broken < 0 ? rules.length : broken;

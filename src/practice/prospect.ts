@@ -37,7 +37,7 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
   const outlook = outlookOn(items, memory, now + memory.shift);
   const { known, easeMean, easeVariance, present, soon, soonFresh, late, lateFresh } = outlook;
   const costs = costsOf(memory);
-  let startOf: ReturnType<typeof starts> | undefined;
+  const startOf = starts(memory);
   return items.map((item, k) => {
     const ease = easeOf(memory.ease, easeMean[k]!, easeVariance[k]!, item.mark);
     const doubt = doubtOf(memory.ease, easeVariance[k]!);
@@ -49,7 +49,7 @@ export function prospects(items: readonly Item[], memory: Memory, now: number): 
       chanceAt(late[k]! + Math.log(1 + depth * lateFresh[k]!), ease, doubt) -
       chanceAt(late[k]!, ease, doubt);
     if (known[k]) return { item, isNew: false, gain: gained / costs(item.kind, p) };
-    const start = (startOf ??= starts(memory))(item.id);
+    const start = startOf(item.id);
     return { item, isNew: true, gain: (gained * (1 - TOLD * start)) / costs(item.kind, start) };
   });
 }

@@ -190,10 +190,10 @@ export function pictureOf(report: Report, items: readonly Item[], ahead: number)
 /** Where on the neck what is known, so many days after the report. */
 export function regionsOf(report: Report, items: readonly Item[], ahead: number): Region[] {
   const standing = standingIn(report, recalls(report, ahead));
-  return groupsOf(items).regions.map(({ places, frets, ...where }) => ({
+  return groupsOf(items).regions.map(({ indexes, frets, ...where }) => ({
     ...where,
     frets: frets?.join('-') ?? '',
-    ...standing(places),
+    ...standing(indexes),
   }));
 }
 
@@ -222,7 +222,8 @@ interface Groups {
 /** What lies together on the neck; without strings and frets what is heard. */
 interface Lying extends Pick<Region, 'strings' | 'inPhrases'> {
   readonly frets: readonly [number, number] | undefined;
-  readonly places: readonly number[];
+  /** Which items, by their order in the lesson. */
+  readonly indexes: readonly number[];
 }
 
 const known = new WeakMap<readonly Item[], Groups>();
@@ -238,8 +239,8 @@ function groupsOf(items: readonly Item[]): Groups {
     degrees[item.degree - 1]?.push(i);
     const { name, ...where } = regionOf(item);
     const there = regions.get(name);
-    const places = [...(there?.places ?? []), i];
-    regions.set(name, { ...where, frets: together(there?.frets, where.frets), places });
+    const indexes = [...(there?.indexes ?? []), i];
+    regions.set(name, { ...where, frets: together(there?.frets, where.frets), indexes });
   }
   const groups = { all: [...told.keys()], degrees, regions: [...regions.values()] };
   known.set(items, groups);

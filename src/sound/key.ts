@@ -1,7 +1,7 @@
 import { chordOn } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import { chroma, type NoteName } from '../theory/note.ts';
-import { parentScale, type ScaleKind } from '../theory/scale.ts';
+import { parentKey, type ScaleKind } from '../theory/scale.ts';
 import type { Sound, Sounding } from './sounding.ts';
 
 /** How a key is made heard before an ear card. */
@@ -73,7 +73,7 @@ function strum(voices: readonly number[], at: number, length: number, spread: nu
  * A scale that stacks no chords is heard as the major or minor that it is part of.
  */
 export function keySounding(key: Key, how: KeySound = 'cadence'): Sounding {
-  const whole: Key = { ...key, scale: parentScale(key.scale) };
+  const whole = parentKey(key);
   if (how === 'drone') {
     const tonic = firstAbove(BASS, key.tonic);
     const pair = [tonic, tonic + 12];

@@ -208,8 +208,17 @@ const pause = () => new Promise<void>((resolve) => setTimeout(resolve));
 export async function openPlayer(native: AudioContext): Promise<Player> {
   const notes = renderStrings();
   // A look-ahead of 0.1 s outlasts a stall of 60 ms only if no more than 40 ms pass between two looks.
-  const context = new Context({ context: native, lookAhead: 0.1, updateInterval: 0.02 });
+  const [lookAhead, updateInterval] = [0.1, 0.02];
+  // Its clock, a worker, is made apart from it: together they would hold a slow page up.
+  const context = new Context({
+    context: native,
+    lookAhead,
+    updateInterval,
+    clockSource: 'offline',
+  });
   setContext(context);
+  await pause();
+  context.clockSource = 'worker';
   await pause();
   const player = new Player(context);
   for (const note of notes.slice(0, ENOUGH_NOTES)) {

@@ -2,7 +2,7 @@ import { distance } from '@tonaljs/pitch-distance';
 import type { Chord, Member, Quality } from './chord.ts';
 import { letterDegree, type Key } from './key.ts';
 import type { NoteName } from './note.ts';
-import { parentScale, scaleNotes, type ScaleKind } from './scale.ts';
+import { parentKey, scaleNotes, type ScaleKind } from './scale.ts';
 
 /**
  * How the player reads notes. `solfege` is fixed (C is Do); `movable` calls the tonic do in minor as well (do re me);
@@ -83,7 +83,7 @@ function movable(note: NoteName, key: Key): string {
 }
 
 function scaleOfLetter(key: Key, degree: number): NoteName {
-  return scaleNotes({ tonic: key.tonic, scale: parentScale(key.scale) })[degree - 1]!;
+  return scaleNotes(parentKey(key))[degree - 1]!;
 }
 
 const signs = (note: NoteName) => (note[1] === 'b' ? 1 - note.length : note.length - 1);

@@ -44,10 +44,13 @@ export function hasSevenNotes(scale: ScaleKind): boolean {
   return SCALES[scale].split(' ').length === 7;
 }
 
-/** The seven-note scale that a scale is part of: itself, or for the short ones major or minor. */
-export function parentScale(scale: ScaleKind): ScaleKind {
-  if (hasSevenNotes(scale)) return scale;
-  return scale === 'major pentatonic' ? 'major' : 'minor';
+/**
+ * The seven-note key that a key is part of: itself, or where its scale has fewer notes major or minor. In it degrees are
+ * counted, chords stand, and the ids of items are written.
+ */
+export function parentKey(key: Key): Key {
+  if (hasSevenNotes(key.scale)) return key;
+  return { ...key, scale: key.scale === 'major pentatonic' ? 'major' : 'minor' };
 }
 
 const known = new Map<string, readonly NoteName[]>();

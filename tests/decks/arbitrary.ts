@@ -23,7 +23,7 @@ import type { Key } from '../../src/theory/key.ts';
 import { keyName, spell } from '../../src/theory/key.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 import { add, beats, type Beats } from '../../src/theory/rhythm.ts';
-import { hasSevenNotes, parentScale, SCALE_KINDS } from '../../src/theory/scale.ts';
+import { hasSevenNotes, parentKey, SCALE_KINDS } from '../../src/theory/scale.ts';
 
 /** Text of any script that fits on one line, lone surrogates and control characters left out. */
 const line = (most: number) =>
@@ -153,7 +153,7 @@ function phraseDrills(count: number): fc.Arbitrary<PhraseDrill[]> {
 
 /** Marks on items of a key and an instrument. */
 function marks(instrument: Instrument, key: Key): fc.Arbitrary<Marks> {
-  const whole = keyName({ ...key, scale: parentScale(key.scale) });
+  const whole = keyName(parentKey(key));
   const on = (kind: string, rest: fc.Arbitrary<string>) =>
     fc
       .tuple(fc.integer({ min: 1, max: 7 }), fc.constantFrom(...SIZES), rest)

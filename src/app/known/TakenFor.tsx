@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { arpeggioSound, chordNear } from '../../cards/sounds.ts';
-import { itemsKey } from '../../decks/deck.ts';
 import { openMidi } from '../../neck/instrument.ts';
 import { Facts } from '../../parts/Facts.tsx';
 import { StairHops } from '../../parts/StairHops.tsx';
@@ -10,6 +9,7 @@ import type { Item } from '../../practice/item.ts';
 import { play } from '../../sound/index.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { numeralLabel } from '../../theory/naming.ts';
+import { parentKey } from '../../theory/scale.ts';
 import { memory, settings, type Lesson } from '../state.ts';
 
 /** So many pairs are drawn and can be heard; all are in the table. */
@@ -32,13 +32,13 @@ export function TakenFor({ lesson, items }: { lesson: Lesson; items: readonly It
   const pairs = confusions(items, memory.value.of);
   const shown = pairs.slice(0, SHOWN);
   const numeral = (degree: number, { size }: Confusion) =>
-    numeralLabel(chordOn(itemsKey(key), degree, size));
+    numeralLabel(chordOn(parentKey(key), degree, size));
 
   const hearBoth = (pair: Confusion, index: number) => {
     setLit(index);
     const middle = Math.min(...openMidi(instrument)) + 17;
     const [asked, answered] = [pair.degree, pair.takenFor].map((degree) =>
-      arpeggioSound(chordNear(chordOn(itemsKey(key), degree, pair.size), middle)),
+      arpeggioSound(chordNear(chordOn(parentKey(key), degree, pair.size), middle)),
     );
     play(asked!, { onEnd: () => play(answered!) });
   };

@@ -13,7 +13,7 @@ import { chordOn } from '../../theory/chord.ts';
 import { byOctaves, phraseOf, sketchOf } from '../../theory/editing.ts';
 import type { Key } from '../../theory/key.ts';
 import type { Phrase } from '../../theory/phrase.ts';
-import { parentScale } from '../../theory/scale.ts';
+import { parentKey } from '../../theory/scale.ts';
 import { eachVariation, movedTo } from '../../theory/variations/variations.ts';
 import { withPlaces, type Explained } from './explained.ts';
 
@@ -54,12 +54,11 @@ function shifted(phrase: Phrase, octaves: number): Phrase {
 
 /** The rulings on a phrase as they hold where it is moved to another key: chords of the key go to its same degrees. */
 export function rulingsMoved(rulings: readonly Ruling[], key: Key, other: Key): Ruling[] {
-  const on = ({ tonic, scale }: Key) => ({ tonic, scale: parentScale(scale) });
   return rulings.flatMap((ruling): Ruling[] => {
     if (isToneRuling(ruling) || !ruling.chord) return [ruling];
     const { degree, size } = ruling.chord;
-    if (sameChord(chordOn(on(key), degree, size), ruling.chord))
-      return [{ ...ruling, chord: chordOn(on(other), degree, size) }];
+    if (sameChord(chordOn(parentKey(key), degree, size), ruling.chord))
+      return [{ ...ruling, chord: chordOn(parentKey(other), degree, size) }];
     return 'span' in ruling ? [{ span: ruling.span }] : [];
   });
 }

@@ -1,7 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { listed } from '../../cards/arpeggio.ts';
-import { itemsKey } from '../../decks/deck.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import {
   classConfusions,
@@ -13,6 +12,7 @@ import {
 } from '../../practice/class.ts';
 import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
+import { parentKey } from '../../theory/scale.ts';
 import { PasteReport } from './PasteReport.tsx';
 import { lessons, opened, settings, type Lesson } from '../state.ts';
 import { makeNext } from './next.ts';
@@ -119,7 +119,7 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
             ? `Those ${who.length} come first.`
             : degree === null
               ? 'Who is least ready for the lesson comes first. Tap a step to sort by it.'
-              : `Who knows ${chordOn(itemsKey(key), degree, 'triad').numeral} least comes first. Tap it again for all.`}
+              : `Who knows ${chordOn(parentKey(key), degree, 'triad').numeral} least comes first. Tap it again for all.`}
         </p>
         <ClassWeeks students={students} late={late} />
       </section>
@@ -193,7 +193,7 @@ interface RowProps {
 function Row({ student, musicKey, late, degree, taken, take }: RowProps) {
   const { picture, placed, reports: count, sender } = student;
   const name = studentName(student.name || (late ? student.lastName() : ''), sender);
-  const numeral = (of: number) => chordOn(itemsKey(musicKey), of, 'triad').numeral;
+  const numeral = (of: number) => chordOn(parentKey(musicKey), of, 'triad').numeral;
   const shown = degree === null ? picture.all : picture.byDegree[degree - 1];
   const [pair] = picture.confusions;
   const needs = [

@@ -1,12 +1,13 @@
 import { useEffect, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { listed } from '../../cards/arpeggio.ts';
-import { itemsKey, KIND_NAMES, type KindName } from '../../decks/deck.ts';
+import { KIND_NAMES, type KindName } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { pictureOf, regionsOf, type Picture } from '../../practice/report.ts';
 import type { Kept } from '../../store/reports.ts';
 import { chordOn } from '../../theory/chord.ts';
+import { parentKey } from '../../theory/scale.ts';
 import { dayName } from '../days.ts';
 import { itemPlace } from '../deckWords.ts';
 import { route } from '../router.ts';
@@ -147,7 +148,7 @@ function Readiness({ one, picture }: { one: PlacedReport; picture: Picture }) {
     ...step,
     filled: picture.byDegree[i]?.recall ?? 0,
   }));
-  const numeral = (degree: number) => chordOn(itemsKey(key), degree, 'triad').numeral;
+  const numeral = (degree: number) => chordOn(parentKey(key), degree, 'triad').numeral;
   const when =
     lessonDay && ahead !== 7 ? `on ${dayName(lessonDay, Date.now())}` : 'a week after the report';
   return (

@@ -1,11 +1,11 @@
 /** What a report says, in words. */
 import type { Confusion } from '../../practice/confusion.ts';
-import { itemsKey } from '../../decks/deck.ts';
 import type { Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/model.ts';
 import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { numeralLabel } from '../../theory/naming.ts';
+import { parentKey } from '../../theory/scale.ts';
 
 export const percent = (share: number) => `${Math.round(share * 100)} %`;
 
@@ -34,7 +34,7 @@ const VERBS: Record<Confusion['kind'], string> = {
 
 /** `ii seen as IV`. */
 export function takenWords({ kind, size, degree, takenFor }: Confusion, key: Key): string {
-  const numeral = (of: number) => numeralLabel(chordOn(itemsKey(key), of, size));
+  const numeral = (of: number) => numeralLabel(chordOn(parentKey(key), of, size));
   return `${numeral(degree)} ${VERBS[kind]} as ${numeral(takenFor)}`;
 }
 

@@ -4,7 +4,6 @@ import { instrumentFromId, instrumentId, type Instrument } from '../../neck/inst
 import type { Item } from '../../practice/item.ts';
 import { SIZES, type Size } from '../../theory/chord.ts';
 import { keyName, parseKey, type Key } from '../../theory/key.ts';
-import { hasSevenNotes } from '../../theory/scale.ts';
 
 /** A way through the arpeggio on a degree, to be heard. */
 export interface TraceItem extends Item {
@@ -17,10 +16,10 @@ export interface TraceItem extends Item {
   readonly rhythm: Rhythm;
 }
 
-/** Every degree × chord size × contour of the drill; none in a key of fewer than seven notes. */
+/** Every degree × chord size × contour of the drill. */
 export function items(deck: Deck, drill: Drill): TraceItem[] {
+  if (drill.kind !== 'trace') return [];
   const { key, instrument } = deck;
-  if (drill.kind !== 'trace' || !hasSevenNotes(key.scale)) return [];
   const { tempo, rhythm = 'triplets' } = drill;
   return drill.sizes.flatMap((size) =>
     drill.degrees.flatMap((degree) =>
@@ -51,8 +50,7 @@ export function item(id: string): TraceItem | null {
   const instrument = instrumentFromId(instrumentText!);
   const degree = Number(degreeText);
   const tempo = Number(tempoText);
-  if (!key || !hasSevenNotes(key.scale) || !instrument || !SIZES.includes(size as Size))
-    return null;
+  if (!key || !instrument || !SIZES.includes(size as Size)) return null;
   if (!(tempo > 0)) return null;
   if (!CONTOURS.includes(contour as Contour) || ![1, 2, 3, 4, 5, 6, 7].includes(degree))
     return null;

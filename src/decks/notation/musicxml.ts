@@ -9,7 +9,7 @@ import type { Key } from '../../theory/key.ts';
 import type { Join, Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { add, beats, compare, toNumber } from '../../theory/rhythm.ts';
 import type { Beats } from '../../theory/rhythm.ts';
-import { parentScale } from '../../theory/scale.ts';
+import { parentKey } from '../../theory/scale.ts';
 import { octaveOf } from '../notes.ts';
 import { writtenFrom } from './values.ts';
 import type { Written } from './values.ts';
@@ -130,7 +130,7 @@ function signature({ tonic, scale }: Key): number {
     phrygian: -4,
     locrian: -5,
   };
-  const sharps = fifths(tonic) + (offsets[parentScale(scale)] ?? 0);
+  const sharps = fifths(tonic) + (offsets[parentKey({ tonic, scale }).scale] ?? 0);
   return Math.abs(sharps) <= 7 ? sharps : 0;
 }
 

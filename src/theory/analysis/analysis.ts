@@ -9,7 +9,7 @@ import { groupCosts } from './fit.ts';
 import { grids } from './grid.ts';
 import type { Costs } from './lattice.ts';
 import { soundings, type Bars, type Sounding } from './line.ts';
-import { paceOf } from './pace.ts';
+import { evennessOf } from './evenness.ts';
 import { cheapestPath, type Path, type Step } from './path.ts';
 import {
   checkRulings,
@@ -82,7 +82,12 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
   const line = soundings(phrase, key, bars);
   const tones = tonesRuled(rulings);
   const costs = costsOf(line, key, rulings, tones);
-  const path = cheapestPath(costs, grids(line, bars), paceOf(line, costs.longest), succession(key));
+  const path = cheapestPath(
+    costs,
+    grids(line, bars),
+    evennessOf(line, costs.longest),
+    succession(key),
+  );
   if (!path) throw new RangeError('These rulings contradict each other: take one of them back.');
   return {
     groups: path.steps.map((step) => groupOf(step, path, costs)),

@@ -1,6 +1,6 @@
 import { chordOn, type Chord, type Size } from '../chord.ts';
 import type { Key } from '../key.ts';
-import { parentScale } from '../scale.ts';
+import { parentKey } from '../scale.ts';
 
 const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth'];
 
@@ -8,13 +8,13 @@ const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth'];
  * The chords that a group of notes may outline: triad, seventh and ninth on each degree and, in minor, what harmonic
  * minor lends on its fifth and seventh. A five- or six-note scale takes the chords of the scale that it is part of.
  */
-export function candidates({ tonic, scale }: Key): Chord[] {
-  const own = { tonic, scale: parentScale(scale) };
+export function candidates(key: Key): Chord[] {
+  const own = parentKey(key);
   const chords = SIZES.flatMap((size) =>
     [1, 2, 3, 4, 5, 6, 7].map((degree) => chordOn(own, degree, size)),
   );
   if (own.scale !== 'minor') return chords;
-  const lent = { tonic, scale: 'harmonic minor' } as const;
+  const lent = { ...own, scale: 'harmonic minor' } as const;
   return [
     ...chords,
     ...SIZES.map((size) => chordOn(lent, 5, size)),

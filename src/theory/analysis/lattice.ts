@@ -1,5 +1,5 @@
 import type { Chord } from '../chord.ts';
-import type { Pace } from './pace.ts';
+import type { Evenness } from './evenness.ts';
 import type { Succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
@@ -13,17 +13,17 @@ export interface Costs {
 
 /**
  * All ways through a line, before a grid is laid on it. What a path costs to one side of a group depends on the
- * group's span and its chord's degree alone; tables of both are indexed by `place`.
+ * group's span and its chord's degree alone; tables of both are indexed by `cell`.
  */
 export interface Lattice extends Costs {
-  readonly pace: Pace;
+  readonly evenness: Evenness;
   readonly links: Links;
   /** The cheapest chord on each degree for each group, and its cost. */
   readonly cheapest: Int32Array;
   readonly least: Float64Array;
 }
 
-export const place = ({ longest }: Costs, from: number, length: number, degree = 1) =>
+export const cell = ({ longest }: Costs, from: number, length: number, degree = 1) =>
   (from * longest + length - 1) * 7 + degree - 1;
 
 export const table = ({ notes, longest }: Costs) =>
@@ -35,7 +35,7 @@ function cheapestByDegree(costs: Costs): Pick<Lattice, 'cheapest' | 'least'> {
   costs.chords.forEach(({ degree }, chord) =>
     costs.costs[chord]!.forEach((own, from) => {
       for (let length = 1; length <= own.length; length++) {
-        const at = place(costs, from, length, degree);
+        const at = cell(costs, from, length, degree);
         if (own[length - 1]! >= least[at]!) continue;
         least[at] = own[length - 1]!;
         cheapest[at] = chord;
@@ -45,8 +45,8 @@ function cheapestByDegree(costs: Costs): Pick<Lattice, 'cheapest' | 'least'> {
   return { cheapest, least };
 }
 
-export function latticeOf(costs: Costs, pace: Pace, succession: Succession): Lattice {
-  return { ...costs, pace, links: linksOf(succession), ...cheapestByDegree(costs) };
+export function latticeOf(costs: Costs, evenness: Evenness, succession: Succession): Lattice {
+  return { ...costs, evenness, links: linksOf(succession), ...cheapestByDegree(costs) };
 }
 
 /** What it costs to go from chord to chord, by degrees less 1. */

@@ -1,8 +1,9 @@
 import { gridCost, type Grid } from './grid.ts';
-import { atEnd, latticeOf, place, type Costs, type Lattice } from './lattice.ts';
-import { unevenCost, type Pace } from './pace.ts';
+import { atEnd, latticeOf, cell, type Costs, type Lattice } from './lattice.ts';
+import type { Evenness } from './evenness.ts';
 import type { Succession } from './succession.ts';
 import { backward, forward, type Forward } from './sweeps.ts';
+import { ARPEGGIOS as W } from './weights.ts';
 
 /** A line cut into groups, each read as a chord: notes `from` up to and not including `to`. */
 export interface Step {
@@ -29,10 +30,10 @@ export interface Path {
 export function cheapestPath(
   costs: Costs,
   grids: readonly Grid[],
-  pace: Pace,
+  evenness: Evenness,
   succession: Succession,
 ): Path | null {
-  const lattice = latticeOf(costs, pace, succession);
+  const lattice = latticeOf(costs, evenness, succession);
   const runs = grids.map((grid) => ({ grid, ...forward(lattice, grid) }));
   const best = runs.reduce((a, b) => (b.cost < a.cost ? b : a));
   if (best.cost === Infinity) return null;
@@ -48,7 +49,7 @@ export function cheapestPath(
 type Run = Forward & { readonly grid: Grid };
 
 function trace(lattice: Lattice, { ended }: Forward): Step[] {
-  const { notes, longest, cheapest, links, pace } = lattice;
+  const { notes, longest, cheapest, links, evenness } = lattice;
   const steps: Step[] = [];
   let next: { from: number; length: number; degree: number } | null = null;
   for (let to = notes; to > 0; to = next.from) {
@@ -57,12 +58,11 @@ function trace(lattice: Lattice, { ended }: Forward): Step[] {
     for (let length = 1; length <= Math.min(longest, to); length++)
       for (let degree = 1; degree <= 7; degree++) {
         const from = to - length;
-        const cost =
-          ended[place(lattice, from, length, degree)]! + onwardCost(length, degree, next);
+        const cost = ended[cell(lattice, from, length, degree)]! + onwardCost(length, degree, next);
         if (cost < best) [best, chosen] = [cost, { from, length, degree }];
       }
     const { from, length, degree } = chosen;
-    steps.unshift({ from, to, chord: cheapest[place(lattice, from, length, degree)]! });
+    steps.unshift({ from, to, chord: cheapest[cell(lattice, from, length, degree)]! });
     next = chosen;
   }
   return steps;
@@ -70,11 +70,8 @@ function trace(lattice: Lattice, { ended }: Forward): Step[] {
   function onwardCost(length: number, degree: number, on: typeof next): number {
     if (!on) return atEnd(degree);
     const span = on.from * longest + on.length - 1;
-    const even = pace.before[span] === length;
-    return (
-      links.after[degree - 1]![on.degree - 1]! +
-      (even ? pace.even[span]! : unevenCost(pace, on.from + on.length === notes))
-    );
+    const even = evenness.before[span] === length;
+    return links.after[degree - 1]![on.degree - 1]! + (even ? evenness.even[span]! : W.uneven);
   }
 }
 
@@ -86,7 +83,7 @@ function costThrough(
   to: number,
   chord: number,
 ): number {
-  const at = place(lattice, from, to - from, lattice.chords[chord]!.degree);
+  const at = cell(lattice, from, to - from, lattice.chords[chord]!.degree);
   return (
     grid.cost +
     gridCost(grid, from, to) +
@@ -110,7 +107,7 @@ function costOtherwise(
       if (start === from && end === to) continue;
       const lies = gridCost(run.grid, start, end);
       for (let degree = 1; degree <= 7; degree++) {
-        const at = place(lattice, start, end - start, degree);
+        const at = cell(lattice, start, end - start, degree);
         best = Math.min(best, lies + run.entry[at]! + lattice.least[at]! + after[at]!);
       }
     }

@@ -1,6 +1,6 @@
 import { gridCost, type Grid } from './grid.ts';
-import { atEnd, atStart, place, table, type Lattice } from './lattice.ts';
-import { unevenCost } from './pace.ts';
+import { atEnd, atStart, cell, table, type Lattice } from './lattice.ts';
+import { ARPEGGIOS as W } from './weights.ts';
 
 /** The cheapest ways from the start to every group, on one grid. */
 export interface Forward {
@@ -12,7 +12,7 @@ export interface Forward {
 }
 
 export function forward(lattice: Lattice, grid: Grid): Forward {
-  const { notes, longest, links, least, pace } = lattice;
+  const { notes, longest, links, least, evenness } = lattice;
   const entry = table(lattice);
   const ended = table(lattice);
   let cost = Infinity;
@@ -22,15 +22,14 @@ export function forward(lattice: Lattice, grid: Grid): Forward {
       const to = from + length;
       const lies = gridCost(grid, from, to);
       const span = from * longest + length - 1;
-      const before = pace.before[span]! * 7;
-      const even = pace.even[span]!;
-      const uneven = unevenCost(pace, to === notes);
+      const before = evenness.before[span]! * 7;
+      const even = evenness.even[span]!;
       for (let degree = 0; degree < 7; degree++) {
         const at = span * 7 + degree;
         const arrived =
           from === 0
             ? atStart(degree + 1)
-            : Math.min(linked[degree]! + uneven, linked[before + degree]! + even);
+            : Math.min(linked[degree]! + W.uneven, linked[before + degree]! + even);
         entry[at] = arrived + links.own[degree]!;
         ended[at] = entry[at]! + lies + least[at]!;
         if (to === notes) cost = Math.min(cost, ended[at]! + atEnd(degree + 1));
@@ -61,27 +60,27 @@ function linkedTo({ longest, links }: Lattice, at: number, ended: Float64Array):
 
 /** The cheapest way on from having ended a group. */
 export function backward(lattice: Lattice, grid: Grid): Float64Array {
-  const { notes, longest, pace } = lattice;
+  const { notes, longest, evenness } = lattice;
   const after = table(lattice);
   for (let length = 1; length <= Math.min(longest, notes); length++)
     for (let degree = 1; degree <= 7; degree++)
-      after[place(lattice, notes - length, length, degree)] = atEnd(degree);
+      after[cell(lattice, notes - length, length, degree)] = atEnd(degree);
   for (let from = notes - 1; from > 0; from--) {
     const onward = new Float64Array((longest + 1) * 7).fill(Infinity);
     for (let length = 1; length <= Math.min(longest, notes - from); length++) {
       const span = from * longest + length - 1;
       const linked = linkedFrom(lattice, grid, from, length, after);
-      const before = pace.before[span]!;
+      const before = evenness.before[span]!;
       for (let degree = 0; degree < 7; degree++) {
-        const uneven = linked[degree]! + unevenCost(pace, from + length === notes);
+        const uneven = linked[degree]! + W.uneven;
         onward[degree] = Math.min(onward[degree]!, uneven);
-        const even = linked[degree]! + pace.even[span]!;
+        const even = linked[degree]! + evenness.even[span]!;
         onward[before * 7 + degree] = Math.min(onward[before * 7 + degree]!, even);
       }
     }
     for (let length = 1; length <= Math.min(longest, from); length++)
       for (let degree = 0; degree < 7; degree++)
-        after[place(lattice, from - length, length) + degree] = Math.min(
+        after[cell(lattice, from - length, length) + degree] = Math.min(
           onward[degree]!,
           onward[length * 7 + degree]!,
         );
@@ -98,7 +97,7 @@ function linkedFrom(
   after: Float64Array,
 ): number[] {
   const { links, least } = lattice;
-  const first = place(lattice, from, length);
+  const first = cell(lattice, from, length);
   const lies = gridCost(grid, from, from + length);
   return links.after.map((onward) => {
     let best = Infinity;

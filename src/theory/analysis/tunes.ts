@@ -2,7 +2,7 @@ import { distance, transpose } from '@tonaljs/pitch-distance';
 import { chordOn } from '../chord.ts';
 import { letterDegree, type Key } from '../key.ts';
 import { chroma, type NoteName } from '../note.ts';
-import { parentScale } from '../scale.ts';
+import { parentKey } from '../scale.ts';
 import { succession, type Succession } from './succession.ts';
 
 /** A note of a tune in plain numbers: MIDI number, beats since a bar line, beats of length. */
@@ -82,8 +82,9 @@ export function chordsUnder(stretches: readonly (readonly TuneNote[])[], key: Ke
 }
 
 /** The key's own triads, V of harmonic minor in minor, and the major triads II, III, VI and ♭VII. */
-function triads({ tonic, scale }: Key): TuneChord[] {
-  const own = { tonic, scale: parentScale(scale) };
+function triads(key: Key): TuneChord[] {
+  const own = parentKey(key);
+  const { tonic } = own;
   const diatonic = [1, 2, 3, 4, 5, 6, 7].map((degree) => {
     const { root, quality } = chordOn(own, degree, 'triad');
     return { root, triad: quality.triad, degree, own: true };

@@ -58,8 +58,8 @@ export const ARPEGGIOS = {
     mixed: 0.32,
     counted: 2.65,
   },
-  /** A group that lasts otherwise than the one before it: within the phrase; at its end. */
-  uneven: { within: 0.44, last: 0.44 },
+  /** A group that lasts otherwise than the one before it. */
+  uneven: 0.44,
   /** What a group gains whose figure is that of the group before it, on other steps of the scale. */
   figure: 1.71,
   /** Of a grid that is shifted by beats because the bar line is unknown. */

@@ -1,7 +1,7 @@
 import { letterDegree, type Key } from '../key.ts';
 import { chroma, type NoteName } from '../note.ts';
 import type { PhraseNote } from '../phrase.ts';
-import { parentScale, scaleNotes } from '../scale.ts';
+import { parentKey, scaleNotes } from '../scale.ts';
 
 /** A note counted along a key's scale: 0 is the tonic from C4 up, 7 the octave above it, −1 the step below. */
 export interface ScaleStep {
@@ -9,9 +9,6 @@ export interface ScaleStep {
   /** By how many semitones the note is raised against the scale's own. */
   readonly raised: number;
 }
-
-/** The seven-note key that steps are counted in. */
-const whole = ({ tonic, scale }: Key): Key => ({ tonic, scale: parentScale(scale) });
 
 const mod7 = (n: number) => ((n % 7) + 7) % 7;
 
@@ -23,7 +20,7 @@ function midiOf(key: Key, step: number): number {
 
 /** Where a note of a phrase stands on its key's scale, by its letter. */
 export function stepOf(key: Key, { midi, name }: Pick<PhraseNote, 'midi' | 'name'>): ScaleStep {
-  const scale = whole(key);
+  const scale = parentKey(key);
   const degree = letterDegree(scale, name) - 1;
   const octave = Math.round((midi - midiOf(scale, degree)) / 12);
   const step = degree + 7 * octave;
@@ -32,6 +29,6 @@ export function stepOf(key: Key, { midi, name }: Pick<PhraseNote, 'midi' | 'name
 
 /** The scale's own note on a step. */
 export function noteOn(key: Key, step: number): { midi: number; name: NoteName } {
-  const scale = whole(key);
+  const scale = parentKey(key);
   return { midi: midiOf(scale, step), name: scaleNotes(scale)[mod7(step)]! };
 }

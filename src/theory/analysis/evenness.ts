@@ -6,7 +6,7 @@ import { ARPEGGIOS as W } from './weights.ts';
  * the next one's on other steps of the scale (F. Lerdahl & R. Jackendoff, *A Generative Theory of Tonal Music*, 1983:
  * grouping preference rules 5, symmetry, and 6, parallelism).
  */
-export interface Pace {
+export interface Evenness {
   /** How many notes a group before it has that lasts as long: `[from × longest + length − 1]`; 0 where there is none. */
   readonly before: Int32Array;
   /**
@@ -14,12 +14,10 @@ export interface Pace {
    * steps of the scale; infinite where there is none.
    */
   readonly even: Float64Array;
-  /** What following a group of another length costs: within the phrase, and of its last group. */
-  readonly uneven: { readonly within: number; readonly last: number };
 }
 
 /** How evenly every group of a line, `longest` notes at most, would follow the one before it. */
-export function paceOf(line: readonly Sounding[], longest: number): Pace {
+export function evennessOf(line: readonly Sounding[], longest: number): Evenness {
   const before = new Int32Array(line.length * longest);
   const even = new Float64Array(line.length * longest).fill(Infinity);
   const startingAt = new Map<number, number>();
@@ -41,11 +39,7 @@ export function paceOf(line: readonly Sounding[], longest: number): Pace {
       even[span] = figured && length > 2 ? (-W.figure * moves) / Math.sqrt(length - 1) : 0;
     }
   }
-  return { before, even, uneven: W.uneven };
-}
-
-export function unevenCost({ uneven }: Pace, last: boolean): number {
-  return last ? uneven.last : uneven.within;
+  return { before, even };
 }
 
 /** A time as a whole number, so that sums of thirds meet. */
