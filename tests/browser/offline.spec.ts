@@ -7,8 +7,10 @@ import {
   makeLesson,
   next,
   openCard,
+  plan,
   question,
   roundEnd,
+  shareLink,
   SMALL,
   startLesson,
 } from './people.ts';
@@ -56,6 +58,38 @@ test('after the first visit, by a lesson link, everything works offline', async 
   await expect(page.getByRole('main')).toContainText('E minor');
   await page.goto(`${host.url}#/settings`);
   await expect(page.getByRole('heading', { name: 'Sound and names' })).toBeVisible();
+});
+
+test('a whole lesson is made offline, with a phrase, and answered, and the next one made from its report', async ({
+  page,
+}) => {
+  host = await openHost();
+  await page.goto(host.url);
+  await isKept(page);
+  await host.fallSilent();
+  await page.reload();
+
+  await plan(page, { ...SMALL, title: 'Tuesday, quay side' }, host.url);
+  await page.getByRole('button', { name: 'Add a phrase' }).click();
+  await page
+    .getByLabel('Tablature, string 1 on top')
+    .fill(
+      'e|-------3-6-3-|\nB|-----4-------|\nG|---5---------|\nD|-------------|\nA|-------------|\nE|-------------|',
+    );
+  await page.getByText('Variations', { exact: true }).click();
+  await page.getByRole('button', { name: 'Compare' }).first().waitFor();
+  await page.getByText('Copy, save or print').click();
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: /MIDI/ }).last().click();
+  await saved;
+  await page.getByRole('button', { name: 'Put it in the lesson' }).click();
+
+  await startLesson(page, await shareLink(page));
+  await answerCards(page, 3);
+  await page.goto(`${host.url}#/send`);
+  await page.goto(await page.getByLabel('The report’s link').inputValue());
+  await page.getByRole('button', { name: 'Make the next lesson' }).click();
+  await expect(page.getByLabel('Title')).toBeVisible();
 });
 
 test('under a sub-path it installs, works and keeps itself offline', async ({ page }) => {
