@@ -1,11 +1,12 @@
 import { promisifyRequest } from 'idb-keyval';
+import { hasColumns, reviewsOf } from './columns.ts';
 import { type Flaw, reviewOf } from './line.ts';
 import type { Review } from './review.ts';
 
 /**
- * The log lies on the device in chunks: texts of a line a review. Small enough that adding a line rewrites little (50
- * kB), large enough that a hundred thousand reviews are few records: read in 80 ms, where chunks of 128 take 170. The
- * review `n` of a device is in chunk `floor((n - 1) / CHUNK)`, or in another one where an earlier version put it.
+ * The log lies on the device in chunks: texts of a line a review, small enough that adding a line rewrites little (50
+ * kB). The review `n` of a device is in chunk `floor((n - 1) / CHUNK)`, or in the first chunk of its pack (see pack.ts),
+ * or in another one where an earlier version put it.
  */
 export const CHUNK = 512;
 
@@ -35,12 +36,17 @@ export function readChunk(device: string, text: unknown): Contents {
   const aside: Aside[] = [];
   const rows = parseAll(text) ?? text.split('\n').map(parse);
   rows.forEach((row, k) => {
-    const review = row === undefined ? 'torn' : reviewOf(device, row);
-    if (typeof review === 'string')
-      aside.push({ device, text: text.split('\n')[k]!, flaw: review });
-    else reviews.push(review);
+    const read = readRow(device, row);
+    if (typeof read === 'string') aside.push({ device, text: text.split('\n')[k]!, flaw: read });
+    else if ('item' in read) reviews.push(read);
+    else for (const review of read) reviews.push(review);
   });
   return { reviews, aside };
+}
+
+function readRow(device: string, row: unknown): Review | readonly Review[] | Flaw {
+  if (row === undefined) return 'torn';
+  return hasColumns(row) ? reviewsOf(device, row) : reviewOf(device, row);
 }
 
 /** Chunks asked for at once: while the page reads some, the browser fetches the next. */

@@ -10,6 +10,8 @@ let base: UseStore | null = null;
  * A write that has resolved survives a battery dying in that moment: strict durability costs a few ms more than
  * relaxed, well inside the half second before a verdict.
  *
+ * Where `run` throws, nothing of what it wrote is kept.
+ *
  * @throws StoreTrouble where the browser refuses or the device is full
  */
 export const store: UseStore = async (mode, run) => {
@@ -17,11 +19,24 @@ export const store: UseStore = async (mode, run) => {
     base ??= createStore('skipwise', 'everything');
     const database = await base('readonly', (all) => all.transaction.db);
     const transaction = database.transaction('everything', mode, { durability: 'strict' });
-    return await run(transaction.objectStore('everything'));
+    try {
+      return await run(transaction.objectStore('everything'));
+    } catch (error) {
+      undo(transaction);
+      throw error;
+    }
   } catch (error) {
     throw new StoreTrouble(error);
   }
 };
+
+function undo(transaction: IDBTransaction): void {
+  try {
+    transaction.abort();
+  } catch {
+    // It has ended already: the browser itself undid it, or there was nothing to undo.
+  }
+}
 
 /** Resolves once all that a transaction writes is on the device. */
 export function stored({ transaction }: IDBObjectStore): Promise<void> {

@@ -63,6 +63,7 @@ function isWord(value: unknown, longest: number): boolean {
   return typeof value === 'string' && value.length > 0 && value.length <= longest;
 }
 
-function isBit(value: unknown): boolean {
+/** Whether something is 0 or 1. */
+export function isBit(value: unknown): boolean {
   return value === 0 || value === 1;
 }

@@ -4,6 +4,7 @@ import { newId, store, stored, under } from './device.ts';
 import { lineOf } from './line.ts';
 import { mergeInto } from './merge.ts';
 import { inOrder } from './order.ts';
+import { pack, packOf } from './pack.ts';
 import type { Review } from './review.ts';
 import { StoreTrouble } from './trouble.ts';
 
@@ -78,6 +79,7 @@ class DeviceLog implements Log {
       this.#next(() => (data === 'all' ? this.#readAgain() : this.#catchUp())).catch(() => {});
     });
     await this.#next(() => this.#load()).catch(() => {});
+    this.#pack();
   }
 
   append(answer: Answer): Promise<Review> {
@@ -90,11 +92,10 @@ class DeviceLog implements Log {
     return this.#next(async () => {
       await this.#load();
       const before = this.reviews.length;
-      const known = new Set(this.aside.map(({ device, text }) => `${device} ${text}`));
-      const aside = backup.aside.filter(({ device, text }) => !known.has(`${device} ${text}`));
-      await store('readwrite', (all) => mergeInto(all, { reviews: backup.reviews, aside }));
+      await store('readwrite', (all) => mergeInto(all, backup));
       await this.#readAgain();
       this.#channel?.postMessage('all');
+      this.#pack();
       return this.reviews.length - before;
     });
   }
@@ -124,6 +125,11 @@ class DeviceLog implements Log {
     });
     this.#queue = done.catch(() => {});
     return done;
+  }
+
+  /** Makes the next opening fast; what this one has read stays as it is. */
+  #pack(): void {
+    this.#next(() => store('readwrite', pack)).catch(() => {});
   }
 
   async #load(): Promise<void> {
@@ -165,18 +171,17 @@ class DeviceLog implements Log {
     const { device } = this;
     const fresh: Review[] = [];
     let left = [...answers];
-    for (let chunk = chunkOf(this.#last + 1); left.length > 0; chunk++) {
+    let last = this.#last;
+    for (let chunk = await this.#tail(all); left.length > 0; chunk++) {
       const key = ['log', device, chunk];
       const text = await promisifyRequest<unknown>(all.get(key));
       if (text !== undefined && typeof text !== 'string') continue;
       const lines = text === undefined ? [] : text.split('\n');
       const others = text === undefined ? [] : readChunk(device, text).reviews;
-      const full = (chunk + 1) * CHUNK;
-      // What was read at the opening counts too: earlier chunks were smaller, so the last count may lie in a later one.
-      const stands = Math.max(chunk * CHUNK + lines.length, others.at(-1)?.n ?? 0, this.#last);
-      const last = Math.min(full, stands);
+      // What was read before counts too: earlier chunks were smaller, so the last count may lie in a later one.
+      last = Math.max(last, chunk * CHUNK + lines.length, others.at(-1)?.n ?? 0);
       const mine = left
-        .slice(0, full - last)
+        .slice(0, Math.max(0, (chunk + 1) * CHUNK - last))
         .map((answer, k) => ({ ...answer, device, n: last + k + 1 }));
       left = left.slice(mine.length);
       fresh.push(...others.filter(({ n }) => n > this.#last), ...mine);
@@ -184,6 +189,13 @@ class DeviceLog implements Log {
     }
     await stored(all);
     return fresh;
+  }
+
+  /** The chunk with this device's next count; where there is none, its pack's first, for another tab may have packed it. */
+  async #tail(all: IDBObjectStore): Promise<number> {
+    const chunk = chunkOf(this.#last + 1);
+    const key = await promisifyRequest(all.getKey(['log', this.device, chunk]));
+    return key === undefined ? packOf(chunk) : chunk;
   }
 
   async #readAgain(): Promise<void> {
@@ -194,11 +206,11 @@ class DeviceLog implements Log {
   /** Reads what other tabs have written. */
   async #catchUp(): Promise<void> {
     if (!this.#isOpen) return;
-    const tail = IDBKeyRange.bound(
-      ['log', this.device, chunkOf(this.#last + 1)],
-      ['log', this.device, []],
-    );
-    const { reviews } = await store('readonly', (all) => readChunks(all, tail));
+    const { device } = this;
+    const { reviews } = await store('readonly', async (all) => {
+      const tail = ['log', device, await this.#tail(all)];
+      return readChunks(all, IDBKeyRange.bound(tail, ['log', device, []]));
+    });
     const fresh = reviews.filter(({ n }) => n > this.#last);
     if (fresh.length === 0) return;
     this.#take(fresh);

@@ -1,25 +1,33 @@
 import { promisifyRequest } from 'idb-keyval';
-import { chunkOf, type Contents, parse } from './chunk.ts';
-import { stored } from './device.ts';
+import { chunkOf, type Contents, parse, readChunks } from './chunk.ts';
+import { stored, under } from './device.ts';
 import { lineOf, reviewOf } from './line.ts';
+import { nameOf } from './order.ts';
 
 /**
- * Puts reviews, and records set aside, into the chunks of their devices, each line once. One transaction: all of it or
- * nothing. What was set aside goes to a chunk of its own, `['log', device, 'aside']`, and is read with the others.
+ * Puts reviews, and records set aside, into the chunks of their devices, but for those that are there. One transaction:
+ * all of it or nothing. What was set aside goes to a chunk of its own, `['log', device, 'aside']`, and is read with the
+ * others.
  */
 export async function mergeInto(
   all: IDBObjectStore,
   { reviews, aside }: Pick<Contents, 'reviews' | 'aside'>,
 ): Promise<void> {
-  const added = new Map<string, { key: IDBValidKey[]; lines: string[] }>();
+  const there = await readChunks(all, under('log'));
+  const names = new Set(there.reviews.map(nameOf));
+  const texts = new Set(there.aside.map(({ device, text }) => `${device} ${text}`));
+  const added = new Map<string, { key: IDBValidKey[]; lines: Set<string> }>();
   const add = (device: string, chunk: number | 'aside', line: string) => {
     const name = JSON.stringify([device, chunk]);
-    const entry = added.get(name) ?? { key: ['log', device, chunk], lines: [] };
-    entry.lines.push(line);
+    const entry = added.get(name) ?? { key: ['log', device, chunk], lines: new Set() };
+    entry.lines.add(line);
     added.set(name, entry);
   };
-  for (const review of reviews) add(review.device, chunkOf(review.n), lineOf(review));
+  for (const review of reviews) {
+    if (!names.has(nameOf(review))) add(review.device, chunkOf(review.n), lineOf(review));
+  }
   for (const { device, text } of aside) {
+    if (texts.has(`${device} ${text}`)) continue;
     for (const line of text.split('\n')) add(device, 'aside', line);
   }
   for (let { key, lines } of added.values()) {
@@ -36,7 +44,7 @@ export async function mergeInto(
   await stored(all);
 }
 
-/** The count of the review in a line; of one that cannot be read 0. */
+/** The count of the review in a line; 0 of any other line. */
 function countOf(line: string): number {
   const review = reviewOf('any', parse(line));
   return typeof review === 'string' ? 0 : review.n;

@@ -28,16 +28,10 @@ function areOneDevices(reviews: readonly Review[]): boolean {
 }
 
 /**
- * The reviews of both logs, each once, in order. Should a device's memory have been copied, so that two devices went on
- * under one id, both of two reviews with one count are kept.
+ * What tells a review from all others. Should a device's memory have been copied, so that two devices went on under one
+ * id, two reviews with one count are two.
  */
-export function union(one: readonly Review[], other: readonly Review[]): readonly Review[] {
-  const all = new Map([...one, ...other].map((review) => [nameOf(review), review]));
-  return inOrder([...all.values()]);
-}
-
-/** What tells a review from all others. */
-function nameOf(review: Review): string {
+export function nameOf(review: Review): string {
   return `${review.device} ${lineOf(review)}`;
 }
 

@@ -1,6 +1,7 @@
 import { IDBFactory, IDBKeyRange, IDBObjectStore as FDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { CHUNK } from '../../src/store/chunk.ts';
+import { PACK } from '../../src/store/pack.ts';
 import type { Answer, Log } from '../../src/store/log.ts';
 
 const answer = (item: string, at = 1_790_000_000_000): Answer => ({
@@ -79,6 +80,95 @@ describe('the log', () => {
     const again = await tab();
     expect(again.reviews.map(({ n }) => n)).toEqual(Array.from({ length: 302 }, (_, k) => k + 1));
     expect(again.reviews.slice(-2).map(({ item }) => item)).toEqual(['more:1', 'more:2']);
+  });
+
+  describe('once it is long', () => {
+    const MANY = PACK * CHUNK;
+    const long = (device: string, count: number) =>
+      Array.from({ length: count }, (_, k) => ({
+        ...answer(`spot:${k % 300}`, 1_790_000_000_000 + k * 60_000),
+        device,
+        n: k + 1,
+      }));
+
+    /** A tab on a device with so many reviews, packed where they can be. */
+    async function withLong(count: number): Promise<Log> {
+      const log = await tab();
+      await log.merge({ reviews: long(log.device, count), aside: [] });
+      return log;
+    }
+
+    it('is packed, and read as it was', async () => {
+      const log = await withLong(MANY + CHUNK + 5);
+      await log.append(answer('more:1'));
+      expect(await chunks()).toEqual([0, PACK, PACK + 1]);
+      const again = await tab();
+      expect(again.aside).toEqual([]);
+      expect(again.reviews).toEqual(log.reviews);
+      expect((await again.append(answer('more:2'))).n).toBe(MANY + CHUNK + 7);
+    });
+
+    it('is packed at the next opening where it has grown by answers', async () => {
+      const log = await withLong(MANY - 1);
+      for (const k of [1, 2, 3]) await log.append(answer(`more:${k}`));
+      expect(await chunks()).toHaveLength(PACK + 1);
+      const again = await tab();
+      expect((await again.append(answer('more:4'))).n).toBe(MANY + 3);
+      expect(await chunks()).toEqual([0, PACK]);
+      expect((await tab()).reviews).toEqual(again.reviews);
+    });
+
+    it('takes its own file again without a change', async () => {
+      const log = await withLong(MANY + 5);
+      await log.append(answer('more:1'));
+      const before = [...log.reviews];
+      expect(await log.merge({ reviews: before, aside: [] })).toBe(0);
+      expect((await tab()).reviews).toEqual(before);
+      const stranger = { ...before[700]!, item: 'of a copy of this device' };
+      expect(await log.merge({ reviews: [stranger], aside: [] })).toBe(1);
+      expect((await tab()).reviews).toHaveLength(before.length + 1);
+    });
+
+    it('loses nothing of a tab that missed the packing', async () => {
+      vi.stubGlobal('BroadcastChannel', undefined);
+      const asleep = await withLong(MANY - CHUNK - 2);
+      const awake = await tab();
+      await Promise.all(
+        Array.from({ length: CHUNK + 5 }, (_, k) => awake.append(answer(`awake:${k}`))),
+      );
+      await (await tab()).append(answer('packed'));
+      expect(await chunks()).toEqual([0, PACK]);
+      expect((await asleep.append(answer('asleep'))).n).toBe(MANY + 5);
+      const { reviews } = await tab();
+      expect(reviews.map(({ n }) => n)).toEqual(Array.from({ length: MANY + 5 }, (_, k) => k + 1));
+      expect(asleep.reviews).toEqual(reviews);
+      vi.unstubAllGlobals();
+    });
+
+    it('leaves chunks alone in which something cannot be read', async () => {
+      const log = await withLong(MANY - 1);
+      await change(['log', log.device, 3], (text) => `${text as string}\n[9,"later"]`);
+      await log.append(answer('more:1'));
+      await log.append(answer('more:2'));
+      const again = await tab();
+      await again.append(answer('more:3'));
+      expect(await chunks()).toHaveLength(PACK + 1);
+      expect((await tab()).aside).toHaveLength(1);
+      expect((await tab()).reviews).toEqual(again.reviews);
+    });
+
+    it('keeps all as it was where there is no room to pack it', async () => {
+      const log = await withLong(MANY - 1);
+      for (const k of [1, 2]) await log.append(answer(`more:${k}`));
+      const put = vi.spyOn(FDBObjectStore.prototype, 'put').mockImplementation(() => {
+        throw new DOMException('No space', 'QuotaExceededError');
+      });
+      const full = await tab();
+      await vi.waitFor(() => expect(full.trouble?.why).toBe('full'));
+      put.mockRestore();
+      expect(await chunks()).toHaveLength(PACK + 1);
+      expect((await tab()).reviews).toEqual(log.reviews);
+    });
   });
 
   it('loses nothing when two tabs answer at once, and they agree afterwards', async () => {
@@ -184,6 +274,14 @@ describe('the log', () => {
 });
 
 const aside = (text: string) => ({ device: 'old', text, flaw: 'newer' as const });
+
+/** The chunks that are on the device. */
+async function chunks(): Promise<IDBValidKey[]> {
+  const { store, under } = await import('../../src/store/device.ts');
+  const { promisifyRequest } = await import('idb-keyval');
+  const keys = await store('readonly', (all) => promisifyRequest(all.getAllKeys(under('log'))));
+  return keys.map((key) => (key as IDBValidKey[])[2]!);
+}
 
 /** Changes a record behind the log's back. */
 async function change(key: IDBValidKey, to: (before: unknown) => unknown): Promise<void> {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { inOrder, union } from '../../src/store/order.ts';
+import { inOrder } from '../../src/store/order.ts';
 import { reviewOf } from '../memory/reviews.ts';
 import { anyReview } from './reviews.ts';
 
@@ -23,33 +23,5 @@ describe('the order of reviews', () => {
     const one = [10, 30].map((at, k) => reviewOf({ device: 'one', n: k + 1, at }));
     const two = [20, 40].map((at, k) => reviewOf({ device: 'two', n: k + 1, at }));
     expect(inOrder([...two, ...one]).map(({ at }) => at)).toEqual([10, 20, 30, 40]);
-  });
-});
-
-describe('the union of two logs', () => {
-  it('is the same from either side', () => {
-    fc.assert(
-      fc.property(anyLog, anyLog, (a, b) => {
-        expect(union(a, b)).toEqual(union(b, a));
-      }),
-    );
-  });
-
-  it('is the same however three are taken together', () => {
-    fc.assert(
-      fc.property(anyLog, anyLog, anyLog, (a, b, c) => {
-        expect(union(union(a, b), c)).toEqual(union(a, union(b, c)));
-      }),
-    );
-  });
-
-  it('changes nothing the second time, and loses nothing', () => {
-    fc.assert(
-      fc.property(anyLog, anyLog, (a, b) => {
-        const both = union(a, b);
-        expect(union(both, b)).toEqual(both);
-        for (const review of [...a, ...b]) expect(both).toContainEqual(review);
-      }),
-    );
   });
 });
