@@ -3,8 +3,9 @@ import { replay } from '../../src/memory/memory.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { nextCard, startRound } from '../../src/practice/round.ts';
 import { CHUNK, readChunk } from '../../src/store/chunk.ts';
-import { lineOf } from '../../src/store/line.ts';
+import { columnsOf } from '../../src/store/columns.ts';
 import { inOrder } from '../../src/store/order.ts';
+import { PACK } from '../../src/store/pack.ts';
 import type { Review } from '../../src/store/review.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
@@ -32,20 +33,14 @@ function logOf(count: number, items: readonly Item[]): Review[] {
 
 for (const count of [25_000, 50_000, 100_000]) {
   const log = logOf(count, itemsOf(count / 10));
-  const chunks: string[] = [];
-  for (let k = 0; k < count; k += CHUNK) {
-    chunks.push(
-      log
-        .slice(k, k + CHUNK)
-        .map(lineOf)
-        .join('\n'),
-    );
-  }
+  const packs: string[] = [];
+  for (let k = 0; k < count; k += PACK * CHUNK)
+    packs.push(columnsOf(log.slice(k, k + PACK * CHUNK)));
   describe(`${count} reviews`, () => {
     bench(
       'read',
       () => {
-        inOrder(chunks.flatMap((text) => readChunk('phone', text).reviews));
+        inOrder(packs.flatMap((text) => readChunk('phone', text).reviews));
       },
       FEW,
     );
