@@ -21,7 +21,11 @@ export function lazy(load: () => Promise<{ default: ComponentType }>): Component
     return fault ? (
       <main class="screen">
         <p class="notice bad" role="alert">
-          This screen could not be fetched. Go online once, then open it again.
+          This screen could not be fetched. Go online, then load the page again; nothing that you
+          did is lost.{' '}
+          <button type="button" class="button small" onClick={() => location.reload()}>
+            Load again
+          </button>
         </p>
       </main>
     ) : (

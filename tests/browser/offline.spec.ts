@@ -145,6 +145,44 @@ test('an update is told of, taken only when the student says so, and never in mi
   await expect(page.getByText('A newer version is ready.')).toHaveCount(0);
 });
 
+test('a window that missed an update is told of it, and goes on with it', async ({
+  page,
+  context,
+}) => {
+  host = await openHost();
+  await page.goto(host.url);
+  await isKept(page);
+  const other = await context.newPage();
+  await other.goto(host.url);
+  await isKept(other);
+  await publish(host);
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+  await waits(page);
+  await page.getByRole('button', { name: 'Take it now' }).click();
+  await expect(page).toHaveTitle('Skipwise, newer');
+
+  await expect(other.getByRole('status')).toContainText('Another window has taken');
+  await other.getByRole('button', { name: 'Go on with it' }).click();
+  await expect(other).toHaveTitle('Skipwise, newer');
+  await expect(other.getByRole('heading').first()).toBeVisible();
+  await expect(other.getByText('Another window has taken')).toHaveCount(0);
+});
+
+test.describe('without a worker', () => {
+  test.use({ serviceWorkers: 'block' });
+
+  test('a screen that cannot be fetched says so, and can be loaded again', async ({ page }) => {
+    await page.goto('');
+    await expect(page.getByRole('heading').first()).toBeVisible();
+    await page.route(/\/Teach-/, (route) => route.abort());
+    await page.getByRole('link', { name: 'Teach', exact: true }).click();
+    await expect(page.getByRole('alert')).toContainText('could not be fetched');
+    await page.unroute(/\/Teach-/);
+    await page.getByRole('button', { name: 'Load again' }).click();
+    await expect(page.getByRole('button', { name: 'Share the link' })).toBeVisible();
+  });
+});
+
 test('in a whole round with sound no request leaves the origin and the content policy is never broken', async ({
   page,
   context,

@@ -1,13 +1,14 @@
-import { takeUpdate, updateReady } from './update.ts';
+import { takeUpdate, update } from './update.ts';
 
 /** A newer version is there: taken when the student says so. */
 export function UpdateNotice() {
-  if (!updateReady.value) return null;
+  if (update.value === null) return null;
+  const waits = update.value === 'waits';
   return (
     <p class="notice update" role="status">
-      A newer version is ready.{' '}
+      {waits ? 'A newer version is ready.' : 'Another window has taken a newer version.'}{' '}
       <button type="button" class="button small" onClick={takeUpdate}>
-        Take it now
+        {waits ? 'Take it now' : 'Go on with it'}
       </button>
     </p>
   );

@@ -1,22 +1,31 @@
 import { signal } from '@preact/signals';
 import type { Workbox } from 'workbox-window';
 
-/** Whether a newer version waits. */
-export const updateReady = signal(false);
+/** Whether a newer version waits to be taken, or another window has taken it; null while there is none. */
+export const update = signal<'waits' | 'taken' | null>(null);
 
 let workbox: Workbox | null = null;
+/** Whether it was this window that asked for the newer version. */
+let asked = false;
 
 /** Makes the app work offline from this visit on, and looks for a newer version. */
 export async function keepOffline(): Promise<void> {
   if (!('serviceWorker' in navigator) || !import.meta.env.PROD) return;
   const { Workbox } = await import('workbox-window');
+  let isControlled = navigator.serviceWorker.controller !== null;
   workbox = new Workbox('./worker.js');
-  workbox.addEventListener('waiting', () => (updateReady.value = true));
+  workbox.addEventListener('waiting', () => (update.value = 'waits'));
+  workbox.addEventListener('controlling', () => {
+    if (asked) location.reload();
+    else if (isControlled) update.value = 'taken';
+    isControlled = true;
+  });
   await workbox.register();
 }
 
-/** Lets the newer version take over and begins with it. */
+/** Begins with the newer version, which takes over first where it still waits. */
 export function takeUpdate(): void {
-  workbox?.addEventListener('controlling', () => location.reload());
+  if (update.value === 'taken') location.reload();
+  asked = true;
   workbox?.messageSkipWaiting();
 }
