@@ -97,10 +97,10 @@ export function explainPlaced(
   const spelled = chord.notes.map(label).join(' ');
   return {
     title: verdict.right ? `${name} it is` : `Not yet ${name}`,
-    sentence: verdict.right ? `${name} is ${spelled}.` : fault(card, put, name, label),
+    sentence: verdict.right ? `${name} has the notes ${spelled}.` : fault(card, put, name, label),
     detail: verdict.right
       ? `${numeralLabel(chord)}: it stands on the ${ordinal(chord.degree)} degree.`
-      : `${name} is ${spelled}.`,
+      : `${name} has the notes ${spelled}.`,
     dots,
     sound: arpeggioSound(pitches(card, right)),
     otherSound:
