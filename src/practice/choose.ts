@@ -1,4 +1,5 @@
 import { kindOf } from '../memory/memory.ts';
+import { seedAt } from '../theory/random.ts';
 import type { Prospect } from './prospect.ts';
 import type { Round } from './round.ts';
 
@@ -11,7 +12,8 @@ const REST = 12;
  * An item is asked once a round, a missed one once more after a rest. Never the same degree or string set twice
  * running, and all kinds of the deck mixed (Brunmair & Richter 2019); of each kind new items in the order of the
  * deck's drills, as the teacher put them. Where nothing is left under these, the last ones are let go first: a deck on
- * one string set is asked too. A contrast goes before everything.
+ * one string set is asked too. A contrast goes before everything. Of several that bring the same, as new ones often do,
+ * the round's seed draws one: were it the first, the degrees would come in their order and an answer could be counted out.
  */
 export function choose(round: Round, ranked: readonly Prospect[]): Prospect | null {
   const wanted = round.contrast[0];
@@ -27,16 +29,17 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
     inTurn(open),
     ({ item }) => item.strings === '' || item.strings !== before?.strings,
   ];
-  let [best, most]: [Prospect | null, number] = [null, -1];
-  for (const one of open) {
+  const draw = seedAt(round.seed, round.asked.length);
+  let [best, most, lot]: [Prospect | null, number, number] = [null, -1, 0];
+  open.forEach((one, k) => {
+    const drawn = seedAt(draw, k);
+    const more = best === null || one.gain > best.gain || (one.gain === best.gain && drawn > lot);
     // Of ten thousand almost all: their rules need not be asked.
-    if (most === rules.length && one.gain <= best!.gain) continue;
+    if (most === rules.length && !more) return;
     const broken = rules.findIndex((rule) => !rule(one));
     const kept = broken < 0 ? rules.length : broken;
-    if (best === null || kept > most || (kept === most && one.gain > best.gain)) {
-      [best, most] = [one, kept];
-    }
-  }
+    if (kept > most || (kept === most && more)) [best, most, lot] = [one, kept, drawn];
+  });
   return best;
 }
 

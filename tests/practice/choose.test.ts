@@ -108,8 +108,8 @@ describe('what was never asked', () => {
     ),
   ];
 
-  function asked(some: readonly Item[], memory = nothing()): string[] {
-    let round = startRound({ deck: 'd', goal: { cards: 20 }, seed: 1, now: 0 });
+  function asked(some: readonly Item[], memory = nothing(), seed = 1): string[] {
+    let round = startRound({ deck: 'd', goal: { cards: 20 }, seed, now: 0 });
     const ids: string[] = [];
     for (let next; (next = nextCard(round, some, memory, 0));) {
       ids.push(next.item.id);
@@ -130,6 +130,18 @@ describe('what was never asked', () => {
       .map((each) => ({ ...each, drill: [1, 0, 2][each.drill!]! }))
       .toSorted((a, b) => a.drill - b.drill);
     expect(inKind(asked(turned)).join()).toMatch(/^b:\d,b:\d,b:\d,a:\d,a:\d,a:\d$/);
+  });
+
+  it('comes in no order of its own within a drill, so that no answer can be counted out', () => {
+    const seven = [1, 2, 3, 4, 5, 6, 7].map((degree) => item(degree, { id: `a:${degree}` }));
+    const orders = Array.from({ length: 70 }, (_, seed) => asked(seven, nothing(), seed).join());
+    expect(new Set(orders).size).toBeGreaterThan(50);
+    for (const { id } of seven) {
+      const first = orders.filter((order) => order.startsWith(id)).length;
+      expect(first).toBeGreaterThan(0);
+      expect(first).toBeLessThan(25);
+    }
+    expect(asked(seven, nothing(), 7).join()).toBe(orders[7]);
   });
 
   it('waits for nothing that was asked before: what fades comes whatever its drill', () => {
