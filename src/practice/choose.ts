@@ -1,5 +1,6 @@
 import { kindOf } from '../memory/memory.ts';
 import { seedAt } from '../theory/random.ts';
+import type { Item } from './item.ts';
 import type { Prospect } from './prospect.ts';
 import type { Round } from './round.ts';
 
@@ -13,7 +14,8 @@ const REST = 12;
  * running, and all kinds of the deck mixed (Brunmair & Richter 2019); of each kind new items in the order of the
  * deck's drills, as the teacher put them. Where nothing is left under these, the last ones are let go first: a deck on
  * one string set is asked too. A contrast goes before everything. Of several that bring the same, as new ones often do,
- * the round's seed draws one: were it the first, the degrees would come in their order and an answer could be counted out.
+ * the first drill has its turn, and in it the round's seed draws one: in the order of their degrees an answer could be
+ * counted out.
  */
 export function choose(round: Round, ranked: readonly Prospect[]): Prospect | null {
   const wanted = round.contrast[0];
@@ -33,7 +35,9 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
   let [best, most, lot]: [Prospect | null, number, number] = [null, -1, 0];
   open.forEach((one, k) => {
     const drawn = seedAt(draw, k);
-    const more = best === null || one.gain > best.gain || (one.gain === best.gain && drawn > lot);
+    const more =
+      best === null ||
+      (one.gain - best.gain || drillOf(best.item) - drillOf(one.item) || drawn - lot) > 0;
     // Of ten thousand almost all: their rules need not be asked.
     if (most === rules.length && !more) return;
     const broken = rules.findIndex((rule) => !rule(one));
@@ -41,6 +45,10 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
     if (kept > most || (kept === most && more)) [best, most, lot] = [one, kept, drawn];
   });
   return best;
+}
+
+function drillOf({ drill = 0 }: Item): number {
+  return drill;
 }
 
 /** How many cards more one kind may have had than another. */
@@ -63,10 +71,10 @@ function inTurn(open: readonly Prospect[]): (prospect: Prospect) => boolean {
   const first = new Map<string, number>();
   for (const { item, isNew } of open) {
     if (!isNew) continue;
-    const { kind, drill = 0 } = item;
-    first.set(kind, Math.min(drill, first.get(kind) ?? drill));
+    const drill = drillOf(item);
+    first.set(item.kind, Math.min(drill, first.get(item.kind) ?? drill));
   }
-  return ({ item: { kind, drill = 0 }, isNew }) => !isNew || drill === first.get(kind);
+  return ({ item, isNew }) => !isNew || drillOf(item) === first.get(item.kind);
 }
 
 /** Whether the round may still ask it. */

@@ -132,6 +132,12 @@ describe('what was never asked', () => {
     expect(inKind(asked(turned)).join()).toMatch(/^b:\d,b:\d,b:\d,a:\d,a:\d,a:\d$/);
   });
 
+  it('begins with the first drill', () => {
+    for (let seed = 0; seed < 20; seed++) {
+      expect(asked(drilled, nothing(), seed)[0]).toMatch(/^a/);
+    }
+  });
+
   it('comes in no order of its own within a drill, so that no answer can be counted out', () => {
     const seven = [1, 2, 3, 4, 5, 6, 7].map((degree) => item(degree, { id: `a:${degree}` }));
     const orders = Array.from({ length: 70 }, (_, seed) => asked(seven, nothing(), seed).join());
