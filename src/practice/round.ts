@@ -61,7 +61,7 @@ const PAIRS = 2;
 
 /**
  * Below so much expected gain a second nothing is worth asking today: at both aims together a minute would not buy half
- * an item. In simulation, of ten minutes a day this saves a student who holds well a quarter, for a point less known.
+ * an item. In simulation, of ten minutes a day this saves a student who holds well a fifth, for half a point less known.
  */
 const WORTH = 1 / 120;
 
