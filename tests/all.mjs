@@ -1,7 +1,7 @@
 // Everything that must pass, in order, stopping at the first that does not; last of all, how many tests there were.
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync } from 'node:fs';
-import { chromiumPath, installChromium } from './browser/chromium.mjs';
+import { chromiumPath, hasWebKit, installChromium, installWebKit } from './browser/engines.mjs';
 
 mkdirSync('test-results', { recursive: true });
 
@@ -22,6 +22,8 @@ if (!chromiumPath()) {
     'No Chromium was found and none could be installed: install one, or set CHROME_PATH to it, then run npm test again.',
   );
 }
+if (!hasWebKit()) installWebKit();
+if (!hasWebKit()) console.log('There is no WebKit to be driven here: its tests are skipped.');
 run('npx', ['playwright', 'test', '--config', 'tests/browser/playwright.config.ts']);
 
 const unit = JSON.parse(readFileSync('test-results/unit.json', 'utf8'));

@@ -1,5 +1,5 @@
 import { defineConfig } from '@playwright/test';
-import { chromiumPath } from './chromium.mjs';
+import { chromiumPath } from './engines.mjs';
 
 const port = 4187;
 

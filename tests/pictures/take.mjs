@@ -1,7 +1,7 @@
 // Takes the README's pictures from the built app: npm run build && npm run pictures
 import { chromium } from '@playwright/test';
 import { preview } from 'vite';
-import { chromiumPath } from '../browser/chromium.mjs';
+import { chromiumPath } from '../browser/engines.mjs';
 
 const server = await preview({ preview: { port: 4191 }, logLevel: 'silent' });
 const browser = await chromium.launch({

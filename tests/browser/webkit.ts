@@ -1,0 +1,123 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { createServer } from 'node:net';
+import type { AddressInfo } from 'node:net';
+
+/**
+ * A page in WebKit, the engine of iPhones, here in WebKitGTK's own small browser, driven by the W3C's WebDriver protocol
+ * (w3.org/TR/webdriver2).
+ */
+export interface WebKitPage {
+  goto(address: string): Promise<void>;
+  /** Taps the first element of a selector, once it is there. */
+  tap(selector: string): Promise<void>;
+  /** What a function gives that is run in the page, with one argument. */
+  evaluate<A, T>(run: (argument: A) => T, argument: A): Promise<T>;
+  /** Waits until an element is there. */
+  waitFor(selector: string): Promise<void>;
+  /** Makes the page this large, px; it is never narrower than 447. */
+  resize(width: number, height: number): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** Starts WebKit on a screen that nobody sees. Each start is of a browser that has kept nothing. */
+export async function openWebKit(): Promise<WebKitPage> {
+  const screen = spawn('Xvfb', ['-displayfd', '1', '-screen', '0', '1400x1000x24'], {
+    stdio: ['ignore', 'pipe', 'ignore'],
+  });
+  const display = await new Promise<string>((resolve) =>
+    screen.stdout.once('data', (text: Buffer) => resolve(`:${text.toString().trim()}`)),
+  );
+  const port = await freePort();
+  const driver = spawn('WebKitWebDriver', [`--port=${port}`], {
+    stdio: 'ignore',
+    env: {
+      ...process.env,
+      DISPLAY: display,
+      GDK_BACKEND: 'x11',
+      LIBGL_ALWAYS_SOFTWARE: '1',
+      // Root may not be put into a sandbox, and containers are run as root.
+      WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1',
+    },
+  });
+  try {
+    return await newSession(`http://127.0.0.1:${port}`, [driver, screen]);
+  } catch (error) {
+    for (const process of [driver, screen]) process.kill();
+    throw error;
+  }
+}
+
+/** The key under which the protocol hands over elements. */
+const ELEMENT = 'element-6066-11e4-a52e-4f735466cecf';
+
+async function newSession(driver: string, processes: ChildProcess[]): Promise<WebKitPage> {
+  const capabilities = { alwaysMatch: { 'webkitgtk:browserOptions': { args: ['--automation'] } } };
+  await until(() =>
+    order(driver, 'GET', '/status').then(
+      () => true,
+      () => false,
+    ),
+  );
+  const { sessionId } = await order<{ sessionId: string }>(driver, 'POST', '/session', {
+    capabilities,
+  });
+  const session = `${driver}/session/${sessionId}`;
+  const post = <T>(path: string, body: object) => order<T>(session, 'POST', path, body);
+  const evaluate = <A, T>(run: (argument: A) => T, argument: A) =>
+    post<T>('/execute/sync', { script: `return (${run})(arguments[0])`, args: [argument] });
+  const isThere = (selector: string) =>
+    evaluate((wanted) => document.querySelector(wanted) !== null, selector);
+  const waitFor = (selector: string) => until(() => isThere(selector));
+  const inside = () => evaluate(() => [innerWidth, innerHeight] as const, null);
+  return {
+    evaluate,
+    waitFor,
+    goto: (url) => post('/url', { url }),
+    async tap(selector) {
+      await waitFor(selector);
+      const found = await post<Record<string, string>>('/element', {
+        using: 'css selector',
+        value: selector,
+      });
+      await post(`/element/${found[ELEMENT]}/click`, {});
+    },
+    async resize(width, height) {
+      await post('/window/rect', { width, height });
+      const [w, h] = await inside();
+      await post('/window/rect', { width: 2 * width - w, height: 2 * height - h });
+      await until(async () => (await inside())[1] === height);
+    },
+    async close() {
+      await order(session, 'DELETE', '');
+      for (const process of processes) process.kill();
+    },
+  };
+}
+
+async function order<T>(base: string, method: string, path: string, body?: object): Promise<T> {
+  const answer = await fetch(base + path, {
+    method,
+    body: body ? JSON.stringify(body) : null,
+    signal: AbortSignal.timeout(30_000),
+  });
+  const { value } = (await answer.json()) as { value: T };
+  if (!answer.ok) throw new Error(`WebKit, asked to ${path}: ${JSON.stringify(value)}`);
+  return value;
+}
+
+/** Waits until something is so, 15 s at most. */
+async function until(isSo: () => Promise<boolean>): Promise<void> {
+  for (const end = Date.now() + 15_000; !(await isSo());) {
+    if (Date.now() > end) throw new Error(`WebKit kept us waiting for: ${isSo}`);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve) => {
+    const server = createServer().listen(0, '127.0.0.1', () => {
+      const { port } = server.address() as AddressInfo;
+      server.close(() => resolve(port));
+    });
+  });
+}
