@@ -82,10 +82,22 @@ async function newSession(driver: string, processes: ChildProcess[]): Promise<We
       await post(`/element/${found[ELEMENT]}/click`, {});
     },
     async resize(width, height) {
-      await post('/window/rect', { width, height });
-      const [w, h] = await inside();
-      await post('/window/rect', { width: 2 * width - w, height: 2 * height - h });
-      await until(async () => (await inside())[1] === height);
+      await until(async () => {
+        const [w, h] = await inside();
+        if (w === width && h === height) return true;
+        // The window is larger by its edges, and slow: asked again, the page may have another size.
+        const window = await order<{ width: number; height: number }>(
+          session,
+          'GET',
+          '/window/rect',
+        );
+        await post('/window/rect', {
+          width: window.width + width - w,
+          height: window.height + height - h,
+        });
+        await new Promise((resolve) => setTimeout(resolve, 200));
+        return false;
+      });
     },
     async close() {
       await order(session, 'DELETE', '');
