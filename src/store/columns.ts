@@ -41,7 +41,7 @@ export function hasColumns(row: unknown): row is unknown[] {
 /** The reviews that such a line holds, or what is wrong with it: all or none. Inverts `columnsOf`. */
 export function reviewsOf(device: string, row: readonly unknown[]): readonly Review[] | Flaw {
   const [, first, words, ...columns] = row;
-  if (!Array.isArray(words) || !areColumns(columns)) return 'foreign';
+  if (!Number.isInteger(first) || !Array.isArray(words) || !areColumns(columns)) return 'foreign';
   const [item, seed, at, offset, takenFor, ms, sounded, taps, hidden, grade] = columns;
   const wordAt = (place: unknown): unknown => (place === null ? null : words[place as number]);
   const reviews: Review[] = [];
@@ -63,7 +63,7 @@ export function reviewsOf(device: string, row: readonly unknown[]): readonly Rev
       hidden: hidden[k] === 1,
       grade: grade[k],
     };
-    if (!isReview(review) || !isBit(hidden[k])) return 'foreign';
+    if (!isReview(review) || !isBit(hidden[k]) || !Number.isInteger(at[k])) return 'foreign';
     reviews.push(review);
   }
   return reviews;

@@ -15,7 +15,7 @@ test.beforeEach(async () => {
 });
 test.afterEach(() => page.close());
 
-/** A drill of each kind of card that draws a neck, and what answers its card. */
+/** Drills whose cards draw a neck: five of the eight kinds. */
 const DRILLS = [
   { kind: 'spot', sizes: ['seventh'], strings: ['5-4-3-2'], frets: [2, 10] },
   { kind: 'place', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] },

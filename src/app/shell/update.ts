@@ -25,7 +25,7 @@ export async function keepOffline(): Promise<void> {
 
 /** Begins with the newer version, which takes over first where it still waits. */
 export function takeUpdate(): void {
-  if (update.value === 'taken') location.reload();
   asked = true;
-  workbox?.messageSkipWaiting();
+  if (update.value === 'taken') location.reload();
+  else workbox?.messageSkipWaiting();
 }
