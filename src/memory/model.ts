@@ -1,9 +1,7 @@
-import { FSRSAlgorithm } from 'ts-fsrs';
-
 /**
- * How an answer changes what is remembered, and how that fades: the published FSRS-6 model with its default weights
- * (github.com/open-spaced-repetition/fsrs4anki/wiki/The-Algorithm), through ts-fsrs' bare algorithm. This file alone
- * knows the library; time is continuous and in days, and nothing is rounded to calendar days.
+ * How an answer changes what is remembered, and how that fades: the published FSRS-6 model with its default weights, as
+ * in github.com/open-spaced-repetition/ts-fsrs, with three of its four grades and without its separate rule for answers
+ * of one day. Time is continuous and in days, and nothing is rounded.
  */
 
 export const DAY = 86_400_000;
@@ -19,25 +17,21 @@ export interface Strength {
   readonly difficulty: number;
 }
 
-class Algorithm extends FSRSAlgorithm {
-  constructor() {
-    super({
-      enable_fuzz: false,
-      enable_short_term: false,
-      learning_steps: [],
-      relearning_steps: [],
-    });
-    // The library watches its parameters for changes, at a cost each time one is read; these never change.
-    this.param = { ...this.param };
-  }
-}
+/** The published weights by what they do; behind each its number. */
+const FIRST_STABILITY = { 1: 0.212, 2: 1.2931, 3: 2.3065 }; // w0, w1, w2
+const DIFFICULTY = { first: 6.4133, fall: 0.8334, change: 3.0194, draw: 0.001 }; // w4 to w7
+const RIGHT = { growth: 1.8722, saturation: 0.1666, spacing: 0.796, slow: 0.6014 }; // w8 to w10, w15
+const WRONG = { scale: 1.4835, difficulty: 0.0614, stability: 0.2629, spacing: 1.6483 }; // w11 to w14
+const DECAY = -0.1542; // −w20
 
-const algorithm = new Algorithm();
+/** Makes recall .9 after as many days as the stability says. */
+const FACTOR = 0.9 ** (1 / DECAY) - 1;
 
-// Importing the library hangs these on every date of the page.
-for (const method of ['scheduler', 'diff', 'format', 'dueFormat']) {
-  Reflect.deleteProperty(Date.prototype, method);
-}
+const LEAST_STABILITY = 0.001;
+const MOST_STABILITY = 36_500;
+
+/** Every difficulty is drawn a little towards the first one of grade 4, which is not given here. */
+const DRAWN_TO = firstDifficulty(4);
 
 /**
  * The strength after an answer, `days` after the one before; `null` before the first.
@@ -48,8 +42,17 @@ export function strengthAfter(before: Strength | null, days: number, grade: Grad
   checkDays(days);
   if (grade !== 1 && grade !== 2 && grade !== 3)
     throw new RangeError(`There is no grade ${grade}.`);
-  if (before !== null) checkStrength(before);
-  return algorithm.next_state(before, days, grade);
+  if (before === null) {
+    const difficulty = within(1, 10, firstDifficulty(grade));
+    return { stability: FIRST_STABILITY[grade], difficulty };
+  }
+  const recall = recallAfter(before, days);
+  const stability =
+    grade === 1 ? stabilityAfterWrong(before, recall) : stabilityAfterRight(before, recall, grade);
+  return {
+    stability: within(LEAST_STABILITY, MOST_STABILITY, stability),
+    difficulty: within(1, 10, difficultyAfter(before, grade)),
+  };
 }
 
 /**
@@ -60,7 +63,43 @@ export function strengthAfter(before: Strength | null, days: number, grade: Grad
 export function recallAfter(strength: Strength, days: number): number {
   checkDays(days);
   checkStrength(strength);
-  return algorithm.forgetting_curve(days, strength.stability);
+  return (1 + (FACTOR * days) / strength.stability) ** DECAY;
+}
+
+function firstDifficulty(grade: 1 | 2 | 3 | 4): number {
+  return DIFFICULTY.first - Math.exp((grade - 1) * DIFFICULTY.fall) + 1;
+}
+
+/** The nearer to 10, the less a wrong answer adds. */
+function difficultyAfter({ difficulty }: Strength, grade: Grade): number {
+  const moved = difficulty + (DIFFICULTY.change * (3 - grade) * (10 - difficulty)) / 9;
+  return DIFFICULTY.draw * DRAWN_TO + (1 - DIFFICULTY.draw) * moved;
+}
+
+/** Grows the more, the easier the item, the less stable it was and the more it had faded. */
+function stabilityAfterRight(before: Strength, recall: number, grade: 2 | 3): number {
+  const { stability, difficulty } = before;
+  const growth =
+    Math.exp(RIGHT.growth) *
+    (11 - difficulty) *
+    stability ** -RIGHT.saturation *
+    (Math.exp((1 - recall) * RIGHT.spacing) - 1) *
+    (grade === 2 ? RIGHT.slow : 1);
+  return stability * (1 + growth);
+}
+
+/** Never more than it was. */
+function stabilityAfterWrong({ stability, difficulty }: Strength, recall: number): number {
+  const left =
+    WRONG.scale *
+    difficulty ** -WRONG.difficulty *
+    ((stability + 1) ** WRONG.stability - 1) *
+    Math.exp((1 - recall) * WRONG.spacing);
+  return Math.min(stability, left);
+}
+
+function within(least: number, most: number, value: number): number {
+  return Math.min(most, Math.max(least, value));
 }
 
 function checkDays(days: number): void {
