@@ -1,4 +1,4 @@
-import type { Review } from '../store/review.ts';
+import type { Review, Reviews } from '../store/review.ts';
 import { APART, KEPT, type Trial } from './forecast.ts';
 import {
   activation,
@@ -90,9 +90,9 @@ export function nothing(): Memory {
 }
 
 /** The memory that a log leaves, its reviews in their order. In any split the same: replay some, `learn` the rest. */
-export function replay(reviews: Iterable<Review>): Memory {
+export function replay(reviews: Pick<Reviews, 'forEach'>): Memory {
   const memory = nothing();
-  for (const review of reviews) learn(memory, review);
+  reviews.forEach((review) => learn(memory, review));
   return memory;
 }
 

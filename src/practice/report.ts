@@ -4,7 +4,7 @@ import { MOST_TOLD, type ItemFacts, type Report } from '../decks/report.ts';
 import { correctionFrom, type Correction } from '../memory/forecast.ts';
 import { daysSince, localDay, type Memory } from '../memory/memory.ts';
 import { DAY, recallAfter } from '../memory/model.ts';
-import type { Review } from '../store/review.ts';
+import type { Review, Reviews } from '../store/review.ts';
 import type { Size } from '../theory/chord.ts';
 import { degreeAnswered, isArpeggioKind, type Confusion } from './confusion.ts';
 import type { Item } from './item.ts';
@@ -21,7 +21,7 @@ export interface Told {
   readonly items: readonly Item[];
   readonly memory: Memory;
   /** The whole log in its order. */
-  readonly reviews: readonly Review[];
+  readonly reviews: Reviews;
   /** Items that the student marked to ask about, by id. */
   readonly questions: readonly string[];
 }
@@ -88,7 +88,7 @@ function factsOf(
 }
 
 /** The last few answers to each item, in their order. */
-function lastAnswers(items: readonly Item[], reviews: readonly Review[]): Map<string, Review[]> {
+function lastAnswers(items: readonly Item[], reviews: Reviews): Map<string, Review[]> {
   const last = new Map<string, Review[]>(items.map(({ id }) => [id, []]));
   for (const review of reviews) {
     const some = last.get(review.item);

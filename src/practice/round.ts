@@ -1,5 +1,5 @@
 import { localDay, type Memory, recall } from '../memory/memory.ts';
-import type { Review } from '../store/review.ts';
+import type { Reviews } from '../store/review.ts';
 import type { Size } from '../theory/chord.ts';
 import { seedAt } from '../theory/random.ts';
 import { choose } from './choose.ts';
@@ -140,7 +140,7 @@ export function answerCard(
  * A stored round as the log knows it: a page that was closed between storing an answer and storing the round has left
  * the card open, but it is answered.
  */
-export function caughtUp(round: Round, items: readonly Item[], reviews: readonly Review[]): Round {
+export function caughtUp(round: Round, items: readonly Item[], reviews: Reviews): Round {
   const last = reviews.at(-1);
   const isAnswered =
     last &&

@@ -1,6 +1,6 @@
 import { learn, localDay, nothing } from '../memory/memory.ts';
 import { DAY } from '../memory/model.ts';
-import type { Review } from '../store/review.ts';
+import type { Review, Reviews } from '../store/review.ts';
 import { shareOf } from './known.ts';
 
 /** How much of some items was known at the end of a day. */
@@ -22,13 +22,13 @@ const DAYS = 56;
  * @param offset the local clock's offset from UTC now, minutes
  */
 export function recallByDay(
-  reviews: readonly Review[],
+  reviews: Reviews,
   items: readonly { readonly id: string }[],
   now: number,
   offset: number,
 ): DayRecall[] {
   const ids = new Set(items.map(({ id }) => id));
-  const first = reviews.find(({ item }) => ids.has(item));
+  const first = firstOf(reviews, ids);
   if (!first) return [];
   const today = localDay(now, offset);
   const days = Math.max(0, today - localDay(first.at, first.offset));
@@ -48,6 +48,11 @@ export function recallByDay(
   }
   upTo(today);
   return [...points, { at: now, recall: shareOf(items, memory, now).recall }];
+}
+
+function firstOf(reviews: Reviews, ids: ReadonlySet<string>): Review | null {
+  for (const review of reviews) if (ids.has(review.item)) return review;
+  return null;
 }
 
 /** When a local day ends, ms: the inverse of `localDay`. */

@@ -1,12 +1,12 @@
 import { promisifyRequest } from 'idb-keyval';
-import { hasColumns, reviewsOf } from './columns.ts';
+import { reviewsOf } from './columns.ts';
 import { type Flaw, reviewOf } from './line.ts';
-import type { Review } from './review.ts';
+import type { Review, Reviews } from './review.ts';
 
 /**
  * The log lies on the device in chunks: texts of a line a review, small enough that adding a line rewrites little (50
- * kB). The review `n` of a device is in chunk `floor((n - 1) / CHUNK)`, or in the first chunk of its pack (see pack.ts),
- * or in another one where an earlier version put it.
+ * kB); later full ones are packed into columns (see pack.ts). The review `n` of a device is in chunk `floor((n - 1) /
+ * CHUNK)`, or in the first chunk of its pack, or in another one where an earlier version put it.
  */
 export const CHUNK = 512;
 
@@ -19,7 +19,7 @@ export interface Aside {
 
 /** What a chunk holds. */
 export interface Contents {
-  readonly reviews: readonly Review[];
+  readonly reviews: Reviews;
   readonly aside: readonly Aside[];
 }
 
@@ -27,42 +27,48 @@ export function chunkOf(n: number): number {
   return Math.floor((n - 1) / CHUNK);
 }
 
-/** Reads a chunk; whatever is wrong with one line costs that line only. */
-export function readChunk(device: string, text: unknown): Contents {
-  if (typeof text !== 'string') {
-    return { reviews: [], aside: [{ device, text: JSON.stringify(text) ?? '', flaw: 'foreign' }] };
-  }
+/** Reads a chunk, of lines or packed. */
+export function readChunk(device: string, chunk: unknown): Contents {
+  return typeof chunk === 'string' ? readLines(device, chunk) : readPack(device, chunk);
+}
+
+/** Whatever is wrong with one line costs that line only. */
+function readLines(device: string, text: string): Contents {
   const reviews: Review[] = [];
   const aside: Aside[] = [];
   const rows = parseAll(text) ?? text.split('\n').map(parse);
   rows.forEach((row, k) => {
-    const read = readRow(device, row);
+    const read = row === undefined ? 'torn' : reviewOf(device, row);
     if (typeof read === 'string') aside.push({ device, text: text.split('\n')[k]!, flaw: read });
-    else if ('item' in read) reviews.push(read);
-    else for (const review of read) reviews.push(review);
+    else reviews.push(read);
   });
   return { reviews, aside };
 }
 
-function readRow(device: string, row: unknown): Review | readonly Review[] | Flaw {
-  if (row === undefined) return 'torn';
-  return hasColumns(row) ? reviewsOf(device, row) : reviewOf(device, row);
+function readPack(device: string, columns: unknown): Contents {
+  const reviews = reviewsOf(device, columns);
+  if (typeof reviews !== 'string') return { reviews, aside: [] };
+  return { reviews: [], aside: [{ device, text: JSON.stringify(columns) ?? '', flaw: reviews }] };
 }
 
-/** Reads all chunks in a range of keys. */
-export async function readChunks(all: IDBObjectStore, range: IDBKeyRange): Promise<Contents> {
-  const [keys, texts] = await Promise.all([
-    promisifyRequest(all.getAllKeys(range) as IDBRequest<IDBValidKey[][]>),
-    promisifyRequest<unknown[]>(all.getAll(range)),
-  ]);
-  const reviews: Review[] = [];
-  const aside: Aside[] = [];
-  texts.forEach((text, k) => {
-    const chunk = readChunk(String(keys[k]![1]), text);
-    for (const review of chunk.reviews) reviews.push(review);
-    aside.push(...chunk.aside);
-  });
-  return { reviews, aside };
+/** What many chunks hold: the reviews of one after those of the other. */
+export interface ManyContents {
+  readonly runs: readonly Reviews[];
+  readonly aside: readonly Aside[];
+}
+
+/** Reads all chunks in a range of keys, each as soon as it has come, while the next is on its way. */
+export async function readChunks(all: IDBObjectStore, range: IDBKeyRange): Promise<ManyContents> {
+  const keys = (await promisifyRequest(all.getAllKeys(range))) as IDBValidKey[][];
+  const chunks = await Promise.all(
+    keys.map(async (key) =>
+      readChunk(String(key[1]), await promisifyRequest<unknown>(all.get(key))),
+    ),
+  );
+  return {
+    runs: chunks.map(({ reviews }) => reviews),
+    aside: chunks.flatMap(({ aside }) => aside),
+  };
 }
 
 /** All lines at once, three times as fast as one by one; null where one of them is not JSON. */

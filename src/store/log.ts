@@ -5,7 +5,8 @@ import { lineOf } from './line.ts';
 import { mergeInto } from './merge.ts';
 import { inOrder } from './order.ts';
 import { pack, packOf } from './pack.ts';
-import type { Review } from './review.ts';
+import type { Review, Reviews } from './review.ts';
+import { Runs } from './runs.ts';
 import { StoreTrouble } from './trouble.ts';
 
 /** A review before the log has put its device and count to it. */
@@ -16,7 +17,7 @@ export interface Log {
   /** This device's id. */
   readonly device: string;
   /** Every review in one order, those not stored yet last. The same list all along, growing in place. */
-  readonly reviews: readonly Review[];
+  readonly reviews: Reviews;
   /** Records that cannot be read: they stay where they are, and the student is told how many. */
   readonly aside: readonly Aside[];
   /** Why the opening or the last write failed; null while all is well. */
@@ -58,7 +59,7 @@ export async function openLog(): Promise<Log> {
 
 class DeviceLog implements Log {
   device = newId();
-  readonly reviews: Review[] = [];
+  readonly reviews = new Runs();
   readonly aside: Aside[] = [];
   trouble: StoreTrouble | null = null;
 
@@ -138,17 +139,26 @@ class DeviceLog implements Log {
 
   /** Reads everything; only once that has succeeded it replaces what was known. */
   async #read(): Promise<void> {
-    const [known, { reviews, aside }] = await store('readonly', (all) =>
+    const [known, { runs, aside }] = await store('readonly', (all) =>
       Promise.all([promisifyRequest<unknown>(all.get('device')), readChunks(all, under('log'))]),
     );
     this.device = isId(known) ? known : await store('readwrite', (all) => newDevice(all));
-    this.#last = 0;
+    this.reviews.begin(inOrder(runs));
+    this.#last = this.#lastRead();
     this.#provisional = 0;
-    this.reviews.length = 0;
     this.aside.length = 0;
     this.aside.push(...aside);
-    this.#take(inOrder(reviews));
+    this.#take([]);
     this.#isOpen = true;
+  }
+
+  /** This device's highest count among what was read; its reviews are in their order. */
+  #lastRead(): number {
+    for (let k = this.reviews.length - 1; k >= 0; k--) {
+      const { device, n } = this.reviews.at(k)!;
+      if (device === this.device) return n;
+    }
+    return 0;
   }
 
   /** Stores what is not stored yet, up to this answer. */
@@ -174,15 +184,15 @@ class DeviceLog implements Log {
     let last = this.#last;
     for (let chunk = await this.#tail(all); left.length > 0; chunk++) {
       const key = ['log', device, chunk];
-      const text = await promisifyRequest<unknown>(all.get(key));
-      if (text !== undefined && typeof text !== 'string') continue;
-      const lines = text === undefined ? [] : text.split('\n');
-      const others = text === undefined ? [] : readChunk(device, text).reviews;
+      const value = await promisifyRequest<unknown>(all.get(key));
+      const others = value === undefined ? [] : [...readChunk(device, value).reviews];
+      const lines = typeof value === 'string' ? value.split('\n') : [];
       // What was read before counts too: earlier chunks were smaller, so the last count may lie in a later one.
       last = Math.max(last, chunk * CHUNK + lines.length, others.at(-1)?.n ?? 0);
-      const mine = left
-        .slice(0, Math.max(0, (chunk + 1) * CHUNK - last))
-        .map((answer, k) => ({ ...answer, device, n: last + k + 1 }));
+      // To a pack, or to something foreign, nothing is added.
+      const takesLines = value === undefined || typeof value === 'string';
+      const room = takesLines ? Math.max(0, (chunk + 1) * CHUNK - last) : 0;
+      const mine = left.slice(0, room).map((answer, k) => ({ ...answer, device, n: last + k + 1 }));
       left = left.slice(mine.length);
       fresh.push(...others.filter(({ n }) => n > this.#last), ...mine);
       if (mine.length > 0) all.put([...lines, ...mine.map(lineOf)].join('\n'), key);
@@ -207,11 +217,11 @@ class DeviceLog implements Log {
   async #catchUp(): Promise<void> {
     if (!this.#isOpen) return;
     const { device } = this;
-    const { reviews } = await store('readonly', async (all) => {
+    const { runs } = await store('readonly', async (all) => {
       const tail = ['log', device, await this.#tail(all)];
       return readChunks(all, IDBKeyRange.bound(tail, ['log', device, []]));
     });
-    const fresh = reviews.filter(({ n }) => n > this.#last);
+    const fresh = runs.flatMap((run) => [...run].filter(({ n }) => n > this.#last));
     if (fresh.length === 0) return;
     this.#take(fresh);
     this.#tell();
@@ -219,7 +229,7 @@ class DeviceLog implements Log {
 
   /** Puts stored reviews behind those that were, before those not stored yet. */
   #take(fresh: readonly Review[]): void {
-    this.reviews.length -= this.#provisional;
+    this.reviews.drop(this.#provisional);
     for (const review of fresh) {
       this.reviews.push(review);
       if (review.device === this.device) this.#last = Math.max(this.#last, review.n);

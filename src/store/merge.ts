@@ -14,7 +14,7 @@ export async function mergeInto(
   { reviews, aside }: Pick<Contents, 'reviews' | 'aside'>,
 ): Promise<void> {
   const there = await readChunks(all, under('log'));
-  const names = new Set(there.reviews.map(nameOf));
+  const names = new Set(there.runs.flatMap((run) => Array.from(run, nameOf)));
   const texts = new Set(there.aside.map(({ device, text }) => `${device} ${text}`));
   const added = new Map<string, { key: IDBValidKey[]; lines: Set<string> }>();
   const add = (device: string, chunk: number | 'aside', line: string) => {

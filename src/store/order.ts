@@ -1,30 +1,35 @@
 import { lineOf } from './line.ts';
-import type { Review } from './review.ts';
+import type { Review, Reviews } from './review.ts';
 
 /**
- * Reviews of any devices in one order, the same for the same set however it came together. A device's own reviews
+ * Runs of reviews of any devices in one order, the same for the same set however it came together. A device's reviews
  * stay in the order of its count, whatever its clock did; between devices the earlier one comes first, by the latest
  * time that the device had shown until then.
  */
-export function inOrder(reviews: readonly Review[]): readonly Review[] {
-  if (areOneDevices(reviews)) return reviews;
-  const placed = reviews
-    .map((review) => ({ review, time: review.at }))
+export function inOrder(runs: readonly Reviews[]): readonly Reviews[] {
+  if (areOneDevices(runs)) return runs;
+  const placed = runs
+    .flatMap((run) => Array.from(run, (review) => ({ review, time: review.at })))
     .toSorted((a, b) => byCount(a.review, b.review));
   for (let k = 1; k < placed.length; k++) {
     const [before, one] = [placed[k - 1]!, placed[k]!];
     if (before.review.device === one.review.device) one.time = Math.max(one.time, before.time);
   }
   // Sorting is stable: within one time, by device and count.
-  return placed.toSorted((a, b) => a.time - b.time).map(({ review }) => review);
+  return [placed.toSorted((a, b) => a.time - b.time).map(({ review }) => review)];
 }
 
 /** Whether they are of one device and in its order already, as on most phones. */
-function areOneDevices(reviews: readonly Review[]): boolean {
-  return reviews.every(({ device, n }, k) => {
-    const before = reviews[k - 1];
-    return !before || (before.device === device && before.n < n);
-  });
+function areOneDevices(runs: readonly Reviews[]): boolean {
+  let before: Review | undefined;
+  for (const run of runs) {
+    // Within a pack the counts follow one another.
+    for (const review of Array.isArray(run) ? (run as Review[]) : [run.at(0)!, run.at(-1)!]) {
+      if (before && !(before.device === review.device && before.n < review.n)) return false;
+      before = review;
+    }
+  }
+  return true;
 }
 
 /**

@@ -5,7 +5,7 @@ import { stored, under } from './device.ts';
 import { lineOf } from './line.ts';
 import type { Review } from './review.ts';
 
-/** So many chunks become one, a pack, once they are full and a later one has been begun. */
+/** So many chunks become one, a pack of columns, once they are full and a later one has been begun. */
 export const PACK = 8;
 
 /** The first chunk of the pack that a chunk belongs to: there the pack lies. */
@@ -36,7 +36,7 @@ export async function pack(all: IDBObjectStore): Promise<void> {
 
 /** The reviews of full chunks, from the first one on; null where they hold anything else. */
 function readFull(device: string, first: number, texts: readonly unknown[]): Review[] | null {
-  const reviews = texts.flatMap((text) => readChunk(device, text).reviews);
+  const reviews = texts.flatMap((text) => [...readChunk(device, text).reviews]);
   const whole =
     texts.length === PACK &&
     reviews.length === PACK * CHUNK &&

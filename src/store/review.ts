@@ -23,3 +23,14 @@ export interface Review {
   /** 1 wrong, 2 right but slow for this student, 3 right. */
   readonly grade: 1 | 2 | 3;
 }
+
+/**
+ * Reviews in their order. A list will do; of a long log most lie packed, and each is made when it is asked for. Going
+ * through them with `forEach` is fastest.
+ */
+export interface Reviews extends Iterable<Review> {
+  readonly length: number;
+  /** The review at a place from 0 on, or counted from the end where it is below 0. */
+  at(place: number): Review | undefined;
+  forEach(take: (review: Review) => void): void;
+}

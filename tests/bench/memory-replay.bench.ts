@@ -3,7 +3,7 @@ import { replay } from '../../src/memory/memory.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { nextCard, startRound } from '../../src/practice/round.ts';
 import { CHUNK, readChunk } from '../../src/store/chunk.ts';
-import { columnsOf } from '../../src/store/columns.ts';
+import { type Columns, columnsOf } from '../../src/store/columns.ts';
 import { inOrder } from '../../src/store/order.ts';
 import { PACK } from '../../src/store/pack.ts';
 import type { Review } from '../../src/store/review.ts';
@@ -33,14 +33,14 @@ function logOf(count: number, items: readonly Item[]): Review[] {
 
 for (const count of [25_000, 50_000, 100_000]) {
   const log = logOf(count, itemsOf(count / 10));
-  const packs: string[] = [];
+  const packs: Columns[] = [];
   for (let k = 0; k < count; k += PACK * CHUNK)
     packs.push(columnsOf(log.slice(k, k + PACK * CHUNK)));
   describe(`${count} reviews`, () => {
     bench(
       'read',
       () => {
-        inOrder(packs.flatMap((text) => readChunk('phone', text).reviews));
+        inOrder(packs.map((columns) => readChunk('phone', columns).reviews));
       },
       FEW,
     );

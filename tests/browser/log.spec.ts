@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test, type BrowserContext, type Page } from '@playwright/test';
 import { build } from 'vite';
-import type { Answer } from '../../src/store/log.ts';
+import type { Answer, Log } from '../../src/store/log.ts';
 
 /** The log in a real browser's storage: its size, two tabs at once, pages that are closed in mid-write. */
 
@@ -90,7 +90,7 @@ test('a hundred thousand reviews cost at most 12 MB', async ({ context }) => {
   const next = await again.evaluate(async () => {
     const { nextCard, openLog, replay, startRound } = window.log;
     const { reviews } = await openLog();
-    const ids = [...new Set(reviews.map(({ item }) => item))];
+    const ids = [...new Set(Array.from(reviews, ({ item }) => item))];
     let now = reviews.at(-1)!.at;
     const chosen = (count: number) => {
       const items = ids.slice(0, count).map((id, k) => ({
@@ -133,9 +133,9 @@ test('two tabs that answer at once lose nothing and agree afterwards', async ({ 
   const seen = (tab: Page) =>
     tab.evaluate(() => {
       const { opened } = window as unknown as {
-        opened: { reviews: { n: number; item: string }[] };
+        opened: Log;
       };
-      return opened.reviews.map(({ n, item }) => `${n} ${item}`);
+      return Array.from(opened.reviews, ({ n, item }) => `${n} ${item}`);
     });
   await expect.poll(async () => (await seen(tabs[0]!)).length).toBe(100);
   await expect.poll(() => seen(tabs[1]!)).toEqual(await seen(tabs[0]!));
@@ -163,7 +163,7 @@ test('a page closed at any moment keeps every answer that it had told of', async
   const tab = await openTab(context);
   const stored = await tab.evaluate(async () => {
     const log = await window.log.openLog();
-    return { counts: log.reviews.map(({ n }) => n), aside: log.aside.length };
+    return { counts: Array.from(log.reviews, ({ n }) => n), aside: log.aside.length };
   });
   expect(told.length).toBeGreaterThan(100);
   expect(told.filter((n) => !stored.counts.includes(n))).toEqual([]);

@@ -21,9 +21,9 @@ function phone(): UseStore {
 
 /** What is on a phone, in order. */
 async function logOn(device: UseStore): Promise<readonly Review[]> {
-  const { reviews, aside } = await device('readonly', (all) => readChunks(all, under('log')));
+  const { runs, aside } = await device('readonly', (all) => readChunks(all, under('log')));
   expect(aside).toEqual([]);
-  return inOrder(reviews);
+  return inOrder(runs).flatMap((run) => [...run]);
 }
 
 /** The log of a phone that took these in, one after the other. */

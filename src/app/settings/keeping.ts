@@ -15,7 +15,7 @@ export async function backupText(now: number): Promise<string> {
   const decks = (await tell(listDecks())) ?? [];
   const drafts = (await tell(listDrafts())) ?? [];
   const kept = (await tell(listReports())) ?? [];
-  return writeBackup({ reviews, aside, decks, drafts, reports: kept }, now);
+  return writeBackup({ reviews: [...reviews], aside, decks, drafts, reports: kept }, now);
 }
 
 /** How much of a file was new here. */
