@@ -23,7 +23,7 @@ type Arrays = { readonly [Name in keyof typeof ARRAYS]: InstanceType<(typeof ARR
 
 /**
  * Many reviews of one device, their counts following one another from `n` on, in columns. The browser stores arrays as
- * they are, so that a hundred thousand reviews are read in half the time that a line for each takes.
+ * they are, so that a hundred thousand reviews are read in less than half the time that a line for each takes.
  */
 export interface Columns extends Arrays {
   readonly version: number;
@@ -69,7 +69,7 @@ export function reviewsOf(device: string, value: unknown): Reviews | Flaw {
   return areSound ? packed : 'foreign';
 }
 
-/** Reviews that stay in columns: as objects they would take three times the memory, and half the time of opening. */
+/** Reviews that stay in columns: as objects they would take twice the memory, and opening half as long again. */
 class Packed implements Reviews {
   readonly #device: string;
   readonly #columns: Columns;

@@ -35,7 +35,7 @@ export class Runs implements Reviews {
   }
 
   forEach(take: (review: Review) => void): void {
-    for (const run of [...this.#read, this.#since]) run.forEach((review) => take(review));
+    for (const run of [...this.#read, this.#since]) run.forEach(take);
   }
 
   *[Symbol.iterator](): Generator<Review> {
