@@ -1,9 +1,6 @@
 import type { Context } from 'tone/build/esm/core/context/Context.js';
-import type { MidiNote } from 'tone/build/esm/core/type/Units.js';
-import { Sampler } from 'tone/build/esm/instrument/Sampler.js';
 import { frequency } from '../theory/note.ts';
 import type { Pluck } from './plan.ts';
-import type { Sound } from './sounding.ts';
 import type { Rendered } from './render.ts';
 import { RENDERED_RATE } from './string.ts';
 
@@ -23,47 +20,56 @@ const HAND = 0.012;
 const brightnessOf = (strength: number, brightness: number, hertz: number): number =>
   Math.min(16000, Math.max(2 * hertz, 300 * 2 ** (5 * strength) * brightness));
 
-/** One thing that can sound: a sampler, the low-pass of its strength, the hand that lies on it. */
-class Voice {
-  private readonly sampler: Sampler;
-  private readonly filter: BiquadFilterNode;
+/** How a note is played: a rendered one, so much faster, below a cut-off in Hz, so loud, beginning so softly and then. */
+interface Playing {
+  readonly buffer: AudioBuffer;
+  readonly rate: number;
+  readonly cutoff: number;
+  readonly level: number;
+  readonly onset: number;
+  readonly time: number;
+}
+
+/**
+ * One plucked note: the nearest of the rendered ones, bent to its pitch; the low-pass of its strength; the hand that ends
+ * it. It is made of nodes of its own, and what holds from its beginning is set on them at once: Chromium takes no notice
+ * of a lone value that is due at a time gone by, as the time of a tap is where the page is slow.
+ */
+class Note {
+  private readonly source: AudioBufferSourceNode;
   private readonly hand: GainNode;
 
   constructor(
     private readonly context: Context,
     output: AudioNode,
-    buffers: ReadonlyMap<number, AudioBuffer>,
+    { buffer, rate, cutoff, level, onset, time }: Playing,
+    ended: () => void,
   ) {
-    this.filter = context.createBiquadFilter();
-    this.filter.type = 'lowpass';
-    this.filter.Q.value = -3; // dB: as flat as can be
+    this.source = context.createBufferSource();
+    this.source.buffer = buffer;
+    this.source.playbackRate.value = rate;
+    const filter = context.createBiquadFilter();
+    filter.type = 'lowpass';
+    filter.Q.value = -3; // dB: as flat as can be
+    filter.frequency.value = cutoff;
     this.hand = context.createGain();
-    this.sampler = new Sampler({ context, curve: 'linear' });
-    for (const [midi, buffer] of buffers) this.sampler.add(midi as MidiNote, buffer);
-    this.sampler.connect(this.filter);
-    this.filter.connect(this.hand).connect(output);
+    this.hand.gain.value = onset > 0 ? 0 : level;
+    if (onset > 0) this.hand.gain.setTargetAtTime(level, time, onset);
+    this.source.connect(filter).connect(this.hand).connect(output);
+    this.source.addEventListener('ended', () => {
+      this.hand.disconnect();
+      ended();
+    });
+    this.source.start(time);
   }
 
-  add(midi: number, buffer: AudioBuffer): void {
-    this.sampler.add(midi as MidiNote, buffer);
-  }
-
-  pluck(hertz: number, strength: number, time: number, join?: Sound['join']): void {
-    const attack = ATTACKS[join ?? 'pluck'];
-    const gain = this.hand.gain;
-    gain.setValueAtTime(attack.onset > 0 ? 0 : 1, time);
-    if (attack.onset > 0) gain.setTargetAtTime(1, time, attack.onset);
-    this.filter.frequency.setValueAtTime(brightnessOf(strength, attack.brightness, hertz), time);
-    this.sampler.triggerAttack(hertz, time, strength * attack.strength);
-  }
-
-  /** Ends what sounds, from `time` on. */
+  /** Ends it, from `time` on. */
   damp(time: number, constant: number): void {
     this.hand.gain.setTargetAtTime(0, time, constant);
-    this.sampler.releaseAll(time + 10 * constant);
+    this.source.stop(time + 10 * constant);
   }
 
-  /** Ends what sounds and takes back what was to come. */
+  /** Ends it now, or before it has begun. */
   silence(): void {
     const now = this.context.immediate();
     this.hand.gain.cancelScheduledValues(now);
@@ -71,13 +77,12 @@ class Voice {
   }
 }
 
-/**
- * All that can be plucked. Each string has two voices that take turns, so that an old note can end by itself while the
- * new one begins.
- */
+/** All that can be plucked. */
 export class Strings {
-  private readonly buffers = new Map<number, AudioBuffer>();
-  private readonly pairs = new Map<number, [sounding: Voice, resting: Voice]>();
+  private readonly rendered = new Map<number, AudioBuffer>();
+  /** The last note of each string, and all that sound or are to. */
+  private readonly last = new Map<number, Note>();
+  private readonly notes = new Set<Note>();
 
   constructor(
     private readonly context: Context,
@@ -88,19 +93,18 @@ export class Strings {
   add({ midi, samples }: Rendered): void {
     const buffer = new AudioBuffer({ length: samples.length, sampleRate: RENDERED_RATE });
     buffer.copyToChannel(samples, 0);
-    this.buffers.set(midi, buffer);
-    for (const pair of this.pairs.values()) for (const voice of pair) voice.add(midi, buffer);
+    this.rendered.set(midi, buffer);
   }
 
   /** Bytes that the rendered notes hold. */
   get bytes(): number {
-    return [...this.buffers.values()].reduce((sum, { length }) => sum + 4 * length, 0);
+    return [...this.rendered.values()].reduce((sum, { length }) => sum + 4 * length, 0);
   }
 
   /**
    * Plucks a string; what sounded on it ends.
    *
-   * @param time of the context, in seconds
+   * @param time of the context, in seconds; at once where it has just gone by
    * @param reference A4 in Hz
    */
   pluck(
@@ -108,24 +112,36 @@ export class Strings {
     time: number,
     reference: number,
   ): void {
-    const pair = this.pairs.get(string) ?? [this.voice(), this.voice()];
-    pair[0].damp(time, CUT);
-    pair.reverse();
-    this.pairs.set(string, pair);
-    pair[0].pluck(frequency(midi, reference), strength, time, join);
+    this.last.get(string)?.damp(time, CUT);
+    const attack = ATTACKS[join ?? 'pluck'];
+    const hertz = frequency(midi, reference);
+    const rendered = this.nearest(midi);
+    const playing: Playing = {
+      buffer: this.rendered.get(rendered)!,
+      rate: hertz / frequency(rendered),
+      cutoff: brightnessOf(strength, attack.brightness, hertz),
+      level: strength * attack.strength,
+      onset: attack.onset,
+      time,
+    };
+    const note = new Note(this.context, this.output, playing, () => this.notes.delete(note));
+    this.notes.add(note);
+    this.last.set(string, note);
   }
 
   /** Lays the hand on a string. */
   damp(string: number, time: number): void {
-    this.pairs.get(string)?.[0].damp(time, HAND);
+    this.last.get(string)?.damp(time, HAND);
   }
 
   /** Ends everything, what is still to come as well. */
   silence(): void {
-    for (const pair of this.pairs.values()) for (const voice of pair) voice.silence();
+    for (const note of this.notes) note.silence();
   }
 
-  private voice(): Voice {
-    return new Voice(this.context, this.output, this.buffers);
+  /** The nearest of the rendered notes that are there. */
+  private nearest(midi: number): number {
+    const apart = (rendered: number) => Math.abs(rendered - midi);
+    return [...this.rendered.keys()].reduce((a, b) => (apart(b) < apart(a) ? b : a));
   }
 }
