@@ -4,7 +4,7 @@ import type { Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
 import { RENDERED_RATE } from './string.ts';
 
-/** How a note begins: the part of its strength that is left, how bright it is, how softly it sets in (seconds). */
+/** By its join: the part of a note's strength that is left, how bright it is, how softly it sets in (seconds). */
 const ATTACKS = {
   pluck: { strength: 1, brightness: 1, onset: 0 },
   slide: { strength: 0.7, brightness: 0.45, onset: 0.003 },
@@ -20,14 +20,17 @@ const HAND = 0.012;
 const brightnessOf = (strength: number, brightness: number, hertz: number): number =>
   Math.min(16000, Math.max(2 * hertz, 300 * 2 ** (5 * strength) * brightness));
 
-/** How a note is played: a rendered one, so much faster, below a cut-off in Hz, so loud, beginning so softly and then. */
-interface Playing {
+/** How a note begins. */
+interface Beginning {
+  /** A rendered note, and how much faster it is to be played. */
   readonly buffer: AudioBuffer;
   readonly rate: number;
+  /** Of the low-pass, in Hz. */
   readonly cutoff: number;
   readonly level: number;
-  readonly onset: number;
+  /** When, and how softly it sets in, as a time constant; in seconds. */
   readonly time: number;
+  readonly onset: number;
 }
 
 /**
@@ -42,7 +45,7 @@ class Note {
   constructor(
     private readonly context: Context,
     output: AudioNode,
-    { buffer, rate, cutoff, level, onset, time }: Playing,
+    { buffer, rate, cutoff, level, time, onset }: Beginning,
     ended: () => void,
   ) {
     this.source = context.createBufferSource();
@@ -116,15 +119,15 @@ export class Strings {
     const attack = ATTACKS[join ?? 'pluck'];
     const hertz = frequency(midi, reference);
     const rendered = this.nearest(midi);
-    const playing: Playing = {
+    const beginning: Beginning = {
       buffer: this.rendered.get(rendered)!,
       rate: hertz / frequency(rendered),
       cutoff: brightnessOf(strength, attack.brightness, hertz),
       level: strength * attack.strength,
-      onset: attack.onset,
       time,
+      onset: attack.onset,
     };
-    const note = new Note(this.context, this.output, playing, () => this.notes.delete(note));
+    const note = new Note(this.context, this.output, beginning, () => this.notes.delete(note));
     this.notes.add(note);
     this.last.set(string, note);
   }
