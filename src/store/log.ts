@@ -60,7 +60,7 @@ export async function openLog(): Promise<Log> {
 class DeviceLog implements Log {
   device = newId();
   readonly reviews = new Runs();
-  readonly aside: Aside[] = [];
+  aside: readonly Aside[] = [];
   trouble: StoreTrouble | null = null;
 
   #isOpen = false;
@@ -146,8 +146,7 @@ class DeviceLog implements Log {
     this.reviews.begin(inOrder(runs));
     this.#last = this.#lastRead();
     this.#provisional = 0;
-    this.aside.length = 0;
-    this.aside.push(...aside);
+    this.aside = aside;
     this.#take([]);
     this.#isOpen = true;
   }
