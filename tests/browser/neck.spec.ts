@@ -56,6 +56,8 @@ test('names every dot rightly in keys and on instruments of all sorts', async ({
   ] as const;
   for (const [address, key] of looked) {
     await open(page, address);
+    const shown = key.replace('#', '♯').replace(/^([A-G])b/, '$1♭');
+    await expect(page.getByRole('heading', { level: 1 })).toContainText(shown);
     const { count, wrong } = await checked(page, key);
     expect(wrong, address).toEqual([]);
     expect(count, address).toBeGreaterThan(10);
