@@ -2,14 +2,23 @@ import { render } from 'preact';
 import './parts/frame.css';
 import { keepOffline } from './app/shell/update.ts';
 import { Shell } from './app/shell/Shell.tsx';
+import { trouble } from './app/trouble.ts';
 
 render(<Shell />, document.getElementById('app')!);
 
 // Everything that practises: the log, the memory, the cards. It opens the store itself.
-void import('./app/open.ts');
+import('./app/open.ts')
+  .then(({ begun }) => begun)
+  .catch((error: unknown) => {
+    trouble.value =
+      'Skipwise could not begin. Go online, then load the page again; nothing that you did is lost.';
+    throw error;
+  });
 
 // After the first screen: the worker that keeps the app for offline, and the strings.
 addEventListener('load', () => {
-  void keepOffline();
+  keepOffline().catch(() => {
+    // Refused, as in a private window: everything works, but only online.
+  });
   void import('./sound/index.ts').then(({ preload }) => preload());
 });

@@ -15,6 +15,7 @@ export function LinkBox({ label, title, link, copied }: LinkBoxProps) {
   const [qr, setQr] = useState<QrPicture | null>(null);
   const [said, setSaid] = useState('');
   useEffect(() => {
+    setSaid('');
     let current = link !== '';
     if (current) {
       void qrPicture(link).then(

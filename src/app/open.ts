@@ -4,6 +4,6 @@ import { open, opened } from './state.ts';
 
 // Read once: the log, the lessons, the settings; then the round that was going on when the page was left. Only then
 // is everything known: a round that is reloaded goes on where it was.
-void open()
+export const begun = open()
   .then(() => Promise.all([restore(), restoreQuestions()]))
-  .then(() => (opened.value = true));
+  .then(() => void (opened.value = true));

@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
 import { itemsOf } from '../cards/index.ts';
 import type { Deck } from '../decks/deck.ts';
-import { nothing, replay, type Memory } from '../memory/memory.ts';
+import { learn, nothing, replay, type Memory } from '../memory/memory.ts';
 import type { Item } from '../practice/item.ts';
 import { muted, reference, volume } from '../sound/index.ts';
 import * as decks from '../store/decks.ts';
@@ -9,7 +9,7 @@ import { openLog, type Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { readSettings, type Settings } from './settings/settings.ts';
-import { trouble } from './trouble.ts';
+import { trouble, unreadable } from './trouble.ts';
 
 /** A deck on this device. */
 export interface Lesson {
@@ -24,11 +24,15 @@ export const lessons = signal<readonly Lesson[]>([]);
 export const currentId = signal<string | null>(null);
 export const settings = signal<Settings>(readSettings(null));
 export const log = signal<Log | null>(null);
-/** What is remembered. It learns in place: whoever learned something calls `changed`. */
+/** What is remembered: all reviews of the log, learned in place. */
 export const memory = signal<{ readonly of: Memory }>({ of: nothing() });
 
-export function changed(): void {
-  memory.value = { of: memory.value.of };
+/** Learns what the log has more than the memory; nothing of it twice, whoever else has learned it meanwhile. */
+export function learnNew(): void {
+  const { of } = memory.value;
+  const { reviews } = log.value!;
+  for (let k = of.asked; k < reviews.length; k++) learn(of, reviews.at(k)!);
+  memory.value = { of };
 }
 
 /** Reads everything from the device. A device that refuses leaves the app working in memory, with a sentence why. */
@@ -50,7 +54,7 @@ export async function readLessons(): Promise<void> {
   lessons.value = stored.flatMap(({ id, document, away }) => {
     const read = readDeck(document);
     if ('deck' in read) return [{ id, deck: read.deck, away }];
-    trouble.value = `A lesson on this device cannot be read: ${read.fault}`;
+    unreadable.value = `A lesson on this device cannot be read: ${read.fault}`;
     return [];
   });
 }
@@ -85,7 +89,7 @@ export async function keepMade(deck: Deck): Promise<string> {
   const id = deckId(deck);
   if (lessonById(id)) return id;
   lessons.value = [...lessons.value, { id, deck, away: true }];
-  await tell(decks.keepDeck(id, writeDeck(deck), Date.now()).then(() => decks.putAway(id)));
+  await tell(decks.keepAway(id, writeDeck(deck), Date.now()));
   return id;
 }
 
@@ -127,7 +131,7 @@ export function itemsOfLesson(id: string): readonly Item[] {
 /** Changes some settings and keeps them. */
 export function changeSettings(change: Partial<Settings>): void {
   settings.value = { ...settings.value, ...change };
-  void tell(saveSettings(settings.value));
+  void tell(saveSettings(change));
 }
 
 effect(() => {

@@ -15,8 +15,15 @@ import {
 import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
 import { learnPace, type LearningPace, newPace, type Pace } from './pace.ts';
 
-/** The chance of a right answer without knowing, by kind of card: one of seven degrees, one of four paths. */
-const GUESS: Readonly<Record<string, number>> = { spot: 1 / 7, trace: 1 / 4 };
+/** The chance of a right answer without knowing, by kind of card: of seven degrees, or of four answers; else none. */
+const GUESS: Readonly<Record<string, number>> = {
+  spot: 1 / 7,
+  outline: 1 / 7,
+  fill: 1 / 7,
+  trace: 1 / 4,
+  order: 1 / 4,
+  vary: 1 / 4,
+};
 
 /** What is known of one item, from its reviews alone. */
 export interface Known {

@@ -31,6 +31,11 @@ export async function keepDeck(id: string, document: unknown, now: number): Prom
   return deck;
 }
 
+/** Keeps a deck put away; one of the same id stays as it is. @throws StoreTrouble */
+export async function keepAway(id: string, document: unknown, now: number): Promise<void> {
+  await takeDecks([{ id, document, added: now, away: true }]);
+}
+
 /** Takes in the decks of a backup that are not here, put away or not as they were. Gives how many were taken. @throws StoreTrouble */
 export function takeDecks(decks: readonly StoredDeck[]): Promise<number> {
   return store('readwrite', async (all) => {

@@ -10,6 +10,20 @@ export async function load(name: Name): Promise<unknown> {
   return found ?? null;
 }
 
+/**
+ * Changes it by what it was, in one step, for another window may have changed it too. Gives what it is now.
+ *
+ * @throws StoreTrouble
+ */
+export function change<T>(name: Name, by: (before: unknown) => T): Promise<T> {
+  return store('readwrite', async (all) => {
+    const after = by((await promisifyRequest<unknown>(all.get(name))) ?? null);
+    all.put(after, name);
+    await stored(all);
+    return after;
+  });
+}
+
 /** Replaces it; resolves once it is on the device. @throws StoreTrouble */
 export function save(name: Name, document: unknown): Promise<void> {
   return store('readwrite', (all) => {

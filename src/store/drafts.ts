@@ -52,19 +52,21 @@ export async function keepDraft(draft: StoredDraft): Promise<void> {
  *
  * @throws StoreTrouble
  */
-export function takeDrafts(drafts: readonly StoredDraft[]): Promise<number> {
-  return store('readwrite', async (all) => {
-    let taken = 0;
+export async function takeDrafts(drafts: readonly StoredDraft[]): Promise<number> {
+  const taken = await store('readwrite', async (all) => {
+    let count = 0;
     for (const draft of drafts) {
       const key = ['draft', draft.id];
       const here = await promisifyRequest<StoredDraft | undefined>(all.get(key));
       if (here && here.changed >= draft.changed) continue;
       all.put(draft, key);
-      taken++;
+      count++;
     }
     await stored(all);
-    return taken;
+    return count;
   });
+  if (taken > 0) channel?.postMessage('backup');
+  return taken;
 }
 
 /** The id of the draft that is open, or null. @throws StoreTrouble */

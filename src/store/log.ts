@@ -20,7 +20,7 @@ export interface Log {
   readonly reviews: Reviews;
   /** Records that cannot be read: they stay where they are, and the student is told how many. */
   readonly aside: readonly Aside[];
-  /** Why the opening or the last write failed; null while all is well. */
+  /** Why the log could not be opened, or the last answer not be stored; null while all is well. */
   readonly trouble: StoreTrouble | null;
   /**
    * Adds a review; resolves with it once it is on the device.
@@ -79,14 +79,17 @@ class DeviceLog implements Log {
     this.#channel?.addEventListener('message', ({ data }) => {
       this.#next(() => (data === 'all' ? this.#readAgain() : this.#catchUp())).catch(() => {});
     });
-    await this.#next(() => this.#load()).catch(() => {});
+    await this.#next(() => this.#load()).catch((error: unknown) => this.#keepWhy(error));
     this.#pack();
   }
 
   append(answer: Answer): Promise<Review> {
     this.#unsaved.push(answer);
     this.#show(answer);
-    return this.#next(() => this.#save(answer));
+    return this.#next(() => this.#save(answer)).catch((error: unknown) => {
+      this.#keepWhy(error);
+      throw error;
+    });
   }
 
   merge(backup: Pick<Contents, 'reviews' | 'aside'>): Promise<number> {
@@ -118,12 +121,14 @@ class DeviceLog implements Log {
     return () => this.#watchers.delete(news);
   }
 
-  /** Does one thing after the other, and keeps why it failed. */
+  #keepWhy(error: unknown): void {
+    if (!(error instanceof StoreTrouble)) throw error;
+    this.trouble = error;
+  }
+
+  /** Does one thing after the other. */
   #next<T>(work: () => Promise<T>): Promise<T> {
-    const done = this.#queue.then(work).catch((error: unknown) => {
-      if (error instanceof StoreTrouble) this.trouble = error;
-      throw error;
-    });
+    const done = this.#queue.then(work);
     this.#queue = done.catch(() => {});
     return done;
   }
@@ -149,6 +154,7 @@ class DeviceLog implements Log {
     this.aside = aside;
     this.#take([]);
     this.#isOpen = true;
+    if (this.#unsaved.length === 0) this.trouble = null;
   }
 
   /** This device's highest count among what was read; its reviews are in their order. */

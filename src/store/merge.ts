@@ -28,7 +28,12 @@ export async function mergeInto(
   }
   for (const { device, text } of aside) {
     if (texts.has(`${device} ${text}`)) continue;
-    for (const line of text.split('\n')) add(device, 'aside', line);
+    for (const line of text.split('\n')) {
+      // What could not be read where it comes from may be a review here.
+      const review = reviewOf(device, parse(line));
+      if (typeof review === 'string') add(device, 'aside', line);
+      else if (!names.has(nameOf(review))) add(device, chunkOf(review.n), line);
+    }
   }
   for (let { key, lines } of added.values()) {
     let before = await promisifyRequest<unknown>(all.get(key));

@@ -1,11 +1,11 @@
-import { load, save } from './document.ts';
+import { change, load } from './document.ts';
 
 /** The cards marked to ask the teacher about, as they were saved: to be checked by the app. Null before. @throws StoreTrouble */
 export function loadQuestions(): Promise<unknown> {
   return load('questions');
 }
 
-/** @throws StoreTrouble */
-export function saveQuestions(questions: unknown): Promise<void> {
-  return save('questions', questions);
+/** Changes them by what is on the device, and gives what they are then. @throws StoreTrouble */
+export function changeQuestions<T>(by: (before: unknown) => T): Promise<T> {
+  return change('questions', by);
 }

@@ -1,11 +1,11 @@
-import { load, save } from './document.ts';
+import { change, load } from './document.ts';
 
 /** What the student has chosen, as it was saved: to be checked by the app. Null before. @throws StoreTrouble */
 export function loadSettings(): Promise<unknown> {
   return load('settings');
 }
 
-/** @throws StoreTrouble */
-export function saveSettings(settings: unknown): Promise<void> {
-  return save('settings', settings);
+/** Saves some of them; the others stay as they are on the device. @throws StoreTrouble */
+export async function saveSettings(some: object): Promise<void> {
+  await change('settings', (before) => ({ ...(before as object | null), ...some }));
 }

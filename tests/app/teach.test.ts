@@ -10,12 +10,14 @@ import {
   usualTitle,
   type Draft,
 } from '../../src/app/teach/draft.ts';
-import { copyOf, draftOf } from '../../src/app/teach/from.ts';
+import { copyOf, draftOf, shortened } from '../../src/app/teach/from.ts';
 import { readStringSet, usualSets } from '../../src/app/teach/stringSets.ts';
 import { itemsOf } from '../../src/cards/index.ts';
-import type { Deck, Drill } from '../../src/decks/deck.ts';
+import { MOST, type Deck, type Drill, type Mark } from '../../src/decks/deck.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
+import { LONGEST_ID } from '../../src/store/review.ts';
+import { SIZES } from '../../src/theory/chord.ts';
 import { hasSevenNotes } from '../../src/theory/scale.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 import { decks } from '../decks/arbitrary.ts';
@@ -121,6 +123,39 @@ describe('a lesson in the making', () => {
     };
     expect(draftFault(missing)).toMatch(/no phrase 2 any more/);
   });
+
+  it('has no more drills and string sets than a link carries', () => {
+    const apart = (k: number): Drill => ({
+      kind: 'spot',
+      degrees: [1],
+      sizes: ['triad'],
+      strings: [[5, 4]],
+      frets: [k, k + 4],
+    });
+    const drills = Array.from({ length: MOST.drills - 2 }, (_, k) => apart(k % 18));
+    expect(draftFault({ ...PLAIN, drills: [...drills, 'spot', 'place'] })).toBeNull();
+    expect(draftFault({ ...PLAIN, drills: [...drills, 'spot', 'place', 'trace'] })).toMatch(
+      /at most 20 drills, and this one has 21: remove/,
+    );
+    const strings = [6, 5, 4, 3, 2, 1].flatMap((a) =>
+      [5, 4, 3, 2, 1].flatMap((b) =>
+        [0, 4, 3, 2, 1].filter((c) => a > b && b > c).map((c) => (c === 0 ? [a, b] : [a, b, c])),
+      ),
+    );
+    expect(draftFault({ ...PLAIN, strings: strings.slice(0, MOST.stringSets) })).toBeNull();
+    expect(draftFault({ ...PLAIN, strings: strings.slice(0, MOST.stringSets + 1) })).toMatch(
+      /at most 20 string sets: these are 21/,
+    );
+  });
+
+  it('has no more marks than a link carries, not counting those of other lessons', () => {
+    const wide: Draft = { ...PLAIN, sizes: SIZES, strings: usualSets(GUITAR), frets: [0, 22] };
+    const items = itemsOf(deckOf(wide));
+    expect(items.length).toBeGreaterThan(MOST.marks);
+    const marks = Object.fromEntries(items.map(({ id }) => [id, 5 as Mark]));
+    expect(draftFault({ ...wide, marks })).toMatch(/at most 1000 items marked .* choose fewer/);
+    expect(draftFault({ ...PLAIN, marks })).toBeNull();
+  });
 });
 
 describe('another key', () => {
@@ -212,6 +247,11 @@ describe('a draft on the device', () => {
     expect(readDraft(writeDraft(made))).toEqual({ draft: made });
   });
 
+  it('comes back with a mark on the longest item there is', () => {
+    const made: Draft = { ...PLAIN, marks: { ['x'.repeat(LONGEST_ID)]: 5 } };
+    expect(readDraft(writeDraft(made))).toEqual({ draft: made });
+  });
+
   it('is told of where it is not whole, whatever came instead', () => {
     const whole = writeDraft(PLAIN);
     for (const bad of [
@@ -236,5 +276,14 @@ describe('a copy', () => {
     expect(title).toHaveLength(80);
     const { title: _, ...plain } = PLAIN;
     expect(rest).toEqual(plain);
+  });
+
+  it('has a title that can be read back, wherever an emoji is cut', () => {
+    for (const length of [70, 71, 72]) {
+      const made = copyOf({ ...PLAIN, title: 'x'.repeat(length) + '🎸' });
+      expect(readDraft(writeDraft(made))).toEqual({ draft: made });
+    }
+    expect(shortened('x🎸', 2)).toBe('x');
+    expect(shortened('x🎸', 3)).toBe('x🎸');
   });
 });

@@ -58,6 +58,21 @@ test('a student’s report opens at the teacher’s, with the question and what 
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
 });
 
+test('what is said of a link that was copied goes as the link changes', async ({
+  page,
+  context,
+}) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.goto(await makeLesson(page, LESSON));
+  await page.getByRole('button', { name: 'Keep for later' }).click();
+  await page.getByRole('link', { name: 'Send a report' }).click();
+  const copied = page.getByText('Copied. Paste it into a message to your teacher.');
+  await page.getByRole('button', { name: 'Copy' }).click();
+  await expect(copied).toBeVisible();
+  await page.getByLabel('Your name, if you like').fill('Mareike');
+  await expect(copied).toHaveCount(0);
+});
+
 test('a report names nobody unless a name was typed, and a marked card can be left out of it', async ({
   page,
   browser,

@@ -69,6 +69,19 @@ test('a lesson link opened for the first time says what the lesson is, and one t
   await expect(openCard(page)).toHaveAttribute('data-key', 'Eb major');
 });
 
+test('on the lesson day itself what is foretold is the week after it', async ({
+  page,
+  browser,
+}) => {
+  const teacher = await browser.newPage();
+  const link = await makeLesson(teacher, { ...SMALL, lessonDay: inDays(0) });
+  await teacher.close();
+  await page.goto(link);
+  await page.getByRole('button', { name: 'Keep for later' }).click();
+  await expect(page.getByText(/ · today/)).toBeVisible();
+  await expect(page.getByText('by next week if you stopped here')).toBeVisible();
+});
+
 test('a link can be pasted with the words it came in', async ({ page }) => {
   await page.goto('#/lessons');
   await page.getByLabel('A link from your teacher').fill(`For Tuesday: ${week} See you then!`);

@@ -8,6 +8,7 @@ import {
   type Goal,
   nextCard,
   progress,
+  readRound,
   type Round,
   startRound,
 } from '../../src/practice/round.ts';
@@ -115,6 +116,22 @@ describe('a round', () => {
     expect(shown.every(({ seed }) => seed % 2 === 0)).toBe(true);
     const next = play({ cards: 14 }, right, memory, start + 24 * 60 * MINUTE);
     expect(next.shown.every(({ seed }) => seed % 2 === 1)).toBe(true);
+  });
+
+  it('is read as it was stored, and not at all where it is not whole', () => {
+    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
+    const { round } = nextCard(fresh, items, nothing(), start)!;
+    const asked = answerCard(round, items, { right: true, takenFor: null }, start + 9000);
+    for (const one of [fresh, round, asked, { ...fresh, goal: 'enough' }]) {
+      const stored: unknown = JSON.parse(JSON.stringify(one));
+      expect(readRound(stored)).toEqual(one);
+    }
+    for (const name of Object.keys(round)) {
+      expect(readRound({ ...round, [name]: undefined }), name).toBeNull();
+    }
+    for (const other of [null, 5, 'round', { deck: 'x' }, { ...round, asked: [{}] }]) {
+      expect(readRound(other)).toBeNull();
+    }
   });
 
   it('goes on on the same day only', () => {

@@ -52,6 +52,14 @@ describe('the lessons that a teacher makes', () => {
     expect(await heard).toBe(1);
   });
 
+  it('of a backup are told of to another tab, or its next change would undo them', async () => {
+    const other = new BroadcastChannel('skipwise drafts');
+    const told = new Promise((resolve) => other.addEventListener('message', resolve));
+    await drafts.takeDrafts([draft('a', 1)]);
+    expect(await told).toBeInstanceOf(MessageEvent);
+    other.close();
+  });
+
   it('come back from a backup where they were changed later, and reading it twice changes nothing', async () => {
     const drawn = fc
       .tuple(fc.constantFrom('a', 'b', 'c'), fc.nat({ max: 4 }))

@@ -1,6 +1,7 @@
 import { IDBFactory, IDBKeyRange, IDBObjectStore as FDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { CHUNK } from '../../src/store/chunk.ts';
+import { lineOf } from '../../src/store/line.ts';
 import { PACK } from '../../src/store/pack.ts';
 import type { Answer, Log } from '../../src/store/log.ts';
 import type { Review } from '../../src/store/review.ts';
@@ -68,7 +69,6 @@ describe('the log', () => {
       n: k + 1,
     }));
     const { store, stored } = await import('../../src/store/device.ts');
-    const { lineOf } = await import('../../src/store/line.ts');
     await store('readwrite', (all) => {
       for (let chunk = 0; chunk * 128 < reviews.length; chunk++) {
         const lines = reviews.slice(chunk * 128, (chunk + 1) * 128).map(lineOf);
@@ -171,10 +171,13 @@ describe('the log', () => {
         throw new DOMException('No space', 'QuotaExceededError');
       });
       const full = await tab();
-      await vi.waitFor(() => expect(full.trouble?.why).toBe('full'));
+      await vi.waitFor(() => expect(put).toHaveBeenCalled());
       put.mockRestore();
+      // Nothing that was answered is missing, so there is nothing to be told.
+      expect((await full.append(answer('more:3'))).n).toBe(MANY + 2);
+      expect(full.trouble).toBeNull();
       expect(await chunks()).toHaveLength(PACK + 1);
-      expect(listOf(await tab())).toEqual(listOf(log));
+      expect(listOf(await tab())).toEqual(listOf(full));
     });
   });
 
@@ -205,6 +208,29 @@ describe('the log', () => {
     await log.append(answer('spot:2'));
     expect(log.trouble).toBeNull();
     expect(listOf(await tab()).map(({ item }) => item)).toEqual(['spot:1', 'spot:2']);
+  });
+
+  it('says that all is well again once what was refused can be read', async () => {
+    // @ts-expect-error: a browser without it
+    delete globalThis.indexedDB;
+    const log = await tab();
+    globalThis.indexedDB = new IDBFactory();
+    await log.merge({ reviews: [], aside: [] });
+    expect(log.trouble).toBeNull();
+  });
+
+  it('takes what another device could not read for the review that it is here', async () => {
+    const log = await tab();
+    const review = await log.append(answer('spot:1'));
+    const later = { ...review, n: 2, item: 'spot:2' };
+    const aside = [review, later].map((one) => ({
+      device: log.device,
+      text: lineOf(one),
+      flaw: 'newer' as const,
+    }));
+    expect(await log.merge({ reviews: [], aside })).toBe(1);
+    expect(listOf(log)).toEqual([review, later]);
+    expect(log.aside).toEqual([]);
   });
 
   it('sets aside what is torn, foreign or from a newer version, and keeps it', async () => {

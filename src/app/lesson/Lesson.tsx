@@ -45,7 +45,7 @@ function Offered({ deck }: { deck: Deck }) {
   const now = Date.now();
   const items = itemsOf(deck);
   const lessonAt =
-    deck.lessonDay && daysUntil(deck.lessonDay, now) >= 0 ? startOf(deck.lessonDay) : null;
+    deck.lessonDay && daysUntil(deck.lessonDay, now) > 0 ? startOf(deck.lessonDay) : null;
   const minutes = minutesADay(items, memory.value.of, now, lessonAt);
   const start = async () => {
     unlock();

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import { writeTablature } from '../../decks/notation/tablature.ts';
+import { download } from '../download.ts';
 import { BAR, withPlaces, type Explained } from './explained.ts';
 
 interface PhraseOutProps {
@@ -70,13 +71,4 @@ export function PhraseOut({ explained, title }: PhraseOutProps) {
       <p role="status">{said}</p>
     </details>
   );
-}
-
-function download(blob: Blob, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  // The browser has taken hold of it by the next task.
-  setTimeout(() => URL.revokeObjectURL(link.href));
 }

@@ -3,7 +3,7 @@ import { MOST } from '../../decks/deck.ts';
 import { marksOf, weakDrills } from '../../practice/lesson.ts';
 import { dayAfter, daysUntil, startOf } from '../days.ts';
 import { go } from '../router.ts';
-import { draftOf } from '../teach/from.ts';
+import { draftOf, shortened } from '../teach/from.ts';
 import { begin, openKept } from '../teach/kept.ts';
 import type { PlacedReport } from './reports.ts';
 
@@ -33,7 +33,7 @@ export async function makeNext(some: readonly PlacedReport[], now: number): Prom
 const AGAIN = ': once more';
 
 function onceMore(title: string): string {
-  return title.endsWith(AGAIN) ? title : title.slice(0, MOST.title - AGAIN.length) + AGAIN;
+  return title.endsWith(AGAIN) ? title : shortened(title, MOST.title - AGAIN.length) + AGAIN;
 }
 
 /** The same day of the week, the first that is not past. */

@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { loadQuestions, saveQuestions } from '../../store/questions.ts';
+import { changeQuestions, loadQuestions } from '../../store/questions.ts';
 import { tell } from '../state.ts';
 
 /** Items that the student wants to ask the teacher about; they travel in the report. */
@@ -9,14 +9,20 @@ export const questions = signal<readonly string[]>([]);
 const MOST = 20;
 
 export async function restoreQuestions(): Promise<void> {
-  const stored = await tell(loadQuestions());
-  if (Array.isArray(stored)) questions.value = stored.filter((id) => typeof id === 'string');
+  questions.value = read(await tell(loadQuestions()));
 }
 
 /** Marks an item to be asked about, or takes the mark away. */
 export function toggleQuestion(item: string): void {
-  const others = questions.value.filter((id) => id !== item);
-  const had = others.length < questions.value.length;
-  questions.value = had ? others : [...others, item].slice(-MOST);
-  void tell(saveQuestions(questions.value));
+  const had = questions.value.includes(item);
+  const toggled = (before: readonly string[]) => {
+    const others = before.filter((id) => id !== item);
+    return had ? others : [...others, item].slice(-MOST);
+  };
+  questions.value = toggled(questions.value);
+  void tell(changeQuestions((stored) => toggled(read(stored))));
+}
+
+function read(stored: unknown): readonly string[] {
+  return Array.isArray(stored) ? stored.filter((id) => typeof id === 'string') : [];
 }

@@ -1,7 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { KINDS } from '../../cards/index.ts';
 import type { Card, Explanation } from '../../cards/kind.ts';
-import { learn } from '../../memory/memory.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
 import {
@@ -9,12 +8,13 @@ import {
   caughtUp,
   nextCard,
   progress,
+  readRound,
   startRound,
   type Round,
 } from '../../practice/round.ts';
 import { soundState } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
-import { changed, itemsOfLesson, lessonById, log, memory, settings, tell } from '../state.ts';
+import { itemsOfLesson, learnNew, lessonById, log, memory, settings, tell } from '../state.ts';
 
 /** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
 const VERDICT_DELAY = 500;
@@ -58,7 +58,7 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
 
 /** The round that was going on when the page was left, if it still is. */
 export async function restore(): Promise<void> {
-  const stored = (await tell(loadRound())) as Round | null | undefined;
+  const stored = readRound(await tell(loadRound()));
   if (!stored || !lessonById(stored.deck)) return;
   round.value = caughtUp(stored, itemsOfLesson(stored.deck), log.value!.reviews);
 }
@@ -95,7 +95,8 @@ export function addSounded(ms: number): void {
 export async function answer(given: string, taps: number): Promise<void> {
   const current = round.value;
   const card = shown.value?.card;
-  if (!current || !card || shown.value?.verdict) return;
+  // Once handed in, a card is answered, though its verdict is yet to come.
+  if (!current?.open || !card || shown.value?.verdict) return;
   const kind = KINDS[card.item.kind];
   const answered = performance.now();
   const verdict = kind.judge(card, given);
@@ -120,8 +121,7 @@ export async function answer(given: string, taps: number): Promise<void> {
   round.value = answerCard(current, itemsOfLesson(current.deck), verdict, at);
   const stored = log.value!.append(review);
   await tell(stored);
-  learn(memory.value.of, log.value!.reviews.at(-1)!);
-  changed();
+  learnNew();
   await keep();
   const explanation = kind.explain(card, verdict, given, settings.value.naming);
   const wait = VERDICT_DELAY - (performance.now() - answered);

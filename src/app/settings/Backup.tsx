@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks';
 import { listed } from '../../cards/arpeggio.ts';
 import { BackupFault } from '../../store/backup.ts';
+import { StoreTrouble } from '../../store/trouble.ts';
+import { download } from '../download.ts';
 import { log } from '../state.ts';
 import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 
@@ -9,16 +11,31 @@ export function Backup() {
   const [said, setSaid] = useState('');
   const [asking, setAsking] = useState<'no' | 'once' | 'twice'>('no');
   const { reviews, aside } = log.value!;
-  const save = async () => {
-    download(await backupText(Date.now()), 'skipwise-backup.txt');
-    setSaid('Saved. Keep the file where you will find it again.');
+  /** Does it, and says what came of it; or what did not happen, and why. */
+  const saying = async (not: string, work: () => Promise<string>) => {
+    try {
+      setSaid(await work());
+    } catch (error) {
+      if (error instanceof BackupFault) setSaid(error.message);
+      else if (error instanceof StoreTrouble) setSaid(`${not} ${error.message}`);
+      else throw error;
+    }
   };
+  const save = () =>
+    saying('Nothing was saved.', async () => {
+      const text = await backupText(Date.now());
+      download(new Blob([text], { type: 'text/plain' }), 'skipwise-backup.txt');
+      return 'Saved. Keep the file where you will find it again.';
+    });
   const read = async (input: HTMLInputElement) => {
     const file = input.files?.[0];
     if (!file) return;
-    setSaid(await takeFile(file));
+    await saying('Not all of this file was taken in.', async () =>
+      takenWords(await takeBackup(await file.text())),
+    );
     input.value = '';
   };
+  const erase = () => saying('Nothing was erased.', () => eraseAll().then(() => ''));
   return (
     <section class="keeping" aria-label="Your answers">
       <h2>Your answers</h2>
@@ -62,7 +79,7 @@ export function Backup() {
             <button
               type="button"
               class="button"
-              onClick={() => (asking === 'once' ? setAsking('twice') : void eraseAll())}
+              onClick={() => (asking === 'once' ? setAsking('twice') : void erase())}
             >
               {asking === 'once' ? 'Erase' : 'Yes, erase everything'}
             </button>
@@ -86,21 +103,4 @@ function takenWords({ reviews, decks, drafts, reports }: Taken): string {
   return all.length === 0
     ? 'Everything in this file is here already.'
     : `${listed(all)} more than before.`;
-}
-
-async function takeFile(file: File): Promise<string> {
-  try {
-    return takenWords(await takeBackup(await file.text()));
-  } catch (error) {
-    if (error instanceof BackupFault) return error.message;
-    throw error;
-  }
-}
-
-function download(text: string, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(link.href);
 }

@@ -5,16 +5,18 @@ import { listDecks, takeDecks } from '../../store/decks.ts';
 import { listDrafts, takeDrafts } from '../../store/drafts.ts';
 import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';
 import { reports } from '../report/reports.ts';
-import { log, memory, readLessons, tell } from '../state.ts';
+import { log, memory, readLessons } from '../state.ts';
 import { readDraft } from '../teach/document.ts';
 import { readKept } from '../teach/kept.ts';
 
-/** The whole log, the lessons and what a teacher has, as a file's text. */
+/**
+ * The whole log, the lessons and what a teacher has, as a file's text.
+ *
+ * @throws StoreTrouble where the device does not give them: a file without them would be taken for whole
+ */
 export async function backupText(now: number): Promise<string> {
   const { reviews, aside } = log.value!;
-  const decks = (await tell(listDecks())) ?? [];
-  const drafts = (await tell(listDrafts())) ?? [];
-  const kept = (await tell(listReports())) ?? [];
+  const [decks, drafts, kept] = await Promise.all([listDecks(), listDrafts(), listReports()]);
   return writeBackup({ reviews: [...reviews], aside, decks, drafts, reports: kept }, now);
 }
 
@@ -29,17 +31,19 @@ export interface Taken {
 /**
  * Takes in a file: reviews as a union with those that are here, lessons that are not here yet, of a teacher's lessons
  * and of students' reports those that are newer than what is here. Tells how much was new.
+ *
  * @throws BackupFault, and then nothing has changed
+ * @throws StoreTrouble where the device does not take all of it; reading the file again takes in the rest
  */
 export async function takeBackup(text: string): Promise<Taken> {
   const backup = readBackup(text, sound);
-  const added = (await tell(log.value!.merge(backup))) ?? 0;
+  const added = await log.value!.merge(backup);
   memory.value = { of: replay(log.value!.reviews) };
-  const decks = (await tell(takeDecks(backup.decks))) ?? 0;
-  const drafts = (await tell(takeDrafts(backup.drafts))) ?? 0;
-  const taken = (await tell(takeReports(backup.reports))) ?? 0;
+  const decks = await takeDecks(backup.decks);
   await readLessons();
+  const drafts = await takeDrafts(backup.drafts);
   if (drafts > 0) await readKept();
+  const taken = await takeReports(backup.reports);
   if (taken > 0) reports.value = null;
   return { reviews: added, decks, drafts, reports: taken };
 }
@@ -62,9 +66,13 @@ function isSound({ link, sender, deck, day, minute }: StoredReport): boolean {
   );
 }
 
-/** Erases everything on this device and begins anew. The student has been asked twice. */
+/**
+ * Erases everything on this device and begins anew. The student has been asked twice.
+ *
+ * @throws StoreTrouble, and then nothing was erased
+ */
 export async function eraseAll(): Promise<void> {
-  await tell(log.value!.erase());
+  await log.value!.erase();
   location.hash = '';
   location.reload();
 }

@@ -1,7 +1,7 @@
 import type { ComponentType } from 'preact';
 import { lazy } from '../lazy.tsx';
 import { beginAgain, route, type Screen } from '../router.ts';
-import { trouble } from '../trouble.ts';
+import { trouble, unreadable } from '../trouble.ts';
 import { UpdateNotice } from './UpdateNotice.tsx';
 import './Shell.css';
 
@@ -46,10 +46,13 @@ export function Shell() {
     <>
       <div class="frame">
         <UpdateNotice />
-        {trouble.value && (
-          <p class="notice bad" role="alert">
-            {trouble.value}
-          </p>
+        {[trouble.value, unreadable.value].map(
+          (sentence) =>
+            sentence && (
+              <p key={sentence} class="notice bad" role="alert">
+                {sentence}
+              </p>
+            ),
         )}
         <Current key={screen} />
       </div>

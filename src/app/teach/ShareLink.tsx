@@ -9,10 +9,19 @@ import { markShared } from './kept.ts';
 /** A lesson's link: to copy, to share, to scan. */
 export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
   const [link, setLink] = useState('');
+  const [fault, setFault] = useState<string | null>(null);
   useEffect(() => {
-    void deckLink(deck, base()).then(setLink);
-    // So that this device knows the lesson when reports on it come back.
-    void keepMade(deck).then(markShared);
+    void deckLink(deck, base()).then(
+      (made) => {
+        setLink(made);
+        // So that this device knows the lesson when reports on it come back.
+        void keepMade(deck).then(markShared);
+      },
+      (error: unknown) => {
+        if (!(error instanceof RangeError)) throw error;
+        setFault(error.message);
+      },
+    );
   }, []);
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -24,16 +33,24 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
       <h1 ref={title} tabIndex={-1}>
         {deck.title}
       </h1>
-      <LinkBox
-        label="The lesson’s link"
-        title={deck.title}
-        link={link}
-        copied="Copied. Paste it into a message to your student."
-      />
+      {fault === null ? (
+        <LinkBox
+          label="The lesson’s link"
+          title={deck.title}
+          link={link}
+          copied="Copied. Paste it into a message to your student."
+        />
+      ) : (
+        <p class="notice bad" role="alert">
+          This lesson has no link yet. {fault}
+        </p>
+      )}
       <div class="buttons last">
-        <a class="button" href={link}>
-          Open it here
-        </a>
+        {fault === null && (
+          <a class="button" href={link}>
+            Open it here
+          </a>
+        )}
         <button type="button" class="button" onClick={leave}>
           Change it
         </button>

@@ -33,13 +33,17 @@ export function Words() {
         <input
           type="date"
           min={dayAfter(Date.now(), 0)}
+          max="9999-12-31"
           value={lessonDay ?? ''}
-          onInput={(event) => change({ lessonDay: event.currentTarget.value || null })}
+          onInput={({ currentTarget: { value } }) => change({ lessonDay: dayOf(value) })}
         />
       </label>
     </>
   );
 }
+
+/** The day chosen; null where there is none, or its year has five digits. */
+const dayOf = (value: string) => (/^\d{4}-\d\d-\d\d$/.test(value) ? value : null);
 
 /** What a keyboard or a paste may bring in that no lesson carries. */
 export const plain = (text: string) => text.replaceAll(/(?!\n)[\p{Cc}\p{Cs}]/gu, ' ');

@@ -6,6 +6,7 @@ import * as v from 'valibot';
 import { CONTOURS, KIND_NAMES, PHRASE_KINDS, RHYTHMS, type Marks } from '../../decks/deck.ts';
 import { readDeck, writeDeck, type DeckDocument } from '../../decks/document.ts';
 import type { Fault } from '../../decks/envelope.ts';
+import { LONGEST_ID } from '../../store/review.ts';
 import { SIZES } from '../../theory/chord.ts';
 import { readEntry, writeEntry } from '../phrases/document.ts';
 import { deckOf, type Draft } from './draft.ts';
@@ -39,7 +40,7 @@ const Form = v.strictObject({
   ...chords,
   ...lying,
   drills: few(v.union([v.picklist(KIND_NAMES), Apart]), 100),
-  marks: v.record(v.pipe(v.string(), v.maxLength(200)), v.picklist([1, 2, 3, 4, 5])),
+  marks: v.record(v.pipe(v.string(), v.maxLength(LONGEST_ID)), v.picklist([1, 2, 3, 4, 5])),
 });
 
 const Document = v.object({ lesson: v.unknown(), form: Form, entry: v.unknown() });

@@ -4,6 +4,7 @@ import {
   CONTOURS,
   isPhraseDrill,
   isPhraseKind,
+  MOST,
   type Deck,
   type Drill,
   type EarDrill,
@@ -198,17 +199,30 @@ function fretsOn(instrument: Instrument, [low, high]: Together['frets']): [numbe
 
 /** What keeps a draft from being a lesson, as a sentence; null where nothing does. */
 export function draftFault(made: Draft): string | null {
-  if (standing(made).length === 0 && made.phrases.length === 0) {
+  const drills = standing(made);
+  if (drills.length === 0 && made.phrases.length === 0) {
     return 'Choose at least one kind of card, or add a phrase.';
   }
-  for (const [index, drill] of standing(made).entries()) {
+  if (drills.length > MOST.drills) {
+    return `A lesson has at most ${MOST.drills} drills, and this one has ${drills.length}: remove some of them, or choose fewer kinds of card.`;
+  }
+  for (const [index, drill] of drills.entries()) {
     const fault = drillFault(drillOf(drill, made), made);
     if (fault) return isTogether(drill) ? fault : `Drill ${index + 1}: ${lowerFirst(fault)}`;
   }
-  return null;
+  return marksFault(made);
 }
 
-/** What a drill lacks. */
+/** Marks come in any number from the reports of a class. */
+function marksFault(made: Draft): string | null {
+  if (Object.keys(made.marks).length <= MOST.marks) return null;
+  const { length } = Object.keys(deckOf(made).marks ?? {});
+  return length > MOST.marks
+    ? `A lesson has at most ${MOST.marks} items marked easy or hard, and this one has ${length}: choose fewer degrees or string sets, or remove a drill.`
+    : null;
+}
+
+/** What a drill lacks or has too many of. */
 export function drillFault(
   drill: Drill,
   { key, phrases }: Pick<Draft, 'key' | 'phrases'>,
@@ -228,7 +242,10 @@ export function drillFault(
 }
 
 function neckFault({ strings }: NeckDrill): string | null {
-  return strings.length === 0 ? 'Choose at least one string set.' : null;
+  if (strings.length === 0) return 'Choose at least one string set.';
+  return strings.length > MOST.stringSets
+    ? `Choose at most ${MOST.stringSets} string sets: these are ${strings.length}.`
+    : null;
 }
 
 function earFault({ contours }: EarDrill): string | null {

@@ -1,5 +1,5 @@
 /** A draft from a lesson that is there already: ready-made, earlier, received, or read from reports. */
-import { KIND_NAMES, type Deck, type Drill, type KindName } from '../../decks/deck.ts';
+import { KIND_NAMES, MOST, type Deck, type Drill, type KindName } from '../../decks/deck.ts';
 import {
   drillOf,
   PLAIN,
@@ -61,10 +61,12 @@ function same(one: Drill, other: Drill): boolean {
   return words(one) === words(other);
 }
 
-/** The longest title of a lesson, characters. */
-const LONGEST = 80;
+/** A text cut to so many characters, and never within one that takes two, like an emoji. */
+export function shortened(text: string, most: number): string {
+  return text.slice(0, most).replace(/\p{Cs}$/u, '');
+}
 
 /** A copy to go on from, told from its original by its title. */
 export function copyOf(made: Draft): Draft {
-  return { ...made, title: `Copy of ${titleOf(made)}`.slice(0, LONGEST), entry: null };
+  return { ...made, title: shortened(`Copy of ${titleOf(made)}`, MOST.title), entry: null };
 }

@@ -12,7 +12,7 @@ import {
 } from '../../store/drafts.ts';
 import { formerEntry } from '../phrases/document.ts';
 import { tell } from '../state.ts';
-import { trouble } from '../trouble.ts';
+import { unreadable } from '../trouble.ts';
 import { readDraft, writeDraft } from './document.ts';
 import { draft, isPlain, PLAIN, titleOf, type Draft } from './draft.ts';
 import { copyOf } from './from.ts';
@@ -57,7 +57,7 @@ export async function readKept(): Promise<void> {
   if (open) show(open);
   await carryOver();
   const [fault] = faults;
-  if (fault) trouble.value = `A lesson of yours on this device cannot be read: ${fault}`;
+  if (fault) unreadable.value = `A lesson of yours on this device cannot be read: ${fault}`;
 }
 
 function show({ id, draft: made }: KeptDraft): void {
@@ -140,6 +140,7 @@ export function begin(made: Draft = PLAIN): void {
   openId.value = null;
   draft.value = made;
   opening.value++;
+  fromElsewhere.value = false;
   if (isPlain(made)) void tell(makeOpen(null));
 }
 

@@ -46,7 +46,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
   const items = itemsOfLesson(id);
   const known = memory.value.of;
   const lessonAt =
-    deck.lessonDay && daysUntil(deck.lessonDay, now) >= 0 ? startOf(deck.lessonDay) : null;
+    deck.lessonDay && daysUntil(deck.lessonDay, now) > 0 ? startOf(deck.lessonDay) : null;
   const minutes = Math.min(LONGEST, Math.max(3, minutesADay(items, known, now, lessonAt)));
   const current = round.value;
   const goesOn = current?.deck === id && canGoOn(current, now, -new Date(now).getTimezoneOffset());

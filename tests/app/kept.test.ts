@@ -1,0 +1,16 @@
+import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
+import { expect, it, vi } from 'vitest';
+
+it('a new lesson is not said to have been changed in another window', async () => {
+  vi.stubGlobal('indexedDB', new IDBFactory());
+  vi.stubGlobal('IDBKeyRange', IDBKeyRange);
+  vi.stubGlobal('document', { documentElement: { dataset: {} } });
+  const { begin, fromElsewhere, openKept } = await import('../../src/app/teach/kept.ts');
+  const { change, draft, PLAIN } = await import('../../src/app/teach/draft.ts');
+  await openKept();
+  change({ title: 'Tuesday, quay side' });
+  fromElsewhere.value = true;
+  begin();
+  expect(draft.value).toBe(PLAIN);
+  expect(fromElsewhere.value).toBe(false);
+});
