@@ -50,9 +50,10 @@ export function beginAgain(): void {
 
 /** For what takes a moment: goes on from this screen afterwards, unless the person has gone elsewhere meanwhile. */
 export function leaving(): (to: Screen) => void {
-  const from = route.value;
+  const [from, { hash }] = [route.value, location];
   return (to) => {
-    if (route.value === from) go(to);
+    // The address changes a moment before the page is told of it.
+    if (route.value === from && location.hash === hash) go(to);
   };
 }
 

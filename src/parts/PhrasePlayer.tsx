@@ -76,11 +76,12 @@ export function PhrasePlayer({ sounding, notes, strings, groups, onNote }: Phras
     const tapped = tappedTempo(taps.current);
     if (tapped !== null) changeTempo(tapped);
   };
-  /** The first tap begins a stretch, the second ends it, a third lets it go. */
+  /** Two taps choose a stretch, whichever end comes first; a third lets it go. */
   const choose = (index: number) => {
     stop();
     if (stretch === null) setStretch([index, index]);
-    else if (stretch[0] === stretch[1] && index > stretch[0]) setStretch([stretch[0], index]);
+    else if (stretch[0] === stretch[1] && index !== stretch[0])
+      setStretch([Math.min(stretch[0], index), Math.max(stretch[0], index)]);
     else setStretch(null);
   };
   return (

@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
 import { trace } from '../../src/cards/trace/index.ts';
-import { difficulty } from '../../src/cards/trace/line.ts';
+import { difficulty, groupStarts } from '../../src/cards/trace/line.ts';
 import { fingering } from '../../src/neck/hand.ts';
 import { placesOf } from '../../src/cards/trace/explain.ts';
 import { midiAt } from '../../src/neck/place.ts';
-import { chordOn } from '../../src/theory/chord.ts';
+import { chordOn, type Size } from '../../src/theory/chord.ts';
 import { degreeOf } from '../../src/theory/key.ts';
 import { chroma } from '../../src/theory/note.ts';
 import { toNumber } from '../../src/theory/rhythm.ts';
@@ -50,6 +50,35 @@ describe('a phrase to be traced', () => {
         expect(line.degrees[0]).toBe(item.degree);
       }),
     );
+  });
+
+  it('says which arpeggios are heard without their root, and hardly a plain seventh is', () => {
+    let [sevenths, rootless] = [0, 0];
+    fc.assert(
+      fc.property(cards, (card) => {
+        const { key, line, item, phrase } = card;
+        const size = item.id.split(':')[3] as Size;
+        const verdict = { right: true, takenFor: null };
+        const named = trace.explain(card, verdict, card.path, 'english').sentence.split(', then ');
+        const starts = groupStarts(line);
+        line.degrees.forEach((degree, group) => {
+          const { root } = chordOn(key, degree, size);
+          const hasRoot = phrase.notes.some(
+            ({ name }, index) =>
+              index >= starts[group]! &&
+              index < (starts[group + 1] ?? Infinity) &&
+              index !== line.embellishment?.index &&
+              name === root,
+          );
+          expect(named[group]!.includes('without its root')).toBe(!hasRoot);
+          if (size !== 'seventh' || line.embellishment) return;
+          sevenths++;
+          if (!hasRoot) rootless++;
+        });
+      }),
+      { numRuns: 400 },
+    );
+    expect(rootless).toBeLessThan(sevenths / 20);
   });
 
   it('has embellishing tones that are stepped into and out of', () => {

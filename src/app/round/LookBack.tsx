@@ -1,7 +1,8 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
+import type { Item } from '../../practice/item.ts';
 import type { Asked } from '../../practice/round.ts';
-import { itemWords } from '../deckWords.ts';
+import { itemPlace } from '../deckWords.ts';
 import { itemsOfLesson, settings } from '../state.ts';
 import { questions, toggleQuestion } from './questions.ts';
 import { round } from './session.ts';
@@ -10,28 +11,47 @@ import { round } from './session.ts';
 export function LookBack({ leave }: { leave(): void }) {
   const { asked, deck } = round.value!;
   const [open, setOpen] = useState<number | null>(null);
+  const [last, setLast] = useState<number | null>(null);
   const items = itemsOfLesson(deck);
   const itemOf = ({ item }: Asked) => items.find(({ id }) => id === item)!;
   if (open !== null) {
-    const last = open === asked.length - 1;
+    const back = () => {
+      setLast(open);
+      setOpen(null);
+    };
     return (
       <CardAgain
         key={open}
         asked={asked[open]!}
         item={itemOf(asked[open]!)}
-        leave={() => setOpen(null)}
-        next={() => setOpen(last ? null : open + 1)}
+        leave={back}
+        next={() => (open === asked.length - 1 ? back() : setOpen(open + 1))}
       />
     );
   }
+  return <Cards {...{ asked, itemOf, last, leave }} open={setOpen} />;
+}
+
+interface CardsProps {
+  asked: readonly Asked[];
+  itemOf(asked: Asked): Item;
+  /** The one looked at last, by its index. */
+  last: number | null;
+  open(index: number): void;
+  leave(): void;
+}
+
+function Cards({ asked, itemOf, last, open, leave }: CardsProps) {
+  const list = useRef<HTMLOListElement>(null);
+  useEffect(() => list.current?.querySelectorAll('button')[last ?? 0]?.focus(), []);
   return (
     <main class="screen">
       <h1>The cards of this round</h1>
-      <ol class="looked-back">
+      <ol class="looked-back" ref={list}>
         {asked.map((one, index) => (
           <li key={index}>
-            <button type="button" class="button" onClick={() => setOpen(index)}>
-              <span>{itemWords(itemOf(one))}</span>
+            <button type="button" class="button" onClick={() => open(index)}>
+              <span>{itemPlace(itemOf(one))}</span>
               <span class="soft">
                 {questions.value.includes(one.item) && 'to ask · '}
                 {one.right ? 'right' : 'wrong'}
@@ -51,7 +71,7 @@ export function LookBack({ leave }: { leave(): void }) {
 
 interface CardAgainProps {
   asked: Asked;
-  item: ReturnType<typeof itemsOfLesson>[number];
+  item: Item;
   leave(): void;
   next(): void;
 }
@@ -60,17 +80,21 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
   const kind = KINDS[item.kind];
   const { naming } = settings.value;
   const card = kind.ask(item, asked.seed);
-  // What was tapped onto the neck is not kept: of a card to be placed its right answer is shown.
-  const verdict = { right: asked.right || asked.takenFor === null, takenFor: asked.takenFor };
-  const explanation = kind.explain(card, verdict, asked.takenFor ?? '', naming);
+  const { right, takenFor } = asked;
+  const verdict = useMemo(() => ({ right, takenFor }), [right, takenFor]);
+  // What was tapped onto the neck is not kept: of a card to be placed the right answer alone is explained.
+  const explained = { right: right || takenFor === null, takenFor };
+  const explanation = kind.explain(card, explained, takenFor ?? '', naming);
   const marked = questions.value.includes(item.id);
+  const main = useRef<HTMLElement>(null);
+  useEffect(() => main.current?.querySelector<HTMLElement>('[data-do="next"]')?.focus(), []);
   return (
-    <main class="screen round">
+    <main class="screen round" ref={main}>
       <header class="round-bar">
         <button type="button" class="bar-button" aria-label="Back to the cards" onClick={leave}>
           ×
         </button>
-        <span class="soft grow">{asked.right ? 'You had this right' : 'You had this wrong'}</span>
+        <span class="soft grow">{right ? 'You had this right' : 'You had this wrong'}</span>
         <button
           type="button"
           class="button small"

@@ -1,8 +1,8 @@
 import { summarise } from '../../practice/summary.ts';
 import { listed } from '../../cards/arpeggio.ts';
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { LookBack } from './LookBack.tsx';
-import { itemWords } from '../deckWords.ts';
+import { itemPlace } from '../deckWords.ts';
 import { itemsOfLesson, memory } from '../state.ts';
 import { begin, end, round } from './session.ts';
 import { go } from '../router.ts';
@@ -20,15 +20,22 @@ function Ended({ look }: { look(): void }) {
   const { cards, right, fresh, grown, missed, unseen } = summarise(current, items, memory.value.of);
   const leave = () => void end().then(() => go('today'));
   const more = () => void begin(current.deck, 3);
+  // What had the focus is gone; so that is heard what came instead.
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => title.current?.focus(), []);
   return (
     <main class="screen round-end">
-      <h1>{cards === 0 ? 'Nothing to ask now' : 'Done for now'}</h1>
-      <p>
-        {right} of {cards} right.
-      </p>
-      <Group title="New and known" items={fresh.map(itemWords)} />
-      <Group title="Surer than before" items={grown.map(itemWords)} />
-      <Group title="Comes again soon" items={missed.map(itemWords)} />
+      <h1 ref={title} tabIndex={-1}>
+        {cards === 0 ? 'Nothing to ask now' : 'Done for now'}
+      </h1>
+      {cards > 0 && (
+        <p>
+          {right} of {cards} right.
+        </p>
+      )}
+      <Group title="New and known" items={fresh.map(itemPlace)} />
+      <Group title="Surer than before" items={grown.map(itemPlace)} />
+      <Group title="Comes again soon" items={missed.map(itemPlace)} />
       <p class="soft">
         {unseen === 0
           ? 'Every item of this lesson has been asked.'

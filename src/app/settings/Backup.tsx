@@ -1,15 +1,15 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { listed } from '../../cards/arpeggio.ts';
 import { BackupFault } from '../../store/backup.ts';
 import { StoreTrouble } from '../../store/trouble.ts';
 import { download } from '../download.ts';
+import { useFocusAfter } from '../focus.ts';
 import { log } from '../state.ts';
 import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 
 /** The log as a file, back from a file, and erased: asked twice, the file offered first. */
 export function Backup() {
   const [said, setSaid] = useState('');
-  const [asking, setAsking] = useState<'no' | 'once' | 'twice'>('no');
   const { reviews, aside } = log.value!;
   /** Does it, and says what came of it; or what did not happen, and why. */
   const saying = async (not: string, work: () => Promise<string>) => {
@@ -60,33 +60,50 @@ export function Backup() {
         </label>
       </div>
       <p role="status">{said}</p>
-      {asking === 'no' && (
-        <button type="button" class="button quiet" onClick={() => setAsking('once')}>
+      <Erasing erase={erase} />
+    </section>
+  );
+}
+
+/** Asks twice: the second time the other way round, so that a double tap on the first answer is not an answer to it. */
+function Erasing({ erase }: { erase(): Promise<void> }) {
+  const [asking, setAsking] = useState<'no' | 'once' | 'twice'>('no');
+  const root = useRef<HTMLDivElement>(null);
+  const focus = useFocusAfter(root);
+  const ask = (now: typeof asking) => {
+    setAsking(now);
+    focus('.keep', '.quiet');
+  };
+  const buttons = [
+    <button key="keep" type="button" class="button main keep" onClick={() => ask('no')}>
+      Keep it all
+    </button>,
+    <button
+      key={asking}
+      type="button"
+      class="button"
+      onClick={() => (asking === 'once' ? ask('twice') : void erase())}
+    >
+      {asking === 'once' ? 'Erase' : 'Yes, erase everything'}
+    </button>,
+  ];
+  return (
+    <div ref={root}>
+      {asking === 'no' ? (
+        <button type="button" class="button quiet" onClick={() => ask('once')}>
           Erase everything
         </button>
-      )}
-      {asking !== 'no' && (
+      ) : (
         <div class="notice bad" role="alertdialog" aria-label="Erase everything">
           <p>
             {asking === 'once'
               ? 'This erases every answer, every lesson and every report on this device. Save them to a file first.'
               : 'Sure? Without a file nothing can bring them back.'}
           </p>
-          <div class="buttons">
-            <button type="button" class="button main" onClick={() => setAsking('no')}>
-              Keep it all
-            </button>
-            <button
-              type="button"
-              class="button"
-              onClick={() => (asking === 'once' ? setAsking('twice') : void erase())}
-            >
-              {asking === 'once' ? 'Erase' : 'Yes, erase everything'}
-            </button>
-          </div>
+          <div class="buttons">{asking === 'once' ? buttons : buttons.toReversed()}</div>
         </div>
       )}
-    </section>
+    </div>
   );
 }
 

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/degreeSteps.ts';
 import { listed } from '../../cards/arpeggio.ts';
 import { Stair } from '../../parts/Stair.tsx';
-import { canGoOn, isEnough } from '../../practice/round.ts';
+import { canGoOn, isEnough, nextCard } from '../../practice/round.ts';
 import { leastSure, minutesADay, readiness } from '../../practice/summary.ts';
 import type { Deck } from '../../decks/deck.ts';
 import { unlock } from '../../sound/index.ts';
@@ -49,7 +49,10 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
     deck.lessonDay && daysUntil(deck.lessonDay, now) > 0 ? startOf(deck.lessonDay) : null;
   const minutes = Math.min(LONGEST, Math.max(3, minutesADay(items, known, now, lessonAt)));
   const current = round.value;
-  const goesOn = current?.deck === id && canGoOn(current, now, -new Date(now).getTimezoneOffset());
+  const goesOn =
+    current?.deck === id &&
+    canGoOn(current, now, -new Date(now).getTimezoneOffset()) &&
+    nextCard(current, items, known, now) !== null;
   const start = async (length: number | 'enough' | 'go on') => {
     unlock();
     if (length !== 'go on') await begin(id, length);

@@ -8,7 +8,7 @@ import type { Explanation } from '../kind.ts';
 import { phraseSound } from '../sounds.ts';
 import { phraseOf, type TraceCard } from './ask.ts';
 import { item as read } from './items.ts';
-import { degreeOfStep } from './line.ts';
+import { degreeOfStep, rooted } from './line.ts';
 
 /** Says which arpeggios the phrase walked and where the answer left it; shows it at a place a hand can play. */
 export function explain(
@@ -21,8 +21,12 @@ export function explain(
   const item = read(card.item.id)!;
   const chords = line.degrees.map((degree) => chordOn(key, degree, item.size));
   const taken = card.choices.find((choice) => choice.path === verdict.takenFor);
+  const withRoot = rooted(line);
   const walked = chords
-    .map((chord) => `${numeralLabel(chord)} (${chordLabel(chord, naming)})`)
+    .map((chord, group) => {
+      const name = `${numeralLabel(chord)} (${chordLabel(chord, naming)})`;
+      return withRoot[group] ? name : `${name} without its root`;
+    })
     .join(', then ');
   return {
     title: card.path,

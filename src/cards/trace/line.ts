@@ -106,7 +106,10 @@ export function difficulty(line: Line, tempo: number): number {
   return ((heard + (line.embellishment ? 3 : 0)) * tempo) / 60;
 }
 
-/** Every way to walk the arpeggio inside the range; of larger chords the ways that sound their highest member. */
+/**
+ * Every way to walk the arpeggio inside the range; of larger chords the ways that sound their highest member, and of
+ * these the ones that sound their root too: a ninth in one stack has none such, nor has every range.
+ */
 function groupsOf(
   degree: number,
   { size, range }: LineOptions,
@@ -122,8 +125,11 @@ function groupsOf(
       groups.push(group);
     }
   }
-  const telling = groups.filter((group) => group.some((step) => mod7(step - (degree - 1)) === top));
-  return telling.length > 0 ? telling : groups;
+  const sounds = (group: readonly number[], member: number) =>
+    group.some((step) => mod7(step - (degree - 1)) === member);
+  const telling = groups.filter((group) => sounds(group, top));
+  const onRoot = telling.filter((group) => sounds(group, 0));
+  return [onRoot, telling, groups].find(({ length }) => length > 0) ?? [];
 }
 
 /** The group that begins nearest to where the last one ended, a new note rather than the same again. */
@@ -139,6 +145,20 @@ export const degreeOfStep = (step: number) => mod7(step) + 1;
 export const pathOf = (steps: readonly number[]) => steps.map(degreeOfStep).join(' ');
 
 const mod7 = (n: number) => ((n % 7) + 7) % 7;
+
+/** Whether each group sounds the root of its arpeggio; an embellishment is none. */
+export function rooted(line: Line): boolean[] {
+  const starts = groupStarts(line);
+  return line.degrees.map((degree, group) =>
+    line.steps.some(
+      (step, index) =>
+        index >= starts[group]! &&
+        index < (starts[group + 1] ?? line.steps.length) &&
+        index !== line.embellishment?.index &&
+        degreeOfStep(step) === degree,
+    ),
+  );
+}
 
 /** The index of each group's first note. */
 export function groupStarts({ steps, degrees }: Line): number[] {
