@@ -43,5 +43,5 @@ export function itemOf(id: string): Item | null {
   const [kind = '', keyText = ''] = id.split(':');
   const key = parseKey(keyText);
   if (!key || !hasSevenNotes(key.scale)) return null;
-  return KINDS[kind as KindName]?.item(id) ?? null;
+  return Object.hasOwn(KINDS, kind) ? KINDS[kind as KindName].item(id) : null;
 }

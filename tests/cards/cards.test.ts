@@ -65,6 +65,7 @@ describe('the items of a deck', () => {
       'vary:Bb major:2:triad:guitar:72 ii 3/5 3/5 3/5',
       'fill:Bb major:4:triad:guitar:72 ii 3/5 2/4 1/3',
       'fill:Bb major:2:triad:guitar:72 ii 3/5? 2/4 1/3',
+      'toString:Bb major:2:triad:guitar:4-3:1-5',
       'fill:Bb major:4:triad:guitar:72 ii 3/5 2/4?',
     ]) {
       expect(itemOf(id), id).toBeNull();
