@@ -1,7 +1,9 @@
 import type { ComponentChildren } from 'preact';
-import { play } from '../sound/index.ts';
+import { useEffect, useRef } from 'preact/hooks';
+import type { play } from '../sound/index.ts';
+import { usePlay } from '../sound/usePlay.ts';
 import { keyName } from '../theory/key.ts';
-import type { Card, FaceProps } from './kind.ts';
+import type { Card, Explanation, FaceProps } from './kind.ts';
 import './CardFrame.css';
 
 interface CardFrameProps extends Pick<FaceProps, 'verdict' | 'explanation' | 'next'> {
@@ -14,7 +16,7 @@ interface CardFrameProps extends Pick<FaceProps, 'verdict' | 'explanation' | 'ne
   answers?: ComponentChildren;
   /** The row under the thumb until the verdict takes it. */
   foot?: ComponentChildren;
-  /** Hears the right answer and what was answered; where not given, the explanation's sounds. */
+  /** Hears the right answer and what was answered, of a card that sounds them itself when the verdict comes. */
   hear?(): void;
   children: ComponentChildren;
 }
@@ -25,7 +27,13 @@ interface CardFrameProps extends Pick<FaceProps, 'verdict' | 'explanation' | 'ne
  */
 export function CardFrame(props: CardFrameProps) {
   const { card, verdict, explanation } = props;
-  const hear = props.hear ?? (() => explanation && hearBoth(explanation));
+  const playing = usePlay();
+  const hear = props.hear ?? (() => explanation && hearBoth(explanation, playing));
+  const lookedBackOn = useRef(verdict !== null).current;
+  useEffect(() => {
+    // Hearing the right answer after every card is what teaches the ear.
+    if (verdict && !props.hear && !lookedBackOn) hear();
+  }, [verdict]);
   return (
     <article
       class="card"
@@ -87,6 +95,6 @@ export function CardFrame(props: CardFrameProps) {
 }
 
 /** The right answer, then, after it, what was answered instead. */
-export function hearBoth({ sound, otherSound }: NonNullable<FaceProps['explanation']>): void {
-  play(sound, { onEnd: () => otherSound && play(otherSound) });
+function hearBoth({ sound, otherSound }: Explanation, by: typeof play): void {
+  by(sound, { onEnd: () => otherSound && by(otherSound) });
 }

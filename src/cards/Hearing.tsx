@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { keySounding, play, type PlayOptions, type Sounding } from '../sound/index.ts';
+import { keySounding, type PlayOptions, type Sounding } from '../sound/index.ts';
+import { usePlay } from '../sound/usePlay.ts';
 import type { FaceProps } from './kind.ts';
 import './Hearing.css';
 
@@ -32,9 +33,9 @@ export interface Hearing {
 export function useHearing(options: HearingOptions): Hearing {
   const { card, verdict, explanation, shown, asked, keyFirst, how = {} } = options;
   const [lit, setLit] = useState<number | null>(null);
+  const play = usePlay();
   const begin = (sounding: Sounding, playing: PlayOptions) => {
-    const { ms } = play(sounding, playing);
-    if (!verdict) options.sounded(ms);
+    options.sounded(play(sounding, playing));
   };
   const hear = (speed = 1) => begin(asked, { ...how, speed });
   const hearKey = (onEnd?: () => void) =>
@@ -42,17 +43,13 @@ export function useHearing(options: HearingOptions): Hearing {
   const hearAnswer = () => {
     if (!explanation) return;
     const { sound, otherSound } = explanation;
-    play(sound, {
-      onNote: setLit,
-      onEnd: () => {
-        setLit(null);
-        if (otherSound) play(otherSound);
-      },
-    });
+    const answer = play(sound, { onNote: setLit, onEnd: () => otherSound && play(otherSound) });
+    void answer.done.then(() => setLit(null));
   };
-  useEffect(() => (keyFirst ? hearKey(() => hear()) : hear()), []);
   useEffect(() => {
     if (verdict) hearAnswer();
+    else if (keyFirst) hearKey(() => hear());
+    else hear();
   }, [verdict]);
   return { lit, hear, hearKey: () => hearKey(), hearAnswer };
 }

@@ -3,6 +3,7 @@ import type { Deck, Drill, KindName } from '../decks/deck.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import type { NeckDot } from '../parts/Neck.tsx';
 import type { Item, Verdict } from '../practice/item.ts';
+import type { Playing } from '../sound/index.ts';
 import type { KeySound } from '../sound/key.ts';
 import type { Sounding } from '../sound/sounding.ts';
 import type { Key } from '../theory/key.ts';
@@ -49,8 +50,8 @@ export interface FaceProps<C extends Card = Card> {
   readonly shown: Shown;
   /** To be called once, with the answer in the words of `data-answer` and the taps it took. */
   answer(answer: string, taps: number): void;
-  /** Tells how long the card itself sounded, ms, so that listening is not counted as thinking. */
-  sounded(ms: number): void;
+  /** Told of what is played of the card itself, so that listening is not counted as thinking. */
+  sounded(playing: Playing): void;
   /** Goes on to the next card. */
   next(): void;
 }

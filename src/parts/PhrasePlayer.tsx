@@ -61,8 +61,12 @@ export function PhrasePlayer({ sounding, notes, strings, groups, onNote }: Phras
       onNote: heard,
     });
     player.current = begun;
-    // Over by itself, or because there is no sound.
-    void begun.done.then(() => player.current === begun && stop());
+    // Over by itself, its last note ringing on, or because there is no sound.
+    void begun.done.then(() => {
+      if (player.current !== begun) return;
+      setPlaying(false);
+      heard(null);
+    });
   };
   useEffect(() => stop, []);
 

@@ -52,11 +52,12 @@ export interface PlayOptions extends Arrangement {
 
 /** A sounding that is being played, or waits for sound. */
 export interface Playing {
+  /** Ends it; or, where it is over and nothing was played since, what rings on of it. */
   stop(): void;
   /** When it is over, by itself or stopped; at once where there is no sound. */
   readonly done: Promise<void>;
-  /** How long it will sound, in ms at the speed it began with; Infinity for a loop. */
-  readonly ms: number;
+  /** How long it has sounded by now, ms: from its beginning to where it was over. */
+  heard(): number;
   /** Slower or faster from now on, as a part of the sounding's tempo. */
   speed(part: number): void;
   click(on: boolean): void;
@@ -70,7 +71,7 @@ let context: AudioContext | undefined;
 let player: Player | undefined;
 let opening: Promise<void> | undefined;
 let tap: { midi: number; string: number | undefined; at: number } | undefined;
-/** What is played, and how it begins once it can. */
+/** What is played, or was last and may ring on, and how it begins once it can. */
 let current: { playing: Playing; begin(player: Player): void; begun: boolean } | undefined;
 
 const loadPlayer = () => {
@@ -140,7 +141,8 @@ function refuse(): void {
 function settle(): void {
   if (!context) return;
   if (!player) {
-    state.value = 'loading';
+    // Where opening has failed it stays refused, until a gesture tries again.
+    if (opening) state.value = 'loading';
   } else if (context.state === 'running') {
     state.value = 'ready';
     if (tap && performance.now() - tap.at < FRESH) player.pluck(tap.midi, tap.string);
@@ -173,16 +175,20 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
   const controls: Controls = { speed, click, muted: options.muted ?? false };
   let resolve!: () => void;
   const done = new Promise<void>((over) => (resolve = over));
-  const finish = () => {
-    if (current !== mine) return;
-    current = undefined;
-    if (mine.begun) player?.stop();
+  let [from, until] = [Infinity, Infinity];
+  const over = () => {
+    until = Math.min(until, performance.now());
     resolve();
   };
   const playing: Playing = {
-    stop: finish,
+    stop() {
+      if (current !== mine) return;
+      current = undefined;
+      if (mine.begun) player?.stop();
+      over();
+    },
     done,
-    ms: plan.loop ? Infinity : (plan.end * 60_000) / (plan.tempo * speed),
+    heard: () => Math.max(0, Math.min(until, performance.now()) - from),
     speed(part) {
       controls.speed = part;
       if (mine.begun && current === mine) player?.setTempo(plan.tempo * part);
@@ -195,10 +201,12 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
     begun: false,
     begin(ready: Player) {
       mine.begun = true;
+      from = performance.now();
       ready.play(plan, controls, {
         note: (index) => options.onNote?.(index),
         end() {
-          finish();
+          // The strings are left to ring.
+          over();
           options.onEnd?.();
         },
       });

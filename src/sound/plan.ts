@@ -154,13 +154,13 @@ function dampingsOf(notes: readonly Placed[], end: number, loop: boolean): Dampi
 
 /** The clicks of the count-in and of all that follows. */
 function clicksOf(start: number, end: number, bar: number, subdivision: number): Click[] {
-  const between = Math.round((end - start) * subdivision);
+  const count = Math.ceil((end - start - SAME) * subdivision);
   const counted = Array.from({ length: start }, (_, beat) => ({
     at: beat,
     accent: beat % bar === 0 ? ('bar' as const) : ('beat' as const),
     counted: true,
   }));
-  const following = Array.from({ length: between }, (_, n) => ({
+  const following = Array.from({ length: count }, (_, n) => ({
     at: start + n / subdivision,
     accent:
       n % (bar * subdivision) === 0
@@ -169,7 +169,7 @@ function clicksOf(start: number, end: number, bar: number, subdivision: number):
           ? ('beat' as const)
           : ('between' as const),
     counted: false,
-  })).filter(({ at }) => at < end - SAME);
+  }));
   return [...counted, ...following];
 }
 

@@ -188,10 +188,9 @@ export function renderStrings(): readonly Promise<Rendered>[] {
         });
       }),
   );
-  Promise.all(notes).then(
-    () => worker.terminate(),
-    () => (rendering = undefined),
-  );
+  Promise.all(notes)
+    .catch(() => (rendering = undefined))
+    .finally(() => worker.terminate());
   rendering = notes;
   return notes;
 }
@@ -231,6 +230,8 @@ export async function openPlayer(native: AudioContext): Promise<Player> {
       player.add(await note);
     }
   };
-  void others();
+  others().catch(() => {
+    // Those between do not come, then: what is there is bent to their pitches.
+  });
   return player;
 }

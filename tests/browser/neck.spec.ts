@@ -215,6 +215,12 @@ test('is heard where it is tapped, and as a whole', async ({ page }) => {
   await page.locator('[data-do="hear"]').click();
   await expect.poll(started).toBeGreaterThanOrEqual(before + 3);
   await expect(page.locator('.lit')).toHaveCount(1);
+  // Something else is played meanwhile: nothing stays lit of what it stopped.
+  await page.locator('[data-do="hear"]').click();
+  await expect(page.locator('.neck-frame .lit')).toHaveCount(1);
+  await page.getByRole('button', { name: 'Play along' }).click();
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await expect(page.locator('.neck-frame .lit')).toHaveCount(0);
 });
 
 test('takes any tuning that makes sense, and says which string makes none', async ({ page }) => {

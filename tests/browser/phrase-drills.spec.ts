@@ -6,6 +6,7 @@ import { degreeSeen, dice, placesFor, type Place, type Question } from './musici
 import {
   give,
   judged,
+  kept,
   next,
   phraseLesson,
   placeOn,
@@ -166,4 +167,70 @@ test('where there is no sound, what is to be heard of a phrase is put off and wh
     await judged(page);
     await next(page);
   }
+});
+
+/** Counts the notes and clicks that begin to sound. */
+async function countSounds(page: Page): Promise<() => Promise<number>> {
+  await page.addInitScript(() => {
+    const started = { count: 0 };
+    Object.assign(globalThis, { started });
+    const { start } = AudioBufferSourceNode.prototype;
+    AudioBufferSourceNode.prototype.start = function (...when) {
+      if (this.context instanceof AudioContext) started.count++;
+      return start.apply(this, when);
+    };
+  });
+  return () =>
+    page.evaluate(() => (globalThis as unknown as { started: { count: number } }).started.count);
+}
+
+/** Longer than the key's cadence, or an arpeggio and another. */
+const LONG = 5000;
+
+test('a round that is left while the key sounds is silent, and so is a card that is gone', async ({
+  page,
+  baseURL,
+}) => {
+  const sounds = await countSounds(page);
+  await startLesson(page, await phraseLesson(['order'], baseURL!));
+  await expect.poll(sounds, { timeout: 20_000 }).toBeGreaterThan(3);
+  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await expect(page.locator('article')).toHaveCount(0);
+  const left = await sounds();
+  await page.waitForTimeout(LONG);
+  expect(await sounds()).toBe(left);
+
+  await startLesson(page, await phraseLesson(['outline'], baseURL!));
+  const asked = (await question(page))!;
+  await give(page, answerTo(asked, false));
+  expect(await judged(page)).toBe('wrong');
+  const silent = await sounds();
+  await expect.poll(sounds).toBeGreaterThan(silent);
+  await next(page);
+  await question(page);
+  await expect(verdict(page)).toHaveCount(0);
+  const gone = await sounds();
+  await page.waitForTimeout(LONG);
+  expect(await sounds()).toBe(gone);
+});
+
+test('of the time to an answer only what was heard is listening, however often it was begun', async ({
+  page,
+  baseURL,
+}) => {
+  const sounds = await countSounds(page);
+  await startLesson(page, await phraseLesson(['follow'], baseURL!));
+  const asked = (await question(page))!;
+  await expect.poll(sounds, { timeout: 20_000 }).toBeGreaterThan(0);
+  // The last of these sounds for two seconds; then there is silence.
+  for (let k = 0; k < 4; k++) await page.locator('[data-do="hear"]').click();
+  await page.waitForTimeout(LONG);
+  await give(page, answerTo(asked, true));
+  expect(await judged(page)).toBe('right');
+  // Of the log's line: from the right answer on, how long it took, and how much of that was listening.
+  const [, ms, sounded] = /"follow:[^"]*",\d+,\d+,-?\d+,1,null,(\d+),(\d+),/.exec(
+    (await kept(page)).replaceAll('\\', ''),
+  )!;
+  expect(Number(sounded)).toBeGreaterThan(1500);
+  expect(Number(ms) - Number(sounded)).toBeGreaterThan(2000);
 });

@@ -345,6 +345,68 @@ test('starting and stopping over and over leaves nothing behind', async () => {
   expect(told.ended).toEqual(['0', '1', '2', '3', '4', '5', 'end']);
 });
 
+test('the last note rings on beyond its end, until something else is played or it is stopped', async () => {
+  await wake();
+  const told = await page.evaluate(async () => {
+    const { contexts, record, sound } = window.page;
+    const rate = contexts[0]!.sampleRate;
+    const { measure } = await window.page.offline();
+    const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+    const phrase = { tempo: 240, notes: [{ midi: 52, at: 0, length: 1 }] };
+    const nothing = { tempo: 60, notes: [] };
+    const loudest = async () => {
+      const recorded = await record(contexts[0]!);
+      await pause(200);
+      return measure.peak(recorded().samples, rate);
+    };
+    const first = sound.play(phrase);
+    await first.done;
+    const ringing = await loudest();
+    first.stop();
+    await pause(50);
+    const stopped = await loudest();
+    await sound.play(phrase).done;
+    sound.play(nothing);
+    await pause(50);
+    return { ringing, stopped, followed: await loudest() };
+  });
+  print('peaks after the end', told);
+  expect(told.ringing).toBeGreaterThan(0.01);
+  expect(told.stopped).toBeLessThan(1e-4);
+  expect(told.followed).toBeLessThan(1e-4);
+});
+
+test('where the worker fails after the strings that are enough, the others do not come, and no more', async () => {
+  const told = await page.evaluate(async () => {
+    const unhandled: string[] = [];
+    addEventListener('unhandledrejection', ({ reason }) => unhandled.push(String(reason)));
+    const { terminate } = Worker.prototype;
+    let ended = 0;
+    Worker.prototype.terminate = function () {
+      ended++;
+      terminate.call(this);
+    };
+    const { openPlayer, renderStrings } = await window.page.player();
+    // Made by `renderStrings`: the only worker by now.
+    const { addEventListener: listen } = Worker.prototype;
+    const workers = new Set<Worker>();
+    Worker.prototype.addEventListener = function (this: Worker, ...what: never[]) {
+      workers.add(this);
+      return (listen as (...all: never[]) => void).apply(this, what);
+    } as typeof listen;
+    const notes = renderStrings();
+    Worker.prototype.addEventListener = listen;
+    await Promise.all(notes.slice(0, 6));
+    for (const worker of workers) worker.dispatchEvent(new ErrorEvent('error'));
+    const player = await openPlayer(new AudioContext());
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    return { unhandled, ended, workers: workers.size, bytes: player.bytes };
+  });
+  expect(told.unhandled).toEqual([]);
+  expect(told).toMatchObject({ ended: 1, workers: 1 });
+  expect(told.bytes).toBeGreaterThan(0);
+});
+
 test('a loop goes round without a seam, with the count-in only once', async () => {
   await wake();
   const told = await page.evaluate(async () => {

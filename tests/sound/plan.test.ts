@@ -126,4 +126,15 @@ describe('a plan', () => {
       following.forEach(({ at }, n) => expect(at).toBeCloseTo(4 + n / subdivision, 9));
     },
   );
+
+  test.each([
+    { length: 2, subdivision: 1, at: [0, 1] },
+    { length: 7 / 3, subdivision: 1, at: [0, 1, 2] },
+    { length: 1.1, subdivision: 2, at: [0, 0.5, 1] },
+    { length: 3 * (1 / 3), subdivision: 3, at: [0, 1 / 3, 2 / 3] },
+  ])('clicks up to its end, $length beats from the start, and not on it', (given) => {
+    const notes = [{ midi: 60, at: 0, length: given.length }];
+    const { clicks } = planOf({ tempo: 90, notes }, { subdivision: given.subdivision });
+    expect(clicks.map(({ at }) => at)).toEqual(given.at);
+  });
 });

@@ -6,7 +6,7 @@ import { Facts } from '../../parts/Facts.tsx';
 import { StairHops } from '../../parts/StairHops.tsx';
 import { confusions, type Confusion } from '../../practice/confusion.ts';
 import type { Item } from '../../practice/item.ts';
-import { play } from '../../sound/index.ts';
+import { usePlay } from '../../sound/usePlay.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { parentKey } from '../../theory/scale.ts';
@@ -29,6 +29,7 @@ const times = (count: number) => (count === 1 ? 'once' : count === 2 ? 'twice' :
 export function TakenFor({ lesson, items }: { lesson: Lesson; items: readonly Item[] }) {
   const { key, instrument } = lesson.deck;
   const [lit, setLit] = useState<number | null>(null);
+  const play = usePlay();
   const pairs = confusions(items, memory.value.of);
   const shown = pairs.slice(0, SHOWN);
   const numeral = (degree: number, { size }: Confusion) =>

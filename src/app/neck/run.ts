@@ -1,25 +1,21 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { arpeggioSound } from '../../cards/sounds.ts';
 import type { Place } from '../../neck/place.ts';
-import { play, type Playing } from '../../sound/index.ts';
+import { usePlay } from '../../sound/usePlay.ts';
 import { runOf } from './dots.ts';
 import type { View } from './view.ts';
 
 /** Hearing what is looked at from the bottom up, and the place that sounds now. It stops where the view changes. */
 export function useRun(view: View): { lit: Place | null; hear(): void } {
   const [lit, setLit] = useState<Place | null>(null);
-  const playing = useRef<Playing | null>(null);
-  useEffect(() => {
-    setLit(null);
-    return () => playing.current?.stop();
-  }, [view]);
+  const play = usePlay(view);
   const hear = () => {
     const run = runOf(view);
     if (run.length === 0) return;
-    playing.current = play(arpeggioSound(run.map(({ midi }) => midi)), {
+    const { done } = play(arpeggioSound(run.map(({ midi }) => midi)), {
       onNote: (index) => setLit(run[index]!.place),
-      onEnd: () => setLit(null),
     });
+    void done.then(() => setLit(null));
   };
   return { lit, hear };
 }

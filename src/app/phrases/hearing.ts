@@ -1,5 +1,6 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
-import { play, type Playing } from '../../sound/index.ts';
+import { useState } from 'preact/hooks';
+import type { Playing } from '../../sound/index.ts';
+import { usePlay } from '../../sound/usePlay.ts';
 import { soundingOf, type Explained } from './explained.ts';
 
 /** A phrase to be heard as it is, from a button that also stops it. */
@@ -14,9 +15,7 @@ export interface Hearing {
 export function useHearing(explained: Explained | null): Hearing {
   const [lit, setLit] = useState<number | null>(null);
   const [playing, setPlaying] = useState<Playing | null>(null);
-  const current = useRef<Playing | null>(null);
-  current.current = playing;
-  useEffect(() => () => current.current?.stop(), []);
+  const play = usePlay();
   const toggle = () => {
     if (playing) return playing.stop();
     if (!explained) return;

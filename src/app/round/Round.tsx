@@ -1,6 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
-import { hearBoth } from '../../cards/CardFrame.tsx';
 import { preload, soundSentence } from '../../sound/index.ts';
 import { go } from '../router.ts';
 import { changeSettings, opened, settings } from '../state.ts';
@@ -29,8 +28,6 @@ export default function RoundScreen() {
   useEffect(() => {
     if (!current?.verdict) return;
     document.querySelector<HTMLElement>('[data-do="next"]')?.focus({ preventScroll: true });
-    // Hearing the right answer after every card is what teaches the ear. An ear card sounds it itself.
-    if (current.explanation && !KINDS[current.card.item.kind].heard) hearBoth(current.explanation);
   }, [current?.verdict]);
 
   if (!round.value || !drawn) return <main class="screen" aria-busy="true" />;
@@ -111,7 +108,11 @@ function Speaker({ muted }: { muted: boolean }) {
 
 /** What keeps the sound from coming, where something does. */
 function SoundNotice() {
-  const sentence = soundSentence.value;
+  const card = shown.value?.card;
+  const isSilenced = settings.value.muted && card && KINDS[card.item.kind].heard;
+  const sentence =
+    soundSentence.value ??
+    (isSilenced && 'Sound is muted: the loudspeaker above turns it on, to hear this card.');
   return sentence ? (
     <p class="notice" role="status">
       {sentence}

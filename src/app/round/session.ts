@@ -12,7 +12,7 @@ import {
   startRound,
   type Round,
 } from '../../practice/round.ts';
-import { soundState } from '../../sound/index.ts';
+import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { itemsOfLesson, learnNew, lessonById, log, memory, settings, tell } from '../state.ts';
 
@@ -30,9 +30,9 @@ export interface Shown {
 export const round = signal<Round | null>(null);
 export const shown = signal<Shown | null>(null);
 
-/** Times of the card on the screen. */
+/** Times of the card on the screen, and what was played of it. */
 let shownAt = 0;
-let sounded = 0;
+let sounded: Playing[] = [];
 let hidden = false;
 
 if (typeof document !== 'undefined') {
@@ -76,7 +76,7 @@ export async function draw(): Promise<void> {
     explanation: null,
   };
   shownAt = performance.now();
-  sounded = 0;
+  sounded = [];
   hidden = false;
 }
 
@@ -87,8 +87,8 @@ function askable(deck: string): readonly Item[] {
 }
 
 /** Listening is not thinking. */
-export function addSounded(ms: number): void {
-  sounded += ms;
+export function addSounded(playing: Playing): void {
+  sounded.push(playing);
 }
 
 /** Judges an answer, stores it, and only then shows the verdict. */
@@ -99,10 +99,12 @@ export async function answer(given: string, taps: number): Promise<void> {
   if (!current?.open || !card || shown.value?.verdict) return;
   const kind = KINDS[card.item.kind];
   const answered = performance.now();
+  // What still sounds has been heard so far.
+  const listened = sounded.reduce((ms, playing) => ms + playing.heard(), 0);
   const verdict = kind.judge(card, given);
   const timing = {
     ms: Math.round(answered - shownAt),
-    sounded: Math.round(Math.min(sounded, answered - shownAt)),
+    sounded: Math.round(Math.min(listened, answered - shownAt)),
     taps,
     hidden,
   };

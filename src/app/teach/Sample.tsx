@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
-import { hearBoth } from '../../cards/CardFrame.tsx';
 import type { Card, Explanation } from '../../cards/kind.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
 import { settings } from '../state.ts';
@@ -23,7 +22,6 @@ export function Sample({ items, leave }: { items: readonly Item[]; leave(): void
     const judged = kind.judge(card, given);
     const why = kind.explain(card, judged, given, naming);
     setSampled({ card, verdict: judged, explanation: why });
-    if (!kind.heard) hearBoth(why);
   };
   return (
     <main class="screen round" ref={screen}>

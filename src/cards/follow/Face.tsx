@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { play } from '../../sound/index.ts';
+import { usePlay } from '../../sound/usePlay.ts';
 import { chordLabel, numeralLabel } from '../../theory/naming.ts';
 import { framed, FRETS_SHOWN } from '../arpeggio.ts';
 import type { FaceProps } from '../kind.ts';
@@ -11,10 +11,8 @@ import type { FollowCard } from './ask.ts';
 export function Face(props: FaceProps<FollowCard>) {
   const { card, verdict, shown } = props;
   const { before, chord } = card;
-  const hear = () => {
-    const { ms } = play(arpeggioSound(before.line));
-    if (!verdict) props.sounded(ms);
-  };
+  const play = usePlay();
+  const hear = () => props.sounded(play(arpeggioSound(before.line)));
   useEffect(() => {
     if (!verdict) hear();
   }, []);
