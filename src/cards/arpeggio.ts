@@ -1,5 +1,5 @@
 import type { Deck, Drill } from '../decks/deck.ts';
-import { instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
+import { fretsLeft, instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
 import { hasShape, regions } from '../neck/shapes.ts';
 import type { Item } from '../practice/item.ts';
 import { chordOn, SIZES, type Chord, type Size } from '../theory/chord.ts';
@@ -96,7 +96,7 @@ export function framed(
   [low, high]: readonly [number, number],
   instrument: Instrument,
 ): [number, number] {
-  const to = high - low + 1 < FRETS_SHOWN ? Math.min(instrument.frets, high + 1) : high;
+  const to = high - low + 1 < FRETS_SHOWN ? Math.min(fretsLeft(instrument), high + 1) : high;
   const from = low > 1 && to - low + 1 < FRETS_SHOWN ? low - 1 : low;
   return [from, to];
 }

@@ -34,6 +34,12 @@ interface PieceGroup extends Outlined {
   readonly clear: boolean;
 }
 
+/** An excerpt as the hand takes it that the deck of the item is for, left or right. */
+export function inHand(excerpt: Excerpt, { instrument }: Item): Excerpt {
+  const leftHanded = instrument?.leftHanded ?? false;
+  return { ...excerpt, instrument: { ...excerpt.instrument, leftHanded } };
+}
+
 /** An item that is drilled from a phrase. */
 export interface ExcerptItem extends Item {
   readonly excerpt: Excerpt;

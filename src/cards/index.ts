@@ -32,7 +32,13 @@ export function itemsOf(deck: Deck): Item[] {
     for (const item of KINDS[drill.kind].items(deck, drill)) {
       if (byId.has(item.id)) continue;
       const mark = deck.marks?.[item.id];
-      byId.set(item.id, { ...item, drill: number, ...(mark !== undefined && { mark }) });
+      const { instrument } = deck;
+      byId.set(item.id, {
+        ...item,
+        instrument,
+        drill: number,
+        ...(mark !== undefined && { mark }),
+      });
     }
   }
   return [...byId.values()];

@@ -1,4 +1,5 @@
 import type { KindName } from '../decks/deck.ts';
+import type { Instrument } from '../neck/instrument.ts';
 
 /** One thing to be remembered. Its id says what it is, is stable, and does not name a deck. */
 export interface Item {
@@ -11,6 +12,8 @@ export interface Item {
   readonly strings: string;
   /** The lowest and the highest fret it lies on; left out where it lies nowhere on the neck. */
   readonly frets?: readonly [number, number];
+  /** What the deck that it is from is played on; without one, what the id names: its usual length, right-handed. */
+  readonly instrument?: Instrument;
   /** How hard the deck says it is, 1 (easiest) to 5; 3 where it says nothing. */
   readonly mark?: number;
   /** Which drill of the deck it is from, the first of them 0: new items come in the drills' order. */

@@ -17,7 +17,16 @@ const custom: Instrument = {
   leftHanded: true,
 };
 
-describe.each([...INSTRUMENTS, custom])('on $name', (instrument) => {
+const listed = (name: string) => INSTRUMENTS.find((instrument) => instrument.name === name)!;
+const others: Instrument[] = [
+  custom,
+  { ...listed('guitar'), name: 'a short guitar', scaleLength: 580 },
+  { ...listed('bass'), name: 'a short bass', scaleLength: 762 },
+  { ...listed('baritone guitar'), name: 'a short baritone', scaleLength: 650 },
+  { ...listed('guitar'), name: 'the longest guitar', scaleLength: 1000, frets: 12 },
+];
+
+describe.each([...INSTRUMENTS, ...others])('on $name', (instrument) => {
   const strings = instrument.tuning.length;
   const sets = [
     [2, 1],
@@ -42,6 +51,22 @@ describe.each([...INSTRUMENTS, custom])('on $name', (instrument) => {
       const { chord, shape } = KINDS.spot.ask(item, 5) as SpotCard;
       const drawn = shape.places.map((place) => midiAt(instrument, place) % 12);
       expect(new Set(drawn), item.id).toEqual(new Set(chord.notes.map(chroma)));
+    }
+  });
+
+  it('what is placed wrong is set right', () => {
+    for (const item of items.filter(({ kind }) => kind === 'place')) {
+      const card = KINDS.place.ask(item, 2);
+      const verdict = KINDS.place.judge(card, '');
+      expect(verdict.right, item.id).toBe(false);
+      const { dots } = KINDS.place.explain(card, verdict, '', 'english');
+      expect(dots.length, item.id).toBeGreaterThan(1);
+    }
+  });
+
+  it('is shown as the deck has it, for either hand', () => {
+    for (const { kind, ...item } of items) {
+      expect(KINDS[kind].ask({ kind, ...item }, 2).instrument, item.id).toEqual(instrument);
     }
   });
 

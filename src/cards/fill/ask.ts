@@ -1,5 +1,6 @@
 import type { Item } from '../../practice/item.ts';
 import type { Phrase } from '../../theory/phrase.ts';
+import { inHand } from '../excerptItems.ts';
 import type { Excerpt } from '../excerpt.ts';
 import type { Card } from '../kind.ts';
 import { item as read } from './items.ts';
@@ -18,7 +19,8 @@ export interface FillCard extends Card {
 
 /** The item says it all: the seed changes nothing. */
 export function ask(item: Item, seed: number): FillCard {
-  const { excerpt, tempo, degree } = read(item.id)!;
+  const { tempo, degree, ...named } = read(item.id)!;
+  const excerpt = inHand(named.excerpt, item);
   const { key, instrument, notes } = excerpt;
   const missing = excerpt.missing!;
   const phrase = { notes, tempo };

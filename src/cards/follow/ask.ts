@@ -3,6 +3,7 @@ import { placeText } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Chord } from '../../theory/chord.ts';
 import { letterDegree } from '../../theory/key.ts';
+import { inHand } from '../excerptItems.ts';
 import { memberIn } from '../excerpt.ts';
 import type { PlacingCard } from '../placing.ts';
 import { item as read } from './items.ts';
@@ -19,7 +20,8 @@ export interface FollowCard extends PlacingCard {
 
 /** The item says it all: the seed changes nothing. */
 export function ask(item: Item, seed: number): FollowCard {
-  const { excerpt, chord, stringSet, frets } = read(item.id)!;
+  const { chord, stringSet, frets, ...told } = read(item.id)!;
+  const excerpt = inHand(told.excerpt, item);
   const { key, instrument, notes, groups } = excerpt;
   const shown = groups[0]!.chord;
   const dots = new Map<string, NeckDot>();

@@ -1,6 +1,7 @@
 import type { Item } from '../../practice/item.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { seeded } from '../../theory/random.ts';
+import { inHand } from '../excerptItems.ts';
 import type { Excerpt } from '../excerpt.ts';
 import type { Card } from '../kind.ts';
 import { item as read } from './items.ts';
@@ -16,7 +17,8 @@ export interface OrderCard extends Card {
 
 /** An odd seed offers orders with as few arpeggios out of place as can be, an even one with as many. */
 export function ask(item: Item, seed: number): OrderCard {
-  const { excerpt, tempo } = read(item.id)!;
+  const { tempo, ...named } = read(item.id)!;
+  const excerpt = inHand(named.excerpt, item);
   const { key, instrument, notes, groups } = excerpt;
   const random = seeded(seed);
   const [right, ...others] = orders(groups);

@@ -1,6 +1,7 @@
 import type { Item } from '../../practice/item.ts';
 import { placeText } from '../../neck/place.ts';
 import type { MemberPlace } from '../../neck/shapes.ts';
+import { inHand } from '../excerptItems.ts';
 import { memberIn } from '../excerpt.ts';
 import type { NamedCard } from '../named.ts';
 import { item as read, standing } from './items.ts';
@@ -13,7 +14,8 @@ export interface OutlineCard extends NamedCard {
 
 /** The item says it all: the seed changes nothing. Tones that only embellish are not among the dots. */
 export function ask(item: Item, seed: number): OutlineCard {
-  const { excerpt, chord } = read(item.id)!;
+  const { chord, ...named } = read(item.id)!;
+  const excerpt = inHand(named.excerpt, item);
   const { key, instrument, notes } = excerpt;
   const places = new Map<string, MemberPlace>();
   for (const note of notes) {

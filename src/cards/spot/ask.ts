@@ -12,7 +12,8 @@ export interface SpotCard extends NamedCard {
 
 /** Draws one of the shapes of the item: the likelier for a hand, the likelier to come. */
 export function ask(item: Item, seed: number): SpotCard {
-  const { chord, instrument, stringSet, frets } = read(item.id)!;
+  const { chord, stringSet, frets, ...named } = read(item.id)!;
+  const { instrument = named.instrument } = item;
   const found = shapes(instrument, chord, { strings: stringSet, frets });
   const random = seeded(seed);
   // The least of two draws: the first third of the shapes comes five times in nine.

@@ -33,7 +33,8 @@ const DRAWN = 3;
  * odd one, for an item well known, keeps the hardest, which may have an embellishing tone, and offers near ones.
  */
 export function ask(item: Item, seed: number): TraceCard {
-  const { key, size, contour, instrument, degree, tempo, rhythm } = read(item.id)!;
+  const { key, size, contour, degree, tempo, rhythm, ...named } = read(item.id)!;
+  const { instrument = named.instrument } = item;
   const random = seeded(seed);
   const range = stepsInRange(key, instrument);
   const hard = seed % 2 === 1;

@@ -4,6 +4,7 @@ import type { Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { seeded } from '../../theory/random.ts';
 import { add, beats, toNumber } from '../../theory/rhythm.ts';
 import type { Variation } from '../../theory/variations/variations.ts';
+import { inHand } from '../excerptItems.ts';
 import type { Excerpt } from '../excerpt.ts';
 import type { Card } from '../kind.ts';
 import { item as read } from './items.ts';
@@ -20,7 +21,8 @@ export interface VaryCard extends Card {
 
 /** Draws one of the variations that a hand can play. An odd seed offers those that sound near to it, an even one far ones. */
 export function ask(item: Item, seed: number): VaryCard {
-  const { excerpt, tempo } = read(item.id)!;
+  const { tempo, ...named } = read(item.id)!;
+  const excerpt = inHand(named.excerpt, item);
   const { key, instrument } = excerpt;
   const random = seeded(seed);
   const all = random.shuffle(told(excerpt)!);
