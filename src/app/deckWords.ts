@@ -1,4 +1,5 @@
 import { isPhraseDrill, isPhraseKind, type Drill, type PhraseKind } from '../decks/deck.ts';
+import { INSTRUMENTS, tuningText, type Instrument } from '../neck/instrument.ts';
 import { placeLabel } from '../neck/place.ts';
 import { listed } from '../cards/arpeggio.ts';
 import type { ExcerptItem } from '../cards/excerptItems.ts';
@@ -6,6 +7,18 @@ import type { Item } from '../practice/item.ts';
 import { chordOn, type Size } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
 import { numeralLabel } from '../theory/naming.ts';
+
+/** `guitar, capo on fret 3`, `own tuning (D2 G2 D3 G3 B3 E4), left-handed`. */
+export function instrumentWords(instrument: Instrument): string {
+  const { name, capo, leftHanded } = instrument;
+  const isListed = INSTRUMENTS.some((one) => tuningText(one) === tuningText(instrument));
+  const tuning = tuningText(instrument).replaceAll('#', '♯').replaceAll('b', '♭');
+  return [
+    isListed ? name : `${name} (${tuning})`,
+    ...(capo > 0 ? [`capo on fret ${capo}`] : []),
+    ...(leftHanded ? ['left-handed'] : []),
+  ].join(', ');
+}
 
 const PHRASE_WORDS: Record<PhraseKind, string> = {
   outline: 'name the arpeggios of',

@@ -115,11 +115,14 @@ export function instrumentFromId(id: string): Instrument | null {
 const LOWEST = 21;
 const HIGHEST = 79;
 
+/** `, not 30`; nothing where no number was written. */
+const butNot = (value: number) => (Number.isNaN(value) ? '' : `, not ${value}`);
+
 /** What makes no sense about an instrument, as a sentence that names the string at fault; null where nothing does. */
 export function instrumentFault(instrument: Instrument): string | null {
   const { tuning, frets, scaleLength, capo } = instrument;
   if (tuning.length < 4 || tuning.length > 9)
-    return `The tuning has ${tuning.length} strings: it takes 4 to 9.`;
+    return `The tuning has ${tuning.length} ${tuning.length === 1 ? 'string' : 'strings'}: it takes 4 to 9, with a space between.`;
   const strings = tuning.map((text, i) => ({ text, number: tuning.length - i }));
   for (const { text, number } of strings) {
     const pitch = parsePitch(text);
@@ -134,10 +137,10 @@ export function instrumentFault(instrument: Instrument): string | null {
       return `String ${number} (${text}) is more than an octave away from string ${below.number} (${below.text}): check its octave.`;
   }
   if (!Number.isInteger(frets) || frets < 12 || frets > 27)
-    return `The neck has ${frets} frets: it takes 12 to 27.`;
+    return `The neck takes 12 to 27 frets${butNot(frets)}.`;
   if (!(scaleLength >= 250 && scaleLength <= 1000))
-    return `The scale length is ${scaleLength} mm: it takes 250 to 1000.`;
+    return `The scale length takes 250 to 1000 mm${butNot(scaleLength)}.`;
   if (!Number.isInteger(capo) || capo < 0 || capo > 11)
-    return `The capo is on fret ${capo}: it takes 0 (none) to 11.`;
+    return `The capo takes frets 0 (none) to 11${butNot(capo)}.`;
   return null;
 }

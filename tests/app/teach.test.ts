@@ -4,6 +4,7 @@ import { readDraft, writeDraft } from '../../src/app/teach/document.ts';
 import {
   deckOf,
   draftFault,
+  drillsOn,
   inKey,
   onInstrument,
   PLAIN,
@@ -286,4 +287,18 @@ describe('a copy', () => {
     expect(shortened('x🎸', 2)).toBe('x');
     expect(shortened('x🎸', 3)).toBe('x🎸');
   });
+});
+
+it('drills on single phrases stay on them when another phrase goes or comes', () => {
+  const drills = [
+    { kind: 'outline' as const, phrases: [1, 2] },
+    { kind: 'fill' as const },
+    'spot' as const,
+  ];
+  const without = (index: number) =>
+    drillsOn(drills, (of) => (of === index ? null : of - Number(of > index)));
+  expect(without(0)).toEqual([{ kind: 'outline', phrases: [1] }, { kind: 'fill' }, 'spot']);
+  expect(without(1)).toEqual([{ kind: 'outline', phrases: [1] }, { kind: 'fill' }, 'spot']);
+  expect(without(2)).toEqual(drills);
+  expect(drillsOn(drills, (of) => of + 1)[0]).toEqual({ kind: 'outline', phrases: [2, 3] });
 });

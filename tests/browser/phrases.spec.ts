@@ -298,6 +298,16 @@ test('a variation is compared and kept; a phrase is removed and put back', async
   await expect(phrases).toHaveCount(2);
 });
 
+test('a phrase that was thrown away can be gone on with', async ({ page }) => {
+  await plan(page, {});
+  await write(page, STAIRS);
+  await page.getByRole('button', { name: 'Throw away' }).click();
+  await page.getByRole('button', { name: 'Go on with it' }).click();
+  await putIn(page);
+  const phrases = page.getByRole('region', { name: 'Phrases' }).getByRole('listitem');
+  await expect(phrases).toHaveCount(1);
+});
+
 test('a phrase is moved to another key: kept in this lesson, or the first of one in that key', async ({
   page,
 }) => {

@@ -190,7 +190,7 @@ describe('the deck document', () => {
         ...plain,
         instrument: { name: 'x', tuning: ['C3', 'G3', 'D4'], frets: 17, scaleLength: 580 },
       },
-      'Instrument: The tuning has 3 strings: it takes 4 to 9.',
+      'Instrument: The tuning has 3 strings: it takes 4 to 9, with a space between.',
     ],
     [
       'a note that is none',

@@ -110,9 +110,9 @@ describe('instrumentFault names what is wrong', () => {
 
   test('strings, frets, length and capo out of bounds', () => {
     expect(tuned('E2', 'A2', 'D3')).toContain('3 strings');
-    expect(instrumentFault({ ...GUITAR, frets: 30 })).toContain('30 frets');
-    expect(instrumentFault({ ...GUITAR, scaleLength: 65 })).toContain('65 mm');
-    expect(instrumentFault({ ...GUITAR, scaleLength: Number.NaN })).toContain('NaN mm');
-    expect(instrumentFault({ ...GUITAR, capo: 12 })).toContain('fret 12');
+    expect(instrumentFault({ ...GUITAR, frets: 30 })).toContain('12 to 27 frets, not 30');
+    expect(instrumentFault({ ...GUITAR, scaleLength: 65 })).toContain('1000 mm, not 65.');
+    expect(instrumentFault({ ...GUITAR, scaleLength: Number.NaN })).toMatch(/1000 mm\.$/);
+    expect(instrumentFault({ ...GUITAR, capo: 12 })).toContain('not 12');
   });
 });

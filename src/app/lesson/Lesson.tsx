@@ -5,7 +5,7 @@ import { minutesADay } from '../../practice/summary.ts';
 import { unlock } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { dayName, daysLeft, daysUntil, startOf } from '../days.ts';
-import { drillWords } from '../deckWords.ts';
+import { drillWords, instrumentWords } from '../deckWords.ts';
 import { leaving, route } from '../router.ts';
 import { begin } from '../round/session.ts';
 import { memory, opened, settings, take } from '../state.ts';
@@ -70,7 +70,7 @@ function Offered({ deck }: { deck: Deck }) {
         <dt>Key</dt>
         <dd class="music">{keyLabel(deck.key, settings.value.naming)}</dd>
         <dt>Instrument</dt>
-        <dd>{deck.instrument.name}</dd>
+        <dd>{instrumentWords(deck.instrument)}</dd>
         {deck.lessonDay && (
           <>
             <dt>Next lesson</dt>

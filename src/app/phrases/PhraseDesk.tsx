@@ -6,10 +6,11 @@ import { begin } from '../teach/kept.ts';
 import { settings } from '../state.ts';
 import { TempoField } from '../TempoField.tsx';
 import { Bench } from './Bench.tsx';
-import { newEntry, step, taken, type Entry } from './entry.ts';
+import { isBegun, newEntry, step, taken, type Entry } from './entry.ts';
 import { explained as explain, soundingOf, stripOf, type Explained } from './explained.ts';
 import { GroupChoice } from './GroupChoice.tsx';
 import { MidiFile } from './MidiFile.tsx';
+import { thrown } from './PhraseList.tsx';
 import { PhraseOut } from './PhraseOut.tsx';
 import { PhraseSheet } from './PhraseSheet.tsx';
 import { caughtUp, changed, oddTime, readText, textOf, writtenPhrase } from './reading.ts';
@@ -70,6 +71,7 @@ export function PhraseDesk({ leave }: { leave(): void }) {
     leave();
   };
   const drop = () => {
+    if (isBegun(entry)) thrown.value = { entry, phrases: draft.value.phrases };
     change({ entry: null });
     leave();
   };

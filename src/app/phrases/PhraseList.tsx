@@ -1,10 +1,22 @@
+import { signal } from '@preact/signals';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
 import { useFocusAfter } from '../focus.ts';
-import { change, draft, type MadePhrase } from '../teach/draft.ts';
-import { entryOf, isBegun } from './entry.ts';
+import { change, draft, drillsOn, type MadeDrill, type MadePhrase } from '../teach/draft.ts';
+import { entryOf, isBegun, type Entry } from './entry.ts';
 import { explained } from './explained.ts';
 import { pathWords } from './words.ts';
+
+/** What was thrown away last, and the lesson's phrases then: it can be taken back as long as they are the same. */
+export const thrown = signal<{ entry: Entry; phrases: readonly MadePhrase[] } | null>(null);
+
+/** A phrase that was removed: where it stood, and the drills before and after. */
+interface Removed {
+  readonly made: MadePhrase;
+  readonly index: number;
+  readonly drills: readonly MadeDrill[];
+  readonly left: readonly MadeDrill[];
+}
 
 /** The phrases of a lesson in the making. */
 export function PhraseList({ open, returned }: { open(): void; returned: boolean }) {
@@ -14,8 +26,8 @@ export function PhraseList({ open, returned }: { open(): void; returned: boolean
   useEffect(() => {
     if (returned) list.current?.focus();
   }, []);
-  const { phrases, entry, key, instrument } = draft.value;
-  const [removed, setRemoved] = useState<{ made: MadePhrase; index: number } | null>(null);
+  const { phrases, drills, entry, key, instrument } = draft.value;
+  const [removed, setRemoved] = useState<Removed | null>(null);
   const [said, setSaid] = useState<string | null>(null);
   const paths = useMemo(
     () =>
@@ -35,18 +47,26 @@ export function PhraseList({ open, returned }: { open(): void; returned: boolean
   const renumber = (all: readonly MadePhrase[], number: (of: number) => number | null) =>
     change({
       phrases: all,
+      drills: drillsOn(drills, number),
       entry: entry && { ...entry, of: entry.of === null ? null : number(entry.of) },
     });
   const remove = (made: MadePhrase, index: number) => {
     setSaid(null);
-    setRemoved({ made, index });
     focus('.notice button');
     renumber(phrases.toSpliced(index, 1), (of) => (of === index ? null : of - Number(of > index)));
+    setRemoved({ made, index, drills, left: draft.value.drills });
   };
-  const putBack = ({ made, index }: { made: MadePhrase; index: number }) => {
+  const putBack = ({ made, index, ...others }: Removed) => {
     setRemoved(null);
     focus(`li:nth-child(${index + 1}) button`);
     renumber(phrases.toSpliced(index, 0, made), (of) => of + Number(of >= index));
+    // Drills on the phrase itself come back with it, unless they were changed meanwhile.
+    if (drills === others.left) change({ drills: others.drills });
+  };
+  const takeBack = () => {
+    change({ entry: thrown.value!.entry });
+    thrown.value = null;
+    open();
   };
   return (
     <section class="phrase-list" ref={list} tabIndex={-1} aria-label="Phrases">
@@ -83,6 +103,16 @@ export function PhraseList({ open, returned }: { open(): void; returned: boolean
           </p>
         )}
       </div>
+      {entry === null && thrown.value?.phrases === phrases && (
+        <p class="notice">
+          {thrown.value.entry.of === null
+            ? 'What you began is thrown away. '
+            : 'Nothing was changed. '}
+          <button type="button" class="button quiet" onClick={takeBack}>
+            Go on with it
+          </button>
+        </p>
+      )}
       {unfinished ? (
         <button type="button" class="button small" onClick={open}>
           Go on with the phrase you began

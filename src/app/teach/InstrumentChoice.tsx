@@ -5,6 +5,7 @@ import {
   tuningText,
   type Instrument,
 } from '../../neck/instrument.ts';
+import { instrumentWords } from '../deckWords.ts';
 import { change, draft, onInstrument } from './draft.ts';
 
 const OWN = 'own tuning';
@@ -24,10 +25,7 @@ export function InstrumentChoice() {
   const [open, setOpen] = useState(false);
   return (
     <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>
-        Instrument · {instrument.name}
-        {instrument.capo > 0 && `, capo on fret ${instrument.capo}`}
-      </summary>
+      <summary>Instrument · {instrumentWords(instrument)}</summary>
       {open && <InstrumentFields />}
     </details>
   );
@@ -85,7 +83,9 @@ function InstrumentFields() {
           aria-invalid={fault !== null}
           aria-describedby="instrument-fault"
           value={written.tuning}
-          onInput={(event) => take({ ...written, tuning: event.currentTarget.value })}
+          // Taken when it is written to its end: on the way there strings are missing.
+          onInput={(event) => setWritten({ ...written, tuning: event.currentTarget.value })}
+          onChange={(event) => take({ ...written, tuning: event.currentTarget.value })}
         />
       </label>
       {field('frets', 'Frets')}

@@ -38,6 +38,11 @@ export function Words() {
           onInput={({ currentTarget: { value } }) => change({ lessonDay: dayOf(value) })}
         />
       </label>
+      {lessonDay && lessonDay < dayAfter(Date.now(), 0) && (
+        <p class="notice" role="status">
+          That day is past: choose another, or none.
+        </p>
+      )}
     </>
   );
 }

@@ -158,6 +158,21 @@ function taught({ phrase, rulings }: MadePhrase, { key, instrument }: Draft): Ta
   return { tempo: phrase.tempo, notes, ...(held.length > 0 && { rulings: held }) };
 }
 
+/** Drills that go on with the phrases they are on, counted from 1, by the new numbers of those, counted from 0. */
+export function drillsOn(
+  drills: readonly MadeDrill[],
+  number: (of: number) => number | null,
+): readonly MadeDrill[] {
+  return drills.map((drill) => {
+    if (typeof drill === 'string' || !isPhraseDrill(drill) || !drill.phrases) return drill;
+    const phrases = drill.phrases.flatMap((one) => {
+      const now = number(one - 1);
+      return now === null ? [] : [now + 1];
+    });
+    return { ...drill, phrases };
+  });
+}
+
 /** The choices of a lesson in another key: its phrases keep their notes, named as that key names them. */
 export function inKey(key: Key, phrases: readonly MadePhrase[]): Pick<Draft, 'key' | 'phrases'> {
   const named = phrases.map(({ phrase, rulings }) => ({

@@ -7,7 +7,8 @@ import { leastSure, minutesADay, readiness } from '../../practice/summary.ts';
 import type { Deck } from '../../decks/deck.ts';
 import { unlock } from '../../sound/index.ts';
 import { dayName, daysLeft, daysUntil, startOf } from '../days.ts';
-import { itemWords } from '../deckWords.ts';
+import { GUITAR, instrumentId } from '../../neck/instrument.ts';
+import { instrumentWords, itemWords } from '../deckWords.ts';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
 import { begin, far, round } from '../round/session.ts';
@@ -144,6 +145,9 @@ function Head({ deck, now }: { deck: Deck; now: number }) {
       </p>
       <h1>{deck.title}</h1>
       {deck.note && <p class="note">“{deck.note}”</p>}
+      {instrumentId(deck.instrument) !== instrumentId(GUITAR) && (
+        <p class="soft">{instrumentWords(deck.instrument)}</p>
+      )}
     </header>
   );
 }

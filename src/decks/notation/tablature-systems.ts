@@ -49,7 +49,7 @@ export function systemsOf(text: string, instrument: Instrument, faults: Remark[]
         'This line cannot be read as tablature: write dashes and frets, or put it above or below.';
       faults.push({ line: number, column: 1, sentence });
     } else if (strings.length > 0) {
-      const sentence = `Here are ${strings.length} of ${count} lines: the ${instrument.name} needs one for each string, all of them together.`;
+      const sentence = `Only ${strings.length} of ${count} lines: the ${instrument.name} needs one for each string, all of them together.`;
       faults.push({ line: strings[0]!.number, column: 1, sentence });
       strings = [];
     }

@@ -169,7 +169,7 @@ describe('plain text tablature', () => {
       SIX.replace('|-----5', '|-4---5'),
       '7:5 This note stands under the one on string 5',
     ],
-    ['a line too few', SIX.replace('A |-----5--------------|\n', ''), '2:1 Here are 5 of 6 lines'],
+    ['a line too few', SIX.replace('A |-----5--------------|\n', ''), '2:1 Only 5 of 6 lines'],
     [
       'a sentence between the strings',
       SIX.replace('D |', 'now slowly\nD |'),
