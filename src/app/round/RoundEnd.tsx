@@ -1,5 +1,4 @@
 import { summarise } from '../../practice/summary.ts';
-import { listed } from '../../cards/arpeggio.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { LookBack } from './LookBack.tsx';
 import { itemPlace } from '../deckWords.ts';
@@ -71,7 +70,7 @@ function Group({ title, items }: { title: string; items: readonly string[] }) {
       <h2>
         {title} · {items.length}
       </h2>
-      <p>{rest > 0 ? `${some.join(', ')} and ${rest} more` : listed(some)}</p>
+      <p>{[...some, ...(rest > 0 ? [`${rest} more`] : [])].join(' · ')}</p>
     </section>
   );
 }
