@@ -15,6 +15,11 @@ export function daysUntil(lessonDay: string, now: number): number {
   return Math.round((startOf(lessonDay) - today.getTime()) / DAY);
 }
 
+/** When a lesson day begins that is yet to come, ms; null where there is none, or it has begun. */
+export function startAhead(lessonDay: string | null, now: number): number | null {
+  return lessonDay !== null && daysUntil(lessonDay, now) > 0 ? startOf(lessonDay) : null;
+}
+
 /** `Tuesday`, or with its date where it is a week away or more: `Tuesday 8 December`. */
 export function dayName(lessonDay: string, now: number): string {
   const near = Math.abs(daysUntil(lessonDay, now)) < 7;

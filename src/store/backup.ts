@@ -50,7 +50,7 @@ export function writeBackup(backup: Backup, now: number): string {
 }
 
 /** What the documents in a backup hold is for other rooms to say: whether a draft and a report are whole. */
-export interface Sound {
+export interface Checks {
   draft(draft: StoredDraft): boolean;
   report(report: StoredReport): boolean;
 }
@@ -60,7 +60,7 @@ export interface Sound {
  *
  * @throws BackupFault where the file is of another kind, of a later version, cut short or wrong in a line
  */
-export function readBackup(text: string, sound: Sound): Backup {
+export function readBackup(text: string, checks: Checks): Backup {
   const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
   if (lines.at(-1) === '') lines.pop();
   const head = parse(lines[0] ?? '') as Record<string, unknown> | undefined;
@@ -74,7 +74,7 @@ export function readBackup(text: string, sound: Sound): Backup {
   }
   const found: Found = { reviews: [], decks: [], drafts: [], reports: [], aside: [] };
   lines.slice(1).forEach((line, k) => {
-    if (!takeLine(parse(line), found, sound)) {
+    if (!takeLine(parse(line), found, checks)) {
       throw new BackupFault(`Line ${k + 2} of this backup is damaged. Nothing was changed.`);
     }
   });
@@ -90,13 +90,13 @@ export function readBackup(text: string, sound: Sound): Backup {
 
 type Found = { [Kind in keyof Backup]: Backup[Kind][number][] };
 
-function takeLine(value: unknown, found: Found, sound: Sound): boolean {
+function takeLine(value: unknown, found: Found, checks: Checks): boolean {
   if (typeof value !== 'object' || value === null) return false;
   const { review, deck, draft, report, aside } = value as Record<string, unknown>;
   if (isReview(review)) found.reviews.push(review);
   else if (isDeck(deck)) found.decks.push(deck);
-  else if (isDraft(draft) && sound.draft(draft)) found.drafts.push(draft);
-  else if (isReport(report) && sound.report(report)) found.reports.push(report);
+  else if (isDraft(draft) && checks.draft(draft)) found.drafts.push(draft);
+  else if (isReport(report) && checks.report(report)) found.reports.push(report);
   else if (isAside(aside)) found.aside.push(aside);
   else return false;
   return true;

@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { misnamed, type NamedDot } from './musician.ts';
-import { makeLesson, placeOn, SMALL, startLesson } from './people.ts';
+import { countSounds, makeLesson, placeOn, SMALL, startLesson } from './people.ts';
 
 const neck = (page: Page) => page.locator('.neck');
 const step = (page: Page, degree: number) => page.locator(`[data-answer="${degree}"]`);
@@ -190,17 +190,7 @@ test('lies down with the phone, and shows a position where it is', async ({ page
 });
 
 test('is heard where it is tapped, and as a whole', async ({ page }) => {
-  await page.addInitScript(() => {
-    const started = { count: 0 };
-    Object.assign(globalThis, { started });
-    const { start } = AudioBufferSourceNode.prototype;
-    AudioBufferSourceNode.prototype.start = function (...when) {
-      if (this.context instanceof AudioContext) started.count++;
-      return start.apply(this, when);
-    };
-  });
-  const started = () =>
-    page.evaluate(() => (globalThis as unknown as { started: { count: number } }).started.count);
+  const started = await countSounds(page);
   await open(page, 'Bb-major/triad-2');
   await expect
     .poll(

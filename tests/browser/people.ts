@@ -220,3 +220,18 @@ export async function kept(page: Page): Promise<string> {
 
 /** How many reviews are kept, counted by what Today says of the lesson. */
 export const askedSoFar = (page: Page) => page.getByText(/\d+ of \d+ asked so far/);
+
+/** Counts the notes and clicks that begin to sound. */
+export async function countSounds(page: Page): Promise<() => Promise<number>> {
+  await page.addInitScript(() => {
+    const started = { count: 0 };
+    Object.assign(globalThis, { started });
+    const { start } = AudioBufferSourceNode.prototype;
+    AudioBufferSourceNode.prototype.start = function (...when) {
+      if (this.context instanceof AudioContext) started.count++;
+      return start.apply(this, when);
+    };
+  });
+  return () =>
+    page.evaluate(() => (globalThis as unknown as { started: { count: number } }).started.count);
+}

@@ -4,6 +4,7 @@ import { item as varyItem } from '../../src/cards/vary/items.ts';
 import { PHRASE_KINDS } from '../../src/decks/deck.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
 import {
+  countSounds,
   give,
   judged,
   kept,
@@ -168,21 +169,6 @@ test('where there is no sound, what is to be heard of a phrase is put off and wh
     await next(page);
   }
 });
-
-/** Counts the notes and clicks that begin to sound. */
-async function countSounds(page: Page): Promise<() => Promise<number>> {
-  await page.addInitScript(() => {
-    const started = { count: 0 };
-    Object.assign(globalThis, { started });
-    const { start } = AudioBufferSourceNode.prototype;
-    AudioBufferSourceNode.prototype.start = function (...when) {
-      if (this.context instanceof AudioContext) started.count++;
-      return start.apply(this, when);
-    };
-  });
-  return () =>
-    page.evaluate(() => (globalThis as unknown as { started: { count: number } }).started.count);
-}
 
 /** Longer than the key's cadence, or an arpeggio and another. */
 const LONG = 5000;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chordsUnder, type TuneNote } from '../../src/theory/analysis/tunes.ts';
+import { chordsUnder, type TuneNote } from './tunes.ts';
 import { chordOn } from '../../src/theory/chord.ts';
 import { parseKey, type Key } from '../../src/theory/key.ts';
 import { chroma } from '../../src/theory/note.ts';

@@ -5,7 +5,7 @@ import { Facts } from '../../parts/Facts.tsx';
 import { Stair } from '../../parts/Stair.tsx';
 import type { Item } from '../../practice/item.ts';
 import { readiness } from '../../practice/summary.ts';
-import { dayName, daysUntil, startOf } from '../days.ts';
+import { dayName, startAhead } from '../days.ts';
 import { memory, settings, type Lesson } from '../state.ts';
 import { percent } from './scope.ts';
 
@@ -16,10 +16,10 @@ export function Ready(props: { lesson: Lesson; items: readonly Item[]; now: numb
   const { items, now } = props;
   const { key, lessonDay } = props.lesson.deck;
   const [later, setLater] = useState(false);
-  const ahead = lessonDay !== null && daysUntil(lessonDay, now) > 0;
-  const when = ahead ? `on ${dayName(lessonDay, now)}` : 'in a week';
+  const lessonAt = startAhead(lessonDay, now);
+  const when = lessonAt === null ? 'in a week' : `on ${dayName(lessonDay!, now)}`;
   const today = readiness(items, memory.value.of, now);
-  const then = readiness(items, memory.value.of, ahead ? startOf(lessonDay) : now + WEEK);
+  const then = readiness(items, memory.value.of, lessonAt ?? now + WEEK);
   const shown = later ? then : today;
   const steps = degreeSteps(key, 'triad', { ...settings.value, chordNames: false }).map(
     (step, index) => ({ ...step, filled: shown.byDegree[index] ?? 0 }),
@@ -39,7 +39,7 @@ export function Ready(props: { lesson: Lesson; items: readonly Item[]; now: numb
         <Choice name="when" label="now" checked={!later} change={() => setLater(false)} />
         <Choice
           name="when"
-          label={ahead ? 'on lesson day' : when}
+          label={lessonAt !== null ? 'on lesson day' : when}
           checked={later}
           change={() => setLater(true)}
         />

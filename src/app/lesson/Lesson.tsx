@@ -4,7 +4,7 @@ import type { Deck } from '../../decks/deck.ts';
 import { minutesADay } from '../../practice/summary.ts';
 import { unlock } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
-import { dayName, daysLeft, daysUntil, startOf } from '../days.ts';
+import { dayName, daysLeft, startAhead } from '../days.ts';
 import { drillWords, instrumentWords } from '../deckWords.ts';
 import { leaving, route } from '../router.ts';
 import { begin } from '../round/session.ts';
@@ -44,8 +44,7 @@ function Unreadable({ fault }: { fault: string }) {
 function Offered({ deck }: { deck: Deck }) {
   const now = Date.now();
   const items = itemsOf(deck);
-  const lessonAt =
-    deck.lessonDay && daysUntil(deck.lessonDay, now) > 0 ? startOf(deck.lessonDay) : null;
+  const lessonAt = startAhead(deck.lessonDay, now);
   const minutes = minutesADay(items, memory.value.of, now, lessonAt);
   const start = async () => {
     unlock();

@@ -1,14 +1,11 @@
-import { signal } from '@preact/signals';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
 import { useFocusAfter } from '../focus.ts';
 import { change, draft, drillsOn, type MadeDrill, type MadePhrase } from '../teach/draft.ts';
-import { entryOf, isBegun, type Entry } from './entry.ts';
+import { entryOf, isBegun } from './entry.ts';
 import { explained } from './explained.ts';
+import { thrown } from './thrown.ts';
 import { pathWords } from './words.ts';
-
-/** What was thrown away last, and the lesson's phrases then: it can be taken back as long as they are the same. */
-export const thrown = signal<{ entry: Entry; phrases: readonly MadePhrase[] } | null>(null);
 
 /** A phrase that was removed: where it stood, and the drills before and after. */
 interface Removed {

@@ -1,6 +1,6 @@
 import { readReport } from '../../decks/report.ts';
 import { replay } from '../../memory/memory.ts';
-import { readBackup, writeBackup, type Sound } from '../../store/backup.ts';
+import { readBackup, writeBackup, type Checks } from '../../store/backup.ts';
 import { listDecks, takeDecks } from '../../store/decks.ts';
 import { listDrafts, takeDrafts } from '../../store/drafts.ts';
 import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';
@@ -36,7 +36,7 @@ export interface Taken {
  * @throws StoreTrouble where the device does not take all of it; reading the file again takes in the rest
  */
 export async function takeBackup(text: string): Promise<Taken> {
-  const backup = readBackup(text, sound);
+  const backup = readBackup(text, checks);
   const added = await log.value!.merge(backup);
   memory.value = { of: replay(log.value!.reviews) };
   const decks = await takeDecks(backup.decks);
@@ -48,7 +48,7 @@ export async function takeBackup(text: string): Promise<Taken> {
   return { reviews: added, decks, drafts, reports: taken };
 }
 
-const sound: Sound = {
+const checks: Checks = {
   draft: ({ document }) => 'draft' in readDraft(document),
   report: isSound,
 };

@@ -6,7 +6,7 @@ import { canGoOn, isEnough, nextCard } from '../../practice/round.ts';
 import { leastSure, minutesADay, readiness } from '../../practice/summary.ts';
 import type { Deck } from '../../decks/deck.ts';
 import { unlock } from '../../sound/index.ts';
-import { dayName, daysLeft, daysUntil, startOf } from '../days.ts';
+import { dayName, daysLeft, startAhead } from '../days.ts';
 import { GUITAR, instrumentId } from '../../neck/instrument.ts';
 import { instrumentWords, itemWords } from '../deckWords.ts';
 import { readymade } from '../readymade.ts';
@@ -46,8 +46,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
   const now = Date.now();
   const items = itemsOfLesson(id);
   const known = memory.value.of;
-  const lessonAt =
-    deck.lessonDay && daysUntil(deck.lessonDay, now) > 0 ? startOf(deck.lessonDay) : null;
+  const lessonAt = startAhead(deck.lessonDay, now);
   const minutes = Math.min(LONGEST, Math.max(3, minutesADay(items, known, now, lessonAt)));
   const current = round.value;
   const goesOn =

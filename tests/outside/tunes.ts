@@ -1,9 +1,9 @@
 import { distance, transpose } from '@tonaljs/pitch-distance';
-import { chordOn } from '../chord.ts';
-import { letterDegree, type Key } from '../key.ts';
-import { chroma, type NoteName } from '../note.ts';
-import { parentKey } from '../scale.ts';
-import { succession, type Succession } from './succession.ts';
+import { chordOn } from '../../src/theory/chord.ts';
+import { letterDegree, type Key } from '../../src/theory/key.ts';
+import { chroma, type NoteName } from '../../src/theory/note.ts';
+import { parentKey } from '../../src/theory/scale.ts';
+import { succession, type Succession } from '../../src/theory/analysis/succession.ts';
 
 /** A note of a tune in plain numbers: MIDI number, beats since a bar line, beats of length. */
 export interface TuneNote {
