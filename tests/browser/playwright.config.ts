@@ -1,7 +1,7 @@
 import { defineConfig } from '@playwright/test';
 import { chromiumPath } from './engines.mjs';
 
-const port = 4187;
+const port = Number(process.env.BROWSER_PORT ?? 4187);
 const MEASURED = ['log-long.spec.ts', 'sound*.spec.ts'];
 
 export default defineConfig({
