@@ -13,11 +13,13 @@ export interface Key {
 export const USUAL_TONICS: readonly NoteName[] =
   'C C# Db D D# Eb E F F# Gb G G# Ab A A# Bb B Cb'.split(' ');
 
-const ALSO_CALLED: Readonly<Record<string, ScaleKind>> = {
-  ionian: 'major',
-  aeolian: 'minor',
-  'natural minor': 'minor',
-};
+/** Every scale by its name, and the other names of the major and the minor scale. */
+const SCALES_BY_NAME: ReadonlyMap<string, ScaleKind> = new Map([
+  ...SCALE_KINDS.map((kind) => [kind, kind] as const),
+  ['ionian', 'major'],
+  ['aeolian', 'minor'],
+  ['natural minor', 'minor'],
+]);
 
 /** `Bb major`, `F# harmonic minor`. */
 export function keyName(key: Key): string {
@@ -30,7 +32,7 @@ export function parseKey(text: string): Key | null {
   const tonic = parseNote(first);
   if (!tonic || tonic.length > 3) return null;
   const name = rest.join(' ').toLowerCase().replaceAll('♯', '#').replaceAll('♭', 'b');
-  const scale = ALSO_CALLED[name] ?? SCALE_KINDS.find((kind) => kind === name);
+  const scale = SCALES_BY_NAME.get(name);
   return scale ? { tonic, scale } : null;
 }
 

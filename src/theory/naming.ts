@@ -12,11 +12,9 @@ export type Naming = 'english' | 'german' | 'solfege' | 'movable' | 'degrees';
 
 export const NAMINGS: readonly Naming[] = ['english', 'german', 'solfege', 'movable', 'degrees'];
 
-const SIGN: Readonly<Record<string, string>> = { '#': '♯', b: '♭' };
-
 /** Accidentals as they are printed: `Am7b5` → `Am7♭5`. A sign stands after a note's letter or before a number. */
 const printed = (text: string) =>
-  text.replaceAll(/(?<=^[A-G][#b]*)[#b]|[#b](?=[#b]*\d)/g, (sign) => SIGN[sign]!);
+  text.replaceAll(/(?<=^[A-G][#b]*)[#b]|[#b](?=[#b]*\d)/g, (sign) => (sign === '#' ? '♯' : '♭'));
 
 const SOLFEGE: Readonly<Record<string, string>> = {
   C: 'Do',

@@ -32,6 +32,26 @@ test.each([
   ['F locrian ♯2', 'F locrian #2'],
 ])('parseKey reads %s as %s', (text, name) => expect(keyName(parseKey(text)!)).toBe(name));
 
+// What every plain object has: names that a look-up in one would find.
+const INHERITED = Object.getOwnPropertyNames(Object.prototype);
+
+test.each(INHERITED)('no key is called %s, whatever its tonic', (name) => {
+  expect(parseKey(`C ${name}`)).toBeNull();
+  expect(parseKey(`${name} major`)).toBeNull();
+});
+
+test('a key that is taken in has a scale', () =>
+  fc.assert(
+    fc.property(
+      fc.constantFrom('C', 'Bb', 'F#'),
+      fc.oneof(fc.constantFrom(...INHERITED, ...SCALE_KINDS), fc.string()),
+      (tonic, name) => {
+        const read = parseKey(`${tonic} ${name}`);
+        if (read) expect(SCALE_KINDS).toContain(read.scale);
+      },
+    ),
+  ));
+
 test.each(['', 'major', 'H major', 'C', 'C###  major', 'C mayor'])('“%s” is no key', (text) =>
   expect(parseKey(text)).toBeNull(),
 );
