@@ -1,7 +1,7 @@
 /** Items that are drilled from a deck's phrases: their ids carry an excerpt, so that no deck is needed to ask them. */
 import { type Deck, type Drill, type PhraseKind, type TaughtPhrase } from '../decks/deck.ts';
 import { instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
-import { placed } from '../neck/variations.ts';
+import { placed } from '../neck/placement.ts';
 import type { Item } from '../practice/item.ts';
 import { FASTEST, SLOWEST } from '../sound/tempo.ts';
 import { LONGEST_ID } from '../store/review.ts';

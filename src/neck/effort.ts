@@ -1,5 +1,4 @@
-import { fretDistance } from './fret.ts';
-import type { Instrument } from './instrument.ts';
+import type { FretDistances } from './fret.ts';
 import type { Place } from './place.ts';
 
 /** 0 is no finger (an open string), 1 the index. */
@@ -69,28 +68,9 @@ const REACH: readonly (readonly [number, number])[] = [
   [1, 4],
 ];
 
-/** Distances nut (or capo) → fret in mm, by fret. */
-export type Neck = readonly number[];
-
-const necks = new WeakMap<Instrument, Neck>();
-
-/** Fret distances of an instrument from its capo up. */
-export function neckOf(instrument: Instrument): Neck {
-  let neck = necks.get(instrument);
-  if (!neck) {
-    const { scaleLength, capo, frets } = instrument;
-    const nut = fretDistance(scaleLength, capo);
-    // A finger may be asked about a few frets beyond the last.
-    const length = frets - capo + 6;
-    neck = Array.from({ length }, (_, fret) => fretDistance(scaleLength, capo + fret) - nut);
-    necks.set(instrument, neck);
-  }
-  return neck;
-}
-
 /** Every way to hold a note at a place, with the hand at `position` only where that is given. */
 export function holdsAt(
-  neck: Neck,
+  neck: FretDistances,
   { string, fret }: Place,
   highest: number,
   position: number | null,
@@ -121,13 +101,13 @@ export function holdsAt(
   return holds;
 }
 
-function openCost(neck: Neck, hand: number): number {
+function openCost(neck: FretDistances, hand: number): number {
   return WEIGHTS.open + (WEIGHTS.openUp * neck[hand - 1]!) / 100;
 }
 
 /** What a finger at a fret costs by itself with the hand at `hand`. */
 export function frettedCost(
-  neck: Neck,
+  neck: FretDistances,
   string: number,
   fret: number,
   finger: number,
@@ -155,7 +135,7 @@ export interface Gap {
 }
 
 /** What it costs to go from one hold to the next, never below 0. */
-export function stepCost(neck: Neck, from: Hold, to: Hold, gap: Gap): number {
+export function stepCost(neck: FretDistances, from: Hold, to: Hold, gap: Gap): number {
   const w = WEIGHTS;
   let cost = from.hand === to.hand ? 0 : shiftCost(neck, from, to) * gap.haste;
   if (to.barre && !from.barre) cost += w.barreLaid * gap.haste;
@@ -174,7 +154,7 @@ export function stepCost(neck: Neck, from: Hold, to: Hold, gap: Gap): number {
   );
 }
 
-function shiftCost(neck: Neck, from: Hold, to: Hold): number {
+function shiftCost(neck: FretDistances, from: Hold, to: Hold): number {
   const w = WEIGHTS;
   const guided = from.finger === to.finger && from.string === to.string && from.finger !== 0;
   let cost = guided ? travel(neck, from, to, w.shiftGuided) : leastShift(neck, from, to);
@@ -184,12 +164,17 @@ function shiftCost(neck: Neck, from: Hold, to: Hold): number {
 }
 
 /** What a shift costs at the least, without haste: its way, and its start, which an open string on either side eases. */
-export function leastShift(neck: Neck, from: Hold, to: Hold): number {
+export function leastShift(neck: FretDistances, from: Hold, to: Hold): number {
   const open = from.finger === 0 || to.finger === 0;
   return travel(neck, from, to, open ? WEIGHTS.shiftOpen : WEIGHTS.shift);
 }
 
-function travel(neck: Neck, from: Hold, to: Hold, kind: readonly [number, number]): number {
+function travel(
+  neck: FretDistances,
+  from: Hold,
+  to: Hold,
+  kind: readonly [number, number],
+): number {
   return kind[0] + (kind[1] * Math.abs(neck[from.hand]! - neck[to.hand]!)) / 36;
 }
 

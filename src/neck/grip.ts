@@ -1,5 +1,6 @@
 import type { Chord } from '../theory/chord.ts';
-import { frettedCost, neckOf, type Finger, type Neck } from './effort.ts';
+import { frettedCost, type Finger } from './effort.ts';
+import { fretDistances, type FretDistances } from './fret.ts';
 import type { Instrument } from './instrument.ts';
 import type { Place } from './place.ts';
 import { memberPlaces, type MemberPlace, type Region } from './shapes.ts';
@@ -20,7 +21,7 @@ export interface Grip {
 }
 
 /** The notes of a chord, whatever key it stands in. */
-export type Notes = Pick<Chord, 'notes' | 'members'>;
+export type ChordNotes = Pick<Chord, 'notes' | 'members'>;
 
 /**
  * What real grips span: of 2,068 listed ones none over three fret steps, none over 97.3 mm at a scale length of 648
@@ -34,8 +35,8 @@ const MM_HELD = 100;
  * and four fingers, the index as a barre where it helps; open strings where the region has them, beside any
  * fret. A grip may double members and leave some out; complete ones come first, then the easier.
  */
-export function grips(instrument: Instrument, chord: Notes, region: Region): Grip[] {
-  const neck = neckOf(instrument);
+export function grips(instrument: Instrument, chord: ChordNotes, region: Region): Grip[] {
+  const neck = fretDistances(instrument);
   const strings = region.strings.toSorted((a, b) => b - a);
   const places = memberPlaces(instrument, chord, region).flat();
   const options = strings.map((string) =>
@@ -70,7 +71,7 @@ export function grips(instrument: Instrument, chord: Notes, region: Region): Gri
 const fretText = (grip: Grip) => grip.places.map((place) => String(place.fret + 10)).join('');
 
 /** The cheapest fingers for places that are held at once, or null where four do not do. */
-function held(neck: Neck, places: readonly MemberPlace[]): Grip | null {
+function held(neck: FretDistances, places: readonly MemberPlace[]): Grip | null {
   const fretted = places
     .filter((place) => place.fret > 0)
     .toSorted((a, b) => a.fret - b.fret || b.string - a.string);
@@ -119,7 +120,7 @@ const LYING = [1.4, 4, 2.5, 4];
 
 /** The hand is over the index's fret or, where the index does not hold, so that the first finger is at rest. */
 function holdingCost(
-  neck: Neck,
+  neck: FretDistances,
   fretted: readonly MemberPlace[],
   fingers: readonly Finger[],
 ): number {

@@ -3,20 +3,16 @@ import { compare, subtract, toNumber } from '../theory/rhythm.ts';
 import {
   holdsAt,
   leastShift,
-  neckOf,
   stepCost,
   WEIGHTS,
   type Finger,
   type Gap,
   type Hold,
-  type Neck,
 } from './effort.ts';
+import { fretDistances, type FretDistances } from './fret.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
 import type { Place } from './place.ts';
-import { finished, type Slowly } from './slowly.ts';
-
-export { fretDistance } from './fret.ts';
-export type { Finger } from './effort.ts';
+import { finished, type Incremental } from './incremental.ts';
 
 /** What a line needs to tell to be fingered. A place that is given is kept. */
 export type LineNote = Pick<PhraseNote, 'midi' | 'at' | 'length' | 'place' | 'join'>;
@@ -63,9 +59,9 @@ export function* fingeringByNote(
   instrument: Instrument,
   line: readonly LineNote[],
   options: FingeringOptions = {},
-): Slowly<Fingering> {
+): Incremental<Fingering> {
   if (line.length === 0) return { playable: true, notes: [], cost: 0 };
-  const neck = neckOf(instrument);
+  const neck = fretDistances(instrument);
   const highest = fretsLeft(instrument);
   let reached: readonly Reached[] = [];
   for (const [i, note] of line.entries()) {
@@ -98,7 +94,7 @@ function begin(hold: Hold): Reached {
 
 /** From the ways to hold one note to those of the next. */
 function advance(
-  neck: Neck,
+  neck: FretDistances,
   reached: readonly Reached[],
   holds: readonly Hold[],
   gap: Gap,

@@ -1,7 +1,7 @@
 import type { Chord, Member } from '../theory/chord.ts';
 import { chroma, type NoteName } from '../theory/note.ts';
 import { beats } from '../theory/rhythm.ts';
-import { fretDistance } from './fret.ts';
+import { fretDistances } from './fret.ts';
 import { fingering, type LineNote } from './hand.ts';
 import type { Instrument } from './instrument.ts';
 import { midiAt, placesOf, type Place } from './place.ts';
@@ -49,14 +49,10 @@ const FRETS_REACHED = 5;
 const MM_REACHED = 130;
 
 /** The highest fret that a hand reaches whose lowest fret is `lowest`. */
-function reachFrom({ scaleLength, capo }: Instrument, lowest: number, hi: number): number {
-  const start = fretDistance(scaleLength, capo + lowest);
+function reachFrom(instrument: Instrument, lowest: number, hi: number): number {
+  const at = fretDistances(instrument);
   let fret = lowest;
-  while (
-    fret < hi &&
-    fret - lowest < FRETS_REACHED &&
-    fretDistance(scaleLength, capo + fret + 1) - start <= MM_REACHED
-  )
+  while (fret < hi && fret - lowest < FRETS_REACHED && at[fret + 1]! - at[lowest]! <= MM_REACHED)
     fret++;
   return fret;
 }

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { holdsAt, neckOf, stepCost, WEIGHTS, type Hold } from '../../src/neck/effort.ts';
+import { holdsAt, stepCost, WEIGHTS, type Hold } from '../../src/neck/effort.ts';
+import { fretDistances } from '../../src/neck/fret.ts';
 import { fingering, type FingeringOptions, type LineNote } from '../../src/neck/hand.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
 import { midiAt, parsePlace } from '../../src/neck/place.ts';
@@ -31,7 +32,7 @@ function exhaustive(
   notes: readonly LineNote[],
   { frets, open, position }: Required<FingeringOptions>,
 ): { cost: number; paths: number } {
-  const neck = neckOf(instrument);
+  const neck = fretDistances(instrument);
   const holds = notes.map(({ midi }) =>
     instrument.tuning.flatMap((_, i) => {
       const fret = midi - midiAt(instrument, { string: i + 1, fret: 0 });

@@ -116,3 +116,16 @@ describe('instrumentFault names what is wrong', () => {
     expect(instrumentFault({ ...GUITAR, capo: 12 })).toContain('not 12');
   });
 });
+
+test('what is named after a property of objects is no instrument, alone or with a capo', () => {
+  const names = Object.getOwnPropertyNames(Object.prototype);
+  fc.assert(
+    fc.property(fc.constantFrom(...names), fc.integer({ min: 0, max: 11 }), (name, capo) => {
+      expect(instrumentFromId(name)).toBeNull();
+      expect(instrumentFromId(`${name}+${capo}`)).toBeNull();
+      expect(instrumentFromId(`guitar+${name}`)).toBeNull();
+      const strange = { ...GUITAR, name, tuning: [name, ...GUITAR.tuning.slice(1)] };
+      expect(instrumentFault(strange)).toMatch(/^String 6 is tuned to/);
+    }),
+  );
+});

@@ -45,3 +45,8 @@ test('places of a note are all there are, on every instrument', () => {
     ),
   );
 });
+
+test('what is named after a property of objects is no place', () => {
+  for (const name of ['constructor', '__proto__', 'toString', 'constructor/3', '5/constructor'])
+    expect(parsePlace(name)).toBeNull();
+});

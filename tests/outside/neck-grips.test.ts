@@ -1,7 +1,7 @@
 import data from '@tombatossals/chords-db/lib/guitar.json' with { type: 'json' };
 import { describe, expect, test } from 'vitest';
 import { fretDistance } from '../../src/neck/fret.ts';
-import { grips, type Notes } from '../../src/neck/grip.ts';
+import { grips, type ChordNotes } from '../../src/neck/grip.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { midiAt, placesOf, placeText, type Place } from '../../src/neck/place.ts';
 import { chordOn, SIZES } from '../../src/theory/chord.ts';
@@ -39,8 +39,8 @@ const SUFFIXES: Readonly<Record<string, string>> = {
 };
 
 /** A chord of each type we know on each root: `C#m7` and `Dbm7` alike, by what sounds. */
-function knownChords(): Map<string, Notes> {
-  const found = new Map<string, Notes>();
+function knownChords(): Map<string, ChordNotes> {
+  const found = new Map<string, ChordNotes>();
   for (const scale of SCALE_KINDS.filter(hasSevenNotes))
     for (const tonic of ['C', 'C#', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'])
       for (const size of SIZES)
@@ -54,7 +54,7 @@ function knownChords(): Map<string, Notes> {
 
 interface Listed {
   readonly name: string;
-  readonly notes: Notes;
+  readonly notes: ChordNotes;
   readonly places: readonly Place[];
   /** The printed fingers of the fretted places. */
   readonly fingers: readonly number[];

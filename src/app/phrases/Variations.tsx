@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
-import type { Placing } from '../../neck/variations.ts';
+import type { Placement } from '../../neck/placement.ts';
 import { PhraseStrip } from '../../parts/PhraseStrip.tsx';
 import type { Key } from '../../theory/key.ts';
 import type { Phrase } from '../../theory/phrase.ts';
@@ -90,7 +90,7 @@ function Listed({ explained, kept, keep, make, none }: ListedProps) {
 }
 
 interface SingleProps {
-  one: Placing;
+  one: Placement;
   explained: Explained;
   /** What the variation is in. */
   musicKey: Key;

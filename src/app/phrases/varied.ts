@@ -1,12 +1,12 @@
 import { MOST } from '../../decks/deck.ts';
 import { fingeringByNote } from '../../neck/hand.ts';
-import type { Slowly } from '../../neck/slowly.ts';
+import type { Incremental } from '../../neck/incremental.ts';
 import {
   placedByNote,
   positionsByNote,
   stringsByNote,
-  type Placing,
-} from '../../neck/variations.ts';
+  type Placement,
+} from '../../neck/placement.ts';
 import { isToneRuling, type Ruling } from '../../theory/analysis/ruling.ts';
 import { sameChord } from '../../theory/analysis/candidates.ts';
 import { chordOn } from '../../theory/chord.ts';
@@ -18,7 +18,7 @@ import { eachVariation, movedTo } from '../../theory/variations/variations.ts';
 import { withPlaces, type Explained } from './explained.ts';
 
 /** Makes one phrase after another of a phrase; where nothing is made yet, it only pauses. */
-export type Making = Generator<Placing | undefined, void>;
+export type Making = Generator<Placement | undefined, void>;
 
 /** How many frets positions that are offered lie apart: as many as a hand spans without stretching. */
 const APART = 4;
@@ -69,10 +69,10 @@ export function* elsewhere(explained: Explained): Making {
   const { instrument } = explained;
   const here = withPlaces(explained);
   yield* yield* stringsByNote(instrument, here);
-  const positions: { one: Placing; cost: number }[] = [];
+  const positions: { one: Placement; cost: number }[] = [];
   for (const one of yield* positionsByNote(instrument, here))
     positions.push({ one, cost: yield* costOf(explained, one.phrase) });
-  const chosen: Placing[] = [];
+  const chosen: Placement[] = [];
   for (const { one } of positions.toSorted((a, b) => a.cost - b.cost)) {
     const near = [here, ...chosen.map(({ phrase }) => phrase)].some(
       (other) => Math.abs(middleOf(other) - middleOf(one.phrase)) < APART,
@@ -82,7 +82,7 @@ export function* elsewhere(explained: Explained): Making {
   yield* chosen;
 }
 
-function* costOf({ instrument }: Explained, phrase: Phrase): Slowly<number> {
+function* costOf({ instrument }: Explained, phrase: Phrase): Incremental<number> {
   const found = yield* fingeringByNote(instrument, phrase.notes);
   return found.playable ? found.cost : Infinity;
 }

@@ -1,4 +1,4 @@
-import { placed } from '../../neck/variations.ts';
+import { placed } from '../../neck/placement.ts';
 import type { Item } from '../../practice/item.ts';
 import type { Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { seeded } from '../../theory/random.ts';

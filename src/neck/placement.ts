@@ -1,10 +1,10 @@
 import type { Phrase, PhraseNote } from '../theory/phrase.ts';
 import { fingeringByNote, type FingeringOptions } from './hand.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
-import { finished, type Slowly } from './slowly.ts';
+import { finished, type Incremental } from './incremental.ts';
 
 /** The same notes of a phrase played elsewhere on the neck; the hand can play it. */
-export interface Placing {
+export interface Placement {
   /** Short: `fifth position`, by its number: `position 5`. */
   readonly name: string;
   /** How it differs, in one sentence. */
@@ -29,7 +29,7 @@ export function* placedByNote(
   instrument: Instrument,
   phrase: Phrase,
   options: FingeringOptions = {},
-): Slowly<Phrase | null> {
+): Incremental<Phrase | null> {
   const found = yield* fingeringByNote(instrument, phrase.notes, options);
   if (!found.playable) return null;
   const notes = phrase.notes.map((note, i) => {
@@ -39,16 +39,14 @@ export function* placedByNote(
   return { ...phrase, notes };
 }
 
-/** The phrase in each position where all of it lies under the hand, without open strings, if it is played elsewhere. */
-export function otherPositions(instrument: Instrument, phrase: Phrase): Placing[] {
-  return finished(positionsByNote(instrument, phrase));
-}
-
-/** The same with a pause after every note that is placed. */
-export function* positionsByNote(instrument: Instrument, phrase: Phrase): Slowly<Placing[]> {
+/**
+ * The phrase in each position where all of it lies under the hand, without open strings, if it is played elsewhere;
+ * with a pause after every note that is placed.
+ */
+export function* positionsByNote(instrument: Instrument, phrase: Phrase): Incremental<Placement[]> {
   const bare = { ...phrase, notes: phrase.notes.map(withoutPlace) };
   const now = yield* placedByNote(instrument, phrase);
-  const all: Placing[] = [];
+  const all: Placement[] = [];
   for (let position = 1; position <= fretsLeft(instrument); position++) {
     const there = yield* placedByNote(instrument, bare, { position, open: false });
     if (!there || (now && alike(there, now))) continue;
@@ -59,16 +57,14 @@ export function* positionsByNote(instrument: Instrument, phrase: Phrase): Slowly
   return all.filter((one, i) => i === 0 || !alike(one.phrase, all[i - 1]!.phrase));
 }
 
-/** The phrase with every note on the next lower and on the next higher string, where all notes are there and in reach. */
-export function otherStrings(instrument: Instrument, phrase: Phrase): Placing[] {
-  return finished(stringsByNote(instrument, phrase));
-}
-
-/** The same with a pause after every note that is placed. */
-export function* stringsByNote(instrument: Instrument, phrase: Phrase): Slowly<Placing[]> {
+/**
+ * The phrase with every note on the next lower and on the next higher string, where all notes are there and in reach;
+ * with a pause after every note that is placed.
+ */
+export function* stringsByNote(instrument: Instrument, phrase: Phrase): Incremental<Placement[]> {
   const now = yield* placedByNote(instrument, phrase);
   if (!now) return [];
-  const all: Placing[] = [];
+  const all: Placement[] = [];
   for (const by of [1, -1]) {
     const notes = now.notes.map((note) => onString(instrument, note, note.place!.string + by));
     if (notes.some((note) => note === null)) continue;

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fingering } from '../../src/neck/hand.ts';
 import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
-import { travel } from '../../src/neck/travel.ts';
-import { otherPositions, otherStrings, placed } from '../../src/neck/variations.ts';
+import { finished } from '../../src/neck/incremental.ts';
+import { placed, positionsByNote, stringsByNote } from '../../src/neck/placement.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 
@@ -30,7 +30,7 @@ const phrases = fc
 
 describe('a phrase elsewhere on the neck', () => {
   it('can be played in other positions, and says in which', () => {
-    const all = otherPositions(GUITAR, triad);
+    const all = finished(positionsByNote(GUITAR, triad));
     expect(all.length).toBeGreaterThan(3);
     expect(all[0]!.says).toMatch(/^The same notes with the index finger at fret \d+\.$/);
     expect(new Set(all.map(({ phrase }) => placesOf(phrase))).size).toBe(all.length);
@@ -49,7 +49,7 @@ describe('a phrase elsewhere on the neck', () => {
         ][i]!,
       })),
     };
-    const [lower] = otherStrings(GUITAR, now);
+    const [lower] = finished(stringsByNote(GUITAR, now));
     expect(placesOf(lower!.phrase)).toBe('5/13 4/12 3/10 2/11');
     expect(lower!.name).toBe('on strings 5 4 3 2');
   });
@@ -59,8 +59,8 @@ describe('a phrase elsewhere on the neck', () => {
       fc.property(phrases, (phrase) => {
         const open = openMidi(GUITAR);
         for (const { phrase: there } of [
-          ...otherPositions(GUITAR, phrase),
-          ...otherStrings(GUITAR, phrase),
+          ...finished(positionsByNote(GUITAR, phrase)),
+          ...finished(stringsByNote(GUITAR, phrase)),
         ]) {
           expect(fingering(GUITAR, there.notes).playable).toBe(true);
           expect(there.notes.map(({ place }) => open[place!.string - 1]! + place!.fret)).toEqual(
@@ -74,46 +74,4 @@ describe('a phrase elsewhere on the neck', () => {
 
   it('has no place where the neck has none of its notes', () =>
     expect(placed(GUITAR, phraseOf([[30, 'F#']]))).toBeNull());
-});
-
-describe('how far a phrase goes along the neck', () => {
-  const at = (places: readonly { string: number; fret: number }[]) => ({
-    tempo: 80,
-    notes: places.map((place, i) => ({
-      midi: openMidi(GUITAR)[place.string - 1]! + place.fret,
-      name: 'C',
-      at: beats(i),
-      length: beats(1),
-      place,
-    })),
-  });
-
-  // 648 mm: fret 12 lies at 324 mm, fret 1 at 36.370 mm (M. Koch's divisor 17.817154).
-  it('is told in frets and mm', () => {
-    const facts = travel(
-      at([
-        { string: 1, fret: 1 },
-        { string: 1, fret: 12 },
-        { string: 2, fret: 1 },
-      ]),
-      GUITAR,
-    )!;
-    expect(facts.frets).toEqual([1, 12]);
-    expect(facts.reach).toBeCloseTo(287.63, 2);
-    expect(facts.way).toBeCloseTo(2 * 287.63, 1);
-    expect(facts.strings).toBe(2);
-  });
-
-  it('counts open strings for nothing', () =>
-    expect(
-      travel(
-        at([
-          { string: 1, fret: 0 },
-          { string: 2, fret: 0 },
-        ]),
-        GUITAR,
-      ),
-    ).toEqual({ frets: [0, 0], reach: 0, way: 0, strings: 2 }));
-
-  it('is not told where a place is missing', () => expect(travel(triad, GUITAR)).toBeNull());
 });
