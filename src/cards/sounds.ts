@@ -31,7 +31,7 @@ export function phraseSound({ notes, tempo }: Phrase, places: readonly Place[] =
         at: toNumber(at),
         length: toNumber(length),
         ...(place && { string: place.string }),
-        ...(join && { join }),
+        ...(join && { articulation: join }),
       };
     }),
   };

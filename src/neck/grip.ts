@@ -6,12 +6,12 @@ import type { Place } from './place.ts';
 import { memberPlaces, type MemberPlace, type Region } from './shapes.ts';
 
 /** A place of a grip and the finger on it, 0 where it sounds open. */
-export interface Held extends MemberPlace {
+interface Held extends MemberPlace {
   readonly finger: Finger;
 }
 
 /** A chord held all at once, a note a string. */
-export interface Grip {
+interface Grip {
   /** From the highest string number down. */
   readonly places: readonly Held[];
   /** Whether the index finger lies across several strings. */

@@ -38,7 +38,7 @@ export interface Fingered extends Place {
 }
 
 /** The way through a line that costs a hand least; or where no hand can play it, and why. */
-export type Fingering =
+type Fingering =
   | { readonly playable: true; readonly notes: readonly Fingered[]; readonly cost: number }
   | { readonly playable: false; readonly at: number; readonly reason: string };
 

@@ -7,16 +7,15 @@ import { planOf, type Arrangement } from './plan.ts';
 import type { Controls, Player } from './player.ts';
 import type { Sounding } from './sounding.ts';
 
-export type { Arrangement, Stretch } from './plan.ts';
 export { keySounding, type KeySound } from './key.ts';
-export type { Sound, Sounding } from './sounding.ts';
-export { FASTEST, SLOWEST, tappedTempo } from './tempo.ts';
+export type { Sounding } from './sounding.ts';
+export { FASTEST, SLOWEST } from './tempo.ts';
 
 /**
  * `asleep` until the first gesture; `loading` until every pitch can be played; `suspended` when the system has
  * paused sound (a call, a locked phone); `refused` when there is none.
  */
-export type SoundState = 'asleep' | 'loading' | 'ready' | 'suspended' | 'refused';
+type SoundState = 'asleep' | 'loading' | 'ready' | 'suspended' | 'refused';
 
 /** How loud, 0 to 1. */
 export const volume = signal(0.8);

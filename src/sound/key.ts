@@ -17,12 +17,12 @@ const ABOVE = 53;
  * The degrees of the cadence, where it is not I IV V I: the chords that hold what sets the mode apart (common
  * practice).
  */
-const CADENCES: Readonly<Partial<Record<ScaleKind, readonly number[]>>> = {
-  dorian: [1, 4, 7, 1],
-  phrygian: [1, 4, 2, 1],
-  lydian: [1, 2, 5, 1],
-  mixolydian: [1, 7, 4, 1],
-};
+const CADENCES: ReadonlyMap<ScaleKind, readonly number[]> = new Map<ScaleKind, readonly number[]>([
+  ['dorian', [1, 4, 7, 1]],
+  ['phrygian', [1, 4, 2, 1]],
+  ['lydian', [1, 2, 5, 1]],
+  ['mixolydian', [1, 7, 4, 1]],
+]);
 
 const firstAbove = (lowest: number, note: NoteName): number =>
   lowest + ((((chroma(note) - lowest) % 12) + 12) % 12);
@@ -82,7 +82,7 @@ export function keySounding(key: Key, how: KeySound = 'cadence'): Sounding {
       notes: [0, 2].flatMap((at) => strum(pair, at, 2, 0)),
     };
   }
-  const degrees = how === 'chord' ? [1] : (CADENCES[whole.scale] ?? [1, 4, 5, 1]);
+  const degrees = how === 'chord' ? [1] : (CADENCES.get(whole.scale) ?? [1, 4, 5, 1]);
   return {
     tempo: 100,
     notes: voicings(whole, degrees).flatMap((voices, i) =>

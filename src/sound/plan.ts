@@ -32,13 +32,13 @@ export interface Pluck {
   readonly strength: number;
   /** A string of the sounding, or below 0 one that stands in for a note that names none. */
   readonly string: number;
-  readonly join?: Sound['join'];
+  readonly articulation?: Sound['articulation'];
   /** Which note of the sounding it is; a fret that a slide passes is none. */
   readonly index?: number;
 }
 
 /** A string to be silenced by the hand. */
-export interface Damping {
+interface Damping {
   readonly at: number;
   readonly string: number;
 }
@@ -69,7 +69,8 @@ const SAME = 1e-5;
 const SLIDE_SECONDS = 0.09;
 const STRENGTH = 0.8;
 
-interface Placed extends Sound {
+/** A note of the sounding on the string that it is played on. */
+interface StringNote extends Sound {
   readonly index: number;
   readonly string: number;
 }
@@ -78,7 +79,7 @@ const endOf = (notes: readonly Sound[]): number =>
   notes.reduce((end, { at, length }) => Math.max(end, at + length), 0);
 
 /** The notes in the order of their onsets, those without a string on one of their own where nothing else sounds. */
-function placed(notes: readonly Sound[]): Placed[] {
+function onStrings(notes: readonly Sound[]): StringNote[] {
   const busy: number[] = [];
   return notes
     .map((note, index) => ({ ...note, index }))
@@ -93,7 +94,7 @@ function placed(notes: readonly Sound[]): Placed[] {
 }
 
 /** The notes of the stretch, moved so that it begins at 0. */
-function cut(notes: readonly Placed[], stretch: Stretch | undefined): Placed[] {
+function cut(notes: readonly StringNote[], stretch: Stretch | undefined): StringNote[] {
   if (!stretch) return [...notes];
   return notes
     .filter(({ at }) => at >= stretch.from - SAME && at < stretch.to - SAME)
@@ -101,8 +102,12 @@ function cut(notes: readonly Placed[], stretch: Stretch | undefined): Placed[] {
 }
 
 /** Sets the groups apart: each begins on the first whole beat that leaves the rest. */
-function setApart(notes: readonly Placed[], groups: readonly number[], rest: number): Placed[] {
-  const apart: Placed[] = [];
+function setApart(
+  notes: readonly StringNote[],
+  groups: readonly number[],
+  rest: number,
+): StringNote[] {
+  const apart: StringNote[] = [];
   const groupOf = (index: number) => groups.filter((first) => first <= index).length;
   let [group, shift] = [-1, 0];
   for (const note of notes) {
@@ -116,20 +121,24 @@ function setApart(notes: readonly Placed[], groups: readonly number[], rest: num
 }
 
 /** The note before (−1) or after (1) on the same string. */
-function onString(notes: readonly Placed[], place: number, step: 1 | -1): Placed | undefined {
+function neighbour(
+  notes: readonly StringNote[],
+  place: number,
+  step: 1 | -1,
+): StringNote | undefined {
   const { string } = notes[place]!;
   for (let i = place + step; notes[i]; i += step) if (notes[i]!.string === string) return notes[i];
   return undefined;
 }
 
 /** A note's pluck, and before it the frets that a slide passes on its way. */
-function plucksOf(notes: readonly Placed[], place: number, tempo: number): Pluck[] {
-  const { at, midi, index, string, strength = STRENGTH, join } = notes[place]!;
-  const before = onString(notes, place, -1);
+function plucksOf(notes: readonly StringNote[], place: number, tempo: number): Pluck[] {
+  const { at, midi, index, string, strength = STRENGTH, articulation } = notes[place]!;
+  const before = neighbour(notes, place, -1);
   // Joined to nothing, it can only be plucked.
-  if (!join || !before) return [{ at, midi, strength, index, string }];
-  const target: Pluck = { at, midi, strength, index, string, join };
-  if (join !== 'slide') return [target];
+  if (!articulation || !before) return [{ at, midi, strength, index, string }];
+  const target: Pluck = { at, midi, strength, index, string, articulation };
+  if (articulation !== 'slide') return [target];
   const frets = Math.abs(midi - before.midi);
   const glide = Math.min((at - before.at) / 2, (SLIDE_SECONDS * tempo) / 60);
   const passed = Array.from({ length: Math.max(0, frets - 1) }, (_, k) => ({
@@ -137,16 +146,16 @@ function plucksOf(notes: readonly Placed[], place: number, tempo: number): Pluck
     midi: before.midi + (k + 1) * Math.sign(midi - before.midi),
     strength,
     string,
-    join,
+    articulation,
   }));
   return [...passed, target];
 }
 
 /** Where the hand ends notes: at their length, unless the next on the string does it or the phrase ends with them. */
-function dampingsOf(notes: readonly Placed[], end: number, loop: boolean): Damping[] {
+function dampingsOf(notes: readonly StringNote[], end: number, loop: boolean): Damping[] {
   return notes.flatMap((note, place) => {
     const at = note.at + note.length;
-    const next = onString(notes, place, 1);
+    const next = neighbour(notes, place, 1);
     const ringsOut = !loop && at > end - SAME;
     return ringsOut || (next && next.at < at + SAME) ? [] : [{ at, string: note.string }];
   });
@@ -177,7 +186,7 @@ function clicksOf(start: number, end: number, bar: number, subdivision: number):
 export function planOf(sounding: Sounding, arrangement: Arrangement = {}): Plan {
   const { stretch, groups, rest = 1, countIn = 0, bar = 4, subdivision = 1 } = arrangement;
   const loop = arrangement.loop ?? false;
-  const all = placed(sounding.notes);
+  const all = onStrings(sounding.notes);
   const chosen = cut(all, stretch);
   const apart = groups ? setApart(chosen, groups, rest) : chosen;
   const sounded = Math.max(endOf(apart), stretch && !groups ? stretch.to - stretch.from : 0);

@@ -18,7 +18,7 @@ export interface Controls {
 }
 
 /** Who is told of what is heard, at the moment when it is. */
-export interface Listener {
+export interface Observer {
   note(index: number): void;
   end(): void;
 }
@@ -105,11 +105,11 @@ export class Player {
   }
 
   /** Plays a plan from its beginning. What was played before has to be stopped first. */
-  play(plan: Plan, controls: Controls, listener: Listener): void {
+  play(plan: Plan, controls: Controls, observer: Observer): void {
     const happenings: Happening[] = [
       ...plan.plucks.map((pluck) => ({
         at: pluck.at,
-        call: (time: number) => this.sound(pluck, time, controls, listener),
+        call: (time: number) => this.sound(pluck, time, controls, observer),
       })),
       ...plan.dampings.map(({ at, string }) => ({
         at,
@@ -121,7 +121,7 @@ export class Player {
           if (click.counted || controls.click) this.sounds(click, time);
         },
       })),
-      { at: plan.end, call: (time) => this.whenHeard(time, () => listener.end()) },
+      { at: plan.end, call: (time) => this.whenHeard(time, () => observer.end()) },
     ];
     const loop = plan.loop ? { from: plan.start, to: plan.end } : undefined;
     const start = this.context.now() + LEAD;
@@ -140,10 +140,10 @@ export class Player {
     this.strings.silence();
   }
 
-  private sound(pluck: Pluck, time: number, controls: Controls, listener: Listener): void {
+  private sound(pluck: Pluck, time: number, controls: Controls, observer: Observer): void {
     if (!controls.muted) this.strings.pluck(pluck, time, this.reference);
     const { index } = pluck;
-    if (index !== undefined) this.whenHeard(time, () => listener.note(index));
+    if (index !== undefined) this.whenHeard(time, () => observer.note(index));
   }
 
   private sounds({ accent }: Click, time: number): void {

@@ -9,7 +9,8 @@ export interface Sound {
   readonly string?: number;
   /** Strength of the attack, 0 to 1; .8 where not given. */
   readonly strength?: number;
-  readonly join?: 'slide' | 'hammer-on' | 'pull-off';
+  /** How it is reached from the note before it on its string; plucked where not given. */
+  readonly articulation?: 'slide' | 'hammer-on' | 'pull-off';
 }
 
 /** Notes at a tempo: what a card sounds. */

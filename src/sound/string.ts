@@ -50,7 +50,7 @@ const spreadsFor = (hertz: number): readonly number[] => (hertz < 100 ? [3, 2, 1
 const HIGH_RING = 0.4;
 
 /** How long a rendered note lasts, in seconds: the lower, the longer. */
-export function ringOf(midi: number): number {
+function ringOf(midi: number): number {
   const height = (midi - LOWEST) / (HIGHEST - LOWEST);
   return 4 - 2.4 * Math.min(1, Math.max(0, height));
 }

@@ -4,7 +4,7 @@ import type { Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
 import { RENDERED_RATE } from './string.ts';
 
-/** By its join: the part of a note's strength that is left, how bright it is, how softly it sets in (seconds). */
+/** By its articulation: the part of a note's strength that is left, how bright it is, how softly it sets in (seconds). */
 const ATTACKS = {
   pluck: { strength: 1, brightness: 1, onset: 0 },
   slide: { strength: 0.7, brightness: 0.45, onset: 0.003 },
@@ -111,12 +111,12 @@ export class Strings {
    * @param reference A4 in Hz
    */
   pluck(
-    { midi, string, strength, join }: Omit<Pluck, 'at'>,
+    { midi, string, strength, articulation }: Omit<Pluck, 'at'>,
     time: number,
     reference: number,
   ): void {
     this.last.get(string)?.damp(time, CUT);
-    const attack = ATTACKS[join ?? 'pluck'];
+    const attack = ATTACKS[articulation ?? 'pluck'];
     const hertz = frequency(midi, reference);
     const rendered = this.nearest(midi);
     const beginning: Beginning = {

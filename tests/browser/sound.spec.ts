@@ -223,9 +223,9 @@ test('strength, slide, hammer-on and pull-off each sound different from a pluck'
       pluck: await of({}),
       soft: await of({ strength: 0.4 }),
       hard: await of({ strength: 1 }),
-      slide: await of({ join: 'slide' }),
-      hammer: await of({ join: 'hammer-on' }),
-      pull: await of({ join: 'pull-off' }),
+      slide: await of({ articulation: 'slide' }),
+      hammer: await of({ articulation: 'hammer-on' }),
+      pull: await of({ articulation: 'pull-off' }),
     };
   });
   for (const [name, figures] of Object.entries(sounds)) print(name, figures);

@@ -63,7 +63,7 @@ describe('a plan', () => {
   test('passes the frets between on a slide, and lands on time', () => {
     const notes: Sound[] = [
       { midi: 60, at: 0, length: 1, string: 3 },
-      { midi: 64, at: 1, length: 1, string: 3, join: 'slide' },
+      { midi: 64, at: 1, length: 1, string: 3, articulation: 'slide' },
     ];
     const { plucks } = planOf({ tempo: 60, notes });
     expect(plucks.map(({ midi }) => midi)).toEqual([60, 61, 62, 63, 64]);
@@ -77,9 +77,9 @@ describe('a plan', () => {
   test('plucks a note that is joined to nothing', () => {
     const notes: Sound[] = [
       { midi: 60, at: 0, length: 1, string: 3 },
-      { midi: 64, at: 1, length: 1, string: 2, join: 'hammer-on' },
+      { midi: 64, at: 1, length: 1, string: 2, articulation: 'hammer-on' },
     ];
-    expect(planOf({ tempo: 60, notes }).plucks[1]!.join).toBeUndefined();
+    expect(planOf({ tempo: 60, notes }).plucks[1]!.articulation).toBeUndefined();
   });
 
   test('takes a stretch out and begins with it', () => {

@@ -1,11 +1,11 @@
 import { beforeEach, expect, test, vi } from 'vitest';
-import type { Listener } from '../../src/sound/player.ts';
+import type { Observer } from '../../src/sound/player.ts';
 
 /** A player that makes no sound: what was asked of it, and who is to be told. */
 const fake = vi.hoisted(() => ({
   opens: true,
   asked: [] as string[],
-  listener: undefined as Listener | undefined,
+  observer: undefined as Observer | undefined,
 }));
 
 vi.mock('../../src/sound/player.ts', () => ({
@@ -14,9 +14,9 @@ vi.mock('../../src/sound/player.ts', () => ({
     return {
       setLevel() {},
       setTempo() {},
-      play(_plan: unknown, _controls: unknown, listener: Listener) {
+      play(_plan: unknown, _controls: unknown, observer: Observer) {
         fake.asked.push('play');
-        fake.listener = listener;
+        fake.observer = observer;
       },
       stop: () => fake.asked.push('stop'),
     };
@@ -48,7 +48,7 @@ async function ready() {
 }
 
 beforeEach(() => {
-  Object.assign(fake, { opens: true, asked: [], listener: undefined });
+  Object.assign(fake, { opens: true, asked: [], observer: undefined });
   vi.stubGlobal('AudioContext', Context);
   vi.stubGlobal('document', { addEventListener() {} });
   vi.stubGlobal('navigator', {});
@@ -76,7 +76,7 @@ test('the last note rings on at the end, until the next sounding or whoever play
   const { play } = await ready();
   const onEnd = vi.fn<() => void>();
   const playing = play(SOUNDING, { onEnd });
-  fake.listener!.end();
+  fake.observer!.end();
   await playing.done;
   expect(onEnd).toHaveBeenCalledOnce();
   expect(fake.asked).toEqual(['play']);
@@ -85,7 +85,7 @@ test('the last note rings on at the end, until the next sounding or whoever play
   // The first has no more to say.
   playing.stop();
   expect(fake.asked).toHaveLength(3);
-  fake.listener!.end();
+  fake.observer!.end();
   other.stop();
   other.stop();
   expect(fake.asked).toEqual(['play', 'stop', 'play', 'stop']);
@@ -112,7 +112,7 @@ test('heard is what has sounded so far: not the waiting before, nor what was sto
   expect(first.heard() - before).toBe(700);
   const second = sound.play(SOUNDING);
   vi.advanceTimersByTime(2000);
-  fake.listener!.end();
+  fake.observer!.end();
   vi.advanceTimersByTime(5000);
   expect(first.heard() - before).toBe(700);
   expect(second.heard()).toBe(2000);

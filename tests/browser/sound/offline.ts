@@ -3,7 +3,7 @@ import { PitchDetector } from 'pitchy';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import { OfflineContext } from 'tone/build/esm/core/context/OfflineContext.js';
 import type { Plan } from '../../../src/sound/plan.ts';
-import { LEAD, Player, type Controls, type Listener } from '../../../src/sound/player.ts';
+import { LEAD, Player, type Controls, type Observer } from '../../../src/sound/player.ts';
 import { RENDERED_NOTES, RENDERED_RATE, renderString } from '../../../src/sound/string.ts';
 
 export { renderClick } from '../../../src/sound/click.ts';
@@ -19,7 +19,7 @@ const notes = RENDERED_NOTES.map((midi) => ({
 }));
 
 export const controls = (): Controls => ({ speed: 1, click: true, muted: false });
-export const nobody: Listener = { note() {}, end() {} };
+export const nobody: Observer = { note() {}, end() {} };
 
 /** Bytes that a player's rendered notes hold. */
 export const bytes = notes.reduce((sum, { samples }) => sum + samples.byteLength, 0);
