@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
 import { itemsOf } from '../cards/index.ts';
 import type { Deck } from '../decks/deck.ts';
-import { learn, nothing, replay, type Memory } from '../memory/memory.ts';
+import { learn, emptyMemory, replay, type Memory } from '../memory/memory.ts';
 import type { Item } from '../practice/item.ts';
 import { muted, reference, volume } from '../sound/index.ts';
 import * as decks from '../store/decks.ts';
@@ -25,7 +25,7 @@ export const currentId = signal<string | null>(null);
 export const settings = signal<Settings>(readSettings(null));
 export const log = signal<Log | null>(null);
 /** What is remembered: all reviews of the log, learned in place. */
-export const memory = signal<{ readonly of: Memory }>({ of: nothing() });
+export const memory = signal<{ readonly of: Memory }>({ of: emptyMemory() });
 
 /** Learns what the log has more than the memory; nothing of it twice, whoever else has learned it meanwhile. */
 export function learnNew(): void {

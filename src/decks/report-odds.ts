@@ -8,7 +8,7 @@ import type { Odds } from './odds.ts';
 import type { ItemSteps } from './report.ts';
 
 /** How the items of a report lie: where steps have their middle and how far they spread, and shares in 15ths. */
-interface Lie {
+interface Distribution {
   readonly stability: Place;
   readonly days: Place;
   readonly unseen: number;
@@ -51,7 +51,7 @@ const YES = Array.from({ length: 16 }, (_, yes) => oddsOf([4 * (15 - yes) + 0.25
 const MARKED = oddsOf([63, 1]);
 
 /** How some items lie, so that they take the fewest bits. */
-export function lieOf(items: readonly ItemSteps[], counts: Counts): Lie {
+export function distributionOf(items: readonly ItemSteps[], counts: Counts): Distribution {
   const seen = items.flatMap((item) => item.seen ?? []);
   const missed = seen.filter(({ misses }) => misses > 0);
   return {
@@ -70,32 +70,32 @@ export function lieOf(items: readonly ItemSteps[], counts: Counts): Lie {
   };
 }
 
-export function chanceOf(lie: Lie, counts: Counts): Chances {
+export function chanceOf(distribution: Distribution, counts: Counts): Chances {
   const odds = (name: 'stability' | 'days') =>
-    bellOf(counts[name], lie[name].middle, lie[name].spread);
+    bellOf(counts[name], distribution[name].middle, distribution[name].spread);
   return {
     marked: MARKED,
-    unseen: YES[lie.unseen]!,
+    unseen: YES[distribution.unseen]!,
     stability: odds('stability'),
     days: odds('days'),
-    missed: YES[lie.missed]!,
-    slow: YES[lie.slow]!,
+    missed: YES[distribution.missed]!,
+    slow: YES[distribution.slow]!,
     misses: MISSES,
-    taken: YES[lie.taken]!,
+    taken: YES[distribution.taken]!,
     takenFor: DEGREES,
   };
 }
 
 /** 33 bits. */
-export function putLie(bits: BitWriter, lie: Lie): void {
-  for (const { middle, spread } of [lie.stability, lie.days]) {
+export function putDistribution(bits: BitWriter, distribution: Distribution): void {
+  for (const { middle, spread } of [distribution.stability, distribution.days]) {
     bits.put(middle, 6);
     bits.put(spread, 3);
   }
-  for (const name of SHARES) bits.put(lie[name], 4);
+  for (const name of SHARES) bits.put(distribution[name], 4);
 }
 
-export function takeLie(bits: BitReader): Lie {
+export function takeDistribution(bits: BitReader): Distribution {
   const place = () => ({ middle: bits.take(6), spread: bits.take(3) });
   const [stability, days] = [place(), place()];
   const [unseen = 0, missed = 0, slow = 0, taken = 0] = SHARES.map(() => bits.take(4));

@@ -19,7 +19,7 @@ import type { KindName } from './deck.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
 import { oddsReader, oddsWriter } from './odds.ts';
-import { chanceOf, lieOf, putLie, takeLie } from './report-odds.ts';
+import { chanceOf, distributionOf, putDistribution, takeDistribution } from './report-odds.ts';
 import type { Chances } from './report-odds.ts';
 
 /** What a report tells of one item that was seen. */
@@ -122,9 +122,9 @@ function pack(report: Report, fine: number): Uint8Array {
   bits.put(fine, 2);
   const scales = FINENESS[fine]!;
   const items = report.items.map((item, i) => stepsOf(item, report.marked.includes(i), scales));
-  const lie = lieOf(items, countsOf(scales));
-  putLie(bits, lie);
-  const packed = packItems(items, chanceOf(lie, countsOf(scales)));
+  const distribution = distributionOf(items, countsOf(scales));
+  putDistribution(bits, distribution);
+  const packed = packItems(items, chanceOf(distribution, countsOf(scales)));
   return Uint8Array.of(...text, ...bits.bytes(), ...packed);
 }
 
@@ -146,7 +146,7 @@ export function readReport(
   const head = takeHead(bits, opened.version);
   const count = bits.take(12);
   const scales = FINENESS[bits.take(2)] ?? FINENESS[0]!;
-  const chances = chanceOf(takeLie(bits), countsOf(scales));
+  const chances = chanceOf(takeDistribution(bits), countsOf(scales));
   const told = unpackItems(bits.rest(), count, chances, scales);
   if (end < 0 || more.length > 0 || told === null) return { fault: altered('report') };
   const report: Report = { ...head, ...told, question, name };

@@ -97,7 +97,7 @@ export function laidBy(imprints: Imprints, time: number): number[] {
  *
  * @param guess the chance of a right answer without knowing
  */
-export function makeSurer(
+export function updateEstimates(
   general: LearningEstimate,
   own: LearningEstimate,
   active: number,

@@ -8,7 +8,7 @@ import {
   type Imprints,
   laidBy,
   type LearningEstimate,
-  makeSurer,
+  updateEstimates,
   OWN,
   SILENCE,
 } from './imprint.ts';
@@ -80,7 +80,7 @@ type LearningKnown = Mutable<Omit<Known, 'imprints' | 'ease'>> & {
 };
 
 /** The memory of someone who was asked nothing yet. */
-export function nothing(): Memory {
+export function emptyMemory(): Memory {
   return {
     items: new Map(),
     paces: new Map(),
@@ -98,7 +98,7 @@ export function nothing(): Memory {
 
 /** The memory that a log leaves, its reviews in their order. In any split the same: replay some, `learn` the rest. */
 export function replay(reviews: Pick<Reviews, 'forEach'>): Memory {
-  const memory = nothing();
+  const memory = emptyMemory();
   reviews.forEach((review) => learn(memory, review));
   return memory;
 }
@@ -145,7 +145,7 @@ function again(learning: Learning, known: LearningKnown, review: Review, now: nu
   if (days >= APART) keepTrial(learning.trials, known, days, review.right);
   const active = activation(known.imprints, now);
   const guess = GUESS[known.kind] ?? 0;
-  makeSurer(learning.ease, known.ease, active, review.right, guess);
+  updateEstimates(learning.ease, known.ease, active, review.right, guess);
   imprint(known.imprints, now, active, review.right);
   known.strength = strengthAfter(known.strength, days, review.grade);
   known.asked++;

@@ -1,7 +1,7 @@
 import { kindOf } from '../memory/memory.ts';
 import { seedAt } from '../theory/random.ts';
 import type { Item } from './item.ts';
-import type { Prospect } from './prospect.ts';
+import type { ExpectedGain } from './expectedGain.ts';
 import type { Round } from './round.ts';
 
 /** A missed item is asked once more, this many cards later at the earliest. */
@@ -17,7 +17,7 @@ const REST = 12;
  * the first drill has its turn, and in it the round's seed draws one: in the order of their degrees an answer could be
  * counted out.
  */
-export function choose(round: Round, ranked: readonly Prospect[]): Prospect | null {
+export function choose(round: Round, ranked: readonly ExpectedGain[]): ExpectedGain | null {
   const wanted = round.contrast[0];
   const contrast = wanted === undefined ? undefined : ranked.find(({ item }) => item.id === wanted);
   if (contrast) return contrast;
@@ -25,14 +25,14 @@ export function choose(round: Round, ranked: readonly Prospect[]): Prospect | nu
   const open = ranked.filter(isOpen(round));
   const last = round.asked.at(-1);
   const before = last && ranked.find(({ item }) => item.id === last.item)?.item;
-  const rules: ((prospect: Prospect) => boolean)[] = [
+  const rules: ((expected: ExpectedGain) => boolean)[] = [
     ({ item }) => item.degree !== before?.degree,
     mixed(round, open),
     inTurn(open),
     ({ item }) => item.strings === '' || item.strings !== before?.strings,
   ];
   const draw = seedAt(round.seed, round.asked.length);
-  let [best, most, lot]: [Prospect | null, number, number] = [null, -1, 0];
+  let [best, most, lot]: [ExpectedGain | null, number, number] = [null, -1, 0];
   open.forEach((one, k) => {
     const drawn = seedAt(draw, k);
     const more =
@@ -55,7 +55,7 @@ function drillOf({ drill = 0 }: Item): number {
 const AHEAD = 2;
 
 /** Whether its kind has not had more than its share of the round, of the kinds that have something left to ask. */
-function mixed(round: Round, open: readonly Prospect[]): (prospect: Prospect) => boolean {
+function mixed(round: Round, open: readonly ExpectedGain[]): (expected: ExpectedGain) => boolean {
   const counts = new Map<string, number>();
   for (const { item } of open) counts.set(item.kind, 0);
   for (const { item } of round.asked) {
@@ -67,7 +67,7 @@ function mixed(round: Round, open: readonly Prospect[]): (prospect: Prospect) =>
 }
 
 /** Whether it was asked before, or is from the first drill of its kind that has something new. */
-function inTurn(open: readonly Prospect[]): (prospect: Prospect) => boolean {
+function inTurn(open: readonly ExpectedGain[]): (expected: ExpectedGain) => boolean {
   const first = new Map<string, number>();
   for (const { item, isNew } of open) {
     if (!isNew) continue;
@@ -78,7 +78,7 @@ function inTurn(open: readonly Prospect[]): (prospect: Prospect) => boolean {
 }
 
 /** Whether the round may still ask it. */
-function isOpen(round: Round): (prospect: Prospect) => boolean {
+function isOpen(round: Round): (expected: ExpectedGain) => boolean {
   const times = new Map<string, number>();
   const rested = new Set<string>();
   round.asked.forEach(({ item, right }, k) => {

@@ -5,14 +5,14 @@ import type { Item } from './item.ts';
 import { pictureOf, recalls, type Picture } from './report.ts';
 
 /** A report on a lesson, with the lesson's items and the days from the report to the lesson. */
-export interface Placed {
+export interface LessonReport {
   readonly report: Report;
   readonly items: readonly Item[];
   readonly ahead: number;
 }
 
 /** A report that is kept: whose it is, on what, of when. It is read when it is needed: a class's reports are many. */
-export interface Filed<P extends Placed = Placed> extends Pick<
+export interface Filed<P extends LessonReport = LessonReport> extends Pick<
   Report,
   'sender' | 'deck' | 'day' | 'minute'
 > {
@@ -21,11 +21,11 @@ export interface Filed<P extends Placed = Placed> extends Pick<
 }
 
 /** One student: the report on the lesson that is looked at, and the ones on other lessons. */
-export interface Student<P extends Placed = Placed> {
+export interface Student<P extends LessonReport = LessonReport> {
   readonly sender: number;
   /** The name typed on this report, or empty. */
   readonly name: string;
-  readonly placed: P;
+  readonly latest: P;
   readonly picture: Picture;
   /** How many reports `weeks` tells of. */
   readonly reports: number;
@@ -51,7 +51,7 @@ export function newer(
  *
  * @param deck the lesson's mark
  */
-export function classOf<P extends Placed>(
+export function classOf<P extends LessonReport>(
   all: readonly Filed<P>[],
   deck: number,
   degree: number | null = null,
@@ -70,15 +70,18 @@ export function classOf<P extends Placed>(
 }
 
 /** Null where none of these reports, the oldest first, is on the lesson. */
-function studentOf<P extends Placed>(inTime: readonly Filed<P>[], deck: number): Student<P> | null {
-  const placed = inTime.findLast((filed) => filed.deck === deck)?.open();
-  if (!placed) return null;
+function studentOf<P extends LessonReport>(
+  inTime: readonly Filed<P>[],
+  deck: number,
+): Student<P> | null {
+  const latest = inTime.findLast((filed) => filed.deck === deck)?.open();
+  if (!latest) return null;
   const last = inTime.slice(-WEEKS);
   return {
-    sender: placed.report.sender,
-    name: placed.report.name,
-    placed,
-    picture: pictureOf(placed.report, placed.items, placed.ahead),
+    sender: latest.report.sender,
+    name: latest.report.name,
+    latest,
+    picture: pictureOf(latest.report, latest.items, latest.ahead),
     reports: last.length,
     lastName: () => last.findLast((filed) => filed.open()?.report.name)?.open()?.report.name ?? '',
     weeks: () =>

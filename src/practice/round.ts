@@ -5,7 +5,7 @@ import { seedAt } from '../theory/random.ts';
 import { choose } from './choose.ts';
 import { degreeAnswered } from './confusion.ts';
 import type { Item, Verdict } from './item.ts';
-import { type Prospect, prospects, secondsACard } from './prospect.ts';
+import { type ExpectedGain, expectedGains, secondsACard } from './expectedGain.ts';
 
 /** How long a round goes on: so many cards, so many minutes, or until enough is known for today. */
 export type Goal = { readonly cards: number } | { readonly minutes: number } | 'enough';
@@ -82,7 +82,7 @@ export function readRound(stored: unknown): Round | null {
 }
 
 /**
- * A new round on a deck. The goal is a number of cards or of minutes, or `enough: true`.
+ * A new round on a deck. The goal is a number of cards or of minutes, or `'enough'`.
  *
  * @throws RangeError where the number is not above 0
  */
@@ -112,10 +112,17 @@ export function nextCard(
   const shown = open && items.find(({ id }) => id === open.item);
   if (open && shown) return { round, item: shown, seed: open.seed };
   if (isFull(round)) return null;
-  const ranked = prospects(items, memory, now);
+  const ranked = expectedGains(items, memory, now);
   if (round.goal === 'enough' && isEnoughOf(ranked)) return null;
-  const chosen = choose(round, ranked);
-  return chosen && draw(round, chosen.item, recall(memory, chosen.item.id, now));
+  const asking = withoutLostContrast(round, items);
+  const chosen = choose(asking, ranked);
+  return chosen && draw(asking, chosen.item, recall(memory, chosen.item.id, now));
+}
+
+/** A pair of which one can no longer be asked, as where sound was lost, is none: it must not bar the pairs after it. */
+function withoutLostContrast(round: Round, items: readonly Item[]): Round {
+  const isWhole = round.contrast.every((wanted) => items.some(({ id }) => id === wanted));
+  return isWhole ? round : { ...round, contrast: [] };
 }
 
 function draw(round: Round, item: Item, chance: number | null): Next {
@@ -217,10 +224,10 @@ function isFull(round: Round): boolean {
 
 /** Whether nothing is worth its seconds today. Show it; the student may go on. */
 export function isEnough(items: readonly Item[], memory: Memory, now: number): boolean {
-  return isEnoughOf(prospects(items, memory, now));
+  return isEnoughOf(expectedGains(items, memory, now));
 }
 
-function isEnoughOf(ranked: readonly Prospect[]): boolean {
+function isEnoughOf(ranked: readonly ExpectedGain[]): boolean {
   return ranked.every(({ gain }) => gain < WORTH);
 }
 

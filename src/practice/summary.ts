@@ -4,7 +4,7 @@ import type { Memory } from '../memory/memory.ts';
 import { recall } from '../memory/memory.ts';
 import { starts } from '../memory/start.ts';
 import type { Item } from './item.ts';
-import { secondsACard } from './prospect.ts';
+import { secondsACard } from './expectedGain.ts';
 import type { Round } from './round.ts';
 
 /** What a round came to. */

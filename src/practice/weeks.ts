@@ -1,4 +1,4 @@
-import { learn, localDay, nothing } from '../memory/memory.ts';
+import { learn, localDay, emptyMemory } from '../memory/memory.ts';
 import { DAY } from '../memory/model.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { shareOf } from './known.ts';
@@ -33,7 +33,7 @@ export function recallByDay(
   const today = localDay(now, offset);
   const days = Math.max(0, today - localDay(first.at, first.offset));
   const apart = days <= DAYS ? 1 : 7 * Math.ceil(days / DAYS / 7);
-  const memory = nothing();
+  const memory = emptyMemory();
   const points: DayRecall[] = [];
   let day = today - Math.floor(days / apart) * apart;
   const upTo = (end: number) => {

@@ -7,7 +7,7 @@ import {
   GENERAL,
   imprint,
   OWN,
-  makeSurer,
+  updateEstimates,
 } from '../../src/memory/imprint.ts';
 import { DAY } from '../../src/memory/model.ts';
 
@@ -48,7 +48,7 @@ describe('imprints', () => {
 /** Both estimates after an answer to an item that is new to someone. */
 function surer(active: number, right: boolean, guess: number) {
   const [general, own] = [{ ...GENERAL }, { ...OWN }];
-  makeSurer(general, own, active, right, guess);
+  updateEstimates(general, own, active, right, guess);
   return { general, own };
 }
 

@@ -5,7 +5,7 @@ import {
   learn,
   localDay,
   type Memory,
-  nothing,
+  emptyMemory,
   recall,
   replay,
 } from '../../src/memory/memory.ts';
@@ -23,7 +23,7 @@ const onDays = (days: readonly number[]): Review[] =>
 
 describe('the memory', () => {
   it('knows nothing of what was never asked', () => {
-    expect(recall(nothing(), ITEM, NOON)).toBeNull();
+    expect(recall(emptyMemory(), ITEM, NOON)).toBeNull();
   });
 
   it('is that of the model, in days between the answers', () => {

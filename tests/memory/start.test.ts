@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nothing, replay } from '../../src/memory/memory.ts';
+import { emptyMemory, replay } from '../../src/memory/memory.ts';
 import { starts } from '../../src/memory/start.ts';
 import { reviewOf } from './reviews.ts';
 
@@ -13,7 +13,7 @@ const learned = (right: boolean) =>
 
 describe('where an item begins that was never asked', () => {
   it('is an even chance before anything is known', () => {
-    expect(starts(nothing())(id('Bb major', 2, '5-4-3'))).toBe(0.5);
+    expect(starts(emptyMemory())(id('Bb major', 2, '5-4-3'))).toBe(0.5);
   });
 
   it('is higher where its siblings were right than where they were wrong', () => {

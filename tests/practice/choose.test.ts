@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { learn, nothing, replay } from '../../src/memory/memory.ts';
+import { learn, emptyMemory, replay } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/model.ts';
 import type { Item } from '../../src/practice/item.ts';
-import { prospects } from '../../src/practice/prospect.ts';
+import { expectedGains } from '../../src/practice/expectedGain.ts';
 import { answerCard, isEnough, nextCard, startRound } from '../../src/practice/round.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
@@ -17,7 +17,7 @@ const item = (degree: number, more: Partial<Item> = {}): Item => ({
 const items = [1, 2, 3].map((degree) => item(degree));
 const [one, two, three] = items as [Item, Item, Item];
 const gains = (log: ReturnType<typeof reviewOf>[], now: number) =>
-  prospects(items, replay(log), now).map(({ gain }) => gain);
+  expectedGains(items, replay(log), now).map(({ gain }) => gain);
 
 describe('what asking an item brings', () => {
   it('does not depend on when it was reckoned before', () => {
@@ -28,16 +28,16 @@ describe('what asking an item brings', () => {
     });
     fc.assert(
       fc.property(fc.array(asking, { maxLength: 30 }), (askings) => {
-        const [list, memory] = [[...items], nothing()];
+        const [list, memory] = [[...items], emptyMemory()];
         let now = 0;
         askings.forEach(({ which, right, later }, n) => {
           now += later;
-          prospects(list, memory, now);
+          expectedGains(list, memory, now);
           learn(memory, reviewOf({ n, item: which.id, at: now, right }));
-          expect(prospects(list, memory, now + later)).toEqual(
-            prospects([...items], memory, now + later),
+          expect(expectedGains(list, memory, now + later)).toEqual(
+            expectedGains([...items], memory, now + later),
           );
-          expect(prospects(list, memory, now)).toEqual(prospects([...items], memory, now));
+          expect(expectedGains(list, memory, now)).toEqual(expectedGains([...items], memory, now));
         });
       }),
     );
@@ -56,7 +56,7 @@ describe('what asking an item brings', () => {
 
   it('hardly moves when a step of time ends', () => {
     const memory = replay([reviewOf({ item: one.id, at: 0 })]);
-    const at = (ms: number) => prospects([one], memory, ms)[0]!.gain;
+    const at = (ms: number) => expectedGains([one], memory, ms)[0]!.gain;
     for (let ms = 60_000; ms < 30 * DAY; ms *= 1.01) {
       expect(Math.abs(at(1.01 * ms) / at(ms) - 1)).toBeLessThan(0.1);
     }
@@ -80,21 +80,21 @@ describe('what asking an item brings', () => {
       reviewOf({ n, at: n, item: `place:${n}`, right: n % 2 === 0, ms: 25_000 }),
     );
     const placed = item(1, { id: 'place:Bb major:1', kind: 'place' });
-    const [spot, place] = prospects([one, placed], replay(log), DAY);
+    const [spot, place] = expectedGains([one, placed], replay(log), DAY);
     expect(place!.gain).toBeLessThan(spot!.gain);
   });
 
   it("is less for what the deck marks as hard, where an item's own answers tell nothing yet", () => {
     const marked = [1, 3, 5].map((mark) => item(mark, { mark }));
-    const [easy, middle, hard] = prospects(marked, nothing(), 0).map(({ gain }) => gain);
+    const [easy, middle, hard] = expectedGains(marked, emptyMemory(), 0).map(({ gain }) => gain);
     expect(easy).toBeGreaterThan(middle!);
     expect(middle).toBeGreaterThan(hard!);
   });
 
   it('is the same whichever deck the item was asked in', () => {
     const log = [reviewOf({ item: one.id, at: 0 }), reviewOf({ item: three.id, at: 1, n: 2 })];
-    const [alone] = prospects([one], replay(log), DAY);
-    expect(prospects(items, replay(log), DAY)[0]).toEqual(alone);
+    const [alone] = expectedGains([one], replay(log), DAY);
+    expect(expectedGains(items, replay(log), DAY)[0]).toEqual(alone);
   });
 });
 
@@ -108,7 +108,7 @@ describe('what was never asked', () => {
     ),
   ];
 
-  function asked(some: readonly Item[], memory = nothing(), seed = 1): string[] {
+  function asked(some: readonly Item[], memory = emptyMemory(), seed = 1): string[] {
     let round = startRound({ deck: 'd', goal: { cards: 20 }, seed, now: 0 });
     const ids: string[] = [];
     for (let next; (next = nextCard(round, some, memory, 0));) {
@@ -134,20 +134,22 @@ describe('what was never asked', () => {
 
   it('begins with the first drill', () => {
     for (let seed = 0; seed < 20; seed++) {
-      expect(asked(drilled, nothing(), seed)[0]).toMatch(/^a/);
+      expect(asked(drilled, emptyMemory(), seed)[0]).toMatch(/^a/);
     }
   });
 
   it('comes in no order of its own within a drill, so that no answer can be counted out', () => {
     const seven = [1, 2, 3, 4, 5, 6, 7].map((degree) => item(degree, { id: `a:${degree}` }));
-    const orders = Array.from({ length: 70 }, (_, seed) => asked(seven, nothing(), seed).join());
+    const orders = Array.from({ length: 70 }, (_, seed) =>
+      asked(seven, emptyMemory(), seed).join(),
+    );
     expect(new Set(orders).size).toBeGreaterThan(50);
     for (const { id } of seven) {
       const first = orders.filter((order) => order.startsWith(id)).length;
       expect(first).toBeGreaterThan(0);
       expect(first).toBeLessThan(25);
     }
-    expect(asked(seven, nothing(), 7).join()).toBe(orders[7]);
+    expect(asked(seven, emptyMemory(), 7).join()).toBe(orders[7]);
   });
 
   it('waits for nothing that was asked before: what fades comes whatever its drill', () => {
@@ -156,7 +158,7 @@ describe('what was never asked', () => {
     );
     const memory = replay(log);
     const gain = (id: string) =>
-      prospects(drilled, memory, DAY).find((each) => each.item.id === id)!.gain;
+      expectedGains(drilled, memory, DAY).find((each) => each.item.id === id)!.gain;
     const first = nextCard(
       startRound({ deck: 'd', goal: { cards: 20 }, seed: 1, now: DAY }),
       drilled.filter(({ kind }) => kind === 'spot'),
@@ -180,7 +182,7 @@ describe('enough for today', () => {
   });
 
   it('is not said before anything was asked, nor after a long pause', () => {
-    expect(isEnough(items, nothing(), 0)).toBe(false);
+    expect(isEnough(items, emptyMemory(), 0)).toBe(false);
     expect(isEnough(items, replay(known), 400 * DAY)).toBe(false);
   });
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { itemOf } from '../../src/cards/index.ts';
 import { ask, type TraceCard } from '../../src/cards/trace/ask.ts';
-import { learn, nothing, recall, replay } from '../../src/memory/memory.ts';
+import { learn, emptyMemory, recall, replay } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/model.ts';
 import { noPace } from '../../src/memory/pace.ts';
 import { confusions, degreeAnswered } from '../../src/practice/confusion.ts';
@@ -70,7 +70,7 @@ describe('how much is known', () => {
 
 describe('what is taken for what', () => {
   it('is counted over string sets and contours, the most frequent first', () => {
-    const of = nothing();
+    const of = emptyMemory();
     const misses = [
       [spot(2), '4'],
       [spot(2, '4-3'), '4'],
@@ -92,7 +92,7 @@ describe('what is taken for what', () => {
   });
 
   it('leaves out a path that begins with the right arpeggio and one that begins with none', () => {
-    const of = nothing();
+    const of = emptyMemory();
     for (const [k, takenFor] of ['2 4 6 5 7 1', '2 3 5', '2 4 2'].entries())
       learn(of, reviewOf({ n: k + 1, item: trace(2).id, at: start + k, right: false, takenFor }));
     expect(confusions([trace(2)], of)).toEqual([]);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readReport, reportLink, type ItemFacts, type Report } from '../../src/decks/report.ts';
-import { learn, nothing, recall } from '../../src/memory/memory.ts';
+import { learn, emptyMemory, recall } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/model.ts';
 import { classOf, meanByDegree } from '../../src/practice/class.ts';
 import type { Item } from '../../src/practice/item.ts';
@@ -44,7 +44,7 @@ function told(answers: readonly (Partial<Review> & { item: string; ago: number }
   const reviews = answers.map(({ ago, ...rest }, k) =>
     reviewOf({ n: k + 1, at: noon - ago * DAY, offset: OFFSET, ...rest }),
   );
-  const memory = nothing();
+  const memory = emptyMemory();
   for (const review of reviews) learn(memory, review);
   return { items, memory, reviews, questions: [] as string[] };
 }
@@ -234,7 +234,7 @@ describe('a class', () => {
     expect(more).toEqual([]);
     expect(student).toMatchObject({ sender: 2, name: '' });
     expect(student!.lastName()).toBe('Ilse');
-    expect(student!.placed.report).toBe(now);
+    expect(student!.latest.report).toBe(now);
     expect(student!.weeks().map(({ day }) => day)).toEqual([20_780, 20_790]);
   });
 });

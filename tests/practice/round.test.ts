@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { learn, nothing } from '../../src/memory/memory.ts';
+import { learn, emptyMemory } from '../../src/memory/memory.ts';
 import type { Item } from '../../src/practice/item.ts';
 import {
   answerCard,
@@ -30,7 +30,7 @@ const items: Item[] = ['5-4', '4-3'].flatMap((strings) =>
 type Answers = (item: Item, count: number) => { right: boolean; takenFor: string | null };
 
 /** Plays a round to its end, a card every ten seconds. */
-function play(goal: Goal, answers: Answers, memory = nothing(), at = start) {
+function play(goal: Goal, answers: Answers, memory = emptyMemory(), at = start) {
   let round: Round = startRound({ deck: 'lesson', goal, seed: 7, now: at });
   const shown: { item: Item; seed: number }[] = [];
   let now = at;
@@ -80,14 +80,30 @@ describe('a round', () => {
     expect(third).toEqual(first);
   });
 
+  it('lets go of a pair of which one can no longer be asked, and takes up the next', () => {
+    const fresh = startRound({ deck: '', goal: { cards: 20 }, seed: 3, now: start });
+    const mistaken = (item: Item) => ({
+      right: false,
+      takenFor: String((item.degree % 7) + 1),
+    });
+    const first = nextCard(fresh, items, emptyMemory(), start)!;
+    const missed = answerCard(first.round, items, mistaken(first.item), start + 5000);
+    const [other] = missed.contrast;
+    const left = items.filter(({ id }) => id !== other);
+    const second = nextCard(missed, left, emptyMemory(), start + 6000)!;
+    expect(second.round.contrast).toEqual([]);
+    const again = answerCard(second.round, items, mistaken(second.item), start + 9000);
+    expect(again.contrast).toHaveLength(2);
+  });
+
   it('ends by minutes, a pause left out', () => {
     const { round } = play({ minutes: 1 }, right);
     expect(round.asked).toHaveLength(6);
-    expect(progress(round, items, nothing())).toEqual({ done: 6, of: 6 });
+    expect(progress(round, items, emptyMemory())).toEqual({ done: 6, of: 6 });
     const open = nextCard(
       startRound({ deck: '', goal: { minutes: 1 }, seed: 1, now: 0 }),
       items,
-      nothing(),
+      emptyMemory(),
       0,
     )!;
     const late = answerCard(open.round, items, right(items[0]!, 0), 55 * MINUTE);
@@ -96,14 +112,14 @@ describe('a round', () => {
 
   it('shows the open card again after a reload', () => {
     const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
-    const next = nextCard(fresh, items, nothing(), start)!;
-    const again = nextCard(next.round, items, nothing(), start + MINUTE)!;
+    const next = nextCard(fresh, items, emptyMemory(), start)!;
+    const again = nextCard(next.round, items, emptyMemory(), start + MINUTE)!;
     expect(again).toEqual(next);
   });
 
   it('counts a card as answered whose answer was stored before the page was closed', () => {
     const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
-    const { round, item, seed } = nextCard(fresh, items, nothing(), start)!;
+    const { round, item, seed } = nextCard(fresh, items, emptyMemory(), start)!;
     const answer = reviewOf({ item: item.id, seed, at: start + 5000, right: false, takenFor: '4' });
     const after = caughtUp(round, items, [answer]);
     expect(after).toEqual(answerCard(round, items, answer, answer.at));
@@ -120,7 +136,7 @@ describe('a round', () => {
 
   it('is read as it was stored, and not at all where it is not whole', () => {
     const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
-    const { round } = nextCard(fresh, items, nothing(), start)!;
+    const { round } = nextCard(fresh, items, emptyMemory(), start)!;
     const asked = answerCard(round, items, { right: true, takenFor: null }, start + 9000);
     for (const one of [fresh, round, asked, { ...fresh, goal: 'enough' }]) {
       const stored: unknown = JSON.parse(JSON.stringify(one));

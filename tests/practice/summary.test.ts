@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
 import type { Drill, NeckDrill } from '../../src/decks/deck.ts';
-import { learn, nothing, recall, type Memory } from '../../src/memory/memory.ts';
+import { learn, emptyMemory, recall, type Memory } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/model.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import type { Item } from '../../src/practice/item.ts';
-import { secondsACard } from '../../src/practice/prospect.ts';
+import { secondsACard } from '../../src/practice/expectedGain.ts';
 import { answerCard, nextCard, startRound } from '../../src/practice/round.ts';
 import { daysUntilKnown, minutesADay } from '../../src/practice/summary.ts';
 import { seeded } from '../../src/theory/random.ts';
@@ -39,7 +39,7 @@ const LARGE = items(
 /** One round at six in the evening, by a student who knows what the model says, and of what is new a third. */
 function practise(some: readonly Item[], memory: Memory, day: number, minutes: number): void {
   const chance = seeded(day);
-  const seconds = secondsACard(some, nothing());
+  const seconds = secondsACard(some, emptyMemory());
   let now = day * DAY + 18 * 3_600_000;
   let round = startRound({ deck: 'd', goal: { minutes }, seed: day, now });
   for (let next; (next = nextCard(round, some, memory, now));) {
@@ -53,7 +53,7 @@ function practise(some: readonly Item[], memory: Memory, day: number, minutes: n
 
 /** On which day of practice the mean recall a week ahead is .9. */
 function dayKnown(some: readonly Item[], minutes: number): number {
-  const memory = nothing();
+  const memory = emptyMemory();
   for (let day = 1; day < 60; day++) {
     practise(some, memory, day, minutes);
     const then = (day + 7.75) * DAY;
@@ -69,22 +69,22 @@ describe('days until a deck is known', () => {
     ['plain', PLAIN],
     ['large', LARGE],
   ])('are near those that a %s one takes in rounds of eight minutes', (_name, some) => {
-    const told = daysUntilKnown(some, nothing(), 0, 8);
+    const told = daysUntilKnown(some, emptyMemory(), 0, 8);
     const taken = dayKnown(some, 8);
     expect(told / taken).toBeGreaterThan(2 / 3);
     expect(told / taken).toBeLessThan(4 / 3);
   });
 
   it('are fewer with more minutes a day, but never fewer than five for what is new', () => {
-    const days = [4, 8, 16, 600].map((minutes) => daysUntilKnown(LARGE, nothing(), 0, minutes));
+    const days = [4, 8, 16, 600].map((minutes) => daysUntilKnown(LARGE, emptyMemory(), 0, minutes));
     expect(days).toEqual(days.toSorted((a, b) => b - a));
     expect(new Set(days).size).toBe(4);
     expect(days.at(-1)).toBe(5);
   });
 
   it('are none where nothing is to do', () => {
-    expect(daysUntilKnown([], nothing(), 0, 8)).toBe(0);
-    const memory = nothing();
+    expect(daysUntilKnown([], emptyMemory(), 0, 8)).toBe(0);
+    const memory = emptyMemory();
     for (const { id } of SMALL)
       for (const day of [0, 1, 3, 7, 14, 28, 56])
         learn(memory, reviewOf({ item: id, at: day * DAY }));
@@ -95,9 +95,9 @@ describe('days until a deck is known', () => {
 
 describe('minutes a day', () => {
   it('grow with the items and fall with the days that are left', () => {
-    const week = minutesADay(PLAIN, nothing(), 0, null);
-    expect(minutesADay(SMALL, nothing(), 0, null)).toBeLessThan(week);
-    expect(minutesADay(PLAIN, nothing(), 0, 14 * DAY)).toBeLessThan(week);
-    expect(minutesADay(PLAIN, nothing(), 0, 2 * DAY)).toBeGreaterThan(week);
+    const week = minutesADay(PLAIN, emptyMemory(), 0, null);
+    expect(minutesADay(SMALL, emptyMemory(), 0, null)).toBeLessThan(week);
+    expect(minutesADay(PLAIN, emptyMemory(), 0, 14 * DAY)).toBeLessThan(week);
+    expect(minutesADay(PLAIN, emptyMemory(), 0, 2 * DAY)).toBeGreaterThan(week);
   });
 });

@@ -168,7 +168,7 @@ function OfLesson({ lesson, known }: { lesson: Lesson; known: readonly FiledRepo
           disabled={chosen.length === 0}
           onClick={() =>
             void makeNext(
-              chosen.map(({ placed }) => placed),
+              chosen.map(({ latest }) => latest),
               Date.now(),
             )
           }
@@ -191,7 +191,7 @@ interface RowProps {
 }
 
 function Row({ student, musicKey, late, degree, taken, take }: RowProps) {
-  const { picture, placed, reports: count, sender } = student;
+  const { picture, latest, reports: count, sender } = student;
   const name = studentName(student.name || (late ? student.lastName() : ''), sender);
   const numeral = (of: number) => chordOn(parentKey(musicKey), of, 'triad').numeral;
   const shown = degree === null ? picture.all : picture.byDegree[degree - 1];
@@ -210,7 +210,7 @@ function Row({ student, musicKey, late, degree, taken, take }: RowProps) {
           onChange={(event) => take(event.currentTarget.checked)}
         />
       </label>
-      <a href={placed.link}>
+      <a href={latest.link}>
         <span class="head">
           <strong>{name}</strong>
           <Bars picture={picture} />
@@ -219,10 +219,10 @@ function Row({ student, musicKey, late, degree, taken, take }: RowProps) {
         <span class="soft">
           {needs.length > 0 ? `Needs ${needs.join(' · ')}` : 'Ready'}
           {' · '}
-          {reportDay(placed.report)}
+          {reportDay(latest.report)}
         </span>
         {count > 1 && <span class="soft">Over the weeks: {late ? weeksText(student) : '…'}</span>}
-        {placed.report.question && <q>{placed.report.question}</q>}
+        {latest.report.question && <q>{latest.report.question}</q>}
       </a>
     </li>
   );

@@ -1,13 +1,13 @@
 import { computed, signal } from '@preact/signals';
 import { deckMark, readReport, type Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/model.ts';
-import { newer, type Filed, type Placed } from '../../practice/class.ts';
+import { newer, type Filed, type LessonReport } from '../../practice/class.ts';
 import { daysAhead, fits } from '../../practice/report.ts';
 import { keepReport, listReports, type Kept, type StoredReport } from '../../store/reports.ts';
 import { itemsOfLesson, lessons, tell, type Lesson } from '../state.ts';
 
 /** A report on a lesson that this device has. */
-export interface PlacedReport extends Placed {
+export interface PlacedReport extends LessonReport {
   readonly lesson: Lesson;
   /** From `#` on. */
   readonly link: string;

@@ -1,6 +1,6 @@
 import { daysUntilKnown, minutesADay } from '../../practice/summary.ts';
 import type { Item } from '../../practice/item.ts';
-import { nothing } from '../../memory/memory.ts';
+import { emptyMemory } from '../../memory/memory.ts';
 import { startOf } from '../days.ts';
 
 /** As many minutes a day as are worth it, early on (Molloy et al. 2012). */
@@ -22,8 +22,8 @@ export function Estimate({
     );
   }
   const now = Date.now();
-  const minutes = minutesADay(items, nothing(), now, lessonDay ? startOf(lessonDay) : null);
-  const days = daysUntilKnown(items, nothing(), now, MINUTES);
+  const minutes = minutesADay(items, emptyMemory(), now, lessonDay ? startOf(lessonDay) : null);
+  const days = daysUntilKnown(items, emptyMemory(), now, MINUTES);
   return (
     <p class="soft" role="status">
       {items.length} {items.length === 1 ? 'item' : 'items'} · about {minutes}{' '}

@@ -1,4 +1,4 @@
-import { learn, type Memory, nothing } from '../../../src/memory/memory.ts';
+import { learn, type Memory, emptyMemory } from '../../../src/memory/memory.ts';
 import { gradeOf } from '../../../src/practice/grade.ts';
 import type { Item } from '../../../src/practice/item.ts';
 import type { Review } from '../../../src/store/review.ts';
@@ -31,7 +31,7 @@ export function play({ make, policy, items, minutes, seed, spread }: Course): Ou
   const hidden = make(items, seeded(seedAt(seed, 1)), spread);
   const days = seeded(seedAt(seed, 2));
   const answers = answering(items, hidden, seeded(seedAt(seed, 3)));
-  const memory = nothing();
+  const memory = emptyMemory();
   const choosing = policy({
     items,
     memory,

@@ -4,10 +4,10 @@ import type { Memory } from '../memory/memory.ts';
 import { noPace } from '../memory/pace.ts';
 import { firstShare, starts } from '../memory/start.ts';
 import type { Item } from './item.ts';
-import { outlookOn } from './outlook.ts';
+import { activationsOf } from './activationTable.ts';
 
 /** What asking one item now would bring. */
-export interface Prospect {
+export interface ExpectedGain {
   readonly item: Item;
   readonly isNew: boolean;
   /** Expected gain, in chances of knowing it at both aims together, for each second that asking costs. */
@@ -33,9 +33,9 @@ const TOLD = 0.5;
  * "Optimizing practice scheduling requires quantitative tracking of individual item performance", npj Science of
  * Learning 5, 2020.
  */
-export function prospects(items: readonly Item[], memory: Memory, now: number): Prospect[] {
-  const outlook = outlookOn(items, memory, now + memory.shift);
-  const { known, easeMean, easeVariance, present, soon, soonFresh, late, lateFresh } = outlook;
+export function expectedGains(items: readonly Item[], memory: Memory, now: number): ExpectedGain[] {
+  const table = activationsOf(items, memory, now + memory.shift);
+  const { known, easeMean, easeVariance, present, soon, soonFresh, late, lateFresh } = table;
   const costs = costsOf(memory);
   const startOf = starts(memory);
   return items.map((item, k) => {

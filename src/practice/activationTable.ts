@@ -19,7 +19,7 @@ const STEP = 1.05;
  * How the items of a list stand, a number for each in their order. Kept in plain rows of numbers: with ten thousand items,
  * fetching what lies about in objects would be most of the work.
  */
-export class Outlook {
+export class ActivationTable {
   /** What is known of each; undefined where it was never asked. */
   readonly known: (Known | undefined)[];
   /** How easily each comes: `Known.ease`. */
@@ -85,15 +85,19 @@ export class Outlook {
   }
 }
 
-const outlooks = new WeakMap<readonly Item[], Outlook>();
+const tables = new WeakMap<readonly Item[], ActivationTable>();
 
-/** How these items stand at a time of the memory's clock: the same outlook as the last time, brought up to date. */
-export function outlookOn(items: readonly Item[], memory: Memory, now: number): Outlook {
-  let outlook = outlooks.get(items);
-  if (outlook?.memory !== memory || outlook.known.length !== items.length) {
-    outlook = new Outlook(items, memory);
-    outlooks.set(items, outlook);
+/** How these items stand at a time of the memory's clock: the same table as the last time, brought up to date. */
+export function activationsOf(
+  items: readonly Item[],
+  memory: Memory,
+  now: number,
+): ActivationTable {
+  let table = tables.get(items);
+  if (table?.memory !== memory || table.known.length !== items.length) {
+    table = new ActivationTable(items, memory);
+    tables.set(items, table);
   }
-  outlook.look(now);
-  return outlook;
+  table.look(now);
+  return table;
 }
