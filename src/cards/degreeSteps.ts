@@ -2,10 +2,8 @@ import type { Step } from '../parts/Stair.tsx';
 import { chordOn, type Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import { chordLabel } from '../theory/naming.ts';
-import { parentKey } from '../theory/scale.ts';
+import { DEGREES, parentKey } from '../theory/scale.ts';
 import type { Shown } from './kind.ts';
-
-const DEGREES = [1, 2, 3, 4, 5, 6, 7];
 
 /**
  * The degrees that items stand on in a key as steps, in their order, with the chord's name where it is to be shown: of
@@ -26,8 +24,8 @@ export function degreeSteps(
   });
 }
 
-/** The same, in minor with what harmonic minor lends beside its own: `v V`, `VII vii°`. A phrase has the one or the other. */
-export function withLent(
+/** The same, in minor with the chords borrowed from harmonic minor beside its own: `v V`, `VII vii°`. A phrase has the one or the other. */
+export function withBorrowed(
   steps: readonly Step[],
   { tonic, scale }: Key,
   size: Size,
@@ -35,11 +33,11 @@ export function withLent(
 ): Step[] {
   return steps.map((step) => {
     if (scale !== 'minor' || ![5, 7].includes(step.degree)) return step;
-    const lent = chordOn({ tonic, scale: 'harmonic minor' }, step.degree, size);
+    const borrowed = chordOn({ tonic, scale: 'harmonic minor' }, step.degree, size);
     return {
       ...step,
-      numeral: `${step.numeral} ${lent.numeral}`,
-      ...(chordNames && { name: `${step.name} ${chordLabel(lent, naming)}` }),
+      numeral: `${step.numeral} ${borrowed.numeral}`,
+      ...(chordNames && { name: `${step.name} ${chordLabel(borrowed, naming)}` }),
     };
   });
 }

@@ -6,7 +6,7 @@ import type { Verdict } from '../practice/item.ts';
 import type { Chord } from '../theory/chord.ts';
 import { degreeOf, letterDegree, spell } from '../theory/key.ts';
 import { chordLabel, noteLabel, numeralLabel, type Naming } from '../theory/naming.ts';
-import { chroma, type NoteName } from '../theory/note.ts';
+import { chroma, pitchClass, type NoteName } from '../theory/note.ts';
 import { listed, ordinal } from './arpeggio.ts';
 import type { Card, Explanation } from './kind.ts';
 import { arpeggioSound } from './sounds.ts';
@@ -55,7 +55,7 @@ export function placed(card: PlacingCard, answer: string): Placed {
   const foreign: Place[] = [];
   const twice: Place[] = [];
   for (const place of places) {
-    const sounds = midiAt(card.instrument, place) % 12;
+    const sounds = pitchClass(midiAt(card.instrument, place));
     if (!chromas.includes(sounds)) foreign.push(place);
     else if (found.has(sounds)) twice.push(place);
     else found.add(sounds);
@@ -142,7 +142,7 @@ function nearestShape(card: PlacingCard, put: Placed): readonly Place[] {
 }
 
 function memberDot(card: PlacingCard, { string, fret }: Place): NeckDot {
-  const sounds = midiAt(card.instrument, { string, fret }) % 12;
+  const sounds = pitchClass(midiAt(card.instrument, { string, fret }));
   const index = card.chord.notes.findIndex((note) => chroma(note) === sounds);
   const note = card.chord.notes[index]!;
   return {

@@ -1,4 +1,4 @@
-import { chroma } from '../theory/note.ts';
+import { chroma, pitchClass } from '../theory/note.ts';
 import type { Chord } from '../theory/chord.ts';
 import type { Place } from '../neck/place.ts';
 import type { Sounding } from '../sound/sounding.ts';
@@ -39,11 +39,9 @@ export function phraseSound({ notes, tempo }: Phrase, places: readonly Place[] =
 
 /** MIDI numbers of a chord upwards from its root, the root nearest to `around`. */
 export function chordNear(chord: Chord, around: number): number[] {
-  let last = around - 6 + mod12(chroma(chord.root) - (around - 6));
+  let last = around - 6 + pitchClass(chroma(chord.root) - (around - 6));
   return chord.notes.map((note, index) => {
-    if (index > 0) last += mod12(chroma(note) - last);
+    if (index > 0) last += pitchClass(chroma(note) - last);
     return last;
   });
 }
-
-const mod12 = (n: number) => ((n % 12) + 12) % 12;

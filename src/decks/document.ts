@@ -7,7 +7,7 @@ import * as v from 'valibot';
 import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
 import { keyName } from '../theory/key.ts';
-import { hasSevenNotes, parentKey } from '../theory/scale.ts';
+import { DEGREES, hasSevenNotes, parentKey } from '../theory/scale.ts';
 import { fnv64 } from './bytes.ts';
 import { isPhraseDrill, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
 import type { Fault } from './envelope.ts';
@@ -15,7 +15,7 @@ import { writeInstrument } from './instrument.ts';
 import { readMarks, writeMarks } from './marks.ts';
 import { writeNotes } from './notes.ts';
 import { readRulings, writeRulings } from './rulings.ts';
-import { ALL_DEGREES, DOCUMENT_VERSION, Document } from './schema.ts';
+import { DOCUMENT_VERSION, Document } from './schema.ts';
 
 /** A deck as it is written to a file. */
 export type DeckDocument = v.InferInput<typeof Document>;
@@ -159,7 +159,7 @@ function writeDrill(drill: Drill): DeckDocument['drills'][number] {
     return { kind: drill.kind, ...(drill.phrases && { phrases: [...drill.phrases] }) };
   }
   const { degrees, sizes } = drill;
-  const all = degrees.join() === ALL_DEGREES.join();
+  const all = degrees.join() === DEGREES.join();
   const shared = { ...(all ? {} : { degrees: [...degrees] }), sizes: [...sizes] };
   return drill.kind === 'trace'
     ? {

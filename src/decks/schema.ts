@@ -9,14 +9,12 @@ import { SIZES } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
 import { CONTOURS, KIND_NAMES, MOST, RHYTHMS, type PhraseKind } from './deck.ts';
 import { readInstrument } from './instrument.ts';
+import { DEGREES } from '../theory/scale.ts';
 import { MARKED } from './marks.ts';
 import { readNotes } from './notes.ts';
 
 /** The version of the document that this program writes, and the newest that it reads. */
 export const DOCUMENT_VERSION = 1;
-
-/** The degrees that a drill covers when it names none. */
-export const ALL_DEGREES = [1, 2, 3, 4, 5, 6, 7] as const;
 
 const PLAIN = /^[^\p{Cc}\p{Cs}]*$/u;
 const PLAIN_LINES = /^(?:[^\p{Cc}\p{Cs}]|\n)*$/u;
@@ -67,7 +65,7 @@ function oneOf<const T extends readonly string[]>(names: T, what: string) {
 
 const Degrees = v.optional(
   list(whole(1, 7, 'each degree'), 7, 'list different degrees of the key, like [1, 4, 5]'),
-  [...ALL_DEGREES],
+  [...DEGREES],
 );
 const Sizes = list(
   oneOf(SIZES, 'each chord size'),

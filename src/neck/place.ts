@@ -1,3 +1,4 @@
+import { pitchClass } from '../theory/note.ts';
 import { openMidi, type Instrument } from './instrument.ts';
 
 /** A string and a fret. String 1 sounds highest (or is nearest the floor); fret 0 is open, at the capo where one lies. */
@@ -21,7 +22,7 @@ export function placesOf(
   const places: Place[] = [];
   for (const string of strings) {
     const open = midiAt(instrument, { string, fret: 0 });
-    const first = lo + ((((chroma - open - lo) % 12) + 12) % 12);
+    const first = lo + pitchClass(chroma - open - lo);
     for (let fret = first; fret <= hi; fret += 12) places.push({ string, fret });
   }
   return places;

@@ -1,6 +1,7 @@
 import type { KindName } from '../decks/deck.ts';
 import type { Memory } from '../memory/memory.ts';
 import { memberCount, type Size } from '../theory/chord.ts';
+import { DEGREES } from '../theory/scale.ts';
 import type { Item } from './item.ts';
 
 /** The kinds whose wrong answers are arpeggios taken for others. */
@@ -48,7 +49,7 @@ export function degreeAnswered(answer: string, size: Size): number | null {
   const degrees = answer.split(' ').map(Number);
   if (degrees.length === 1) return degrees[0]!;
   const members = Array.from({ length: memberCount(size) }, (_, third) => (2 * third) % 7);
-  const fits = [1, 2, 3, 4, 5, 6, 7].filter((root) => {
+  const fits = DEGREES.filter((root) => {
     const above = degrees.slice(0, 3).map((degree) => (degree - root + 7) % 7);
     // Of chords larger than triads a phrase sounds the highest member: without it they would not be told apart.
     const telling = size === 'triad' || above.includes(members.at(-1)!);

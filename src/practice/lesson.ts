@@ -1,6 +1,7 @@
 /** The next lesson, from what one or several reports on the last one tell. */
 import { isPhraseDrill, type Deck, type Drill, type Mark, type Marks } from '../decks/deck.ts';
 import type { Report } from '../decks/report.ts';
+import { DEGREES } from '../theory/scale.ts';
 import type { Item } from './item.ts';
 import { recalls } from './report.ts';
 
@@ -66,11 +67,7 @@ export function weakDrills(
       }),
       least,
     );
-  const degrees = weak(
-    [1, 2, 3, 4, 5, 6, 7],
-    (item, degree) => item.degree === degree,
-    LEAST.degrees,
-  );
+  const degrees = weak(DEGREES, (item, degree) => item.degree === degree, LEAST.degrees);
   const drilled = deck.drills.flatMap((drill) => ('strings' in drill ? drill.strings : []));
   const sets = [...new Set(drilled.map((set) => set.join('-')))];
   const strings = weak(sets, (item, set) => item.strings === set, LEAST.stringSets);

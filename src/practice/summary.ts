@@ -3,6 +3,7 @@ import { DAY } from '../memory/model.ts';
 import type { Memory } from '../memory/memory.ts';
 import { recall } from '../memory/memory.ts';
 import { starts } from '../memory/start.ts';
+import { DEGREES } from '../theory/scale.ts';
 import type { Item } from './item.ts';
 import { secondsACard } from './expectedGain.ts';
 import type { Round } from './round.ts';
@@ -53,7 +54,7 @@ export function readiness(items: readonly Item[], memory: Memory, at: number): R
   const forecast = forecastOf(memory);
   const mean = (some: readonly Item[]) =>
     some.reduce((sum, { id }) => sum + (forecast(id, at) ?? 0), 0) / some.length;
-  const degrees = [1, 2, 3, 4, 5, 6, 7].map((degree) => items.filter((it) => it.degree === degree));
+  const degrees = DEGREES.map((degree) => items.filter((it) => it.degree === degree));
   return {
     overall: items.length === 0 ? 0 : mean(items),
     byDegree: degrees.map((some) => (some.length === 0 ? null : mean(some))),

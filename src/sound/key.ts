@@ -1,6 +1,6 @@
 import { chordOn } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
-import { chroma, type NoteName } from '../theory/note.ts';
+import { chroma, pitchClass, type NoteName } from '../theory/note.ts';
 import { parentKey, type ScaleKind } from '../theory/scale.ts';
 import type { Sound, Sounding } from './sounding.ts';
 
@@ -25,7 +25,7 @@ const CADENCES: ReadonlyMap<ScaleKind, readonly number[]> = new Map<ScaleKind, r
 ]);
 
 const firstAbove = (lowest: number, note: NoteName): number =>
-  lowest + ((((chroma(note) - lowest) % 12) + 12) % 12);
+  lowest + pitchClass(chroma(note) - lowest);
 
 /** The three inversions of a triad, close, from the lowest of the upper voices on. */
 function inversions(notes: readonly NoteName[]): number[][] {

@@ -1,7 +1,7 @@
 import { distance } from '@tonaljs/pitch-distance';
 import { keyName, type Key } from './key.ts';
-import { chroma, type NoteName } from './note.ts';
-import { hasSevenNotes, scaleNotes } from './scale.ts';
+import { chroma, pitchClass, type NoteName } from './note.ts';
+import { degreeOfStep, hasSevenNotes, scaleNotes } from './scale.ts';
 
 /** How many thirds are stacked. */
 export type Size = 'triad' | 'seventh' | 'ninth' | 'eleventh' | 'thirteenth';
@@ -71,7 +71,7 @@ function stack(key: Key, degree: number, size: Size): Chord {
     throw new RangeError(`${degree} is not a degree: take 1 to 7.`);
   const scale = scaleNotes(key);
   const members = MEMBERS.slice(0, memberCount(size));
-  const notes = members.map((member) => scale[(degree + member - 2) % 7]!);
+  const notes = members.map((member) => scale[degreeOfStep(degree + member - 2) - 1]!);
   const root = notes[0]!;
   const quality = qualityOf(notes);
   return {
@@ -157,7 +157,12 @@ export function degreesAlike({ key, notes, size }: Chord): number[] {
   });
 }
 
-/** Which member of a chord a pitch (MIDI, or a chroma from 0 to 11) is, or null where it is none. */
+/** The notes that two chords of a key have in common, in the first one's order. */
+export function sharedNotes(a: Chord, b: Chord): NoteName[] {
+  return a.notes.filter((note) => b.notes.includes(note));
+}
+
+/** Which member of a chord a pitch (MIDI number or pitch class) is, or null where it is none. */
 export function memberOf({ notes, members }: Chord, pitch: number): Member | null {
-  return members[notes.findIndex((note) => chroma(note) === pitch % 12)] ?? null;
+  return members[notes.findIndex((note) => chroma(note) === pitchClass(pitch))] ?? null;
 }

@@ -1,13 +1,8 @@
 import { transpose } from '@tonaljs/pitch-distance';
-import { chroma, fifths, parseNote, type NoteName } from './note.ts';
-import { SCALE_KINDS, scaleNotes, type ScaleKind } from './scale.ts';
+import { chroma, fifths, parseNote, pitchClass, type NoteName } from './note.ts';
+import { degreeOfStep, SCALE_KINDS, scaleNotes, type Key, type ScaleKind } from './scale.ts';
 
-/** A key: where its first degree is and what scale stands on it. */
-export interface Key {
-  /** With at most two accidentals. */
-  readonly tonic: NoteName;
-  readonly scale: ScaleKind;
-}
+export type { Key };
 
 /** The tonics that keys are usually written on; the others have four flats or sharps in their scale, or more. */
 export const USUAL_TONICS: readonly NoteName[] =
@@ -40,7 +35,7 @@ const LETTERS = 'CDEFGAB';
 
 /** How many letters a note lies above the key's tonic, counted from 1. */
 export function letterDegree(key: Key, note: NoteName): number {
-  return ((LETTERS.indexOf(note[0]!) - LETTERS.indexOf(key.tonic[0]!) + 7) % 7) + 1;
+  return degreeOfStep(LETTERS.indexOf(note[0]!) - LETTERS.indexOf(key.tonic[0]!));
 }
 
 /**
@@ -64,7 +59,7 @@ export function spell(key: Key, midi: number): NoteName {
     names = Array.from({ length: 12 }, (_, semitones) => spelling(key, semitones));
     spellings.set(id, names);
   }
-  return names[((midi % 12) + 12) % 12]!;
+  return names[pitchClass(midi)]!;
 }
 
 function spelling(key: Key, semitones: number): NoteName {

@@ -47,6 +47,16 @@ export function chroma(name: NoteName): number {
   return read(name).chroma;
 }
 
+/** The pitch class of a MIDI number, 0 for C to 11 for B; of an interval in semitones, what is left of it upward. */
+export function pitchClass(semitones: number): number {
+  return ((semitones % 12) + 12) % 12;
+}
+
+/** How many semitones one note lies above another, 0 to 11. */
+export function semitonesAbove(from: NoteName, to: NoteName): number {
+  return pitchClass(chroma(to) - chroma(from));
+}
+
 /** Where a note stands on the line of fifths: F −1, C 0, G 1, … Bb −2, F# 6. */
 export function fifths(name: NoteName): number {
   return read(name).coord[0]!;

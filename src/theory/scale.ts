@@ -1,5 +1,4 @@
 import { transpose } from '@tonaljs/pitch-distance';
-import type { Key } from './key.ts';
 import type { NoteName } from './note.ts';
 
 const SCALES = {
@@ -36,8 +35,23 @@ const SCALES = {
 /** The scales that a key can have, by their English names; accidentals in ASCII. */
 export type ScaleKind = keyof typeof SCALES;
 
+/** A key: where its first degree is and what scale stands on it. */
+export interface Key {
+  /** With at most two accidentals. */
+  readonly tonic: NoteName;
+  readonly scale: ScaleKind;
+}
+
 /** All scales, the four of lessons first. */
 export const SCALE_KINDS = Object.keys(SCALES) as readonly ScaleKind[];
+
+/** Of every key: the degrees of a scale of seven notes. */
+export const DEGREES: readonly number[] = [1, 2, 3, 4, 5, 6, 7];
+
+/** The degree that a step of the scale is, 1 to 7: step 0 is the tonic, 7 the octave above it, −1 the note below. */
+export function degreeOfStep(step: number): number {
+  return (((step % 7) + 7) % 7) + 1;
+}
 
 /** Whether a scale has one note for each letter, so that thirds can be stacked on its degrees. */
 export function hasSevenNotes(scale: ScaleKind): boolean {

@@ -1,10 +1,10 @@
 import { chordOn, type Chord } from '../../src/theory/chord.ts';
 import type { Embellishment } from '../../src/theory/analysis/embellishment.ts';
 import { parseKey, spell, type Key } from '../../src/theory/key.ts';
-import { chroma, midiOf } from '../../src/theory/note.ts';
+import { midiOf, semitonesAbove } from '../../src/theory/note.ts';
 import type { Phrase, PhraseNote } from '../../src/theory/phrase.ts';
 import { add, beats, parseBeats, times, type Beats } from '../../src/theory/rhythm.ts';
-import { scaleNotes } from '../../src/theory/scale.ts';
+import { degreeOfStep, scaleNotes } from '../../src/theory/scale.ts';
 
 /** A phrase and what is true of it. */
 export interface Told {
@@ -41,8 +41,8 @@ const KINDS: Readonly<Record<string, Embellishment>> = {
 
 /** The MIDI number of a step of a scale: 1 is the tonic, 8 the octave above, 0 the step below. */
 export function midiOfStep(key: Key, tonic: number, step: number): number {
-  const note = scaleNotes(key)[(((step - 1) % 7) + 7) % 7]!;
-  return tonic + 12 * Math.floor((step - 1) / 7) + ((chroma(note) - chroma(key.tonic) + 12) % 12);
+  const note = scaleNotes(key)[degreeOfStep(step - 1) - 1]!;
+  return tonic + 12 * Math.floor((step - 1) / 7) + semitonesAbove(key.tonic, note);
 }
 
 export function read(written: Written): Told {
@@ -83,7 +83,7 @@ const ROMAN = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 function chordNamed(key: Key, numeral: string): Chord {
   const [, roman = '', number] = /^([IViv]+)[°ø+]?(7|9)?$/.exec(numeral)!;
   const degree = ROMAN.indexOf(roman.toUpperCase()) + 1;
-  const lent = key.scale === 'minor' && (roman === 'V' || roman === 'vii');
+  const borrowed = key.scale === 'minor' && (roman === 'V' || roman === 'vii');
   const size = number === '9' ? 'ninth' : number === '7' ? 'seventh' : 'triad';
-  return chordOn(lent ? { ...key, scale: 'harmonic minor' } : key, degree, size);
+  return chordOn(borrowed ? { ...key, scale: 'harmonic minor' } : key, degree, size);
 }

@@ -1,11 +1,11 @@
 import type { Embellishment } from '../../src/theory/analysis/embellishment.ts';
 import { chordOn, type Chord, type Size } from '../../src/theory/chord.ts';
 import { spell, type Key } from '../../src/theory/key.ts';
-import { chroma } from '../../src/theory/note.ts';
+import { chroma, semitonesAbove } from '../../src/theory/note.ts';
 import type { PhraseNote } from '../../src/theory/phrase.ts';
 import { seeded, type Random } from '../../src/theory/random.ts';
 import { add, beats, times, type Beats } from '../../src/theory/rhythm.ts';
-import { scaleNotes, type ScaleKind } from '../../src/theory/scale.ts';
+import { degreeOfStep, scaleNotes, type ScaleKind } from '../../src/theory/scale.ts';
 import type { Told } from './analysis-phrases.ts';
 
 const TONICS = ['C', 'G', 'D', 'A', 'E', 'F', 'Bb', 'Eb', 'Ab', 'Db', 'F#', 'B'];
@@ -72,8 +72,8 @@ function drawChords(key: Key, { lengths }: Layout, random: Random): Chord[] {
     const wanted =
       i === count - 1 && degree === 1 && random.below(3) > 0 ? 'triad' : random.pick(sizes);
     const size = length < 4 ? 'triad' : length < 6 && wanted === 'ninth' ? 'seventh' : wanted;
-    const lends = key.scale === 'minor' && size !== 'ninth' && (degree === 5 || degree === 7);
-    const from: Key = lends && random.below(4) > 0 ? { ...key, scale: 'harmonic minor' } : key;
+    const borrows = key.scale === 'minor' && size !== 'ninth' && (degree === 5 || degree === 7);
+    const from: Key = borrows && random.below(4) > 0 ? { ...key, scale: 'harmonic minor' } : key;
     return chordOn(from, degree, size);
   }).filter((chord, i, all) => i === 0 || chord.degree !== all[i - 1]!.degree);
 }
@@ -232,8 +232,7 @@ function told(
     const from = notes.length;
     const scale = scaleNotes(chords[i]!.key);
     for (const { step } of group) {
-      const degree = ((step % 7) + 7) % 7;
-      const above = (chroma(scale[degree]!) - chroma(key.tonic) + 12) % 12;
+      const above = semitonesAbove(key.tonic, scale[degreeOfStep(step) - 1]!);
       const midi = tonic + 12 * Math.floor(step / 7) + above;
       const length = group.length === 1 ? times(unit, lengths[i % lengths.length]!) : unit;
       notes.push({ midi, name: spell(key, midi), at, length });

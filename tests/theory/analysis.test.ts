@@ -19,7 +19,7 @@ describe('the analysis of a phrase', () => {
   it('cuts it into arpeggios of the key', () =>
     expect(symbols(two)).toEqual(['Bb 0-6', 'Eb 6-12']));
 
-  it('knows what harmonic minor lends to minor: V7, V7♭9 and vii°7', () => {
+  it('knows the chords that minor borrows from harmonic minor: V7, V7♭9 and vii°7', () => {
     const of: Key = { tonic: 'G', scale: 'minor' };
     const { phrase } = inGMinor('i: 1 3 5 8 5 3', 'V7: 5 #7 9 11 9 #7', 'i: 8 5 3 1*3');
     expect(symbols(phrase, of)).toEqual(['Gm 0-6', 'D7 6-12', 'Gm 12-16']);

@@ -4,7 +4,7 @@ import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Shape } from '../../neck/shapes.ts';
 import { chordOn, type Chord, type Member } from '../../theory/chord.ts';
 import { degreeOf } from '../../theory/key.ts';
-import { chroma, type NoteName } from '../../theory/note.ts';
+import { chroma, pitchClass, type NoteName } from '../../theory/note.ts';
 import { intervalLabel, noteLabel, type Naming } from '../../theory/naming.ts';
 import { scaleNotes } from '../../theory/scale.ts';
 import { bends, fingersOf, shapeOf } from './shape.ts';
@@ -126,7 +126,7 @@ export function runOf(view: View): RunNote[] {
   let last = start;
   let midi = sounding(start);
   for (const note of notes) {
-    if (run.length > 0) midi += (((chroma(note) - midi) % 12) + 12) % 12 || 12;
+    if (run.length > 0) midi += pitchClass(chroma(note) - midi) || 12;
     const near = (place: Place) =>
       Math.abs(place.fret - last.fret) + 2 * Math.abs(place.string - last.string);
     const [place = null] = placesIn(view, note)

@@ -13,7 +13,8 @@ import {
   type Shape,
 } from '../../neck/shapes.ts';
 import { chordOn, type Chord } from '../../theory/chord.ts';
-import { chroma } from '../../theory/note.ts';
+import { chroma, pitchClass } from '../../theory/note.ts';
+import { DEGREES } from '../../theory/scale.ts';
 import { isOn, stringSets, stringsOf, type OneShape, type View } from './view.ts';
 
 /** A shape reaches less than this many frets from any of its places. */
@@ -145,15 +146,14 @@ export function movedAlong(view: View, by: 1 | -1): View | null {
 
 /** The degree whose arpeggio is the view's, every note raised by so many semitones; or null. */
 function degreeRaised({ key, degree, size }: View, semitones: number): number | null {
-  const wanted = chromas(chordOn(key, degree!, size)).map((sound) => mod12(sound + semitones));
-  const found = [1, 2, 3, 4, 5, 6, 7].find((other) =>
+  const wanted = chromas(chordOn(key, degree!, size)).map((sound) => pitchClass(sound + semitones));
+  const found = DEGREES.find((other) =>
     chromas(chordOn(key, other, size)).every((sound, i) => sound === wanted[i]),
   );
   return found ?? null;
 }
 
 const chromas = (chord: Chord) => chord.notes.map(chroma);
-const mod12 = (semitones: number) => ((semitones % 12) + 12) % 12;
 
 /**
  * The same shape of the same arpeggio on the next string set towards the high strings (1) or the low ones (−1), as few
@@ -162,7 +162,7 @@ const mod12 = (semitones: number) => ((semitones % 12) + 12) % 12;
 export function movedAcross(view: View, by: 1 | -1): View | null {
   const { instrument } = view;
   const { shape } = view.where as OneShape;
-  const back = mod12(-usualInterval(instrument) * by);
+  const back = pitchClass(-usualInterval(instrument) * by);
   for (const frets of back > 6 ? [back - 12, back] : [back, back - 12]) {
     const along = moveAlong(instrument, shape, frets);
     const moved = along && moveAcross(instrument, along, by);

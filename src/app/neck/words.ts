@@ -1,6 +1,5 @@
 import { listed } from '../../cards/arpeggio.ts';
-import { sharedNotes } from '../../theory/leading.ts';
-import type { Chord } from '../../theory/chord.ts';
+import { sharedNotes, type Chord } from '../../theory/chord.ts';
 import {
   chordLabel,
   inversionLabel,

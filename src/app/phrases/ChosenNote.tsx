@@ -12,6 +12,7 @@ import { possibleEmbellishments } from '../../theory/analysis/analysis.ts';
 import { EMBELLISHMENTS } from '../../theory/analysis/embellishment.ts';
 import { isToneRuling } from '../../theory/analysis/ruling.ts';
 import { join, joinFault, later, move, rest, restAfter, unplace } from '../../theory/editing.ts';
+import { pitchClass } from '../../theory/note.ts';
 import { JOINS } from '../../theory/phrase.ts';
 import { beats } from '../../theory/rhythm.ts';
 import { step, type Cursor, type Entry } from './entry.ts';
@@ -190,6 +191,6 @@ function PlaceChoice({ entry, instrument, edit }: PlaceChoiceProps) {
 
 function placesSounding(instrument: Instrument, midi: number): Place[] {
   const strings = instrument.tuning.map((_, i) => i + 1);
-  const alike = placesOf(instrument, midi % 12, strings, [0, fretsLeft(instrument)]);
+  const alike = placesOf(instrument, pitchClass(midi), strings, [0, fretsLeft(instrument)]);
   return alike.filter((place) => midiAt(instrument, place) === midi);
 }

@@ -2,7 +2,7 @@ import { SURE, type Group } from '../../theory/analysis/analysis.ts';
 import type { Ruling } from '../../theory/analysis/ruling.ts';
 import { chordOn, type Chord, type Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
-import { parentKey } from '../../theory/scale.ts';
+import { DEGREES, parentKey } from '../../theory/scale.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { settings } from '../state.ts';
 import type { Explained } from './explained.ts';
@@ -173,5 +173,5 @@ const WORTH_SAYING = 0.05;
 /** Every chord that a group may be said to outline. */
 function chordsOf(key: Key): Chord[] {
   const own = parentKey(key);
-  return SIZES.flatMap((size) => [1, 2, 3, 4, 5, 6, 7].map((degree) => chordOn(own, degree, size)));
+  return SIZES.flatMap((size) => DEGREES.map((degree) => chordOn(own, degree, size)));
 }

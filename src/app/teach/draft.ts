@@ -22,6 +22,7 @@ import { spell, type Key } from '../../theory/key.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { hasSevenNotes } from '../../theory/scale.ts';
+import { DEGREES } from '../../theory/scale.ts';
 import type { Entry } from '../phrases/entry.ts';
 
 /** A phrase of the lesson, and what the teacher ruled that it outlines. */
@@ -60,13 +61,11 @@ export interface Draft extends Together {
   readonly entry: Entry | null;
 }
 
-const ALL_DEGREES = [1, 2, 3, 4, 5, 6, 7];
-
 /** The plain lesson that a teacher starts from. */
 export const PLAIN: Draft = {
   instrument: GUITAR,
   key: { tonic: 'Bb', scale: 'major' },
-  degrees: ALL_DEGREES,
+  degrees: DEGREES,
   sizes: ['triad'],
   strings: [
     [5, 4],

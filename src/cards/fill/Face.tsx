@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { Stair } from '../../parts/Stair.tsx';
 import { keyLabel } from '../../theory/naming.ts';
+import { DEGREES } from '../../theory/scale.ts';
 import { CardFrame } from '../CardFrame.tsx';
 import { notesText } from '../excerpt.ts';
 import { HearingButtons, useHearing } from '../Hearing.tsx';
@@ -8,8 +9,6 @@ import type { FaceProps } from '../kind.ts';
 import { phraseSound } from '../sounds.ts';
 import { PhraseNeck } from '../PhraseNeck.tsx';
 import type { FillCard } from './ask.ts';
-
-const DEGREES = [1, 2, 3, 4, 5, 6, 7];
 
 /** The key is sounded, then a stretch of the phrase over a click, with a hole in it; which degree is not there? */
 export function Face(props: FaceProps<FillCard>) {

@@ -6,7 +6,7 @@ import {
   numeralLabel,
   type Naming,
 } from '../../theory/naming.ts';
-import { chroma } from '../../theory/note.ts';
+import { chroma, pitchClass } from '../../theory/note.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { scaleNotes } from '../../theory/scale.ts';
 import { ordinal } from '../arpeggio.ts';
@@ -55,6 +55,6 @@ export function explain(
 /** A degree in a note's place, as near to it as can be. */
 function put({ key }: FillCard, { at, length, midi }: PhraseNote, degree: number): PhraseNote {
   const name = scaleNotes(key)[degree - 1]!;
-  const up = (((chroma(name) - midi) % 12) + 12) % 12;
+  const up = pitchClass(chroma(name) - midi);
   return { midi: midi + (up > 6 ? up - 12 : up), name, at, length };
 }

@@ -1,4 +1,4 @@
-import { degreeSteps, withLent } from '../degreeSteps.ts';
+import { degreeSteps, withBorrowed } from '../degreeSteps.ts';
 import type { FaceProps } from '../kind.ts';
 import { NamingFace } from '../NamingFace.tsx';
 import type { OutlineCard } from './ask.ts';
@@ -6,6 +6,11 @@ import type { OutlineCard } from './ask.ts';
 /** An arpeggio of the phrase as plain dots, and the staircase to answer on. */
 export function Face(props: FaceProps<OutlineCard>) {
   const { key, chord } = props.card;
-  const steps = withLent(degreeSteps(key, chord.size, props.shown), key, chord.size, props.shown);
+  const steps = withBorrowed(
+    degreeSteps(key, chord.size, props.shown),
+    key,
+    chord.size,
+    props.shown,
+  );
   return <NamingFace {...props} steps={steps} />;
 }

@@ -1,6 +1,7 @@
 import type { Deck, Drill } from '../../decks/deck.ts';
 import { chordOn, type Chord } from '../../theory/chord.ts';
 import { chroma } from '../../theory/note.ts';
+import { DEGREES } from '../../theory/scale.ts';
 import { memberIn, readExcerpt, writeExcerpt, type Excerpt } from '../excerpt.ts';
 import {
   eyeExcerpt,
@@ -59,7 +60,7 @@ export function standing({ key, notes }: Excerpt, chord: Chord): 'alone' | 'by r
     const other = chordOn(key, degree, chord.size).notes.map(chroma);
     return sounds.every((sound) => other.includes(sound));
   };
-  const others = [1, 2, 3, 4, 5, 6, 7].filter((degree) => degree !== chord.degree && holds(degree));
+  const others = DEGREES.filter((degree) => degree !== chord.degree && holds(degree));
   if (others.length === 0) return 'alone';
   return members.has(1) ? 'by root' : null;
 }

@@ -6,6 +6,7 @@ import { PlayAlong } from '../../parts/PlayAlong.tsx';
 import { pluck } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { beatsText, toNumber } from '../../theory/rhythm.ts';
+import { degreeOfStep } from '../../theory/scale.ts';
 import { CardFrame } from '../CardFrame.tsx';
 import { HearingButtons, useHearing } from '../Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
@@ -13,7 +14,7 @@ import { phraseSound } from '../sounds.ts';
 import { Paths } from '../Paths.tsx';
 import type { TraceCard } from './ask.ts';
 import { placesOf } from './explain.ts';
-import { degreeOfStep, groupStarts } from './line.ts';
+import { groupStarts } from './line.ts';
 import './Face.css';
 
 const COUNTS = [

@@ -1,14 +1,14 @@
 import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
 import type { Key } from '../../theory/key.ts';
-import { chroma } from '../../theory/note.ts';
+import { chroma, pitchClass, semitonesAbove } from '../../theory/note.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { seeded } from '../../theory/random.ts';
 import { beats } from '../../theory/rhythm.ts';
-import { scaleNotes } from '../../theory/scale.ts';
+import { degreeOfStep, scaleNotes } from '../../theory/scale.ts';
 import type { Card } from '../kind.ts';
 import { item as read, type TraceItem } from './items.ts';
-import { degreeOfStep, difficulty, drawLine, pathOf, type Line } from './line.ts';
+import { difficulty, drawLine, pathOf, type Line } from './line.ts';
 import { farPaths, nearPaths } from './wrong.ts';
 
 /** One of the paths to choose from: its degrees, and how high each note is in scale steps. */
@@ -100,10 +100,10 @@ function stepsInRange(key: Key, instrument: Instrument): [number, number] {
 function tonicMidi(key: Key, instrument: Instrument): number {
   const [low, high] = rangeOf(instrument);
   const middle = Math.floor((low + high) / 2);
-  return middle - ((((middle - chroma(key.tonic)) % 12) + 12) % 12);
+  return middle - pitchClass(middle - chroma(key.tonic));
 }
 
 function midiOfStep(step: number, key: Key, tonic: number): number {
   const note = scaleNotes(key)[degreeOfStep(step) - 1]!;
-  return tonic + 12 * Math.floor(step / 7) + ((chroma(note) - chroma(key.tonic) + 12) % 12);
+  return tonic + 12 * Math.floor(step / 7) + semitonesAbove(key.tonic, note);
 }

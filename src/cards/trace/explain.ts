@@ -4,11 +4,12 @@ import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Verdict } from '../../practice/item.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import { degreeOfStep } from '../../theory/scale.ts';
 import type { Explanation } from '../kind.ts';
 import { phraseSound } from '../sounds.ts';
 import { phraseOf, type TraceCard } from './ask.ts';
 import { item as read } from './items.ts';
-import { degreeOfStep, rooted } from './line.ts';
+import { rooted } from './line.ts';
 
 /** Says which arpeggios the phrase walked and where the answer left it; shows it at a place a hand can play. */
 export function explain(

@@ -4,6 +4,7 @@ import { instrumentFromId, instrumentId, type Instrument } from '../../neck/inst
 import type { Item } from '../../practice/item.ts';
 import { SIZES, type Size } from '../../theory/chord.ts';
 import { keyName, parseKey, type Key } from '../../theory/key.ts';
+import { DEGREES } from '../../theory/scale.ts';
 
 /** A way through the arpeggio on a degree, to be heard. */
 export interface TraceItem extends Item {
@@ -52,8 +53,7 @@ export function item(id: string): TraceItem | null {
   const tempo = Number(tempoText);
   if (!key || !instrument || !SIZES.includes(size as Size)) return null;
   if (!(tempo > 0)) return null;
-  if (!CONTOURS.includes(contour as Contour) || ![1, 2, 3, 4, 5, 6, 7].includes(degree))
-    return null;
+  if (!CONTOURS.includes(contour as Contour) || !DEGREES.includes(degree)) return null;
   if (rhythm !== undefined && !RHYTHMS.includes(rhythm as Rhythm)) return null;
   const read = traceItem(degree, {
     key,

@@ -1,6 +1,7 @@
 import type { Contour, Rhythm } from '../../decks/deck.ts';
 import type { Size } from '../../theory/chord.ts';
 import type { Random } from '../../theory/random.ts';
+import { degreeOfStep } from '../../theory/scale.ts';
 
 /**
  * A line of notes of a key, counted in scale steps: 0 is the tonic nearest below the middle of the range, 1 the second
@@ -73,7 +74,7 @@ export function drawLine(options: LineOptions, random: Random): Line {
     const chosen = from === undefined ? random.pick(found) : nearest(found, from);
     steps.push(...chosen);
     degrees.push(degree);
-    degree = ((degree - 1 + random.pick(ROOT_MOVES)) % 7) + 1;
+    degree = degreeOfStep(degree - 1 + random.pick(ROOT_MOVES));
   }
   const line = { steps, degrees, embellishment: null };
   return options.embellished ? embellish(line, random) : line;
@@ -126,7 +127,7 @@ function groupsOf(
     }
   }
   const sounds = (group: readonly number[], member: number) =>
-    group.some((step) => mod7(step - (degree - 1)) === member);
+    group.some((step) => degreeOfStep(step - (degree - 1)) === member + 1);
   const telling = groups.filter((group) => sounds(group, top));
   const onRoot = telling.filter((group) => sounds(group, 0));
   return [onRoot, telling, groups].find(({ length }) => length > 0) ?? [];
@@ -138,13 +139,8 @@ function nearest(groups: readonly number[][], from: number): number[] {
   return groups.reduce((best, group) => (distance(group) < distance(best) ? group : best));
 }
 
-/** The degree, 1 to 7, that a step is. */
-export const degreeOfStep = (step: number) => mod7(step) + 1;
-
 /** `5 7 2 5`. */
 export const pathOf = (steps: readonly number[]) => steps.map(degreeOfStep).join(' ');
-
-const mod7 = (n: number) => ((n % 7) + 7) % 7;
 
 /** Whether each group sounds the root of its arpeggio; an embellishment is none. */
 export function rooted(line: Line): boolean[] {

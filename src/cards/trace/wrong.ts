@@ -1,4 +1,5 @@
 import type { Random } from '../../theory/random.ts';
+import { degreeOfStep } from '../../theory/scale.ts';
 import { groupStarts, pathOf, type Line } from './line.ts';
 
 /** Wrong paths near to a line: its contour from another degree, one note off, the arpeggio that shares two notes. */
@@ -43,7 +44,7 @@ function sharing(line: Line, member: number, by: number): number[] {
   const root = line.degrees[0]! - 1;
   const end = groupStarts(line)[1] ?? line.steps.length;
   return line.steps.map((step, index) =>
-    index < end && (((step - root - member) % 7) + 7) % 7 === 0 ? step + by : step,
+    index < end && degreeOfStep(step) === degreeOfStep(root + member) ? step + by : step,
   );
 }
 

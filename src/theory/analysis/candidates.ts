@@ -1,25 +1,23 @@
 import { chordOn, type Chord, type Size } from '../chord.ts';
 import type { Key } from '../key.ts';
-import { parentKey } from '../scale.ts';
+import { DEGREES, parentKey } from '../scale.ts';
 
 const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth'];
 
 /**
- * The chords that a group of notes may outline: triad, seventh and ninth on each degree and, in minor, what harmonic
- * minor lends on its fifth and seventh. A five- or six-note scale takes the chords of the scale that it is part of.
+ * The chords that a group of notes may outline: triad, seventh and ninth on each degree and, in minor, the
+ * chords borrowed from harmonic minor on its fifth and seventh. A five- or six-note scale takes the chords of the scale that it is part of.
  */
 export function candidates(key: Key): Chord[] {
   const own = parentKey(key);
-  const chords = SIZES.flatMap((size) =>
-    [1, 2, 3, 4, 5, 6, 7].map((degree) => chordOn(own, degree, size)),
-  );
+  const chords = SIZES.flatMap((size) => DEGREES.map((degree) => chordOn(own, degree, size)));
   if (own.scale !== 'minor') return chords;
-  const lent = { ...own, scale: 'harmonic minor' } as const;
+  const borrowed = { ...own, scale: 'harmonic minor' } as const;
   return [
     ...chords,
-    ...SIZES.map((size) => chordOn(lent, 5, size)),
-    chordOn(lent, 7, 'triad'),
-    chordOn(lent, 7, 'seventh'),
+    ...SIZES.map((size) => chordOn(borrowed, 5, size)),
+    chordOn(borrowed, 7, 'triad'),
+    chordOn(borrowed, 7, 'seventh'),
   ];
 }
 

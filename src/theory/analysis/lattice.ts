@@ -1,4 +1,5 @@
 import type { Chord } from '../chord.ts';
+import { DEGREES } from '../scale.ts';
 import type { Evenness } from './evenness.ts';
 import type { Succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
@@ -55,8 +56,6 @@ export interface Links {
   /** `[before][next]` */
   readonly after: readonly (readonly number[])[];
 }
-
-const DEGREES = [1, 2, 3, 4, 5, 6, 7];
 
 function linksOf({ rarity, surprise }: Succession): Links {
   return {

@@ -1,5 +1,5 @@
 import { letterDegree, type Key } from '../key.ts';
-import { chroma } from '../note.ts';
+import { pitchClass, semitonesAbove } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
 import { toNumber, type Beats } from '../rhythm.ts';
 import { ARPEGGIOS as W } from './weights.ts';
@@ -48,7 +48,7 @@ export function soundings(phrase: Phrase, key: Key, { bar, pickup }: Bars): Soun
     const upbeat = before > bar - 1 && start < bar - 1e-6 ? bar - start : 0;
     return {
       midi,
-      chroma: ((midi % 12) + 12) % 12,
+      chroma: pitchClass(midi),
       at: start,
       length: beats,
       upbeat,
@@ -77,7 +77,7 @@ function isAugmented(key: Key, from: Named, to: Named): boolean {
   return (
     letterDegree(key, low.name) === 6 &&
     letterDegree(key, high.name) === 7 &&
-    (chroma(high.name) - chroma(key.tonic) + 12) % 12 === 11
+    semitonesAbove(key.tonic, high.name) === 11
   );
 }
 

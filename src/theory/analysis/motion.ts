@@ -32,7 +32,7 @@ export function motion(phrase: Phrase, key: Key): Motion {
 function moveOf(key: Key, from: PhraseNote, to: PhraseNote): 'step' | 'leap' | 'repeat' {
   const semitones = Math.abs(to.midi - from.midi);
   if (semitones === 0) return 'repeat';
-  const letters = (letterDegree(key, to.name) - letterDegree(key, from.name) + 7) % 7;
+  const letters = Math.abs(letterDegree(key, to.name) - letterDegree(key, from.name));
   const neighbours = letters === 1 || letters === 6;
   return semitones <= 2 || (semitones === 3 && neighbours) ? 'step' : 'leap';
 }

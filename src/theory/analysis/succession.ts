@@ -1,5 +1,5 @@
 import type { Key } from '../key.ts';
-import { chroma } from '../note.ts';
+import { semitonesAbove } from '../note.ts';
 import { scaleNotes } from '../scale.ts';
 
 /** How often chords stand on each degree, and the chances of each to come after each: a row for what was before. */
@@ -57,6 +57,6 @@ const minor = successionOf(MINOR);
 
 /** What is usual in a key. */
 export function succession(key: Key): Succession {
-  const above = scaleNotes(key).map((note) => (chroma(note) - chroma(key.tonic) + 12) % 12);
+  const above = scaleNotes(key).map((note) => semitonesAbove(key.tonic, note));
   return above.includes(3) || above.includes(10) ? minor : major;
 }

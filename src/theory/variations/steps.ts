@@ -1,7 +1,7 @@
 import { letterDegree, type Key } from '../key.ts';
-import { chroma, type NoteName } from '../note.ts';
+import { chroma, semitonesAbove, type NoteName } from '../note.ts';
 import type { PhraseNote } from '../phrase.ts';
-import { parentKey, scaleNotes } from '../scale.ts';
+import { degreeOfStep, parentKey, scaleNotes } from '../scale.ts';
 
 /** A note counted along a key's scale: 0 is the tonic from C4 up, 7 the octave above it, −1 the step below. */
 export interface ScaleStep {
@@ -10,11 +10,9 @@ export interface ScaleStep {
   readonly raised: number;
 }
 
-const mod7 = (n: number) => ((n % 7) + 7) % 7;
-
 function midiOf(key: Key, step: number): number {
-  const note = scaleNotes(key)[mod7(step)]!;
-  const above = (chroma(note) - chroma(key.tonic) + 12) % 12;
+  const note = scaleNotes(key)[degreeOfStep(step) - 1]!;
+  const above = semitonesAbove(key.tonic, note);
   return 60 + chroma(key.tonic) + 12 * Math.floor(step / 7) + above;
 }
 
@@ -30,5 +28,5 @@ export function stepOf(key: Key, { midi, name }: Pick<PhraseNote, 'midi' | 'name
 /** The scale's own note on a step. */
 export function noteOn(key: Key, step: number): { midi: number; name: NoteName } {
   const scale = parentKey(key);
-  return { midi: midiOf(scale, step), name: scaleNotes(scale)[mod7(step)]! };
+  return { midi: midiOf(scale, step), name: scaleNotes(scale)[degreeOfStep(step) - 1]! };
 }

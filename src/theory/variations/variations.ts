@@ -1,7 +1,7 @@
 import type { Analysis, Group } from '../analysis/analysis.ts';
 import type { Key } from '../key.ts';
 import { keyLabel } from '../naming.ts';
-import { chroma } from '../note.ts';
+import { semitonesAbove } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
 import { add, subtract, times, beats } from '../rhythm.ts';
 import { noteOn, stepOf } from './steps.ts';
@@ -102,7 +102,7 @@ export function byDegrees(phrase: Phrase, key: Key, by: number): Variation {
  * but higher or lower; into another scale each step becomes that scale's own.
  */
 export function movedTo(phrase: Phrase, key: Key, other: Key): Variation {
-  const up = (chroma(other.tonic) - chroma(key.tonic) + 12) % 12;
+  const up = semitonesAbove(key.tonic, other.tonic);
   const semitones = up > 6 ? up - 12 : up;
   const same = key.scale === other.scale;
   const foreign = phrase.notes.filter((note) => stepOf(key, note).raised !== 0).length;
