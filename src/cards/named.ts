@@ -2,7 +2,7 @@
 import { midiAt } from '../neck/place.ts';
 import type { MemberPlace } from '../neck/shapes.ts';
 import type { Verdict } from '../practice/item.ts';
-import { chordOn, type Chord } from '../theory/chord.ts';
+import { chordOn, sharedNotes, type Chord } from '../theory/chord.ts';
 import { letterDegree } from '../theory/key.ts';
 import { chordLabel, noteLabel, numeralLabel, type Naming } from '../theory/naming.ts';
 import { listed, ordinal } from './arpeggio.ts';
@@ -52,9 +52,10 @@ export function explainNamed(
 }
 
 function apart(chord: Chord, taken: Chord, label: (note: string) => string): string {
-  const shared = chord.notes.filter((note) => taken.notes.includes(note));
-  const own = chord.notes.filter((note) => !taken.notes.includes(note)).map(label);
+  const shared = sharedNotes(chord, taken);
+  const own = chord.notes.filter((note) => !shared.includes(note)).map(label);
   const other = numeralLabel(taken);
+  if (own.length === 0) return `${other} has the same notes; only the root tells them apart.`;
   if (shared.length === 0) return `It shares no note with ${other}.`;
   const tells = own.length === 1 ? 'tells' : 'tell';
   return `It shares ${listed(shared.map(label))} with ${other}; ${listed(own)} ${tells} them apart.`;

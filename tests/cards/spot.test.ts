@@ -15,6 +15,16 @@ describe('spot', () => {
     expect(why.otherSound).not.toBeNull();
   });
 
+  it('says of an arpeggio with the same notes that the root tells them apart', () => {
+    const [item] = itemsOf(deckIn('Bb major', ['thirteenth'], [[5, 4, 3, 2]])).filter(
+      ({ kind, degree }) => kind === 'spot' && degree === 1,
+    );
+    const why = spot.explain(spot.ask(item!, 1), { right: false, takenFor: '6' }, '6', 'english');
+    expect(why.detail).toBe(
+      'B♭ D F A C E♭ G. vi11♭13 has the same notes; only the root tells them apart.',
+    );
+  });
+
   it('names notes as the player reads them', () => {
     const card = spot.ask(spot.item('spot:Bb major:1:triad:guitar:5-4:1-7')!, 3);
     const why = spot.explain(card, { right: true, takenFor: null }, '1', 'german');

@@ -1,9 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { chordOn, degreesAlike, SIZES, type Chord, type Size } from '../../src/theory/chord.ts';
+import {
+  chordOn,
+  degreesAlike,
+  sharedNotes,
+  SIZES,
+  type Chord,
+  type Size,
+} from '../../src/theory/chord.ts';
 import { parseKey, type Key } from '../../src/theory/key.ts';
-import { hasSevenNotes, SCALE_KINDS } from '../../src/theory/scale.ts';
+import { DEGREES, hasSevenNotes, SCALE_KINDS } from '../../src/theory/scale.ts';
 
-const DEGREES = [1, 2, 3, 4, 5, 6, 7];
 const BB = parseKey('Bb major')!;
 const allKeys: Key[] = [...'CDEFGAB'].flatMap((letter) =>
   ['bb', 'b', '', '#', '##'].flatMap((signs) =>
@@ -19,6 +25,9 @@ test('the chords of B flat major are what a player calls them', () => {
   expect(symbols('seventh')).toBe('Bbmaj7 Cm7 Dm7 Ebmaj7 F7 Gm7 Am7b5');
   expect(symbols('ninth')).toBe('Bbmaj9 Cm9 Dm7b9 Ebmaj9 F9 Gm9 Am7b5b9');
 });
+
+test('I and vi share two notes', () =>
+  expect(sharedNotes(chordOn(BB, 1, 'triad'), chordOn(BB, 6, 'triad'))).toEqual(['Bb', 'D']));
 
 test('elevenths and thirteenths say which members are altered', () => {
   const C = parseKey('C major')!;
