@@ -2,7 +2,7 @@ import type { Join, Phrase, PhraseNote } from './phrase.ts';
 import { add, beats, compare, subtract, type Beats } from './rhythm.ts';
 
 /** A note of a phrase in the making: instead of when it begins, how long until the next one does. */
-export interface SketchNote extends Omit<PhraseNote, 'at'> {
+interface SketchNote extends Omit<PhraseNote, 'at'> {
   /** From its onset to the next one's, above 0: longer than the note where a rest follows, shorter where it rings on. */
   readonly until: Beats;
 }
@@ -20,7 +20,7 @@ export interface Sketch {
 }
 
 /** A note to be written, with its length. */
-export type Sounded = Pick<PhraseNote, 'midi' | 'name' | 'place' | 'length'>;
+type NewNote = Pick<PhraseNote, 'midi' | 'name' | 'place' | 'length'>;
 
 const NOTHING = beats(0);
 
@@ -62,9 +62,9 @@ export function restAfter({ lead, notes }: Sketch, index: number): Beats {
 }
 
 /** Writes a note so that it is the one with this index; those from there on come later by its length. */
-export function insert(sketch: Sketch, index: number, sounded: Sounded): Sketch {
-  const { length } = sounded;
-  return withNotes(sketch, sketch.notes.toSpliced(index, 0, { ...sounded, until: length }), index);
+export function insert(sketch: Sketch, index: number, note: NewNote): Sketch {
+  const { length } = note;
+  return withNotes(sketch, sketch.notes.toSpliced(index, 0, { ...note, until: length }), index);
 }
 
 /** Takes a note out with the rest after it; what follows comes earlier. */

@@ -1,7 +1,7 @@
 import { beats, compare, times, type Beats } from './rhythm.ts';
 
 /** A note as it is written: its value by flags, 0 for a quarter; a half has −1, a whole −2. */
-export interface NoteValue {
+interface NoteValue {
   readonly flags: -2 | -1 | 0 | 1 | 2 | 3;
   /** Half as long again. */
   readonly dotted: boolean;

@@ -8,9 +8,9 @@ import { embellishment, type Embellishment, type Standing } from './embellishmen
 import { groupCosts } from './fit.ts';
 import { grids } from './grid.ts';
 import type { Costs } from './lattice.ts';
-import { soundings, type Bars, type Sounding } from './line.ts';
+import { melodyOf, type Metre, type MelodyNote } from './melody.ts';
 import { evennessOf } from './evenness.ts';
-import { cheapestPath, type Path, type Step } from './path.ts';
+import { cheapestPath, type Path, type Segment } from './path.ts';
 import {
   checkRulings,
   forbid,
@@ -24,7 +24,7 @@ import { succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /** One way to read a group, and how sure it is, 0 to 1. */
-export interface Reading {
+interface Reading {
   readonly chord: Chord;
   readonly confidence: number;
 }
@@ -38,7 +38,7 @@ export interface Group extends Reading {
 }
 
 /** What one note of a phrase is. A foreign note is neither a member nor an embellishment. */
-export interface AnalysedNote {
+interface AnalysedNote {
   /** As the key spells it. */
   readonly name: NoteName;
   /** 1 to 7, by the letter. */
@@ -78,25 +78,27 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
   const { bar = 4, pickup = beats(0), rulings = [] } = options;
   checkRulings(rulings, phrase.notes.length);
   if (phrase.notes.length === 0) return { groups: [], notes: [] };
-  const bars: Bars = { bar, pickup };
-  const line = soundings(phrase, key, bars);
+  const metre: Metre = { bar, pickup };
+  const melody = melodyOf(phrase, key, metre);
   const tones = tonesRuled(rulings);
-  const costs = costsOf(line, key, rulings, tones);
+  const costs = costsOf(melody, key, rulings, tones);
   const path = cheapestPath(
     costs,
-    grids(line, bars),
-    evennessOf(line, costs.longest),
+    grids(melody, metre),
+    evennessOf(melody, costs.longest),
     succession(key),
   );
   if (!path) throw new RangeError('These rulings contradict each other: take one of them back.');
   return {
-    groups: path.steps.map((step) => groupOf(step, path, costs)),
-    notes: path.steps.flatMap((step) => notesOf(step, costs.chords[step.chord]!, line, key, tones)),
+    groups: path.segments.map((segment) => groupOf(segment, path, costs)),
+    notes: path.segments.flatMap((segment) =>
+      notesOf(segment, costs.chords[segment.chord]!, melody, key, tones),
+    ),
   };
 }
 
 function costsOf(
-  line: readonly Sounding[],
+  melody: readonly MelodyNote[],
   key: Key,
   rulings: readonly Ruling[],
   tones: Tones,
@@ -105,25 +107,25 @@ function costsOf(
   const longest = Math.max(W.longest, ...ruled);
   const chords = withRuled(candidates(key), rulings);
   const costs = {
-    notes: line.length,
+    notes: melody.length,
     longest,
     chords,
-    costs: chords.map((chord) => groupCosts(line, chord, longest, tones)),
+    costs: chords.map((chord) => groupCosts(melody, chord, longest, tones)),
   };
   forbid(costs, rulings);
   return costs;
 }
 
 /** The softmax over the cheapest readings of the phrase with each chord here, and with these notes cut otherwise. */
-function groupOf(step: Step, path: Path, costs: Costs): Group {
-  const { from, to } = step;
+function groupOf(segment: Segment, path: Path, costs: Costs): Group {
+  const { from, to } = segment;
   const likelihood = (cost: number) => Math.exp((path.cost - cost) / W.temperature);
   const likelihoods = costs.chords.map((_, chord) =>
     likelihood(path.costWith({ from, to, chord })),
   );
-  const sum = likelihoods.reduce((a, b) => a + b, likelihood(path.costOtherwise(step)));
+  const sum = likelihoods.reduce((a, b) => a + b, likelihood(path.costOtherwise(segment)));
   const [first, ...others] = costs.chords
-    .map((chord, i) => ({ chord, confidence: likelihoods[i]! / sum, best: i === step.chord }))
+    .map((chord, i) => ({ chord, confidence: likelihoods[i]! / sum, best: i === segment.chord }))
     .toSorted((a, b) => Number(b.best) - Number(a.best) || b.confidence - a.confidence)
     .map(({ chord, confidence }) => ({ chord, confidence }));
   return {
@@ -135,18 +137,18 @@ function groupOf(step: Step, path: Path, costs: Costs): Group {
 }
 
 function notesOf(
-  { from, to }: Step,
+  { from, to }: Segment,
   chord: Chord,
-  line: readonly Sounding[],
+  melody: readonly MelodyNote[],
   key: Key,
   tones: Tones,
 ): AnalysedNote[] {
-  const member = (i: number) => (tones.get(i) ? null : memberOf(chord, line[i]!.chroma));
-  const chordal = (i: number) => i >= 0 && i < line.length && member(i) !== null;
-  return line.slice(from, to).map(({ midi }, i) => {
+  const member = (i: number) => (tones.get(i) ? null : memberOf(chord, melody[i]!.chroma));
+  const chordal = (i: number) => i >= 0 && i < melody.length && member(i) !== null;
+  return melody.slice(from, to).map(({ midi }, i) => {
     const name = spell(key, midi);
     const at = from + i;
-    const kind = tones.get(at) ?? embellishment(line, at, standing(at, from, to), chordal);
+    const kind = tones.get(at) ?? embellishment(melody, at, standing(at, from, to), chordal);
     return {
       name,
       degree: letterDegree(key, name),
@@ -159,9 +161,9 @@ function notesOf(
 
 /** The kinds of embellishing tone that a note can be by the way it is reached and left, whatever chord it is in. */
 export function possibleEmbellishments(phrase: Phrase, key: Key, note: number): Embellishment[] {
-  const line = soundings(phrase, key, { bar: 4, pickup: beats(0) });
+  const melody = melodyOf(phrase, key, { bar: 4, pickup: beats(0) });
   const kinds = (['first', 'middle', 'last'] as const).map((where) =>
-    embellishment(line, note, where, () => true),
+    embellishment(melody, note, where, () => true),
   );
   return [...new Set(kinds)].filter((kind) => kind !== null);
 }

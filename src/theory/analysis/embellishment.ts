@@ -1,4 +1,4 @@
-import type { Sounding } from './line.ts';
+import type { MelodyNote } from './melody.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /**
@@ -21,51 +21,51 @@ export type Standing = 'first' | 'middle' | 'last';
 
 /**
  * What kind of embellishing tone a note is that is none of its chord's, or null where it is none: it leaps in and out.
- * @param chordal whether a note of the line, by its index, is one of the chord's
+ * @param chordal whether a note of the melody, by its index, is one of the chord's
  */
 export function embellishment(
-  line: readonly Sounding[],
+  melody: readonly MelodyNote[],
   i: number,
   standing: Standing,
   chordal: (index: number) => boolean,
 ): Embellishment | null {
-  const { into, out } = line[i]!;
+  const { into, out } = melody[i]!;
   // What is reached or left across a group's edge may come from or go to any chord.
   const prepared = standing === 'first' || chordal(i - 1);
   const resolved = standing === 'last' || chordal(i + 1);
   if (standing === 'last' && out?.semitones === 0) return 'anticipation';
-  if (standing === 'first' && into?.semitones === 0 && out?.step && resolved) return 'suspension';
-  if (into?.step && out?.step) {
+  if (standing === 'first' && into?.semitones === 0 && out?.isStep && resolved) return 'suspension';
+  if (into?.isStep && out?.isStep) {
     if (into.semitones + out.semitones === 0 && prepared && resolved) return 'neighbour';
     if (Math.sign(into.semitones) === Math.sign(out.semitones) && (prepared || resolved))
       return 'passing';
   }
-  if (isDoubleNeighbour(line, i, chordal)) return 'double neighbour';
-  if (out?.step && into?.semitones !== 0 && !into?.step && resolved) return 'appoggiatura';
-  if (into?.step && out && !out.step && into.semitones * out.semitones < 0 && prepared)
+  if (isDoubleNeighbour(melody, i, chordal)) return 'double neighbour';
+  if (out?.isStep && into?.semitones !== 0 && !into?.isStep && resolved) return 'appoggiatura';
+  if (into?.isStep && out && !out.isStep && into.semitones * out.semitones < 0 && prepared)
     return 'escape';
   return null;
 }
 
-/** Both neighbours of a chord tone one after the other, between two soundings of it. */
+/** Both neighbours of a chord tone one after the other, between two of it. */
 function isDoubleNeighbour(
-  line: readonly Sounding[],
+  melody: readonly MelodyNote[],
   i: number,
   chordal: (index: number) => boolean,
 ): boolean {
   return [i - 2, i - 1].some((start) => {
     const [from, one, other, back] = [
-      line[start],
-      line[start + 1],
-      line[start + 2],
-      line[start + 3],
+      melody[start],
+      melody[start + 1],
+      melody[start + 2],
+      melody[start + 3],
     ];
     return (
       from !== undefined &&
       from.midi === back?.midi &&
       chordal(start) &&
-      one!.into!.step &&
-      other!.out!.step &&
+      one!.into!.isStep &&
+      other!.out!.isStep &&
       one!.into!.semitones * other!.out!.semitones > 0
     );
   });
@@ -73,7 +73,7 @@ function isDoubleNeighbour(
 
 /** What it costs to read a note as an embellishing tone of this kind; with null, as a foreign one. */
 export function embellishmentCost(
-  { weight, onBeat, length, out }: Sounding,
+  { weight, onBeat, length, out }: MelodyNote,
   kind: Embellishment | null,
 ): number {
   const cost = (kind === null ? W.foreign : W.embellishment[kind]) * weight;

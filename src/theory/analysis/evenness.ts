@@ -1,4 +1,4 @@
-import type { Sounding } from './line.ts';
+import type { MelodyNote } from './melody.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /**
@@ -16,25 +16,25 @@ export interface Evenness {
   readonly even: Float64Array;
 }
 
-/** How evenly every group of a line, `longest` notes at most, would follow the one before it. */
-export function evennessOf(line: readonly Sounding[], longest: number): Evenness {
-  const before = new Int32Array(line.length * longest);
-  const even = new Float64Array(line.length * longest).fill(Infinity);
+/** How evenly every group of a melody, `longest` notes at most, would follow the one before it. */
+export function evennessOf(melody: readonly MelodyNote[], longest: number): Evenness {
+  const before = new Int32Array(melody.length * longest);
+  const even = new Float64Array(melody.length * longest).fill(Infinity);
   const startingAt = new Map<number, number>();
-  line.forEach(({ at, upbeat }, i) => {
+  melody.forEach(({ at, upbeat }, i) => {
     const start = tick(at + upbeat);
     if (!startingAt.has(start)) startingAt.set(start, i);
   });
   for (let length = 1; length <= longest; length++) {
-    const alike = likenesses(line, length);
-    for (let from = 1; from + length <= line.length; from++) {
-      const { at } = line[from]!;
-      const last = line[from + length - 1]!;
+    const alike = likenesses(melody, length);
+    for (let from = 1; from + length <= melody.length; from++) {
+      const { at } = melody[from]!;
+      const last = melody[from + length - 1]!;
       const start = startingAt.get(tick(2 * at - last.at - last.length));
       if (start === undefined || from - start > longest) continue;
       const span = from * longest + length - 1;
       before[span] = from - start;
-      const figured = from - start === length && line[start]!.chroma !== line[from]!.chroma;
+      const figured = from - start === length && melody[start]!.chroma !== melody[from]!.chroma;
       const moves = alike[from + length - 1]! - alike[from]!;
       even[span] = figured && length > 2 ? (-W.figure * moves) / Math.sqrt(length - 1) : 0;
     }
@@ -46,11 +46,11 @@ export function evennessOf(line: readonly Sounding[], longest: number): Evenness
 const tick = (beats: number) => Math.round(beats * 5040);
 
 /** How many moves up to each note go as many steps of the scale as those a number of notes earlier. */
-function likenesses(line: readonly Sounding[], earlier: number): Float64Array {
-  const counts = new Float64Array(line.length);
-  for (let i = 1; i < line.length; i++) {
-    const like = line[i - earlier]?.into;
-    counts[i] = counts[i - 1]! + Number(like?.steps === line[i]!.into!.steps);
+function likenesses(melody: readonly MelodyNote[], earlier: number): Float64Array {
+  const counts = new Float64Array(melody.length);
+  for (let i = 1; i < melody.length; i++) {
+    const like = melody[i - earlier]?.into;
+    counts[i] = counts[i - 1]! + Number(like?.scaleSteps === melody[i]!.into!.scaleSteps);
   }
   return counts;
 }

@@ -1,11 +1,11 @@
 import { chroma } from '../note.ts';
 import type { Chord } from '../chord.ts';
 import { embellishment, embellishmentCost, type Standing } from './embellishment.ts';
-import type { Sounding } from './line.ts';
+import type { MelodyNote } from './melody.ts';
 import type { Tones } from './ruling.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
-/** How the notes of a line fit one chord, note by note: what group costs are added up from. */
+/** How the notes of a melody fit one chord, note by note: what group costs are added up from. */
 interface NoteFit {
   /** Index among the chord's notes, −1 for a note that is none of them. */
   readonly member: number;
@@ -18,21 +18,21 @@ interface NoteFit {
 const DENIED = 1000;
 
 /** The notes' fit to a chord, one by one. What is ruled to embellish costs nothing: there is no question about it. */
-function noteFits(line: readonly Sounding[], chord: Chord, tones: Tones): NoteFit[] {
+function noteFits(melody: readonly MelodyNote[], chord: Chord, tones: Tones): NoteFit[] {
   const chromas = chord.notes.map(chroma);
-  const members = line.map((note, i) => (tones.get(i) ? -1 : chromas.indexOf(note.chroma)));
+  const members = melody.map((note, i) => (tones.get(i) ? -1 : chromas.indexOf(note.chroma)));
   const chordal = (index: number) => members[index] !== undefined && members[index]! >= 0;
   const alike = (member: number, presence: number, cost: number): NoteFit => ({
     member,
     presence,
     cost: { first: cost, middle: cost, last: cost },
   });
-  return line.map((note, i) => {
+  return melody.map((note, i) => {
     const member = members[i]!;
     if (member < 0) {
       if (tones.has(i)) return alike(member, 0, tones.get(i) ? 0 : DENIED);
       const cost = (standing: Standing) =>
-        embellishmentCost(note, embellishment(line, i, standing, chordal));
+        embellishmentCost(note, embellishment(melody, i, standing, chordal));
       return {
         member,
         presence: 0,
@@ -40,7 +40,7 @@ function noteFits(line: readonly Sounding[], chord: Chord, tones: Tones): NoteFi
       };
     }
     if (tones.has(i)) return alike(member, 1, chordToneCost(chromas.length));
-    if (member >= 3 && note.into?.step && note.out?.step)
+    if (member >= 3 && note.into?.isStep && note.out?.isStep)
       return alike(member, W.stepped.present, W.stepped.cost * note.weight);
     return alike(member, 1, chordToneCost(chromas.length));
   });
@@ -62,19 +62,19 @@ function missingCosts(notes: number): number[] {
  * group lies in the bar and what comes before it.
  */
 export function groupCosts(
-  line: readonly Sounding[],
+  melody: readonly MelodyNote[],
   chord: Chord,
   longest: number,
   ruled: Tones,
 ): Float64Array[] {
-  const fits = noteFits(line, chord, ruled);
+  const fits = noteFits(melody, chord, ruled);
   const notes = Math.min(chord.notes.length, 5);
   const missing = missingCosts(notes);
   const fixed =
     W.group + (chord.size in W.size ? W.size[chord.size as keyof typeof W.size] : W.size.ninth);
   const present = new Float64Array(chord.notes.length);
-  return line.map((_, from) => {
-    const costs = new Float64Array(Math.min(longest, line.length - from));
+  return melody.map((_, from) => {
+    const costs = new Float64Array(Math.min(longest, melody.length - from));
     present.fill(0);
     let inner = 0;
     let lowest = from;
@@ -82,11 +82,11 @@ export function groupCosts(
     for (let length = 1; length <= costs.length; length++) {
       const at = from + length - 1;
       const { member, presence, cost } = fits[at]!;
-      if (length > 1 && member >= 0 && fits[at - 1]!.member >= 0 && line[at]!.into!.step)
+      if (length > 1 && member >= 0 && fits[at - 1]!.member >= 0 && melody[at]!.into!.isStep)
         inner += W.step;
-      beats += line[at]!.length;
+      beats += melody[at]!.length;
       if (member >= 0) present[member] = Math.max(present[member]!, presence);
-      if (line[at]!.midi < line[lowest]!.midi) lowest = at;
+      if (melody[at]!.midi < melody[lowest]!.midi) lowest = at;
       const tones = length === 1 ? single(fits[at]!) : inner + cost.last;
       costs[length - 1] =
         fixed +

@@ -1,4 +1,4 @@
-import { isWhole, type Bars, type Sounding } from './line.ts';
+import { isWhole, type Metre, type MelodyNote } from './melody.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /** Where groups are expected to start. */
@@ -21,21 +21,21 @@ export function gridCost({ start, points }: Grid, from: number, to: number): num
 }
 
 /** The grids that a phrase may go by; where its bar line is unknown, those shifted by beats too. */
-export function grids(line: readonly Sounding[], { bar, pickup }: Bars): Grid[] {
+export function grids(melody: readonly MelodyNote[], { bar, pickup }: Metre): Grid[] {
   const shifts = pickup ? [0] : Array.from({ length: bar }, (_, beat) => beat);
-  const note = usualLength(line);
+  const note = usualLength(melody);
   return shifts.flatMap((shift) =>
     layouts(bar, note)
       .filter(({ period }) => shift === 0 || shift < period)
       .map(({ cost, period, points }) =>
-        gridOf(line, bar, shift, cost + (shift > 0 ? W.shifted : 0), period, points),
+        gridOf(melody, bar, shift, cost + (shift > 0 ? W.shifted : 0), period, points),
       ),
   );
 }
 
-/** How long most notes of a line are, in beats. */
-function usualLength(line: readonly Sounding[]): number {
-  const lengths = line.map(({ length }) => length).toSorted((a, b) => a - b);
+/** How long most notes of a melody are, in beats. */
+function usualLength(melody: readonly MelodyNote[]): number {
+  const lengths = melody.map(({ length }) => length).toSorted((a, b) => a - b);
   return lengths[lengths.length >> 1]!;
 }
 
@@ -79,14 +79,14 @@ const UNEVEN: Readonly<Record<number, readonly (readonly number[])[]>> = {
 };
 
 function gridOf(
-  line: readonly Sounding[],
+  melody: readonly MelodyNote[],
   bar: number,
   shift: number,
   cost: number,
   period: number,
   points: readonly number[],
 ): Grid {
-  const times = line.map(({ at, upbeat }) => at + upbeat - shift);
+  const times = melody.map(({ at, upbeat }) => at + upbeat - shift);
   return {
     cost,
     points: Int32Array.from(times, (time) => pointsUpTo(time, period, points)),

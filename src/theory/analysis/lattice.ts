@@ -4,7 +4,7 @@ import type { Evenness } from './evenness.ts';
 import type { Succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
-/** What a line's groups cost: `costs[chord][from][length − 1]`, infinite where a group may not be. */
+/** What a melody's groups cost: `costs[chord][from][length − 1]`, infinite where a group may not be. */
 export interface Costs {
   readonly notes: number;
   readonly longest: number;
@@ -13,12 +13,12 @@ export interface Costs {
 }
 
 /**
- * All ways through a line, before a grid is laid on it. What a path costs to one side of a group depends on the
+ * All ways through a melody, before a grid is laid on it. What a path costs to one side of a group depends on the
  * group's span and its chord's degree alone; tables of both are indexed by `cell`.
  */
 export interface Lattice extends Costs {
   readonly evenness: Evenness;
-  readonly links: Links;
+  readonly transitions: Transitions;
   /** The cheapest chord on each degree for each group, and its cost. */
   readonly cheapest: Int32Array;
   readonly least: Float64Array;
@@ -47,17 +47,17 @@ function cheapestByDegree(costs: Costs): Pick<Lattice, 'cheapest' | 'least'> {
 }
 
 export function latticeOf(costs: Costs, evenness: Evenness, succession: Succession): Lattice {
-  return { ...costs, evenness, links: linksOf(succession), ...cheapestByDegree(costs) };
+  return { ...costs, evenness, transitions: transitionsOf(succession), ...cheapestByDegree(costs) };
 }
 
 /** What it costs to go from chord to chord, by degrees less 1. */
-export interface Links {
+interface Transitions {
   readonly own: readonly number[];
   /** `[before][next]` */
   readonly after: readonly (readonly number[])[];
 }
 
-function linksOf({ rarity, surprise }: Succession): Links {
+function transitionsOf({ rarity, surprise }: Succession): Transitions {
   return {
     own: DEGREES.map((degree) => W.frequency * rarity(degree)),
     after: DEGREES.map((before) =>

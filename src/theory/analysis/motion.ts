@@ -2,7 +2,7 @@ import { letterDegree, type Key } from '../key.ts';
 import type { Phrase, PhraseNote } from '../phrase.ts';
 
 /** How a phrase moves: plain facts. How far that is on a neck in mm says `travel` in the neck's room. */
-export interface Motion {
+interface Motion {
   /** Moves from note to note by neighbouring notes of the scale, by more, and on the same pitch. */
   readonly steps: number;
   readonly leaps: number;

@@ -5,26 +5,26 @@ import type { Succession } from './succession.ts';
 import { backward, forward, type Forward } from './sweeps.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
-/** A line cut into groups, each read as a chord: notes `from` up to and not including `to`. */
-export interface Step {
+/** A melody cut into groups, each read as a chord: notes `from` up to and not including `to`. */
+export interface Segment {
   readonly from: number;
   readonly to: number;
   /** Index among the chords. */
   readonly chord: number;
 }
 
-/** The cheapest way to read a line, and what every other group would have cost. */
+/** The cheapest way to read a melody, and what every other group would have cost. */
 export interface Path {
-  readonly steps: readonly Step[];
+  readonly segments: readonly Segment[];
   readonly cost: number;
-  /** The cheapest reading of the whole line that has this group in it. */
-  readonly costWith: (step: Step) => number;
-  /** The cheapest reading in which the first note of this step is in a group of another span. */
-  readonly costOtherwise: (step: Step) => number;
+  /** The cheapest reading of the whole melody that has this group in it. */
+  readonly costWith: (segment: Segment) => number;
+  /** The cheapest reading in which the first note of this segment is in a group of another span. */
+  readonly costOtherwise: (segment: Segment) => number;
 }
 
 /**
- * The optimum path through all ways to cut a line and to read its groups on the best of several grids (a semi-Markov
+ * The optimum path through all ways to cut a melody and to read its groups on the best of several grids (a semi-Markov
  * chain over the degree and the length of the group before); null where no way is allowed.
  */
 export function cheapestPath(
@@ -39,18 +39,18 @@ export function cheapestPath(
   if (best.cost === Infinity) return null;
   const after = backward(lattice, best.grid);
   return {
-    steps: trace(lattice, best),
+    segments: trace(lattice, best),
     cost: best.cost,
     costWith: ({ from, to, chord }) => costThrough(lattice, best, after, from, to, chord),
-    costOtherwise: (step) => costOtherwise(lattice, best, after, step),
+    costOtherwise: (segment) => costOtherwise(lattice, best, after, segment),
   };
 }
 
 type Run = Forward & { readonly grid: Grid };
 
-function trace(lattice: Lattice, { ended }: Forward): Step[] {
-  const { notes, longest, cheapest, links, evenness } = lattice;
-  const steps: Step[] = [];
+function trace(lattice: Lattice, { ended }: Forward): Segment[] {
+  const { notes, longest, cheapest, transitions, evenness } = lattice;
+  const segments: Segment[] = [];
   let next: { from: number; length: number; degree: number } | null = null;
   for (let to = notes; to > 0; to = next.from) {
     let best = Infinity;
@@ -62,16 +62,18 @@ function trace(lattice: Lattice, { ended }: Forward): Step[] {
         if (cost < best) [best, chosen] = [cost, { from, length, degree }];
       }
     const { from, length, degree } = chosen;
-    steps.unshift({ from, to, chord: cheapest[cell(lattice, from, length, degree)]! });
+    segments.unshift({ from, to, chord: cheapest[cell(lattice, from, length, degree)]! });
     next = chosen;
   }
-  return steps;
+  return segments;
 
   function onwardCost(length: number, degree: number, on: typeof next): number {
     if (!on) return atEnd(degree);
     const span = on.from * longest + on.length - 1;
     const even = evenness.before[span] === length;
-    return links.after[degree - 1]![on.degree - 1]! + (even ? evenness.even[span]! : W.uneven);
+    return (
+      transitions.after[degree - 1]![on.degree - 1]! + (even ? evenness.even[span]! : W.uneven)
+    );
   }
 }
 
@@ -93,12 +95,12 @@ function costThrough(
   );
 }
 
-/** Goes through all groups that hold the first note of a step, but for those of the same span. */
+/** Goes through all groups that hold the first note of a segment, but for those of the same span. */
 function costOtherwise(
   lattice: Lattice,
   run: Run,
   after: Float64Array,
-  { from, to }: Step,
+  { from, to }: Segment,
 ): number {
   const { notes, longest } = lattice;
   let best = Infinity;

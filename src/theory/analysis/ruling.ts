@@ -14,7 +14,7 @@ export type Ruling =
   | ToneRuling;
 
 /** What a note is in its group. Where its group's chord is ruled too and has no such note, the chord's ruling stands. */
-export interface ToneRuling {
+interface ToneRuling {
   readonly note: number;
   readonly embellishment: Embellishment | null;
   readonly chord?: never;

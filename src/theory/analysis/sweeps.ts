@@ -12,7 +12,7 @@ export interface Forward {
 }
 
 export function forward(lattice: Lattice, grid: Grid): Forward {
-  const { notes, longest, links, least, evenness } = lattice;
+  const { notes, longest, transitions, least, evenness } = lattice;
   const entry = table(lattice);
   const ended = table(lattice);
   let cost = Infinity;
@@ -30,7 +30,7 @@ export function forward(lattice: Lattice, grid: Grid): Forward {
           from === 0
             ? atStart(degree + 1)
             : Math.min(linked[degree]! + W.uneven, linked[before + degree]! + even);
-        entry[at] = arrived + links.own[degree]!;
+        entry[at] = arrived + transitions.own[degree]!;
         ended[at] = entry[at]! + lies + least[at]!;
         if (to === notes) cost = Math.min(cost, ended[at]! + atEnd(degree + 1));
       }
@@ -43,14 +43,18 @@ export function forward(lattice: Lattice, grid: Grid): Forward {
  * The cheapest way to go on to each degree at a note, by how many notes the group before has, and in the first place
  * whatever it has: `[length × 7 + degree − 1]`.
  */
-function linkedTo({ longest, links }: Lattice, at: number, ended: Float64Array): Float64Array {
+function linkedTo(
+  { longest, transitions }: Lattice,
+  at: number,
+  ended: Float64Array,
+): Float64Array {
   const linked = new Float64Array((longest + 1) * 7).fill(Infinity);
   for (let length = 1; length <= Math.min(longest, at); length++) {
     const first = ((at - length) * longest + length - 1) * 7;
     for (let degree = 0; degree < 7; degree++) {
       let best = Infinity;
       for (let before = 0; before < 7; before++)
-        best = Math.min(best, ended[first + before]! + links.after[before]![degree]!);
+        best = Math.min(best, ended[first + before]! + transitions.after[before]![degree]!);
       linked[length * 7 + degree] = best;
       linked[degree] = Math.min(linked[degree]!, best);
     }
@@ -96,15 +100,15 @@ function linkedFrom(
   length: number,
   after: Float64Array,
 ): number[] {
-  const { links, least } = lattice;
+  const { transitions, least } = lattice;
   const first = cell(lattice, from, length);
   const lies = gridCost(grid, from, from + length);
-  return links.after.map((onward) => {
+  return transitions.after.map((onward) => {
     let best = Infinity;
     for (let next = 0; next < 7; next++)
       best = Math.min(
         best,
-        onward[next]! + links.own[next]! + least[first + next]! + after[first + next]!,
+        onward[next]! + transitions.own[next]! + least[first + next]! + after[first + next]!,
       );
     return best + lies;
   });

@@ -4,7 +4,7 @@ import type { PhraseNote } from '../phrase.ts';
 import { degreeOfStep, parentKey, scaleNotes } from '../scale.ts';
 
 /** A note counted along a key's scale: 0 is the tonic from C4 up, 7 the octave above it, −1 the step below. */
-export interface ScaleStep {
+interface ScaleStep {
   readonly step: number;
   /** By how many semitones the note is raised against the scale's own. */
   readonly raised: number;

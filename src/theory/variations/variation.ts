@@ -15,35 +15,35 @@ export interface Variation {
 }
 
 /** What a note sounds, without when and where. */
-export type Sound = Pick<PhraseNote, 'midi' | 'name'>;
+type NamedPitch = Pick<PhraseNote, 'midi' | 'name'>;
 
-/** Other sounds in the phrase's own rhythm. */
-export function inRhythmOf({ notes, tempo }: Phrase, sounds: readonly Sound[]): Phrase {
+/** Other notes in the phrase's own rhythm. */
+export function inRhythmOf({ notes, tempo }: Phrase, pitches: readonly NamedPitch[]): Phrase {
   return {
     tempo,
-    notes: notes.map(({ at, length }, i) => ({ ...soundOf(sounds[i]!), at, length })),
+    notes: notes.map(({ at, length }, i) => ({ ...pitchOf(pitches[i]!), at, length })),
   };
 }
 
-/** Sounds one after the other, each for its own time: what it lasts, and how long until the next one starts. */
-export function inOrder(tempo: number, sounds: readonly Timed[]): Phrase {
+/** Notes one after the other, each for its own time: what it lasts, and how long until the next one starts. */
+export function inOrder(tempo: number, timed: readonly Timed[]): Phrase {
   let at = beats(0);
-  const notes = sounds.map((sound) => {
-    const note = { ...soundOf(sound), at, length: sound.length };
-    at = add(at, sound.until);
-    return note;
+  const notes = timed.map((note) => {
+    const onset = at;
+    at = add(at, note.until);
+    return { ...pitchOf(note), at: onset, length: note.length };
   });
   return { tempo, notes };
 }
 
-/** A sound with its time. */
-export interface Timed extends Sound {
+/** A note with its time. */
+export interface Timed extends NamedPitch {
   readonly length: Beats;
   /** From its onset to the next one's. */
   readonly until: Beats;
 }
 
-const soundOf = ({ midi, name }: Sound): Sound => ({ midi, name });
+const pitchOf = ({ midi, name }: NamedPitch): NamedPitch => ({ midi, name });
 
 /** Whether two phrases sound alike: same notes at the same times. */
 export function soundsLike(a: Phrase, b: Phrase): boolean {

@@ -60,7 +60,7 @@ export function backwards(phrase: Phrase, key: Key): Variation {
 }
 
 /** The second note first and the first one last, so that every accent falls on another note. */
-export function otherStart(phrase: Phrase, key: Key): Variation {
+function otherStart(phrase: Phrase, key: Key): Variation {
   const [first, ...rest] = phrase.notes;
   return {
     name: 'from the second note',

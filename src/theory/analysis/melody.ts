@@ -5,23 +5,24 @@ import { toNumber, type Beats } from '../rhythm.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /** How the bars of a phrase lie. */
-export interface Bars {
+export interface Metre {
   /** Beats of a bar. */
   readonly bar: number;
   /** Beats before the first bar line; null where nobody knows. */
   readonly pickup: Beats | null;
 }
 
-/** A move from one note to the next in semitones; a step reaches the next letter or two semitones at most. */
-export interface Move {
+/** From one note to the next, upward or, below 0, downward. */
+interface Interval {
   readonly semitones: number;
-  /** Letters up or down: 2 for a third upward, whatever its quality. */
-  readonly steps: number;
-  readonly step: boolean;
+  /** Steps of the scale: 2 for a third upward, whatever its quality. */
+  readonly scaleSteps: number;
+  /** Whether it is a step, not a leap nor a repeated note: two semitones at most, or ♭6–♯7 in minor. */
+  readonly isStep: boolean;
 }
 
 /** A note of a phrase in plain numbers, for reckoning. */
-export interface Sounding {
+export interface MelodyNote {
   readonly midi: number;
   readonly chroma: number;
   /** Beats from a bar line; the pickup lies before the end of bar 0. */
@@ -34,14 +35,16 @@ export interface Sounding {
   /** How much it matters that the note is explained, by its length. */
   readonly weight: number;
   /** How it is reached and left; null at the phrase's ends. */
-  readonly into: Move | null;
-  readonly out: Move | null;
+  readonly into: Interval | null;
+  readonly out: Interval | null;
 }
 
 /** The notes of a phrase in plain numbers. */
-export function soundings(phrase: Phrase, key: Key, { bar, pickup }: Bars): Sounding[] {
+export function melodyOf(phrase: Phrase, key: Key, { bar, pickup }: Metre): MelodyNote[] {
   const before = pickup && pickup.n > 0 ? bar - toNumber(pickup) : 0;
-  const moves = phrase.notes.slice(1).map((note, i) => moveBetween(key, phrase.notes[i]!, note));
+  const moves = phrase.notes
+    .slice(1)
+    .map((note, i) => intervalBetween(key, phrase.notes[i]!, note));
   return phrase.notes.map(({ midi, at, length }, i) => {
     const start = toNumber(at) + before;
     const beats = toNumber(length);
@@ -62,13 +65,13 @@ export function soundings(phrase: Phrase, key: Key, { bar, pickup }: Bars): Soun
 
 type Named = Phrase['notes'][number];
 
-function moveBetween(key: Key, from: Named, to: Named): Move {
+function intervalBetween(key: Key, from: Named, to: Named): Interval {
   const semitones = to.midi - from.midi;
   const size = Math.abs(semitones);
-  const step = (size > 0 && size <= 2) || (size === 3 && isAugmented(key, from, to));
+  const isStep = (size > 0 && size <= 2) || (size === 3 && isAugmented(key, from, to));
   const letters = letterDegree(key, to.name) - letterDegree(key, from.name);
-  const steps = letters + 7 * Math.round(((semitones * 7) / 12 - letters) / 7);
-  return { semitones, steps, step };
+  const scaleSteps = letters + 7 * Math.round(((semitones * 7) / 12 - letters) / 7);
+  return { semitones, scaleSteps, isStep };
 }
 
 /** Whether three semitones are the step of a scale, as from ♭6 to ♯7 in minor. */
