@@ -54,13 +54,13 @@ export function latticeOf(costs: Costs, evenness: Evenness, succession: Successi
 interface Transitions {
   readonly own: readonly number[];
   /** `[before][next]` */
-  readonly after: readonly (readonly number[])[];
+  readonly next: readonly (readonly number[])[];
 }
 
 function transitionsOf({ rarity, surprise }: Succession): Transitions {
   return {
     own: DEGREES.map((degree) => W.frequency * rarity(degree)),
-    after: DEGREES.map((before) =>
+    next: DEGREES.map((before) =>
       DEGREES.map((degree) =>
         before === degree ? W.again : W.succession * surprise(before, degree),
       ),

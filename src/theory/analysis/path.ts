@@ -71,9 +71,7 @@ function trace(lattice: Lattice, { ended }: Forward): Segment[] {
     if (!on) return atEnd(degree);
     const span = on.from * longest + on.length - 1;
     const even = evenness.before[span] === length;
-    return (
-      transitions.after[degree - 1]![on.degree - 1]! + (even ? evenness.even[span]! : W.uneven)
-    );
+    return transitions.next[degree - 1]![on.degree - 1]! + (even ? evenness.even[span]! : W.uneven);
   }
 }
 

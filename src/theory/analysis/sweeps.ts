@@ -54,7 +54,7 @@ function linkedTo(
     for (let degree = 0; degree < 7; degree++) {
       let best = Infinity;
       for (let before = 0; before < 7; before++)
-        best = Math.min(best, ended[first + before]! + transitions.after[before]![degree]!);
+        best = Math.min(best, ended[first + before]! + transitions.next[before]![degree]!);
       linked[length * 7 + degree] = best;
       linked[degree] = Math.min(linked[degree]!, best);
     }
@@ -103,7 +103,7 @@ function linkedFrom(
   const { transitions, least } = lattice;
   const first = cell(lattice, from, length);
   const lies = gridCost(grid, from, from + length);
-  return transitions.after.map((onward) => {
+  return transitions.next.map((onward) => {
     let best = Infinity;
     for (let next = 0; next < 7; next++)
       best = Math.min(
