@@ -1,6 +1,7 @@
 import { effect, signal } from '@preact/signals';
 import { itemsOf } from '../cards/index.ts';
 import type { Deck } from '../decks/deck.ts';
+import type { Fault } from '../decks/envelope.ts';
 import { learn, emptyMemory, replay, type Memory } from '../memory/memory.ts';
 import type { Item } from '../practice/item.ts';
 import { muted, reference, volume } from '../sound/index.ts';
@@ -18,9 +19,18 @@ export interface Lesson {
   readonly away: boolean;
 }
 
+/** A lesson on this device that cannot be read: it stays there, as it is, and goes into a backup. */
+export interface QuarantinedLesson {
+  readonly id: string;
+  /** May be empty. */
+  readonly title: string;
+  readonly fault: string;
+}
+
 /** Whether the device's store has been read: before, nothing is known. */
 export const opened = signal(false);
 export const lessons = signal<readonly Lesson[]>([]);
+export const quarantined = signal<readonly QuarantinedLesson[]>([]);
 export const currentId = signal<string | null>(null);
 export const settings = signal<Settings>(readSettings(null));
 export const log = signal<Log | null>(null);
@@ -51,12 +61,31 @@ export async function readLessons(): Promise<void> {
   const stored = (await tell(decks.listDecks())) ?? [];
   if (stored.length === 0) return;
   const { readDeck } = await import('../decks/document.ts');
-  lessons.value = stored.flatMap(({ id, document, away }) => {
-    const read = readDeck(document);
-    if ('deck' in read) return [{ id, deck: read.deck, away }];
-    unreadable.value = `A lesson on this device cannot be read: ${read.fault}`;
-    return [];
-  });
+  const held: QuarantinedLesson[] = [];
+  const read: Lesson[] = [];
+  for (const { id, document, away } of stored) {
+    const result = reading(() => readDeck(document));
+    if ('deck' in result) read.push({ id, deck: result.deck, away });
+    else held.push({ id, title: titleIn(document), fault: result.fault });
+  }
+  lessons.value = read;
+  quarantined.value = held;
+}
+
+/** Whatever goes wrong with one lesson costs that lesson only: it is told of, and the others open. */
+function reading<T>(read: () => T): T | Fault {
+  try {
+    return read();
+  } catch (error) {
+    // What no check foresaw is for whoever mends it.
+    console.error(error);
+    return { fault: 'This version of Skipwise cannot read it.' };
+  }
+}
+
+function titleIn(document: unknown): string {
+  const { title } = (document ?? {}) as { readonly title?: unknown };
+  return typeof title === 'string' ? title : '';
 }
 
 /** Waits for a write; where the device refuses it, shows why and goes on. */
@@ -105,6 +134,14 @@ export async function setAway(id: string, away: boolean): Promise<void> {
   await tell(away ? decks.putAway(id) : decks.takeBack(id));
 }
 
+/** Deletes a lesson from the device. Its answers stay, and count again should it come back. The caller has asked twice. */
+export async function deleteLesson(id: string): Promise<void> {
+  lessons.value = lessons.value.filter((lesson) => lesson.id !== id);
+  quarantined.value = quarantined.value.filter((lesson) => lesson.id !== id);
+  itemsById.delete(id);
+  await tell(decks.deleteDeck(id));
+}
+
 export function lessonById(id: string): Lesson | null {
   return lessons.value.find((lesson) => lesson.id === id) ?? null;
 }
@@ -123,9 +160,19 @@ export function itemsOfLesson(id: string): readonly Item[] {
   if (known) return known;
   const lesson = lessonById(id);
   if (!lesson) return [];
-  const items = itemsOf(lesson.deck);
-  itemsById.set(id, items);
-  return items;
+  const items = reading(() => itemsOf(lesson.deck));
+  if ('fault' in items) quarantine(lesson, items.fault);
+  const all = 'fault' in items ? [] : items;
+  itemsById.set(id, all);
+  return all;
+}
+
+function quarantine({ id, deck: { title } }: Lesson, fault: string): void {
+  // What is being drawn now still shows it.
+  queueMicrotask(() => {
+    lessons.value = lessons.value.filter((other) => other.id !== id);
+    quarantined.value = [...quarantined.value, { id, title, fault }];
+  });
 }
 
 /** Changes some settings and keeps them. */
@@ -133,6 +180,13 @@ export function changeSettings(change: Partial<Settings>): void {
   settings.value = { ...settings.value, ...change };
   void tell(saveSettings(change));
 }
+
+effect(() => {
+  const [first] = quarantined.value;
+  unreadable.value = first
+    ? `${first.title === '' ? 'A lesson' : `The lesson “${first.title}”`} on this device cannot be read: ${first.fault} It stays here, untouched; under Lessons you can delete it.`
+    : null;
+});
 
 effect(() => {
   volume.value = settings.value.volume;

@@ -44,7 +44,8 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
     if ('fault' in rulings) return { fault: `Phrase ${i + 1}, outline: ${rulings.fault}.` };
     phrases.push(rulings.length === 0 ? phrase : { ...phrase, rulings });
   }
-  const deck: Deck = { ...rest, phrases, ...(marks && { marks: readMarks(marks, rest) }) };
+  const marked = Object.keys(marks ?? {}).length > 0;
+  const deck: Deck = { ...rest, phrases, ...(marked && { marks: readMarks(marks!, rest) }) };
   const fault = misfit(deck);
   return fault === null ? { deck } : { fault };
 }
@@ -87,17 +88,18 @@ function isNewer(document: unknown): boolean {
 }
 
 /** What one entry of a list is called. */
-const ENTRY: Readonly<Record<string, string>> = {
-  drills: 'drill',
-  phrases: 'phrase',
-  degrees: 'degree',
-  sizes: 'size',
-  strings: 'string set',
-  frets: 'fret',
-  contours: 'contour',
-  notes: 'note',
-  tuning: 'open string',
-};
+const ENTRY: ReadonlyMap<unknown, string> = new Map([
+  ['drills', 'drill'],
+  ['phrases', 'phrase'],
+  ['degrees', 'degree'],
+  ['sizes', 'size'],
+  ['strings', 'string set'],
+  ['frets', 'fret'],
+  ['contours', 'contour'],
+  ['notes', 'note'],
+  ['outline', 'entry'],
+  ['tuning', 'open string'],
+]);
 
 /** Where in the document: `Drill 2, frets`. */
 function where(path: readonly { readonly key?: unknown }[]): string {
@@ -105,7 +107,9 @@ function where(path: readonly { readonly key?: unknown }[]): string {
   const words = keys.flatMap((key, i) => {
     if (typeof key === 'number') return [];
     const next = keys[i + 1];
-    return [typeof next === 'number' ? `${ENTRY[String(key)]} ${next + 1}` : String(key)];
+    return [
+      typeof next === 'number' ? `${ENTRY.get(key) ?? String(key)} ${next + 1}` : String(key),
+    ];
   });
   const place = words.join(', ') || 'the lesson';
   return place.charAt(0).toUpperCase() + place.slice(1);

@@ -180,12 +180,12 @@ function unfoldRuling(letters: string): string {
   return letters.slice(1).replace(/(\d)(?=[^\d-])/, '$1 ');
 }
 
-/** JSON from a link, or undefined, which no schema takes. */
+/** JSON from a link, or null, which no schema takes: what is undefined would stand for the usual. */
 function parse(json: string): unknown {
   try {
     return JSON.parse(json);
   } catch {
-    return undefined;
+    return null;
   }
 }
 

@@ -1,5 +1,5 @@
 import { type Aside, parse } from './chunk.ts';
-import type { StoredDeck } from './decks.ts';
+import { isDeck, type StoredDeck } from './decks.ts';
 import type { Shared, StoredDraft } from './drafts.ts';
 import { isReview, isWhole } from './line.ts';
 import type { StoredReport } from './reports.ts';
@@ -100,19 +100,6 @@ function takeLine(value: unknown, found: Found, checks: Checks): boolean {
   else if (isAside(aside)) found.aside.push(aside);
   else return false;
   return true;
-}
-
-function isDeck(value: unknown): value is StoredDeck {
-  const deck = value as StoredDeck;
-  return (
-    typeof value === 'object' &&
-    value !== null &&
-    typeof deck.id === 'string' &&
-    deck.id !== '' &&
-    Number.isFinite(deck.added) &&
-    typeof deck.away === 'boolean' &&
-    'document' in deck
-  );
 }
 
 function isAside(value: unknown): value is Aside {

@@ -13,12 +13,31 @@ export interface StoredDeck {
   readonly away: boolean;
 }
 
-/** All decks on the device, the newest first. @throws StoreTrouble */
+/** All decks on the device, the newest first; what is no record of a deck comes last, as a deck's document. @throws StoreTrouble */
 export async function listDecks(): Promise<StoredDeck[]> {
-  const decks = await store('readonly', (all) =>
-    promisifyRequest<StoredDeck[]>(all.getAll(under('deck'))),
+  const [keys, values] = await store('readonly', (all) =>
+    Promise.all([
+      promisifyRequest(all.getAllKeys(under('deck'))),
+      promisifyRequest<unknown[]>(all.getAll(under('deck'))),
+    ]),
   );
+  const decks = values.map((value, k): StoredDeck => {
+    if (isDeck(value)) return value;
+    return { id: String((keys[k] as IDBValidKey[])[1]), document: value, added: 0, away: false };
+  });
   return decks.toSorted((a, b) => b.added - a.added);
+}
+
+/** Whether something is a deck as it is stored, whatever its document is. */
+export function isDeck(value: unknown): value is StoredDeck {
+  const deck = (value ?? {}) as Partial<StoredDeck>;
+  return (
+    typeof deck.id === 'string' &&
+    deck.id !== '' &&
+    Number.isFinite(deck.added) &&
+    typeof deck.away === 'boolean' &&
+    'document' in deck
+  );
 }
 
 /** Keeps a deck; one of the same id is replaced, and is no longer put away. @throws StoreTrouble */
@@ -59,6 +78,14 @@ export function putAway(id: string): Promise<void> {
 /** Takes back a deck that was put away. @throws StoreTrouble */
 export function takeBack(id: string): Promise<void> {
   return setAway(id, false);
+}
+
+/** Deletes a deck; its history stays. The caller has asked twice. @throws StoreTrouble */
+export async function deleteDeck(id: string): Promise<void> {
+  await store('readwrite', (all) => {
+    all.delete(['deck', id]);
+    return stored(all);
+  });
 }
 
 function setAway(id: string, away: boolean): Promise<void> {

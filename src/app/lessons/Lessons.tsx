@@ -2,19 +2,24 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
 import { readiness } from '../../practice/summary.ts';
 import { keyLabel } from '../../theory/naming.ts';
+import { AskedTwice } from '../AskedTwice.tsx';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
+import { end, round } from '../round/session.ts';
 import {
   choose,
   currentLesson,
+  deleteLesson,
   itemsOfLesson,
   lessons,
   memory,
   opened,
+  quarantined,
   setAway,
   settings,
   take,
   type Lesson,
+  type QuarantinedLesson,
 } from '../state.ts';
 import './Lessons.css';
 
@@ -41,6 +46,16 @@ export default function Lessons() {
             ))}
           </ul>
         </details>
+      )}
+      {quarantined.value.length > 0 && (
+        <section>
+          <h2>Cannot be read</h2>
+          <ul class="lesson-list">
+            {quarantined.value.map((lesson) => (
+              <QuarantinedRow key={lesson.id} {...lesson} />
+            ))}
+          </ul>
+        </section>
       )}
       <Readymade />
     </main>
@@ -126,7 +141,36 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
           </button>
         )}
       </div>
+      {away && <DeleteLesson id={id} title={deck.title} />}
     </li>
+  );
+}
+
+function QuarantinedRow({ id, title, fault }: QuarantinedLesson) {
+  return (
+    <li class="sheet">
+      <h2>{title || 'A lesson without a title'}</h2>
+      <p class="soft">{fault} Ask your teacher for it once more.</p>
+      <DeleteLesson id={id} title={title} />
+    </li>
+  );
+}
+
+function DeleteLesson({ id, title }: { id: string; title: string }) {
+  const done = async () => {
+    if (round.value?.deck === id) await end();
+    await deleteLesson(id);
+  };
+  return (
+    <AskedTwice
+      name="Delete"
+      of={title}
+      first="This takes the lesson off this phone. What you answered stays, and counts again should the lesson come back."
+      second="Sure? Only its link, or a file with it, brings the lesson back."
+      keep="Keep it"
+      doIt={['Delete it', 'Yes, delete it']}
+      done={() => void done()}
+    />
   );
 }
 

@@ -1,9 +1,9 @@
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { listed } from '../../cards/arpeggio.ts';
 import { BackupFault } from '../../store/backup.ts';
 import { StoreTrouble } from '../../store/trouble.ts';
+import { AskedTwice } from '../AskedTwice.tsx';
 import { download } from '../download.ts';
-import { useFocusAfter } from '../focus.ts';
 import { log } from '../state.ts';
 import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 
@@ -60,50 +60,15 @@ export function Backup() {
         </label>
       </div>
       <p role="status">{said}</p>
-      <Erasing erase={erase} />
+      <AskedTwice
+        name="Erase everything"
+        first="This erases every answer, every lesson and every report on this device. Save them to a file first."
+        second="Sure? Without a file nothing can bring them back."
+        keep="Keep it all"
+        doIt={['Erase', 'Yes, erase everything']}
+        done={() => void erase()}
+      />
     </section>
-  );
-}
-
-/** Asks twice: the second time the other way round, so that a double tap on the first answer is not an answer to it. */
-function Erasing({ erase }: { erase(): Promise<void> }) {
-  const [asking, setAsking] = useState<'no' | 'once' | 'twice'>('no');
-  const root = useRef<HTMLDivElement>(null);
-  const focus = useFocusAfter(root);
-  const ask = (now: typeof asking) => {
-    setAsking(now);
-    focus('.keep', '.quiet');
-  };
-  const buttons = [
-    <button key="keep" type="button" class="button main keep" onClick={() => ask('no')}>
-      Keep it all
-    </button>,
-    <button
-      key={asking}
-      type="button"
-      class="button"
-      onClick={() => (asking === 'once' ? ask('twice') : void erase())}
-    >
-      {asking === 'once' ? 'Erase' : 'Yes, erase everything'}
-    </button>,
-  ];
-  return (
-    <div ref={root}>
-      {asking === 'no' ? (
-        <button type="button" class="button quiet" onClick={() => ask('once')}>
-          Erase everything
-        </button>
-      ) : (
-        <div class="notice bad" role="alertdialog" aria-label="Erase everything">
-          <p>
-            {asking === 'once'
-              ? 'This erases every answer, every lesson and every report on this device. Save them to a file first.'
-              : 'Sure? Without a file nothing can bring them back.'}
-          </p>
-          <div class="buttons">{asking === 'once' ? buttons : buttons.toReversed()}</div>
-        </div>
-      )}
-    </div>
   );
 }
 
