@@ -144,7 +144,7 @@ function again(learning: Learning, known: LearningKnown, review: Review, now: nu
   const days = Math.max(0, (now - known.last) / DAY);
   if (days >= APART) keepTrial(learning.trials, known, days, review.right);
   const active = activation(known.imprints, now);
-  const guess = GUESS[known.kind] ?? 0;
+  const guess = Object.hasOwn(GUESS, known.kind) ? GUESS[known.kind]! : 0;
   updateEstimates(learning.ease, known.ease, active, review.right, guess);
   imprint(known.imprints, now, active, review.right);
   known.strength = strengthAfter(known.strength, days, review.grade);

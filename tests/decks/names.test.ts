@@ -48,7 +48,7 @@ describe('a name that every object has', () => {
   it('is a plain word where words are free, and a fault everywhere else', () => {
     let faults = 0;
     for (const name of INHERITED) {
-      for (const document of [...replaced(plain, name)]) {
+      for (const document of replaced(plain, name)) {
         const read = readDeck(document);
         if ('fault' in read) faults++;
         // What is taken in can be written, and reads back.

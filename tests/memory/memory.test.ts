@@ -70,6 +70,14 @@ describe('the memory', () => {
     ]);
   });
 
+  it('takes an item named after what every object has for one of no known kind', () => {
+    for (const item of ['constructor', '__proto__', 'toString', 'hasOwnProperty:C major:1']) {
+      const memory = replay([reviewOf({ item }), reviewOf({ item, n: 2, at: DAY, right: false })]);
+      expect(recall(memory, item, 2 * DAY)).toBeGreaterThanOrEqual(0);
+      expect(memory.ease.mean).not.toBeNaN();
+    }
+  });
+
   it('names the kind that an id begins with', () => {
     expect([kindOf(ITEM), kindOf('strange')]).toEqual(['spot', 'strange']);
   });
