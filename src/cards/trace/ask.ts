@@ -53,7 +53,9 @@ export function ask(item: Item, seed: number): TraceCard {
     ),
   ).toSorted((a, b) => difficulty(a, tempo) - difficulty(b, tempo));
   const line = lines.at(hard ? -1 : 0)!;
-  const wrong = hard ? nearPaths(line, random) : farPaths(line, random);
+  const tonic = tonicMidi(key, instrument);
+  const has = (step: number) => isSounded(instrument, midiOfStep(step, key, tonic));
+  const wrong = hard ? nearPaths(line, random, has) : farPaths(line, random, has);
   const choices = random
     .shuffle([line.steps, ...wrong])
     .map((steps) => ({ path: pathOf(steps), heights: steps }));
@@ -86,11 +88,19 @@ function rangeOf(instrument: Instrument): [number, number] {
   return [low, Math.min(low + 24, top)];
 }
 
-/** The same in scale steps. */
+/** Whether any string has a pitch, open or fretted. */
+function isSounded(instrument: Instrument, midi: number): boolean {
+  const highest = fretsLeft(instrument);
+  return openMidi(instrument).some((open) => midi >= open && midi <= open + highest);
+}
+
+/** The same range in scale steps. */
 function stepsInRange(key: Key, instrument: Instrument): [number, number] {
   const [low, high] = rangeOf(instrument);
   const tonic = tonicMidi(key, instrument);
   let [from, to] = [0, 0];
+  // On a short neck the tonic may lie below all that there is.
+  while (midiOfStep(from, key, tonic) < low) from++;
   while (midiOfStep(from - 1, key, tonic) >= low) from--;
   while (midiOfStep(to + 1, key, tonic) <= high) to++;
   return [from, to];

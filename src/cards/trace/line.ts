@@ -77,20 +77,22 @@ export function drawLine(options: LineOptions, random: Random): Line {
     degree = degreeOfStep(degree - 1 + random.pick(ROOT_MOVES));
   }
   const line = { steps, degrees, embellishment: null };
-  return options.embellished ? embellish(line, random) : line;
+  return options.embellished ? embellish(line, options.range, random) : line;
 }
 
 /**
  * Puts a passing or a neighbour tone into the last group: between two notes a third apart the note between them, between
- * two like notes the step above or below (*Open Music Theory*, "Embellishing tones"). Where neither fits, nothing.
+ * two like notes the step above or below (*Open Music Theory*, "Embellishing tones"). Where neither fits, or it would leave
+ * the range, nothing.
  */
-function embellish(line: Line, random: Random): Line {
+function embellish(line: Line, [low, high]: LineOptions['range'], random: Random): Line {
   const index = line.steps.length - 2;
   const [before, after] = [line.steps[index - 1]!, line.steps[index + 1]!];
   const apart = after - before;
   const by = apart === 0 ? random.pick([-1, 1]) : apart / 2;
-  if (Math.abs(by) !== 1) return line;
-  const steps = line.steps.with(index, before + by);
+  const tone = before + by;
+  if (Math.abs(by) !== 1 || tone < low || tone > high) return line;
+  const steps = line.steps.with(index, tone);
   return { ...line, steps, embellishment: { index, kind: apart === 0 ? 'neighbour' : 'passing' } };
 }
 

@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest';
+import { itemsOf, KINDS } from '../../src/cards/index.ts';
+import { phraseOf, type TraceCard } from '../../src/cards/trace/ask.ts';
+import { item as traceItem } from '../../src/cards/trace/items.ts';
+import {
+  CONTOURS,
+  KIND_NAMES,
+  PHRASE_KINDS,
+  type Deck,
+  type KindName,
+} from '../../src/decks/deck.ts';
+import { fretsLeft, INSTRUMENTS, openMidi, type Instrument } from '../../src/neck/instrument.ts';
+import type { Item } from '../../src/practice/item.ts';
+import { chordOn, SIZES } from '../../src/theory/chord.ts';
+import type { Key } from '../../src/theory/key.ts';
+import { chroma } from '../../src/theory/note.ts';
+import { seeded } from '../../src/theory/random.ts';
+import { beats } from '../../src/theory/rhythm.ts';
+
+const TONICS = {
+  major: 'C G D A E B F# C# F Bb Eb Ab Db Gb Cb',
+  minor: 'A E B F# C# G# D# A# D G C F Bb Eb Ab',
+} as const;
+const KEYS = (['major', 'minor'] as const).flatMap((scale) =>
+  TONICS[scale].split(' ').map((tonic): Key => ({ tonic, scale })),
+);
+const ON_B = KEYS.filter(({ tonic }) => tonic === 'B' || tonic === 'Cb');
+const CAPOS = [0, 1, 2, 3, 4, 5, 6, 7];
+
+/** ii V I in triplets, each rising from the lowest note of its chord that the instrument has. */
+function cadence(key: Key, instrument: Instrument) {
+  const lowest = Math.min(...openMidi(instrument));
+  const notes = [2, 5, 1].flatMap((degree) => {
+    let from = lowest;
+    return chordOn(key, degree, 'triad').notes.map((name) => {
+      const midi = from + ((chroma(name) - (from % 12) + 12) % 12);
+      from = midi + 1;
+      return { midi, name };
+    });
+  });
+  return {
+    tempo: 80,
+    notes: notes.map((note, i) => ({ ...note, at: beats(i, 3), length: beats(1, 3) })),
+  };
+}
+
+function deckOf(key: Key, instrument: Instrument, sizes: Deck['drills']): Deck {
+  return {
+    title: 'Everywhere',
+    note: '',
+    lessonDay: null,
+    instrument,
+    key,
+    drills: [...sizes, ...PHRASE_KINDS.map((kind) => ({ kind }))],
+    phrases: [cadence(key, instrument)],
+  };
+}
+
+/** Draws a card and explains a right and a wrong answer, as a round would: whatever throws, throws here. */
+function draw(item: Item, seed: number) {
+  const kind = KINDS[item.kind];
+  const card = kind.ask(item, seed);
+  for (const answer of ['1', ...(item.kind === 'trace' ? [(card as TraceCard).path] : [])]) {
+    const { sound } = kind.explain(card, kind.judge(card, answer), answer, 'english');
+    expect(sound.notes.length, item.id).toBeGreaterThan(1);
+  }
+  if (item.kind === 'trace') expectSounded(card as TraceCard);
+}
+
+/** Four different paths, each of notes that the instrument has. */
+function expectSounded({ item, instrument, seed, choices }: TraceCard) {
+  expect(new Set(choices.map(({ path }) => path)).size, item.id).toBe(4);
+  const midi = choices.flatMap(({ heights }) =>
+    phraseOf(heights, { ...traceItem(item.id)!, instrument }).notes.map((note) => note.midi),
+  );
+  const missing = midi.filter((pitch) => !isSounded(instrument, pitch));
+  expect(missing, `${item.id}, seed ${seed}`).toEqual([]);
+}
+
+const isSounded = (instrument: Instrument, midi: number) =>
+  openMidi(instrument).some((open) => midi >= open && midi - open <= fretsLeft(instrument));
+
+describe.each(INSTRUMENTS)('on $name, with capos 0 to 7, in 30 keys', (listed) => {
+  it('every kind of card can be drawn and explained, and what is offered can be sounded', () => {
+    const random = seeded(listed.tuning.length + listed.frets);
+    const drawn = new Set<KindName>();
+    for (const capo of CAPOS) {
+      const instrument = { ...listed, capo };
+      // Every key with each capo would take minutes: a few of them, B and C♭ always.
+      const keys = [...random.shuffle(KEYS).slice(0, 1), ...ON_B];
+      const strings = [
+        [2, 1],
+        [4, 3, 2],
+      ];
+      const frets = [1, Math.min(12, fretsLeft(instrument))] as const;
+      for (const key of keys) {
+        const degrees = [random.pick([1, 2, 3]), random.pick([4, 5, 6, 7])];
+        const sizes = [random.pick(SIZES)];
+        const items = itemsOf(
+          deckOf(key, instrument, [
+            { kind: 'spot', degrees, sizes: ['triad'], strings, frets },
+            { kind: 'place', degrees, sizes: ['seventh'], strings, frets },
+            { kind: 'trace', degrees, sizes, contours: CONTOURS, tempo: 72 },
+          ]),
+        );
+        for (const kind of KIND_NAMES) {
+          const some = random.shuffle(items.filter((item) => item.kind === kind));
+          for (const item of some.slice(0, kind === 'trace' ? 2 : 1)) {
+            draw(item, random.below(2 ** 31));
+            drawn.add(kind);
+          }
+        }
+      }
+    }
+    expect([...drawn].toSorted()).toEqual(KIND_NAMES.toSorted());
+  });
+});
