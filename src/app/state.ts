@@ -51,14 +51,14 @@ export async function open(): Promise<void> {
   trouble.value = log.value.trouble?.message ?? null;
   memory.value = { of: replay(log.value.reviews) };
   log.value.watch(() => (memory.value = { of: replay(log.value!.reviews) }));
-  settings.value = readSettings((await tell(loadSettings())) ?? null);
+  settings.value = readSettings((await reportingTrouble(loadSettings())) ?? null);
   await readLessons();
-  currentId.value = (await tell(decks.currentDeck())) ?? null;
+  currentId.value = (await reportingTrouble(decks.currentDeck())) ?? null;
 }
 
 /** Reads the lessons from the device. */
 export async function readLessons(): Promise<void> {
-  const stored = (await tell(decks.listDecks())) ?? [];
+  const stored = (await reportingTrouble(decks.listDecks())) ?? [];
   if (stored.length === 0) return;
   const { readDeck } = await import('../decks/document.ts');
   const held: QuarantinedLesson[] = [];
@@ -89,7 +89,7 @@ function titleIn(document: unknown): string {
 }
 
 /** Waits for a write; where the device refuses it, shows why and goes on. */
-export async function tell<T>(write: Promise<T>): Promise<T | undefined> {
+export async function reportingTrouble<T>(write: Promise<T>): Promise<T | undefined> {
   try {
     const value = await write;
     trouble.value = log.value?.trouble?.message ?? null;
@@ -107,7 +107,7 @@ export async function take(deck: Deck): Promise<Lesson> {
   const id = deckId(deck);
   const lesson = { id, deck, away: false };
   lessons.value = [lesson, ...lessons.value.filter((other) => other.id !== id)];
-  await tell(decks.keepDeck(id, writeDeck(deck), Date.now()));
+  await reportingTrouble(decks.keepDeck(id, writeDeck(deck), Date.now()));
   await choose(id);
   return lesson;
 }
@@ -118,20 +118,20 @@ export async function keepMade(deck: Deck): Promise<string> {
   const id = deckId(deck);
   if (lessonById(id)) return id;
   lessons.value = [...lessons.value, { id, deck, away: true }];
-  await tell(decks.keepAway(id, writeDeck(deck), Date.now()));
+  await reportingTrouble(decks.keepAway(id, writeDeck(deck), Date.now()));
   return id;
 }
 
 /** Makes a deck the one practised. */
 export async function choose(id: string): Promise<void> {
   currentId.value = id;
-  await tell(decks.makeCurrent(id));
+  await reportingTrouble(decks.makeCurrent(id));
 }
 
 /** Puts a deck out of sight, or takes it back. What was learned with it stays. */
 export async function setAway(id: string, away: boolean): Promise<void> {
   lessons.value = lessons.value.map((lesson) => (lesson.id === id ? { ...lesson, away } : lesson));
-  await tell(away ? decks.putAway(id) : decks.takeBack(id));
+  await reportingTrouble(away ? decks.putAway(id) : decks.takeBack(id));
 }
 
 /** Deletes a lesson from the device. Its answers stay, and count again should it come back. The caller has asked twice. */
@@ -139,7 +139,7 @@ export async function deleteLesson(id: string): Promise<void> {
   lessons.value = lessons.value.filter((lesson) => lesson.id !== id);
   quarantined.value = quarantined.value.filter((lesson) => lesson.id !== id);
   itemsById.delete(id);
-  await tell(decks.deleteDeck(id));
+  await reportingTrouble(decks.deleteDeck(id));
 }
 
 export function lessonById(id: string): Lesson | null {
@@ -178,7 +178,7 @@ function quarantine({ id, deck: { title } }: Lesson, fault: string): void {
 /** Changes some settings and keeps them. */
 export function changeSettings(change: Partial<Settings>): void {
   settings.value = { ...settings.value, ...change };
-  void tell(saveSettings(change));
+  void reportingTrouble(saveSettings(change));
 }
 
 effect(() => {

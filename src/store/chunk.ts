@@ -1,6 +1,6 @@
 import { promisifyRequest } from 'idb-keyval';
 import { reviewsOf } from './columns.ts';
-import { type Flaw, reviewOf } from './line.ts';
+import { type Flaw, reviewOf } from './logLine.ts';
 import type { Review, Reviews } from './review.ts';
 
 /**
@@ -11,7 +11,7 @@ import type { Review, Reviews } from './review.ts';
 export const CHUNK = 512;
 
 /** A record that cannot be read. It stays where it is, untouched. */
-export interface Aside {
+export interface Quarantined {
   readonly device: string;
   readonly text: string;
   readonly flaw: Flaw;
@@ -20,7 +20,7 @@ export interface Aside {
 /** What a chunk holds. */
 export interface Contents {
   readonly reviews: Reviews;
-  readonly aside: readonly Aside[];
+  readonly quarantined: readonly Quarantined[];
 }
 
 export function chunkOf(n: number): number {
@@ -35,26 +35,30 @@ export function readChunk(device: string, chunk: unknown): Contents {
 /** Whatever is wrong with one line costs that line only. */
 function readLines(device: string, text: string): Contents {
   const reviews: Review[] = [];
-  const aside: Aside[] = [];
+  const quarantined: Quarantined[] = [];
   const rows = parseAll(text) ?? text.split('\n').map(parse);
   rows.forEach((row, k) => {
     const read = row === undefined ? 'torn' : reviewOf(device, row);
-    if (typeof read === 'string') aside.push({ device, text: text.split('\n')[k]!, flaw: read });
+    if (typeof read === 'string')
+      quarantined.push({ device, text: text.split('\n')[k]!, flaw: read });
     else reviews.push(read);
   });
-  return { reviews, aside };
+  return { reviews, quarantined };
 }
 
 function readPack(device: string, columns: unknown): Contents {
   const reviews = reviewsOf(device, columns);
-  if (typeof reviews !== 'string') return { reviews, aside: [] };
-  return { reviews: [], aside: [{ device, text: JSON.stringify(columns) ?? '', flaw: reviews }] };
+  if (typeof reviews !== 'string') return { reviews, quarantined: [] };
+  return {
+    reviews: [],
+    quarantined: [{ device, text: JSON.stringify(columns) ?? '', flaw: reviews }],
+  };
 }
 
 /** What many chunks hold: the reviews of one after those of the other. */
 export interface ManyContents {
   readonly runs: readonly Reviews[];
-  readonly aside: readonly Aside[];
+  readonly quarantined: readonly Quarantined[];
 }
 
 /** Reads all chunks in a range of keys, each as soon as it has come, while the next is on its way. */
@@ -67,7 +71,7 @@ export async function readChunks(all: IDBObjectStore, range: IDBKeyRange): Promi
   );
   return {
     runs: chunks.map(({ reviews }) => reviews),
-    aside: chunks.flatMap(({ aside }) => aside),
+    quarantined: chunks.flatMap(({ quarantined }) => quarantined),
   };
 }
 

@@ -1,4 +1,4 @@
-import { type Flaw, isBit, isReview } from './line.ts';
+import { type Flaw, isBit, isReview } from './logLine.ts';
 import type { Review, Reviews } from './review.ts';
 
 const VERSION = 1;

@@ -1,6 +1,6 @@
 import { promisifyRequest } from 'idb-keyval';
 import { store, stored, under } from './device.ts';
-import { load, save } from './document.ts';
+import { load, save } from './single.ts';
 
 /** A deck on the device. Its document is kept as it came: what is in it is not this room's business. */
 export interface StoredDeck {
@@ -13,31 +13,19 @@ export interface StoredDeck {
   readonly away: boolean;
 }
 
-/** All decks on the device, the newest first; what is no record of a deck comes last, as a deck's document. @throws StoreTrouble */
+/** All decks on the device, the newest first, whatever lies there. @throws StoreTrouble */
 export async function listDecks(): Promise<StoredDeck[]> {
   const [keys, values] = await store('readonly', (all) =>
     Promise.all([
-      promisifyRequest(all.getAllKeys(under('deck'))),
+      promisifyRequest(all.getAllKeys(under('deck'))) as Promise<IDBValidKey[][]>,
       promisifyRequest<unknown[]>(all.getAll(under('deck'))),
     ]),
   );
-  const decks = values.map((value, k): StoredDeck => {
-    if (isDeck(value)) return value;
-    return { id: String((keys[k] as IDBValidKey[])[1]), document: value, added: 0, away: false };
+  const decks = values.map((value, k) => {
+    const { document, added, away } = (value ?? {}) as Partial<StoredDeck>;
+    return { id: String(keys[k]![1]), document, added: Number(added) || 0, away: away === true };
   });
   return decks.toSorted((a, b) => b.added - a.added);
-}
-
-/** Whether something is a deck as it is stored, whatever its document is. */
-export function isDeck(value: unknown): value is StoredDeck {
-  const deck = (value ?? {}) as Partial<StoredDeck>;
-  return (
-    typeof deck.id === 'string' &&
-    deck.id !== '' &&
-    Number.isFinite(deck.added) &&
-    typeof deck.away === 'boolean' &&
-    'document' in deck
-  );
 }
 
 /** Keeps a deck; one of the same id is replaced, and is no longer put away. @throws StoreTrouble */

@@ -1,6 +1,6 @@
 import { promisifyRequest } from 'idb-keyval';
 import { store, stored, under } from './device.ts';
-import { load, save } from './document.ts';
+import { load, save } from './single.ts';
 
 /** A lesson that a teacher makes on this device, finished or not. Its document is kept as it came, as a deck's is. */
 export interface StoredDraft {

@@ -1,11 +1,11 @@
 import { promisifyRequest } from 'idb-keyval';
-import { type Aside, CHUNK, chunkOf, type Contents, readChunk, readChunks } from './chunk.ts';
+import { type Quarantined, CHUNK, chunkOf, type Contents, readChunk, readChunks } from './chunk.ts';
 import { newId, store, stored, under } from './device.ts';
-import { lineOf } from './line.ts';
+import { lineOf } from './logLine.ts';
 import { mergeInto } from './merge.ts';
 import { inOrder } from './order.ts';
 import { pack, packOf } from './pack.ts';
-import type { Review, Reviews } from './review.ts';
+import { MOST_COUNT, type Review, type Reviews } from './review.ts';
 import { Runs } from './runs.ts';
 import { StoreTrouble } from './trouble.ts';
 
@@ -19,7 +19,7 @@ export interface Log {
   /** Every review in one order, those not stored yet last. The same list all along, growing in place. */
   readonly reviews: Reviews;
   /** Records that cannot be read: they stay where they are, and the student is told how many. */
-  readonly aside: readonly Aside[];
+  readonly quarantined: readonly Quarantined[];
   /** Why the log could not be opened, or the last answer not be stored; null while all is well. */
   readonly trouble: StoreTrouble | null;
   /**
@@ -30,13 +30,13 @@ export interface Log {
    */
   append(answer: Answer): Promise<Review>;
   /**
-   * Takes in the reviews of a backup, and what was set aside: the union of both logs, so that reading a file twice
+   * Takes in the reviews of a backup, and what was set quarantined: the union of both logs, so that reading a file twice
    * changes nothing. Resolves with how many reviews were new, once they are on the device: all of them or none.
    * Replay the memory afterwards.
    *
    * @throws StoreTrouble
    */
-  merge(backup: Pick<Contents, 'reviews' | 'aside'>): Promise<number>;
+  merge(backup: Pick<Contents, 'reviews' | 'quarantined'>): Promise<number>;
   /**
    * Erases everything that is on the device, decks and settings too. The caller has asked twice.
    *
@@ -60,7 +60,7 @@ export async function openLog(): Promise<Log> {
 class DeviceLog implements Log {
   device = newId();
   readonly reviews = new Runs();
-  aside: readonly Aside[] = [];
+  quarantined: readonly Quarantined[] = [];
   trouble: StoreTrouble | null = null;
 
   #isOpen = false;
@@ -92,7 +92,7 @@ class DeviceLog implements Log {
     });
   }
 
-  merge(backup: Pick<Contents, 'reviews' | 'aside'>): Promise<number> {
+  merge(backup: Pick<Contents, 'reviews' | 'quarantined'>): Promise<number> {
     return this.#next(async () => {
       await this.#load();
       const before = this.reviews.length;
@@ -144,17 +144,24 @@ class DeviceLog implements Log {
 
   /** Reads everything; only once that has succeeded it replaces what was known. */
   async #read(): Promise<void> {
-    const [known, { runs, aside }] = await store('readonly', (all) =>
+    const [known, { runs, quarantined }] = await store('readonly', (all) =>
       Promise.all([promisifyRequest<unknown>(all.get('device')), readChunks(all, under('log'))]),
     );
-    this.device = isId(known) ? known : await store('readwrite', (all) => newDevice(all));
+    this.device = isId(known) ? known : await store('readwrite', (all) => newDevice(all, null));
     this.reviews.begin(inOrder(runs));
     this.#last = this.#lastRead();
+    if (this.#last === MOST_COUNT) await this.#beginAnew();
     this.#provisional = 0;
-    this.aside = aside;
+    this.quarantined = quarantined;
     this.#take([]);
     this.#isOpen = true;
     if (this.#unsaved.length === 0) this.trouble = null;
+  }
+
+  /** Goes on under another id: a forged backup has used up the counts of this one. */
+  async #beginAnew(): Promise<void> {
+    this.device = await store('readwrite', (all) => newDevice(all, this.device));
+    this.#last = this.#lastRead();
   }
 
   /** This device's highest count among what was read; its reviews are in their order. */
@@ -177,7 +184,7 @@ class DeviceLog implements Log {
     this.trouble = null;
     this.#channel?.postMessage('more');
     if (before < WORTH_KEEPING && this.#last >= WORTH_KEEPING) askToKeep();
-    if (fresh.length > answers.length) this.#tell();
+    if (fresh.length > answers.length) this.#announce();
     return fresh.at(-1)!;
   }
 
@@ -215,7 +222,7 @@ class DeviceLog implements Log {
 
   async #readAgain(): Promise<void> {
     await this.#read();
-    this.#tell();
+    this.#announce();
   }
 
   /** Reads what other tabs have written. */
@@ -229,7 +236,7 @@ class DeviceLog implements Log {
     const fresh = runs.flatMap((run) => [...run].filter(({ n }) => n > this.#last));
     if (fresh.length === 0) return;
     this.#take(fresh);
-    this.#tell();
+    this.#announce();
   }
 
   /** Puts stored reviews behind those that were, before those not stored yet. */
@@ -249,17 +256,17 @@ class DeviceLog implements Log {
     this.reviews.push({ ...answer, device: this.device, n: this.#last + this.#provisional });
   }
 
-  #tell(): void {
+  #announce(): void {
     for (const news of this.#watchers) news();
   }
 }
 
 const isId = (id: unknown): id is string => typeof id === 'string' && id !== '';
 
-/** The device's id, made once; another tab may just have done so. */
-async function newDevice(all: IDBObjectStore): Promise<string> {
+/** The device's id, made once, and anew where it is `spent`; another tab may just have done so. */
+async function newDevice(all: IDBObjectStore, spent: string | null): Promise<string> {
   const known = await promisifyRequest<unknown>(all.get('device'));
-  if (isId(known)) return known;
+  if (isId(known) && known !== spent) return known;
   const fresh = newId();
   all.put(fresh, 'device');
   await stored(all);

@@ -1,4 +1,4 @@
-import { lineOf } from './line.ts';
+import { lineOf } from './logLine.ts';
 import type { Review, Reviews } from './review.ts';
 
 /**

@@ -2,7 +2,7 @@ import { promisifyRequest } from 'idb-keyval';
 import { CHUNK, readChunk } from './chunk.ts';
 import { columnsOf } from './columns.ts';
 import { stored, under } from './device.ts';
-import { lineOf } from './line.ts';
+import { lineOf } from './logLine.ts';
 import type { Review } from './review.ts';
 
 /** So many chunks become one, a pack of columns, once they are full and a later one has been begun. */

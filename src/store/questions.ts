@@ -1,4 +1,4 @@
-import { change, load } from './document.ts';
+import { change, load } from './single.ts';
 
 /** The cards marked to ask the teacher about, as they were saved: to be checked by the app. Null before. @throws StoreTrouble */
 export function loadQuestions(): Promise<unknown> {

@@ -1,6 +1,15 @@
 /** The longest id of an item that the log takes, in characters. */
 export const LONGEST_ID = 500;
 
+/** The highest count that a device's reviews take: a hundred a day for two and a half centuries. */
+export const MOST_COUNT = 10_000_000;
+
+/** The latest time that is taken for one, ms: the year 2200. */
+export const LATEST = Date.UTC(2200);
+
+/** The longest that an answer can have taken, ms: a page left open for years. */
+export const LONGEST_ANSWER = 1e11;
+
 /** The stored record of one answered card. The log of these is the only truth about a student. */
 export interface Review {
   /** The device that wrote it, a random id made once; with `n` it names the review for good. */

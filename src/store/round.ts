@@ -1,4 +1,4 @@
-import { load, save } from './document.ts';
+import { load, save } from './single.ts';
 
 /** The round in progress, as it was saved: to be checked by the app. Null where there is none. @throws StoreTrouble */
 export function loadRound(): Promise<unknown> {

@@ -1,4 +1,4 @@
-import { change, load } from './document.ts';
+import { change, load } from './single.ts';
 
 /** What the student has chosen, as it was saved: to be checked by the app. Null before. @throws StoreTrouble */
 export function loadSettings(): Promise<unknown> {

@@ -98,7 +98,7 @@ test.describe('the student’s answers', () => {
     await read('hello');
     await expect(page.getByText('This is not a backup of Skipwise')).toBeVisible();
     await read(
-      '{"skipwise":"backup","version":1,"decks":0,"reviews":1,"aside":0}\n{"review":{}}\n',
+      '{"skipwise":"backup","version":2,"decks":0,"reviews":1,"aside":0}\n{"review":{}}\n',
     );
     await expect(
       page.getByText('Line 2 of this backup is damaged. Nothing was changed.'),

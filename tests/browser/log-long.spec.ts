@@ -16,7 +16,7 @@ test('a hundred thousand reviews cost at most 12 MB', async ({ context }) => {
       at: like.at + k * 61_234,
       ms: 1500 + ((k * 7919) % 6000),
     }));
-    await log.merge({ reviews, aside: [] });
+    await log.merge({ reviews, quarantined: [] });
     // What is appended waits until the log is packed.
     await log.append({ ...like, at: reviews.at(-1)!.at });
   }, answer);

@@ -49,10 +49,10 @@ test('a page closed at any moment keeps every answer that it had told of', async
   const tab = await openTab(context);
   const stored = await tab.evaluate(async () => {
     const log = await window.log.openLog();
-    return { counts: Array.from(log.reviews, ({ n }) => n), aside: log.aside.length };
+    return { counts: Array.from(log.reviews, ({ n }) => n), quarantined: log.quarantined.length };
   });
   expect(told.length).toBeGreaterThan(100);
   expect(told.filter((n) => !stored.counts.includes(n))).toEqual([]);
   expect(stored.counts).toEqual(stored.counts.map((_, k) => k + 1));
-  expect(stored.aside).toBe(0);
+  expect(stored.quarantined).toBe(0);
 });

@@ -8,7 +8,7 @@ import { MOST, PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
-import { isReview } from '../../src/store/line.ts';
+import { isReview } from '../../src/store/logLine.ts';
 import { EMBELLISHMENTS } from '../../src/theory/analysis/embellishment.ts';
 import { parseKey, spell } from '../../src/theory/key.ts';
 import { beats, toNumber } from '../../src/theory/rhythm.ts';

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { BackupFault, readBackup as read, writeBackup } from '../../src/store/backup.ts';
+import { LATEST, MOST_COUNT } from '../../src/store/review.ts';
 import { reviewOf } from '../memory/reviews.ts';
 import { anyReview } from './reviews.ts';
 
 const NOW = Date.UTC(2026, 11, 1);
 
-const whole = { draft: () => true, report: () => true };
+const whole = { decks: () => true, drafts: () => true, reports: () => true };
 const readBackup = (text: string) => read(text, whole);
 
 const draft = {
@@ -23,12 +24,12 @@ const backup = {
   decks: [{ id: 'd1', document: { title: 'Ü – “B♭”\n' }, added: 5, away: true }],
   drafts: [draft],
   reports: [report],
-  aside: [{ device: 'phone', text: '[2,"later"]', flaw: 'newer' as const }],
+  quarantined: [{ device: 'phone', text: '[2,"later"]', flaw: 'newer' as const }],
 };
 
-const faultOf = (text: string): string => {
+const faultOf = async (text: string, checks = whole): Promise<string> => {
   try {
-    readBackup(text);
+    await read(text, checks);
   } catch (error) {
     if (error instanceof BackupFault) return error.message;
     throw error;
@@ -37,31 +38,31 @@ const faultOf = (text: string): string => {
 };
 
 describe('a backup', () => {
-  it('comes back as it went', () => {
-    fc.assert(
-      fc.property(fc.array(anyReview, { maxLength: 20 }), (reviews) => {
+  it('comes back as it went', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(anyReview, { maxLength: 20 }), async (reviews) => {
         const all = { ...backup, reviews };
-        expect(readBackup(writeBackup(all, NOW))).toEqual(all);
+        expect(await readBackup(writeBackup(all, NOW))).toEqual(all);
       }),
     );
   });
 
-  it('can be read by a person, and after an editor has changed its line ends', () => {
+  it('can be read by a person, and after an editor has changed its line ends', async () => {
     const text = writeBackup(backup, NOW);
     expect(text.split('\n')[0]).toContain('"written":"2026-12-01T00:00:00.000Z"');
     expect(text).toContain('"takenFor":"4"');
-    expect(readBackup(`\uFEFF${text.replaceAll('\n', '\r\n')}`)).toEqual(backup);
+    expect(await readBackup(`\uFEFF${text.replaceAll('\n', '\r\n')}`)).toEqual(backup);
   });
 
-  it('is refused with the line that is wrong', () => {
+  it('is refused with the line that is wrong', async () => {
     const lines = writeBackup(backup, NOW).split('\n');
-    expect(faultOf(lines.with(4, lines[4]!.replace('"grade":3', '"grade":7')).join('\n'))).toMatch(
-      /^Line 5 /,
-    );
-    expect(faultOf(lines.with(3, '{"review":').join('\n'))).toMatch(/^Line 4 /);
+    expect(
+      await faultOf(lines.with(4, lines[4]!.replace('"grade":3', '"grade":7')).join('\n')),
+    ).toMatch(/^Line 5 /);
+    expect(await faultOf(lines.with(3, '{"review":').join('\n'))).toMatch(/^Line 4 /);
   });
 
-  it('is refused with the line of a draft or a report that is none', () => {
+  it('is refused with the line of a draft or a report that is none', async () => {
     const lines = writeBackup(backup, NOW).split('\n');
     for (const bad of [
       { draft: { ...draft, id: '' } },
@@ -74,48 +75,64 @@ describe('a backup', () => {
       { report: { ...report, link: 5 } },
     ]) {
       const at = 'draft' in bad ? 2 : 3;
-      expect(faultOf(lines.with(at, JSON.stringify(bad)).join('\n'))).toMatch(
+      expect(await faultOf(lines.with(at, JSON.stringify(bad)).join('\n'))).toMatch(
         new RegExp(`^Line ${at + 1} of this backup is damaged. Nothing was changed`),
       );
     }
     const text = lines.join('\n');
-    expect(() => read(text, { ...whole, draft: () => false })).toThrow(/^Line 3 /);
-    expect(() => read(text, { ...whole, report: () => false })).toThrow(/^Line 4 /);
-  });
-
-  it('of the first version, without drafts and reports, is read still', () => {
-    const old = [
-      '{"skipwise":"backup","version":1,"written":"2026-11-02T10:00:00.000Z","decks":1,"reviews":1,"aside":0}',
-      JSON.stringify({ deck: backup.decks[0] }),
-      JSON.stringify({ review: backup.reviews[0] }),
-      '',
-    ].join('\n');
-    expect(readBackup(old)).toEqual({
-      decks: backup.decks,
-      reviews: backup.reviews.slice(0, 1),
-      drafts: [],
-      reports: [],
-      aside: [],
-    });
-  });
-
-  it('is refused when cut short, when from a later version, and when it is something else', () => {
-    const lines = writeBackup(backup, NOW).split('\n');
-    expect(faultOf(lines.slice(0, 3).join('\n'))).toMatch(/cut short after line 3/);
-    expect(
-      faultOf(lines.with(0, lines[0]!.replace('"version":2', '"version":3')).join('\n')),
-    ).toMatch(/later version/);
-    for (const text of ['', '{}', 'null', '\u0000\u0001', '<html>']) {
-      expect(faultOf(text)).toMatch(/not a backup/);
+    for (const [sort, line] of [
+      ['decks', 2],
+      ['drafts', 3],
+      ['reports', 4],
+    ] as const) {
+      expect(await faultOf(text, { ...whole, [sort]: () => false })).toMatch(
+        new RegExp(`^Line ${line} of this backup holds no (lesson|report) that can be read`),
+      );
     }
   });
 
-  it('is read or refused, whatever was done to it', () => {
+  it('is refused with the line of a count or a time that no phone reaches', async () => {
+    const lines = writeBackup(backup, NOW).split('\n');
+    for (const bad of [
+      { n: Number.MAX_SAFE_INTEGER },
+      { n: MOST_COUNT + 1 },
+      { at: LATEST + 1 },
+      { ms: 1e15 },
+      { sounded: 1e15 },
+    ]) {
+      const line = JSON.stringify({ review: { ...backup.reviews[0], ...bad } });
+      expect(await faultOf(lines.with(4, line).join('\n'))).toMatch(/^Line 5 .* is damaged/);
+    }
+  });
+
+  it('gives way now and then, says how far it is, and can be stopped', async () => {
+    const reviews = Array.from({ length: 2000 }, (_, k) => reviewOf({ n: k + 1 }));
+    const text = writeBackup({ ...backup, reviews }, NOW);
+    const shares: number[] = [];
+    await read(text, whole, async (done) => void shares.push(done));
+    expect(shares.length).toBeGreaterThan(5);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    const stopped = new Error('enough');
+    await expect(read(text, whole, () => Promise.reject(stopped))).rejects.toBe(stopped);
+  });
+
+  it('is refused when cut short, when from a later version, and when it is something else', async () => {
+    const lines = writeBackup(backup, NOW).split('\n');
+    expect(await faultOf(lines.slice(0, 3).join('\n'))).toMatch(/cut short after line 3/);
+    expect(
+      await faultOf(lines.with(0, lines[0]!.replace('"version":2', '"version":3')).join('\n')),
+    ).toMatch(/another version/);
+    for (const text of ['', '{}', 'null', '\u0000\u0001', '<html>']) {
+      expect(await faultOf(text)).toMatch(/not a backup/);
+    }
+  });
+
+  it('is read or refused, whatever was done to it', async () => {
     const text = writeBackup(backup, NOW);
-    fc.assert(
-      fc.property(fc.nat(text.length), fc.nat(40), fc.string(), (at, length, put) => {
+    await fc.assert(
+      fc.asyncProperty(fc.nat(text.length), fc.nat(40), fc.string(), async (at, length, put) => {
         const damaged = text.slice(0, at) + put + text.slice(at + length);
-        const fault = faultOf(damaged);
+        const fault = await faultOf(damaged);
         expect(fault === '' || fault.endsWith('.')).toBe(true);
       }),
     );

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readChunk } from '../../src/store/chunk.ts';
 import { columnsOf, reviewsOf } from '../../src/store/columns.ts';
-import type { Review, Reviews } from '../../src/store/review.ts';
+import { LATEST, LONGEST_ANSWER, type Review, type Reviews } from '../../src/store/review.ts';
 import { anyReview } from './reviews.ts';
 
 const anyRun = fc
@@ -17,7 +17,7 @@ describe('many reviews in columns', () => {
       fc.property(anyRun, (reviews) => {
         const read = readChunk('phone', structuredClone(columnsOf(reviews)));
         expect([...read.reviews]).toEqual(reviews);
-        expect(read.aside).toEqual([]);
+        expect(read.quarantined).toEqual([]);
       }),
     );
   });
@@ -38,10 +38,10 @@ describe('many reviews in columns', () => {
     const most: Review = {
       ...review!,
       seed: 0xffffffff,
-      at: 8.64e15,
+      at: LATEST,
       offset: -1440,
-      ms: Number.MAX_SAFE_INTEGER,
-      sounded: Number.MAX_SAFE_INTEGER,
+      ms: LONGEST_ANSWER,
+      sounded: LONGEST_ANSWER,
       taps: 1000,
     };
     expect([...reviewsOf('phone', columnsOf([most]))]).toEqual([most]);
@@ -56,16 +56,16 @@ describe('many reviews in columns', () => {
     ['too many taps', { taps: 1001 }],
     ['a grade that there is not', { grade: 4 }],
     ['something between hidden and not', { hidden: 2 }],
-  ])('are set aside together with %s', (_, wrong) => {
+  ])('are quarantined together with %s', (_, wrong) => {
     const columns = columnsOf(some);
     const [[name, value]] = Object.entries(wrong) as [[keyof typeof wrong, number]];
     (columns[name] as Float64Array)[some.length - 1] = value;
     const text = JSON.stringify(columns);
     const flawed = { device: 'phone', text, flaw: 'foreign' };
-    expect(readChunk('phone', columns)).toEqual({ reviews: [], aside: [flawed] });
+    expect(readChunk('phone', columns)).toEqual({ reviews: [], quarantined: [flawed] });
   });
 
-  it('are set aside where a column is short, missing or of another kind', () => {
+  it('are quarantined where a column is short, missing or of another kind', () => {
     const columns = columnsOf(some);
     for (const name of Object.keys(columns) as (keyof typeof columns)[]) {
       const { [name]: column, ...others } = columns;

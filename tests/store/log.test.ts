@@ -1,10 +1,10 @@
 import { IDBFactory, IDBKeyRange, IDBObjectStore as FDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { CHUNK } from '../../src/store/chunk.ts';
-import { lineOf } from '../../src/store/line.ts';
+import { lineOf } from '../../src/store/logLine.ts';
 import { PACK } from '../../src/store/pack.ts';
 import type { Answer, Log } from '../../src/store/log.ts';
-import type { Review } from '../../src/store/review.ts';
+import { MOST_COUNT, type Review } from '../../src/store/review.ts';
 
 const answer = (item: string, at = 1_790_000_000_000): Answer => ({
   item,
@@ -52,7 +52,7 @@ describe('the log', () => {
       device: log.device,
       n: k + 1,
     }));
-    await log.merge({ reviews, aside: [] });
+    await log.merge({ reviews, quarantined: [] });
     await Promise.all([1, 2, 3, 4, 5, 6].map((k) => log.append(answer(`more:${k}`))));
     const again = await tab();
     expect(listOf(again).map(({ n }) => n)).toEqual(
@@ -101,7 +101,7 @@ describe('the log', () => {
     /** A tab on a device with so many reviews, packed where they can be. */
     async function withLong(count: number): Promise<Log> {
       const log = await tab();
-      await log.merge({ reviews: long(log.device, count), aside: [] });
+      await log.merge({ reviews: long(log.device, count), quarantined: [] });
       return log;
     }
 
@@ -110,7 +110,7 @@ describe('the log', () => {
       await log.append(answer('more:1'));
       expect(await chunks()).toEqual([0, PACK, PACK + 1]);
       const again = await tab();
-      expect(again.aside).toEqual([]);
+      expect(again.quarantined).toEqual([]);
       expect(listOf(again)).toEqual(listOf(log));
       expect((await again.append(answer('more:2'))).n).toBe(MANY + CHUNK + 7);
     });
@@ -129,10 +129,10 @@ describe('the log', () => {
       const log = await withLong(MANY + 5);
       await log.append(answer('more:1'));
       const before = listOf(log);
-      expect(await log.merge({ reviews: before, aside: [] })).toBe(0);
+      expect(await log.merge({ reviews: before, quarantined: [] })).toBe(0);
       expect(listOf(await tab())).toEqual(before);
       const stranger = { ...before[700]!, item: 'of a copy of this device' };
-      expect(await log.merge({ reviews: [stranger], aside: [] })).toBe(1);
+      expect(await log.merge({ reviews: [stranger], quarantined: [] })).toBe(1);
       expect(listOf(await tab())).toHaveLength(before.length + 1);
     });
 
@@ -160,7 +160,7 @@ describe('the log', () => {
       const again = await tab();
       await again.append(answer('more:3'));
       expect(await chunks()).toHaveLength(PACK + 1);
-      expect((await tab()).aside).toHaveLength(1);
+      expect((await tab()).quarantined).toHaveLength(1);
       expect(listOf(await tab())).toEqual(listOf(again));
     });
 
@@ -215,22 +215,49 @@ describe('the log', () => {
     delete globalThis.indexedDB;
     const log = await tab();
     globalThis.indexedDB = new IDBFactory();
-    await log.merge({ reviews: [], aside: [] });
+    await log.merge({ reviews: [], quarantined: [] });
     expect(log.trouble).toBeNull();
+  });
+
+  it('keeps later answers though a backup has used up the counts of this device', async () => {
+    const log = await tab();
+    await log.append(answer('spot:1'));
+    const forged = { ...answer('spot:forged'), device: log.device, n: MOST_COUNT };
+    await log.merge({ reviews: [forged], quarantined: [] });
+    await log.append(answer('spot:2'));
+    await log.append(answer('spot:3'));
+    const again = await tab();
+    expect(again.device).toBe(log.device);
+    expect(new Set(listOf(again).map(({ item }) => item))).toEqual(
+      new Set(['spot:1', 'spot:forged', 'spot:2', 'spot:3']),
+    );
+    expect(again.quarantined).toEqual([]);
+    await again.append(answer('spot:4'));
+    expect(listOf(await tab())).toHaveLength(5);
+  });
+
+  it('takes no count for one that no log reaches, wherever it stands in a backup', async () => {
+    const log = await tab();
+    await log.append(answer('spot:1'));
+    const text = lineOf({ ...answer('x'), device: log.device, n: Number.MAX_SAFE_INTEGER });
+    const quarantined = [{ device: log.device, text, flaw: 'newer' as const }];
+    await log.merge({ reviews: [], quarantined });
+    for (const item of ['spot:2', 'spot:3']) await log.append(answer(item));
+    expect(listOf(await tab()).map(({ item }) => item)).toEqual(['spot:1', 'spot:2', 'spot:3']);
   });
 
   it('takes what another device could not read for the review that it is here', async () => {
     const log = await tab();
     const review = await log.append(answer('spot:1'));
     const later = { ...review, n: 2, item: 'spot:2' };
-    const aside = [review, later].map((one) => ({
+    const quarantined = [review, later].map((one) => ({
       device: log.device,
       text: lineOf(one),
       flaw: 'newer' as const,
     }));
-    expect(await log.merge({ reviews: [], aside })).toBe(1);
+    expect(await log.merge({ reviews: [], quarantined })).toBe(1);
     expect(listOf(log)).toEqual([review, later]);
-    expect(log.aside).toEqual([]);
+    expect(log.quarantined).toEqual([]);
   });
 
   it('sets aside what is torn, foreign or from a newer version, and keeps it', async () => {
@@ -241,11 +268,16 @@ describe('the log', () => {
     await change(['log', log.device, 1], () => 42);
     const after = await tab();
     expect(listOf(after)).toHaveLength(1);
-    expect(after.aside.map(({ flaw }) => flaw)).toEqual(['torn', 'foreign', 'newer', 'foreign']);
+    expect(after.quarantined.map(({ flaw }) => flaw)).toEqual([
+      'torn',
+      'foreign',
+      'newer',
+      'foreign',
+    ]);
     await after.append(answer('spot:2'));
     const again = await tab();
     expect(listOf(again).map(({ item }) => item)).toEqual(['spot:1', 'spot:2']);
-    expect(again.aside.map(({ text }) => text)).toEqual([...strange, '42']);
+    expect(again.quarantined.map(({ text }) => text)).toEqual([...strange, '42']);
   });
 
   it('tells that the device is full, goes on, and writes it all once there is room', async () => {
@@ -272,7 +304,7 @@ describe('the log', () => {
   it('joins the logs of two phones, and reading the file again changes nothing', async () => {
     const phone = await tab();
     for (const k of [1, 2, 3]) await phone.append(answer(`phone:${k}`, k * 10));
-    const backup = { reviews: listOf(phone), aside: [aside('[7,"later"]')] };
+    const backup = { reviews: listOf(phone), quarantined: [quarantined('[7,"later"]')] };
     Object.assign(globalThis, { indexedDB: new IDBFactory() });
     const tablet = await tab();
     await tablet.append(answer('tablet:1', 15));
@@ -286,7 +318,7 @@ describe('the log', () => {
     const once = listOf(tablet);
     expect(await tablet.merge(backup)).toBe(0);
     expect(listOf(tablet)).toEqual(once);
-    expect(tablet.aside).toEqual([aside('[7,"later"]')]);
+    expect(tablet.quarantined).toEqual([quarantined('[7,"later"]')]);
     expect(listOf(await tab())).toEqual(once);
   });
 
@@ -299,14 +331,14 @@ describe('the log', () => {
     expect(listOf(await tab())).toEqual([]);
     await log.append(answer('spot:new', 1000));
     for (const from of [100, 0, 50]) {
-      await log.merge({ reviews: before.slice(from, from + 100), aside: [] });
+      await log.merge({ reviews: before.slice(from, from + 100), quarantined: [] });
     }
     expect(listOf(log).slice(0, 200)).toEqual(before);
     expect(listOf(log)).toHaveLength(201);
   });
 });
 
-const aside = (text: string) => ({ device: 'old', text, flaw: 'newer' as const });
+const quarantined = (text: string) => ({ device: 'old', text, flaw: 'newer' as const });
 
 /** The chunks that are on the device. */
 async function chunks(): Promise<IDBValidKey[]> {

@@ -21,8 +21,8 @@ function phone(): UseStore {
 
 /** What is on a phone, in order. */
 async function logOn(device: UseStore): Promise<readonly Review[]> {
-  const { runs, aside } = await device('readonly', (all) => readChunks(all, under('log')));
-  expect(aside).toEqual([]);
+  const { runs, quarantined } = await device('readonly', (all) => readChunks(all, under('log')));
+  expect(quarantined).toEqual([]);
   return inOrder(runs).flatMap((run) => [...run]);
 }
 
@@ -30,7 +30,7 @@ async function logOn(device: UseStore): Promise<readonly Review[]> {
 async function union(...logs: (readonly Review[])[]): Promise<readonly Review[]> {
   const device = phone();
   for (const reviews of logs) {
-    await device('readwrite', (all) => mergeInto(all, { reviews, aside: [] }));
+    await device('readwrite', (all) => mergeInto(all, { reviews, quarantined: [] }));
   }
   return logOn(device);
 }

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Review } from '../../src/store/review.ts';
+import { LATEST, type Review } from '../../src/store/review.ts';
 
 /** Any review that the log can hold; few devices and times, so that they meet. */
 export const anyReview: fc.Arbitrary<Review> = fc
@@ -8,7 +8,7 @@ export const anyReview: fc.Arbitrary<Review> = fc
     n: fc.integer({ min: 1, max: 300 }),
     item: fc.string({ minLength: 1, maxLength: 60, unit: 'grapheme' }),
     seed: fc.integer({ min: 0, max: 0xffffffff }),
-    at: fc.integer({ min: 0, max: 8.64e15 }),
+    at: fc.integer({ min: 0, max: LATEST }),
     offset: fc.integer({ min: -1440, max: 1440 }),
     right: fc.boolean(),
     takenFor: fc.option(fc.string({ minLength: 1, maxLength: 20 })),

@@ -4,7 +4,7 @@ import { DAY } from '../../memory/model.ts';
 import { newer, type Filed, type LessonReport } from '../../practice/class.ts';
 import { daysAhead, fits } from '../../practice/report.ts';
 import { keepReport, listReports, type Kept, type StoredReport } from '../../store/reports.ts';
-import { itemsOfLesson, lessons, tell, type Lesson } from '../state.ts';
+import { itemsOfLesson, lessons, reportingTrouble, type Lesson } from '../state.ts';
 
 /** A report on a lesson that this device has. */
 export interface PlacedReport extends LessonReport {
@@ -18,7 +18,7 @@ export const reports = signal<readonly StoredReport[] | null>(null);
 
 /** Lists what is kept, once. */
 export async function openReports(): Promise<void> {
-  reports.value ??= (await tell(listReports())) ?? [];
+  reports.value ??= (await reportingTrouble(listReports())) ?? [];
 }
 
 /** Clocks differ, and so do time zones; beyond that a report from the future would shut out all that follow. */
@@ -41,7 +41,7 @@ export async function keep(report: Report, link: string): Promise<Kept | undefin
   await openReports();
   const { sender, deck, day, minute } = report;
   const stored = { sender, deck, day, minute, link };
-  const kept = await tell(keepReport(stored));
+  const kept = await reportingTrouble(keepReport(stored));
   if (kept === 'new' || kept === 'replaced') {
     const others = reports.value!.filter((one) => one.sender !== sender || one.deck !== deck);
     reports.value = [...others, stored];

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { changeQuestions, loadQuestions } from '../../store/questions.ts';
-import { tell } from '../state.ts';
+import { reportingTrouble } from '../state.ts';
 
 /** Items that the student wants to ask the teacher about; they travel in the report. */
 export const questions = signal<readonly string[]>([]);
@@ -9,7 +9,7 @@ export const questions = signal<readonly string[]>([]);
 const MOST = 20;
 
 export async function restoreQuestions(): Promise<void> {
-  questions.value = read(await tell(loadQuestions()));
+  questions.value = read(await reportingTrouble(loadQuestions()));
 }
 
 /** Marks an item to be asked about, or takes the mark away. */
@@ -20,7 +20,7 @@ export function toggleQuestion(item: string): void {
     return had ? others : [...others, item].slice(-MOST);
   };
   questions.value = toggled(questions.value);
-  void tell(changeQuestions((stored) => toggled(read(stored))));
+  void reportingTrouble(changeQuestions((stored) => toggled(read(stored))));
 }
 
 function read(stored: unknown): readonly string[] {

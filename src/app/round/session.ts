@@ -14,7 +14,7 @@ import {
 } from '../../practice/round.ts';
 import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
-import { itemsOfLesson, learnNew, lessonById, log, memory, settings, tell } from '../state.ts';
+import { itemsOfLesson, learnNew, lessonById, log, memory, settings, reportingTrouble } from '../state.ts';
 
 /** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
 const VERDICT_DELAY = 500;
@@ -58,7 +58,7 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
 
 /** The round that was going on when the page was left, if it still is. */
 export async function restore(): Promise<void> {
-  const stored = readRound(await tell(loadRound()));
+  const stored = readRound(await reportingTrouble(loadRound()));
   if (!stored || !lessonById(stored.deck)) return;
   round.value = caughtUp(stored, itemsOfLesson(stored.deck), log.value!.reviews);
 }
@@ -122,7 +122,7 @@ export async function answer(given: string, taps: number): Promise<void> {
   };
   round.value = answerCard(current, itemsOfLesson(current.deck), verdict, at);
   const stored = log.value!.append(review);
-  await tell(stored);
+  await reportingTrouble(stored);
   learnNew();
   await keep();
   const explanation = kind.explain(card, verdict, given, settings.value.naming);
@@ -144,5 +144,5 @@ export async function end(): Promise<void> {
 }
 
 async function keep(): Promise<void> {
-  await tell(saveRound(round.value));
+  await reportingTrouble(saveRound(round.value));
 }

@@ -10,7 +10,7 @@ import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 /** The log as a file, back from a file, and erased: asked twice, the file offered first. */
 export function Backup() {
   const [said, setSaid] = useState('');
-  const { reviews, aside } = log.value!;
+  const { reviews, quarantined } = log.value!;
   /** Does it, and says what came of it; or what did not happen, and why. */
   const saying = async (not: string, work: () => Promise<string>) => {
     try {
@@ -23,9 +23,13 @@ export function Backup() {
   };
   const save = () =>
     saying('Nothing was saved.', async () => {
-      const text = await backupText(Date.now());
+      const { text, left } = await backupText(Date.now());
       download(new Blob([text], { type: 'text/plain' }), 'skipwise-backup.txt');
-      return 'Saved. Keep the file where you will find it again.';
+      const without =
+        left === 0
+          ? ''
+          : ` What cannot be read here (${left} of the lessons and reports) is not in it.`;
+      return `Saved. Keep the file where you will find it again.${without}`;
     });
   const read = async (input: HTMLInputElement) => {
     const file = input.files?.[0];
@@ -44,10 +48,10 @@ export function Backup() {
         else. The file has them, your lessons, and what a teacher keeps here: lessons made and
         reports received.
       </p>
-      {aside.length > 0 && (
+      {quarantined.length > 0 && (
         <p class="notice">
-          {aside.length} {aside.length === 1 ? 'record' : 'records'} could not be read. Nothing of
-          it is lost: it stays here and goes into the file.
+          {quarantined.length} {quarantined.length === 1 ? 'record' : 'records'} could not be read.
+          Nothing of it is lost: it stays here and goes into the file.
         </p>
       )}
       <div class="buttons">

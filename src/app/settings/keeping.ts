@@ -1,23 +1,40 @@
+import { readDeck } from '../../decks/document.ts';
 import { readReport } from '../../decks/report.ts';
 import { replay } from '../../memory/memory.ts';
 import { readBackup, writeBackup, type Checks } from '../../store/backup.ts';
 import { listDecks, takeDecks } from '../../store/decks.ts';
 import { listDrafts, takeDrafts } from '../../store/drafts.ts';
 import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';
-import { reports } from '../report/reports.ts';
+import { reports as kept } from '../report/reports.ts';
 import { log, memory, readLessons } from '../state.ts';
 import { readDraft } from '../teach/document.ts';
 import { readKept } from '../teach/kept.ts';
+
+/** A file's text, and how many lessons and reports are not in it because they cannot be read. */
+export interface Saved {
+  readonly text: string;
+  readonly left: number;
+}
 
 /**
  * The whole log, the lessons and what a teacher has, as a file's text.
  *
  * @throws StoreTrouble where the device does not give them: a file without them would be taken for whole
  */
-export async function backupText(now: number): Promise<string> {
-  const { reviews, aside } = log.value!;
-  const [decks, drafts, kept] = await Promise.all([listDecks(), listDrafts(), listReports()]);
-  return writeBackup({ reviews: [...reviews], aside, decks, drafts, reports: kept }, now);
+export async function backupText(now: number): Promise<Saved> {
+  const { reviews, quarantined } = log.value!;
+  const [decks, drafts, reports] = await Promise.all([listDecks(), listDrafts(), listReports()]);
+  const backup = {
+    reviews: [...reviews],
+    quarantined,
+    // What cannot be read here is not read from the file either, and would take the rest with it.
+    decks: decks.filter(checks.decks),
+    drafts: drafts.filter(checks.drafts),
+    reports: reports.filter(checks.reports),
+  };
+  const all = decks.length + drafts.length + reports.length;
+  const left = all - backup.decks.length - backup.drafts.length - backup.reports.length;
+  return { text: writeBackup(backup, now), left };
 }
 
 /** How much of a file was new here. */
@@ -36,7 +53,7 @@ export interface Taken {
  * @throws StoreTrouble where the device does not take all of it; reading the file again takes in the rest
  */
 export async function takeBackup(text: string): Promise<Taken> {
-  const backup = readBackup(text, checks);
+  const backup = await readBackup(text, checks);
   const added = await log.value!.merge(backup);
   memory.value = { of: replay(log.value!.reviews) };
   const decks = await takeDecks(backup.decks);
@@ -44,13 +61,14 @@ export async function takeBackup(text: string): Promise<Taken> {
   const drafts = await takeDrafts(backup.drafts);
   if (drafts > 0) await readKept();
   const taken = await takeReports(backup.reports);
-  if (taken > 0) reports.value = null;
+  if (taken > 0) kept.value = null;
   return { reviews: added, decks, drafts, reports: taken };
 }
 
 const checks: Checks = {
-  draft: ({ document }) => 'draft' in readDraft(document),
-  report: isSound,
+  decks: ({ document }) => 'deck' in readDeck(document),
+  drafts: ({ document }) => 'draft' in readDraft(document),
+  reports: isSound,
 };
 
 /** Whether a stored report says of itself what its link says. */

@@ -11,7 +11,7 @@ import {
   type StoredDraft,
 } from '../../store/drafts.ts';
 import { formerEntry } from '../phrases/document.ts';
-import { tell } from '../state.ts';
+import { reportingTrouble } from '../state.ts';
 import { unreadable } from '../trouble.ts';
 import { readDraft, writeDraft } from './document.ts';
 import { draft, isPlain, PLAIN, titleOf, type Draft } from './draft.ts';
@@ -43,7 +43,7 @@ export function openKept(): Promise<void> {
 
 /** Reads them from the device, as after a backup was taken in. */
 export async function readKept(): Promise<void> {
-  const stored = (await tell(listDrafts())) ?? [];
+  const stored = (await reportingTrouble(listDrafts())) ?? [];
   const faults: string[] = [];
   const all = stored.flatMap(({ document, ...rest }): KeptDraft[] => {
     const read = readDraft(document);
@@ -51,7 +51,7 @@ export async function readKept(): Promise<void> {
     faults.push(read.fault);
     return [];
   });
-  const id = openId.value ?? (isPlain(draft.value) ? await tell(openDraft()) : null);
+  const id = openId.value ?? (isPlain(draft.value) ? await reportingTrouble(openDraft()) : null);
   kept.value = all;
   const open = all.find((one) => one.id === id);
   if (open) show(open);
@@ -72,7 +72,7 @@ watchDrafts(() => void catchUp());
 /** Takes in what another tab has changed since: also in the form, or the next tap here would undo it. */
 async function catchUp(): Promise<void> {
   if (kept.value === null) return;
-  const stored = (await tell(listDrafts())) ?? [];
+  const stored = (await reportingTrouble(listDrafts())) ?? [];
   const before = kept.value;
   const unread = before.filter((here) => !stored.some(({ id }) => id === here.id));
   const known = stored.flatMap(
@@ -119,20 +119,20 @@ function openOne(): KeptDraft | undefined {
 function put(one: KeptDraft): void {
   const { draft: made, ...rest } = one;
   kept.value = [one, ...(kept.value ?? []).filter(({ id }) => id !== one.id)];
-  void tell(keepDraft({ ...rest, document: writeDraft(made) }));
+  void reportingTrouble(keepDraft({ ...rest, document: writeDraft(made) }));
 }
 
 function add(made: Draft): void {
   const one = { id: newId(), draft: made, changed: Date.now(), away: false, shared: [] };
   openId.value = one.id;
   put(one);
-  void tell(makeOpen(one.id));
+  void reportingTrouble(makeOpen(one.id));
 }
 
 /** Opens one of them in the form. */
 export function openAgain(one: KeptDraft): void {
   show(one);
-  void tell(makeOpen(one.id));
+  void reportingTrouble(makeOpen(one.id));
 }
 
 /** Begins another lesson in the form: the plain one, or a draft to go on from. The one before stays kept. */
@@ -141,7 +141,7 @@ export function begin(made: Draft = PLAIN): void {
   draft.value = made;
   opening.value++;
   fromElsewhere.value = false;
-  if (isPlain(made)) void tell(makeOpen(null));
+  if (isPlain(made)) void reportingTrouble(makeOpen(null));
 }
 
 /** A copy of one of them, open in the form. */
@@ -186,7 +186,7 @@ async function carryOver(): Promise<void> {
   if (!former) return;
   const one = { id: newId(), draft: former, changed: Date.now(), away: false, shared: [] };
   const { draft: made, ...rest } = one;
-  await tell(
+  await reportingTrouble(
     keepDraft({ ...rest, document: writeDraft(made) }).then(() => {
       kept.value = [one, ...kept.value!];
       openAgain(one);

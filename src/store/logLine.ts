@@ -1,6 +1,6 @@
-import { LONGEST_ID, type Review } from './review.ts';
+import { LATEST, LONGEST_ANSWER, LONGEST_ID, MOST_COUNT, type Review } from './review.ts';
 
-/** Why a record is set aside: not whole, of no known form, or from a later version of the app. */
+/** Why a record is quarantined: not whole, of no known form, or from a later version of the app. */
 export type Flaw = 'torn' | 'foreign' | 'newer';
 
 const VERSION = 1;
@@ -32,22 +32,25 @@ export function reviewOf(device: string, row: unknown): Review | Flaw {
   return isBit(right) && isBit(hidden) && isReview(review) ? review : 'foreign';
 }
 
-/** Whether something that came in is a review, every field within its bounds. */
+/**
+ * Whether something that came in is a review, every field within its bounds. By hand: of a hundred thousand the schema
+ * library takes 500 ms where this takes 45, and a log of so many is opened in under 200.
+ */
 export function isReview(value: unknown): value is Review {
   const review = value as Review;
   return (
     typeof value === 'object' &&
     value !== null &&
     isWord(review.device, 40) &&
-    isWhole(review.n, 1, Number.MAX_SAFE_INTEGER) &&
+    isWhole(review.n, 1, MOST_COUNT) &&
     isWord(review.item, LONGEST_ID) &&
     isWhole(review.seed, 0, 0xffffffff) &&
-    isWhole(review.at, 0, 8.64e15) &&
+    isWhole(review.at, 0, LATEST) &&
     isWhole(review.offset, -1440, 1440) &&
     typeof review.right === 'boolean' &&
     (review.takenFor === null || isWord(review.takenFor, 200)) &&
-    isWhole(review.ms, 0, Number.MAX_SAFE_INTEGER) &&
-    isWhole(review.sounded, 0, Number.MAX_SAFE_INTEGER) &&
+    isWhole(review.ms, 0, LONGEST_ANSWER) &&
+    isWhole(review.sounded, 0, LONGEST_ANSWER) &&
     isWhole(review.taps, 0, 1000) &&
     typeof review.hidden === 'boolean' &&
     (review.right ? review.grade === 2 || review.grade === 3 : review.grade === 1)
@@ -55,7 +58,7 @@ export function isReview(value: unknown): value is Review {
 }
 
 /** Whether something is a whole number within bounds. */
-export function isWhole(value: unknown, from: number, to: number): boolean {
+function isWhole(value: unknown, from: number, to: number): boolean {
   return Number.isSafeInteger(value) && (value as number) >= from && (value as number) <= to;
 }
 
