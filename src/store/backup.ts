@@ -124,7 +124,12 @@ function takeLine(value: unknown, found: Found, checks: Checks): string | null {
   return DAMAGED;
 }
 
-function taken<T>(all: T[], one: T, check = (_: T) => true, word = ''): string | null {
+function taken<T>(
+  all: T[],
+  one: T,
+  check: (one: T) => boolean = () => true,
+  word = '',
+): string | null {
   if (!check(one)) return `holds no ${word} that can be read. Nothing was changed.`;
   all.push(one);
   return null;

@@ -14,7 +14,9 @@ export function packOf(chunk: number): number {
 }
 
 /**
- * Packs what can be packed, all of it or nothing: a hundred thousand reviews are then read in half the time. A device's
+ * Packs what can be packed, all of it or nothing. What that buys (a new tab of Chromium, medians of 11, lines against
+ * packs): nothing at 20,000 reviews (114 and 104 ms to open); at 100,000, three years of a hundred cards a day, 386 and
+ * 116 ms to open, 49 and 32 MB of memory, 4.1 and 2.6 MB on the device. A device's
  * last chunk stays as it is; so do chunks that hold anything but their own reviews, each once and as `lineOf` writes it.
  */
 export async function pack(all: IDBObjectStore): Promise<void> {
