@@ -3,14 +3,16 @@ import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import type { Phrase } from '../theory/phrase.ts';
+import {
+  isPhraseKind,
+  type DECLARED,
+  type FormName,
+  type KindName,
+  type KindOf,
+  type PhraseKind,
+} from './kinds.ts';
 
-/** The kinds of card that are drilled from a phrase. */
-export const PHRASE_KINDS = ['outline', 'follow', 'order', 'vary', 'fill'] as const;
-export type PhraseKind = (typeof PHRASE_KINDS)[number];
-
-/** The kinds of card a drill can ask for, in the order that reports count them in. */
-export const KIND_NAMES = ['spot', 'place', 'trace', ...PHRASE_KINDS] as const;
-export type KindName = (typeof KIND_NAMES)[number];
+export { isPhraseKind, KIND_NAMES, PHRASE_KINDS, type KindName, type PhraseKind } from './kinds.ts';
 
 /** The ways a phrase goes through its arpeggio. */
 export const CONTOURS = ['up', 'down', 'turn', 'skip'] as const;
@@ -22,7 +24,7 @@ export type Rhythm = (typeof RHYTHMS)[number];
 
 /** Arpeggios to be named, or placed, on string sets inside frets. */
 export interface NeckDrill {
-  readonly kind: 'spot' | 'place';
+  readonly kind: KindOf<'neck'>;
   readonly degrees: readonly number[];
   readonly sizes: readonly Size[];
   /** String sets, each from the highest string number down: [[5, 4], [4, 3]]. */
@@ -33,7 +35,7 @@ export interface NeckDrill {
 
 /** Phrases to be heard and traced. */
 export interface EarDrill {
-  readonly kind: 'trace';
+  readonly kind: KindOf<'ear'>;
   readonly degrees: readonly number[];
   readonly sizes: readonly Size[];
   readonly contours: readonly Contour[];
@@ -50,12 +52,18 @@ export interface PhraseDrill {
   readonly phrases?: readonly number[];
 }
 
-/** A rule that yields items. */
-export type Drill = NeckDrill | EarDrill | PhraseDrill;
-
-export function isPhraseKind(kind: KindName): kind is PhraseKind {
-  return (PHRASE_KINDS as readonly KindName[]).includes(kind);
+/** The forms that drills have, by the names that `kinds.ts` gives them. What is done with each is in `drills/`. */
+export interface Drills {
+  readonly neck: NeckDrill;
+  readonly ear: EarDrill;
+  readonly phrase: PhraseDrill;
 }
+
+/** A rule that yields items. */
+export type Drill = Drills[FormName];
+
+/** A drill of one kind's form. */
+export type DrillOf<K extends KindName> = Drills[(typeof DECLARED)[K]['drill']];
 
 export function isPhraseDrill(drill: Drill): drill is PhraseDrill {
   return isPhraseKind(drill.kind);

@@ -7,9 +7,9 @@ import * as v from 'valibot';
 import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
 import { keyName } from '../theory/key.ts';
-import { DEGREES, hasSevenNotes, parentKey } from '../theory/scale.ts';
 import { fnv64 } from './bytes.ts';
-import { isPhraseDrill, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
+import type { Deck, TaughtPhrase } from './deck.ts';
+import { formOf } from './drills/index.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
 import { readMarks, writeMarks } from './marks.ts';
@@ -63,7 +63,7 @@ export function writeDeck(deck: Deck): DeckDocument {
     ...(deck.lessonDay === null ? {} : { lessonDay: deck.lessonDay }),
     instrument: writeInstrument(deck.instrument),
     key: keyName(deck.key),
-    drills: deck.drills.map(writeDrill),
+    drills: deck.drills.map((drill) => formOf(drill.kind).write(drill)),
     ...(deck.phrases.length === 0
       ? {}
       : { phrases: deck.phrases.map((phrase) => writePhrase(phrase, deck)) }),
@@ -116,29 +116,12 @@ function where(path: readonly { readonly key?: unknown }[]): string {
 }
 
 /** What is right by itself but cannot be in this deck's key or on its instrument, or null. */
-function misfit({ instrument, key, drills, phrases }: Deck): string | null {
-  const strings = instrument.tuning.length;
+function misfit(deck: Deck): string | null {
+  const { instrument, drills, phrases } = deck;
   const highest = fretsLeft(instrument);
   for (const [i, drill] of drills.entries()) {
-    if (!isPhraseDrill(drill) && !hasSevenNotes(key.scale)) {
-      return `Drill ${i + 1}: ${keyName(key)} has fewer than seven notes, and no chords stand on its degrees: take this drill out, or choose a key like "${keyName(parentKey(key))}".`;
-    }
-    if (drill.kind === 'trace') continue;
-    if (isPhraseDrill(drill)) {
-      if (phrases.length === 0) {
-        return `Drill ${i + 1}: “${drill.kind}” drills the lesson’s phrases, and there is none: add a phrase, or take this drill out.`;
-      }
-      const absent = drill.phrases?.find((number) => number > phrases.length);
-      if (absent === undefined) continue;
-      return `Drill ${i + 1}, phrases: the lesson has ${phrases.length === 1 ? 'one phrase' : `${phrases.length} phrases`}, so there is no phrase ${absent}.`;
-    }
-    const missing = drill.strings.flat().find((string) => string > strings);
-    if (missing !== undefined) {
-      return `Drill ${i + 1}, strings: the ${instrument.name} has ${strings} strings, so there is no string ${missing}.`;
-    }
-    if (drill.frets[1] > highest) {
-      return `Drill ${i + 1}, frets: the ${instrument.name} ends at fret ${highest}${instrument.capo ? ' above the capo' : ''}: end there or lower.`;
-    }
+    const found = formOf(drill.kind).misfit(drill, deck);
+    if (found) return `Drill ${i + 1}${found.word ? `, ${found.word}` : ''}: ${found.says}`;
   }
   for (const [i, phrase] of phrases.entries()) {
     for (const [k, { place, midi }] of phrase.notes.entries()) {
@@ -156,27 +139,4 @@ function writePhrase({ tempo, notes, rulings = [] }: TaughtPhrase, { key }: Deck
     notes: writeNotes(notes),
     ...(rulings.length === 0 ? {} : { outline: writeRulings(rulings, key) }),
   };
-}
-
-function writeDrill(drill: Drill): DeckDocument['drills'][number] {
-  if (isPhraseDrill(drill)) {
-    return { kind: drill.kind, ...(drill.phrases && { phrases: [...drill.phrases] }) };
-  }
-  const { degrees, sizes } = drill;
-  const all = degrees.join() === DEGREES.join();
-  const shared = { ...(all ? {} : { degrees: [...degrees] }), sizes: [...sizes] };
-  return drill.kind === 'trace'
-    ? {
-        kind: drill.kind,
-        ...shared,
-        contours: [...drill.contours],
-        tempo: drill.tempo,
-        ...(drill.rhythm === 'eighths' && { rhythm: drill.rhythm }),
-      }
-    : {
-        kind: drill.kind,
-        ...shared,
-        strings: drill.strings.map((set) => set.join('-')),
-        frets: [...drill.frets],
-      };
 }

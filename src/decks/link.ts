@@ -5,14 +5,13 @@
  * left out. Marks stand behind the drills, what a phrase outlines behind its notes. Nothing is checked here beyond what is needed to unfold them into a document again: the document is, by
  * its schema.
  */
-import { SIZES } from '../theory/chord.ts';
-import { CONTOURS, isPhraseKind } from './deck.ts';
 import type { Deck } from './deck.ts';
 import { readDeck, writeDeck } from './document.ts';
 import type { DeckDocument } from './document.ts';
+import { formOf } from './drills/index.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
-import { kindOfLetter, letterOf } from './letters.ts';
+import { kindOfLetter, letterOf } from './kinds.ts';
 import { foldMarks, unfoldMarks } from './marks.ts';
 import { DOCUMENT_VERSION } from './schema.ts';
 
@@ -102,55 +101,14 @@ function unfold(letters: string): unknown {
   };
 }
 
-/**
- * A drill as `kind sizes . strings . frets . degrees` or `kind sizes . contours . tempo . degrees`: one letter for each
- * kind and contour, an `e` behind the tempo for eighths, a size's place in the list of sizes, frets in base 36, no degrees where it has all: `s01.54,43.2a`.
- * A phrase drill is its letter and, where it has not all, its phrases in base 36: `o`, `r13`.
- */
+/** A drill as its kind's letter and what its form writes behind: `s01.54,43.2a`. */
 function foldDrill(drill: DeckDocument['drills'][number]): string {
-  const letter = letterOf(drill.kind);
-  if (!('sizes' in drill)) {
-    return letter + (drill.phrases ?? []).map((number) => number.toString(36)).join('');
-  }
-  const sizes = drill.sizes.map((size) => SIZES.indexOf(size)).join('');
-  const [what, range] =
-    drill.kind === 'trace'
-      ? [
-          drill.contours.map((contour) => contour[0]).join(''),
-          `${drill.tempo}${drill.rhythm?.[0] ?? ''}`,
-        ]
-      : [
-          drill.strings.map((set) => set.replaceAll('-', '')).join(),
-          drill.frets.map((fret) => fret.toString(36)).join(''),
-        ];
-  const degrees = drill.degrees ? `.${drill.degrees.join('')}` : '';
-  return `${letter}${sizes}.${what}.${range}${degrees}`;
+  return letterOf(drill.kind) + formOf(drill.kind).fold(drill);
 }
 
 function unfoldDrill(letters: string): unknown {
-  const [head = '', what = '', range = '', degrees] = letters.split('.');
-  const kind = kindOfLetter(head[0]);
-  if (kind && isPhraseKind(kind)) {
-    const phrases = Array.from(head.slice(1), (number) => Number.parseInt(number, 36));
-    return { kind, ...(phrases.length > 0 && { phrases }) };
-  }
-  const shared = {
-    kind,
-    sizes: Array.from(head.slice(1), (place) => SIZES[Number(place)]),
-    ...(degrees === undefined ? {} : { degrees: [...degrees].map(Number) }),
-  };
-  return kind === 'trace'
-    ? {
-        ...shared,
-        contours: [...what].map((letter) => CONTOURS.find((contour) => contour[0] === letter)),
-        tempo: Number(range.replace(/e$/, '')),
-        ...(range.endsWith('e') && { rhythm: 'eighths' }),
-      }
-    : {
-        ...shared,
-        strings: what.split(',').map((set) => [...set].join('-')),
-        frets: [...range].map((fret) => Number.parseInt(fret, 36)),
-      };
+  const kind = kindOfLetter(letters[0]);
+  return kind && { kind, ...formOf(kind).unfold(letters.slice(1)) };
 }
 
 /** The words of a note, each with its mark in the link. */

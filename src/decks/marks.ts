@@ -10,7 +10,7 @@ import { keyName } from '../theory/key.ts';
 import { parentKey } from '../theory/scale.ts';
 import { isPhraseKind, KIND_NAMES } from './deck.ts';
 import type { Deck, KindName, Mark, Marks } from './deck.ts';
-import { kindOfLetter, letterOf } from './letters.ts';
+import { kindOfLetter, letterOf } from './kinds.ts';
 
 /** Marks as a document has them: by the item's name without key and instrument. */
 export type WrittenMarks = Readonly<Record<string, Mark>>;

@@ -5,9 +5,10 @@
 import * as v from 'valibot';
 
 import type { Instrument } from '../neck/instrument.ts';
-import { SIZES } from '../theory/chord.ts';
 import { parseKey } from '../theory/key.ts';
-import { CONTOURS, KIND_NAMES, MOST, RHYTHMS, type PhraseKind } from './deck.ts';
+import { MOST } from './deck.ts';
+import { drillSchema } from './drills/index.ts';
+import { line, lines, objectFault, readBy, whole } from './fields.ts';
 import { readInstrument } from './instrument.ts';
 import { DEGREES } from '../theory/scale.ts';
 import { MARKED } from './marks.ts';
@@ -15,129 +16,6 @@ import { readNotes } from './notes.ts';
 
 /** The version of the document that this program writes, and the newest that it reads. */
 export const DOCUMENT_VERSION = 1;
-
-const PLAIN = /^[^\p{Cc}\p{Cs}]*$/u;
-const PLAIN_LINES = /^(?:[^\p{Cc}\p{Cs}]|\n)*$/u;
-
-/** A schema from a function that reads a value, or gives null for one that it cannot read. */
-const readBy = <I, O>(read: (input: I) => O | null, expected: string) =>
-  v.rawTransform<I, O>(({ dataset, addIssue, NEVER }) => {
-    const output = read(dataset.value);
-    if (output !== null) return output;
-    addIssue({ message: expected });
-    return NEVER;
-  });
-
-function whole(lowest: number, highest: number, what: string) {
-  const expected = `give ${what} as a whole number from ${lowest} to ${highest}`;
-  return v.pipe(
-    v.number(expected),
-    v.integer(expected),
-    v.minValue(lowest, expected),
-    v.maxValue(highest, expected),
-  );
-}
-
-function text(most: number, pattern: RegExp, plain: string) {
-  return v.pipe(
-    v.string('write it as text in quotes'),
-    v.maxLength(most, `shorten it to ${most} characters`),
-    v.regex(pattern, plain),
-  );
-}
-
-const line = (most: number) => text(most, PLAIN, 'write it as plain text on one line');
-
-/** A list of different things, at least one. */
-function list<S extends v.GenericSchema>(each: S, most: number, expected: string) {
-  return v.pipe(
-    v.array(each, expected),
-    v.minLength(1, expected),
-    v.maxLength(most, `keep it to ${most} entries`),
-    v.check((all) => new Set(all.map((one) => JSON.stringify(one))).size === all.length, expected),
-  );
-}
-
-function oneOf<const T extends readonly string[]>(names: T, what: string) {
-  const quoted = names.map((name) => `"${name}"`);
-  return v.picklist(names, `choose ${what} from ${quoted.join(', ')}`);
-}
-
-const Degrees = v.optional(
-  list(whole(1, 7, 'each degree'), 7, 'list different degrees of the key, like [1, 4, 5]'),
-  [...DEGREES],
-);
-const Sizes = list(
-  oneOf(SIZES, 'each chord size'),
-  SIZES.length,
-  'list different chord sizes, like ["triad", "seventh"]',
-);
-const Strings = list(
-  v.pipe(
-    line(20),
-    readBy(readStringSet, 'write a string set from the highest string number down, like "5-4"'),
-  ),
-  MOST.stringSets,
-  'list different string sets, like ["5-4", "4-3"]',
-);
-const FRETS = 'give the lowest and the highest fret, like [2, 10]';
-const Frets = v.pipe(
-  v.strictTuple([whole(0, 27, 'each fret'), whole(0, 27, 'each fret')], FRETS),
-  v.check(([low, high]) => low <= high, FRETS),
-);
-const neckDrill = <const K extends 'spot' | 'place'>(kind: K) =>
-  v.strictObject(
-    {
-      kind: v.literal(kind),
-      degrees: Degrees,
-      sizes: Sizes,
-      strings: Strings,
-      frets: Frets,
-    },
-    objectFault,
-  );
-const phraseDrill = <const K extends PhraseKind>(kind: K) =>
-  v.strictObject(
-    {
-      kind: v.literal(kind),
-      phrases: v.exactOptional(
-        list(
-          whole(1, MOST.phrases, 'the number of each phrase'),
-          MOST.phrases,
-          'list the numbers of different phrases, like [1, 3], or leave them out for all',
-        ),
-      ),
-    },
-    objectFault,
-  );
-const DrillSchema = v.variant(
-  'kind',
-  [
-    neckDrill('spot'),
-    neckDrill('place'),
-    v.strictObject(
-      {
-        kind: v.literal('trace'),
-        degrees: Degrees,
-        sizes: Sizes,
-        contours: list(
-          oneOf(CONTOURS, 'each contour'),
-          CONTOURS.length,
-          'list different contours, like ["up", "down"]',
-        ),
-        tempo: whole(30, 240, 'the tempo'),
-        rhythm: v.exactOptional(oneOf(RHYTHMS, 'the rhythm')),
-      },
-      objectFault,
-    ),
-    phraseDrill('outline'),
-    phraseDrill('follow'),
-    phraseDrill('order'),
-    phraseDrill('vary'),
-    phraseDrill('fill'),
-  ],
-  `give a kind: ${KIND_NAMES.map((name) => `"${name}"`).join(', ')}`,
-);
 
 const PhraseSchema = v.strictObject(
   {
@@ -213,7 +91,7 @@ export const Document = v.strictObject(
   {
     version: v.literal(DOCUMENT_VERSION, `write "version": ${DOCUMENT_VERSION}`),
     title: line(MOST.title),
-    note: v.optional(text(MOST.note, PLAIN_LINES, 'write it as plain text'), ''),
+    note: v.optional(lines(MOST.note), ''),
     lessonDay: v.optional(
       v.nullable(
         v.pipe(
@@ -229,7 +107,7 @@ export const Document = v.strictObject(
       readBy(parseKey, 'write the tonic and the scale, like "Bb major" or "G minor"'),
     ),
     drills: v.pipe(
-      v.array(DrillSchema, 'list the drills in square brackets'),
+      v.array(drillSchema(), 'list the drills in square brackets'),
       v.maxLength(MOST.drills, `keep it to ${MOST.drills} drills`),
     ),
     phrases: v.optional(
@@ -243,21 +121,6 @@ export const Document = v.strictObject(
   },
   objectFault,
 );
-
-/** Said of an object with a word too many or too few; its path ends with that word. */
-function objectFault(issue: v.StrictObjectIssue): string {
-  return issue.expected === 'never'
-    ? 'take this out: nothing here has that name'
-    : issue.received === 'undefined'
-      ? 'add this'
-      : 'write it in curly brackets, { }';
-}
-
-function readStringSet(written: string): readonly number[] | null {
-  if (!/^[1-9](?:[-–][1-9]){0,8}$/.test(written)) return null;
-  const strings = written.split(/[-–]/).map(Number);
-  return strings.every((string, i) => i === 0 || string < (strings[i - 1] ?? 0)) ? strings : null;
-}
 
 /** A day that the calendar has. */
 function readDay(written: string): string | null {
