@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { KIND_NAMES } from '../src/decks/kinds.ts';
 
 /** From top to bottom: a room may import from those below it. */
 const ROOMS = [
@@ -16,7 +17,6 @@ const ROOMS = [
   'store',
 ];
 const PURE = ['practice', 'memory', 'decks', 'neck', 'theory'];
-const KINDS = ['spot', 'place', 'trace', 'outline', 'follow', 'order', 'vary', 'fill'];
 
 const files = readdirSync('src', { recursive: true })
   .map(String)
@@ -43,7 +43,7 @@ describe('the house', () => {
   });
 
   it('has no import from one kind of card to another', () => {
-    const kind = (path: string) => KINDS.find((name) => path.startsWith(`cards/${name}/`));
+    const kind = (path: string) => KIND_NAMES.find((name) => path.startsWith(`cards/${name}/`));
     const sideways = imports.filter(({ file, path }) => {
       const [from, to] = [kind(file), kind(path)];
       return from && to && from !== to;

@@ -1,28 +1,13 @@
-import { isPhraseDrill, type Deck, type KindName } from '../decks/deck.ts';
+import { isPhraseDrill, type Deck } from '../decks/deck.ts';
+import { readId } from '../decks/id.ts';
+import type { KindName } from '../decks/kinds.ts';
 import type { Item } from '../practice/item.ts';
-import { parseKey } from '../theory/key.ts';
 import { hasSevenNotes } from '../theory/scale.ts';
 import type { Kind } from './kind.ts';
-import { fill } from './fill/index.ts';
-import { follow } from './follow/index.ts';
-import { order } from './order/index.ts';
-import { outline } from './outline/index.ts';
-import { place } from './place/index.ts';
-import { spot } from './spot/index.ts';
-import { trace } from './trace/index.ts';
-import { vary } from './vary/index.ts';
+import * as list from './kinds.ts';
 
-/** Every kind of card; a new kind is a folder here and a line in this list. */
-export const KINDS = {
-  spot,
-  place,
-  trace,
-  outline,
-  follow,
-  order,
-  vary,
-  fill,
-} as unknown as Record<KindName, Kind>;
+/** Every kind of card by its name. */
+export const KINDS: { readonly [K in KindName]: Kind & { readonly name: K } } = list;
 
 /** Every item that a deck's drills cover, each once; none of drills of chords in a key that stacks no chords. */
 export function itemsOf(deck: Deck): Item[] {
@@ -46,8 +31,6 @@ export function itemsOf(deck: Deck): Item[] {
 
 /** The item that an id names, or null where no kind knows it. */
 export function itemOf(id: string): Item | null {
-  const [kind = '', keyText = ''] = id.split(':');
-  const key = parseKey(keyText);
-  if (!key || !hasSevenNotes(key.scale)) return null;
-  return Object.hasOwn(KINDS, kind) ? KINDS[kind as KindName].item(id) : null;
+  const read = readId(id);
+  return read && KINDS[read.head.kind].read(read.head, read.rest);
 }

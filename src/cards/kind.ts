@@ -1,6 +1,9 @@
-import type { ComponentType } from 'preact';
-import type { Deck, Drill, KindName } from '../decks/deck.ts';
+import type { VNode } from 'preact';
+import type { Deck, DrillOf } from '../decks/deck.ts';
+import type { IdHead } from '../decks/id.ts';
+import type { ConfusingKind, KindName } from '../decks/kinds.ts';
 import type { Instrument } from '../neck/instrument.ts';
+import type { Place } from '../neck/place.ts';
 import type { NeckDot } from '../parts/Neck.tsx';
 import type { Item, Verdict } from '../practice/item.ts';
 import type { Playing } from '../sound/index.ts';
@@ -10,8 +13,8 @@ import type { Key } from '../theory/key.ts';
 import type { Naming } from '../theory/naming.ts';
 
 /** One question about an item at one moment. Same item, same seed, same card, on every machine. */
-export interface Card {
-  readonly item: Item;
+export interface Card<I extends Item = Item> {
+  readonly item: I;
   readonly seed: number;
   readonly key: Key;
   readonly instrument: Instrument;
@@ -56,17 +59,56 @@ export interface FaceProps<C extends Card = Card> {
   next(): void;
 }
 
-/** A kind of card: five parts, one folder. */
-export interface Kind<C extends Card = Card> {
-  readonly name: KindName;
-  /** Whether it asks the ear: then it waits where there is no sound, and sounds its own answer. */
-  readonly heard: boolean;
+/** What a kind of card works on in the player: eye, ear, hand, or the sense of time. */
+export type Sense = 'eye' | 'ear' | 'hand' | 'time';
+
+/** What must be there for a card to be asked: that the phone is heard; that the guitar is in hand and the phone hears it. */
+export type Need = 'sound' | 'guitar';
+
+/** What student and teacher read of a kind. */
+export interface KindWords<I extends Item> {
+  /** What its drills do, behind *cards to*: `name the arpeggios of the phrases`. */
+  readonly drills: string;
+  /** What one card does, behind *to*: `name an arpeggio in a phrase`. */
+  readonly card: string;
+  /** The same in a word or three: `name in a phrase`. */
+  readonly brief: string;
+  /** How an arpeggio was when it was taken for another, `seen`; null where wrong answers name none. */
+  readonly taken: TakenWord<I['kind']>;
+  /** What a drill asks: `name triads on strings 5–4, frets 1 to 8`. */
+  drill(drill: DrillOf<I['kind']>): string;
+  /** An item in a few words: `vii° on strings 3–2`. */
+  item(item: I): string;
+  /** Enough words to tell it from its neighbours: `name vii° on strings 3–2, frets 1 to 7`. */
+  itemPlace(item: I): string;
+}
+
+type TakenWord<K extends KindName> = K extends ConfusingKind ? string : null;
+
+/**
+ * A kind of card, all of it: one folder. Its letter in links, the form of its drills and the chance of guessing it are
+ * in its line in `decks/kinds.ts`.
+ *
+ * The functions are methods, so that a kind of one item and card can stand in a list of all kinds: who takes it from
+ * there hands it only items of that kind.
+ *
+ * @typeParam I its items; @typeParam C its cards
+ */
+export interface Kind<I extends Item = Item, C extends Card<I> = Card<I>> {
+  readonly name: I['kind'];
+  readonly sense: Sense;
+  readonly needs: readonly Need[];
+  readonly words: KindWords<I>;
   /** Every item that the drill covers, in a stable order without doubles. */
-  items(deck: Deck, drill: Drill): Item[];
-  /** The item that an id names, or null where it is no id of this kind. */
-  item(id: string): Item | null;
-  ask(item: Item, seed: number): C;
+  items(deck: Deck, drill: DrillOf<I['kind']>): I[];
+  /** The item of an id that was taken apart, or null where it is none: the one that `items` makes. */
+  read(head: IdHead<I['kind']>, rest: readonly string[]): I | null;
+  /** Where an item lies on the neck before it is answered; nowhere if it is only heard. */
+  places(item: I, instrument: Instrument): readonly Place[];
+  ask(item: I, seed: number): C;
+  /** The answers that are offered, in the words of `data-answer`; null where the answer is made, not chosen. */
+  answers(card: C): readonly string[] | null;
   judge(card: C, answer: string): Verdict;
   explain(card: C, verdict: Verdict, answer: string, naming: Naming): Explanation;
-  readonly Face: ComponentType<FaceProps<C>>;
+  Face(props: FaceProps<C>): VNode;
 }

@@ -10,7 +10,6 @@ import { MOST } from './deck.ts';
 import { drillSchema } from './drills/index.ts';
 import { line, lines, objectFault, readBy, whole } from './fields.ts';
 import { readInstrument } from './instrument.ts';
-import { DEGREES } from '../theory/scale.ts';
 import { MARKED } from './marks.ts';
 import { readNotes } from './notes.ts';
 

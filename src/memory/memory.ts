@@ -1,3 +1,5 @@
+import { kindOf } from '../decks/id.ts';
+import { guessOf } from '../decks/kinds.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { APART, KEPT, type Trial } from './forecast.ts';
 import {
@@ -14,16 +16,6 @@ import {
 } from './imprint.ts';
 import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
 import { learnPace, type LearningPace, newPace, type Pace } from './pace.ts';
-
-/** The chance of a right answer without knowing, by kind of card: of seven degrees, or of four answers; else none. */
-const GUESS: Readonly<Record<string, number>> = {
-  spot: 1 / 7,
-  outline: 1 / 7,
-  fill: 1 / 7,
-  trace: 1 / 4,
-  order: 1 / 4,
-  vary: 1 / 4,
-};
 
 /** What is known of one item, from its reviews alone. */
 export interface Known {
@@ -144,8 +136,7 @@ function again(learning: Learning, known: LearningKnown, review: Review, now: nu
   const days = Math.max(0, (now - known.last) / DAY);
   if (days >= APART) keepTrial(learning.trials, known, days, review.right);
   const active = activation(known.imprints, now);
-  const guess = Object.hasOwn(GUESS, known.kind) ? GUESS[known.kind]! : 0;
-  updateEstimates(learning.ease, known.ease, active, review.right, guess);
+  updateEstimates(learning.ease, known.ease, active, review.right, guessOf(known.kind));
   imprint(known.imprints, now, active, review.right);
   known.strength = strengthAfter(known.strength, days, review.grade);
   known.asked++;
@@ -169,12 +160,6 @@ export function recallOf(memory: Memory, known: Known, now: number): number {
 /** Days since the item was last answered, at a time of the device's clock; never less than 0. */
 export function daysSince(memory: Memory, known: Known, now: number): number {
   return Math.max(0, (now + memory.shift - known.last) / DAY);
-}
-
-/** The kind of card that an item's id begins with. */
-export function kindOf(item: string): string {
-  const end = item.indexOf(':');
-  return end < 0 ? item : item.slice(0, end);
 }
 
 /** The local day a moment belongs to, numbered from 1970; it begins at 04:00, for people who play late. */

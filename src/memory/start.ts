@@ -1,3 +1,4 @@
+import { openings } from '../decks/id.ts';
 import type { Memory } from './memory.ts';
 
 /**
@@ -18,9 +19,6 @@ interface Family {
  * in another key has siblings enough to be heard.
  */
 const SHARE = 16;
-
-/** The part of an id, counted from 0, that is the degree: `spot:Bb major:2:…`. */
-const DEGREE = 2;
 
 /**
  * The expected chance of a right first answer to an item, 0 to 1: the share of siblings whose last answer was right, to
@@ -68,12 +66,6 @@ const families = new Map<string, readonly string[]>();
 /** The id with one part after another left open, but for kind and degree. Remembered: each item is asked for it often. */
 export function familiesOf(item: string): readonly string[] {
   let found = families.get(item);
-  if (!found) {
-    const parts = item.split(':');
-    found = parts.flatMap((_, open) =>
-      open === 0 || open === DEGREE ? [] : [parts.with(open, '*').join(':')],
-    );
-    families.set(item, found);
-  }
+  if (!found) families.set(item, (found = openings(item)));
   return found;
 }

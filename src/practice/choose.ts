@@ -1,4 +1,4 @@
-import { kindOf } from '../memory/memory.ts';
+import { kindOf } from '../decks/id.ts';
 import { seedAt } from '../theory/random.ts';
 import type { Item } from './item.ts';
 import type { ExpectedGain } from './expectedGain.ts';

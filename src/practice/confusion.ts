@@ -1,20 +1,12 @@
-import type { KindName } from '../decks/deck.ts';
+import { isConfusing, type ConfusingKind } from '../decks/kinds.ts';
 import type { Memory } from '../memory/memory.ts';
 import { memberCount, type Size } from '../theory/chord.ts';
 import { DEGREES } from '../theory/scale.ts';
 import type { Item } from './item.ts';
 
-/** The kinds whose wrong answers are arpeggios taken for others. */
-export const ARPEGGIO_KINDS = ['spot', 'place', 'trace', 'outline', 'follow'] as const;
-export type ArpeggioKind = (typeof ARPEGGIO_KINDS)[number];
-
-export function isArpeggioKind(kind: KindName): kind is ArpeggioKind {
-  return (ARPEGGIO_KINDS as readonly KindName[]).includes(kind);
-}
-
 /** One arpeggio taken for another of the same size, in one kind of card. */
 export interface Confusion {
-  readonly kind: ArpeggioKind;
+  readonly kind: ConfusingKind;
   readonly size: Size;
   /** The degree that was asked, and the one that was answered. */
   readonly degree: number;
@@ -25,9 +17,8 @@ export interface Confusion {
 /** What was taken for what over all these items, the most frequent first. */
 export function confusions(items: readonly Item[], memory: Memory): Confusion[] {
   const found = new Map<string, Confusion>();
-  for (const { id, kind, degree } of items) {
-    if (!isArpeggioKind(kind)) continue;
-    const size = id.split(':')[3] as Size;
+  for (const { id, kind, degree, size } of items) {
+    if (!isConfusing(kind)) continue;
     for (const [answer, times] of memory.items.get(id)?.takenFor ?? []) {
       const takenFor = degreeAnswered(answer, size);
       if (takenFor === null || takenFor === degree) continue;

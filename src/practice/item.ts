@@ -1,13 +1,19 @@
-import type { KindName } from '../decks/deck.ts';
+import type { KindName } from '../decks/kinds.ts';
 import type { Instrument } from '../neck/instrument.ts';
+import type { Size } from '../theory/chord.ts';
+import type { Key } from '../theory/key.ts';
 
 /** One thing to be remembered. Its id says what it is, is stable, and does not name a deck. */
 export interface Item {
   /** `spot:Bb major:2:triad:guitar:5-4:1-5` */
   readonly id: string;
   readonly kind: KindName;
+  /** Of seven notes. */
+  readonly key: Key;
   /** The degree it stands on, 1 to 7. */
   readonly degree: number;
+  /** The size of the chord that stands on it. */
+  readonly size: Size;
   /** The string set, `5-4`, or empty where strings do not matter. */
   readonly strings: string;
   /** The lowest and the highest fret it lies on; left out where it lies nowhere on the neck. */

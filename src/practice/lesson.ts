@@ -75,7 +75,7 @@ export function weakDrills(
     if (isPhraseDrill(drill)) return [drill];
     const own = { degrees: drill.degrees.filter((degree) => degrees.includes(degree)) };
     if (own.degrees.length === 0) return [];
-    if (drill.kind === 'trace') return [{ ...drill, ...own }];
+    if (!('strings' in drill)) return [{ ...drill, ...own }];
     const ownSets = drill.strings.filter((set) => strings.includes(set.join('-')));
     return ownSets.length === 0 ? [] : [{ ...drill, ...own, strings: ownSets }];
   });

@@ -1,12 +1,11 @@
 /** What a student's report tells: from what is remembered to the facts of a report, and from those back to a picture. */
-import { isPhraseKind, type KindName } from '../decks/deck.ts';
+import { isConfusing, isPhraseKind, type KindName } from '../decks/kinds.ts';
 import { MOST_TOLD, type ItemFacts, type Report } from '../decks/report.ts';
 import { correctionFrom, type Correction } from '../memory/forecast.ts';
 import { daysSince, localDay, type Memory } from '../memory/memory.ts';
 import { DAY, recallAfter } from '../memory/model.ts';
 import type { Review, Reviews } from '../store/review.ts';
-import type { Size } from '../theory/chord.ts';
-import { degreeAnswered, isArpeggioKind, type Confusion } from './confusion.ts';
+import { degreeAnswered, type Confusion } from './confusion.ts';
 import type { Item } from './item.ts';
 import { usualSeconds } from './known.ts';
 
@@ -71,11 +70,11 @@ interface Knowing {
 
 /** Stability is told as the forecast corrects it for this student, so that the teacher reads the same readiness. */
 function factsOf(
-  { id, kind }: Item,
+  item: Item,
   last: readonly Review[],
   { memory, now, correction }: Knowing,
 ): ItemFacts | null {
-  const known = memory.items.get(id);
+  const known = memory.items.get(item.id);
   if (!known) return null;
   const wrong = last.filter(({ right }) => !right);
   return {
@@ -83,7 +82,7 @@ function factsOf(
     days: daysSince(memory, known, now),
     slow: wrong.length === 0 && last.at(-1)?.grade === 2,
     misses: wrong.length,
-    takenFor: isArpeggioKind(kind) ? mostTakenFor(id, wrong) : null,
+    takenFor: isConfusing(item.kind) ? mostTakenFor(item, wrong) : null,
   };
 }
 
@@ -100,12 +99,11 @@ function lastAnswers(items: readonly Item[], reviews: Reviews): Map<string, Revi
 }
 
 /** The degree that an item was taken for more often than for any other; null where there is none. */
-function mostTakenFor(id: string, wrong: readonly Review[]): number | null {
-  const [, , own, size] = id.split(':');
+function mostTakenFor(item: Item, wrong: readonly Review[]): number | null {
   const times = new Map<number, number>();
   for (const { takenFor } of wrong) {
-    const degree = takenFor === null ? null : degreeAnswered(takenFor, size as Size);
-    if (degree === null || degree === Number(own) || !(degree >= 1 && degree <= 7)) continue;
+    const degree = takenFor === null ? null : degreeAnswered(takenFor, item.size);
+    if (degree === null || degree === item.degree || !(degree >= 1 && degree <= 7)) continue;
     times.set(degree, (times.get(degree) ?? 0) + 1);
   }
   const [first, second] = [...times].toSorted((a, b) => b[1] - a[1]);
@@ -280,10 +278,9 @@ function confusionsOf({ items: facts }: Report, items: readonly Item[]): Confusi
   facts.forEach((one, i) => {
     const item = items[i];
     if (!one?.takenFor || !item || one.takenFor === item.degree) return;
-    const { kind, degree } = item;
-    if (!isArpeggioKind(kind)) return;
+    const { kind, degree, size } = item;
+    if (!isConfusing(kind)) return;
     const { takenFor } = one;
-    const size = item.id.split(':', 4)[3] as Size;
     const key = `${kind} ${size} ${degree} ${takenFor}`;
     const times = (found.get(key)?.times ?? 0) + one.misses;
     found.set(key, { kind, size, degree, takenFor, times });

@@ -1,6 +1,6 @@
+import { withDegree } from '../decks/id.ts';
 import { localDay, type Memory, recall } from '../memory/memory.ts';
 import type { Reviews } from '../store/review.ts';
-import type { Size } from '../theory/chord.ts';
 import { seedAt } from '../theory/random.ts';
 import { choose } from './choose.ts';
 import { degreeAnswered } from './confusion.ts';
@@ -182,10 +182,10 @@ function contrastOf(
 ): string | null {
   if (takenFor === null || round.pairs >= PAIRS || round.contrast.length > 0) return null;
   if (round.asked.some(({ item }) => item === id)) return null;
-  const [kind, key, , size, ...rest] = id.split(':');
-  const degree = degreeAnswered(takenFor, size as Size);
+  const asked = items.find((item) => item.id === id);
+  const degree = asked ? degreeAnswered(takenFor, asked.size) : null;
   if (degree === null) return null;
-  const other = [kind, key, degree, size, ...rest].join(':');
+  const other = withDegree(id, degree);
   return other !== id && items.some((item) => item.id === other) ? other : null;
 }
 

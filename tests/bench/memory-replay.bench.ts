@@ -19,6 +19,8 @@ function itemsOf(count: number): Item[] {
   return Array.from({ length: count }, (_, k) => ({
     id: `spot:Bb major:${(k % 7) + 1}:seventh:guitar:4-3-2-1:${k}-9`,
     kind: 'spot',
+    key: { tonic: 'Bb', scale: 'major' },
+    size: 'seventh',
     degree: (k % 7) + 1,
     strings: String(k % 5),
   }));

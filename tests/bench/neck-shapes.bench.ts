@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { arpeggioItems } from '../../src/cards/arpeggio.ts';
+import { arpeggioItems } from '../../src/cards/arpeggio/arpeggio.ts';
 import type { Deck, NeckDrill } from '../../src/decks/deck.ts';
 import { grips } from '../../src/neck/grip.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';

@@ -11,6 +11,8 @@ const random = seeded(11);
 const items: Item[] = Array.from({ length: 150 }, (_, i) => ({
   id: `spot:Bb major:${(i % 7) + 1}:triad:guitar:5-4:${1 + Math.floor(i / 7)}-${8 + Math.floor(i / 7)}`,
   kind: 'spot',
+  key: { tonic: 'Bb', scale: 'major' },
+  size: 'triad',
   degree: (i % 7) + 1,
   strings: '5-4',
 }));

@@ -56,6 +56,8 @@ test('a hundred thousand reviews cost at most 12 MB', async ({ context }) => {
       const items = ids.slice(0, count).map((id, k) => ({
         id,
         kind: 'spot' as const,
+        key: { tonic: 'Bb', scale: 'major' as const },
+        size: 'triad' as const,
         degree: Number(id.split(':')[2]),
         strings: String(k % 5),
       }));

@@ -1,6 +1,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import { ask as askVary } from '../../src/cards/vary/ask.ts';
-import { item as varyItem } from '../../src/cards/vary/items.ts';
+import { read as readVary } from '../../src/cards/vary/items.ts';
+import { readId } from '../../src/decks/id.ts';
 import { PHRASE_KINDS } from '../../src/decks/deck.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
 import {
@@ -39,8 +40,11 @@ function rightAnswer(asked: Question): string {
         .join(' ');
     case 'fill':
       return degree!;
-    default:
-      return askVary(varyItem(asked.item)!, Number(asked.seed)).right.name;
+    default: {
+      const { head, rest } = readId(asked.item)!;
+      const item = readVary({ ...head, kind: 'vary' }, rest)!;
+      return askVary(item, Number(asked.seed)).right.name;
+    }
   }
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { itemOf, itemsOf, KINDS } from '../../src/cards/index.ts';
-import { isPhraseKind, KIND_NAMES } from '../../src/decks/deck.ts';
+import { guessOf, isConfusing, isPhraseKind, KIND_NAMES, letterOf } from '../../src/decks/kinds.ts';
+import { GUITAR } from '../../src/neck/instrument.ts';
 import { SIZES } from '../../src/theory/chord.ts';
 import { deckIn } from './decks.ts';
 import { FERRY, phraseDeck } from './phrases.ts';
@@ -73,6 +74,9 @@ describe('the items of a deck', () => {
   });
 });
 
+/** Answers that are made, none of them right. */
+const MADE = ['', '4/1 4/2 4/3 4/4', 'nonsense'];
+
 describe('a card', () => {
   const items = [
     ...itemsOf(deckIn('Eb major', ['triad', 'seventh'])),
@@ -93,10 +97,11 @@ describe('a card', () => {
       const kind = KINDS[item.kind];
       for (const seed of isPhraseKind(item.kind) ? [4, 7, 1000, 1001] : [4, 7]) {
         const card = kind.ask(item, seed);
-        const answers = answersOf(card);
+        const offered = kind.answers(card);
+        const answers = offered ?? MADE;
         const right = answers.filter((answer) => kind.judge(card, answer).right);
-        if ('stringSet' in card) expect(right).toEqual([]);
-        else expect(right, item.id).toHaveLength(1);
+        expect(right, item.id).toHaveLength(offered ? 1 : 0);
+        expect(guessOf(item.kind)).toBeCloseTo(offered ? 1 / new Set(offered).size : 0, 9);
         for (const answer of answers) {
           const verdict = kind.judge(card, answer);
           const why = kind.explain(card, verdict, answer, 'english');
@@ -104,7 +109,7 @@ describe('a card', () => {
           expect(why.sentence).toMatch(/\.$/);
           expect(why.dots.length).toBeGreaterThan(0);
           expect(why.sound.notes.length).toBeGreaterThan(0);
-          if (!verdict.right && !('stringSet' in card)) expect(why.otherSound).not.toBeNull();
+          if (!verdict.right && offered) expect(why.otherSound).not.toBeNull();
         }
       }
     }
@@ -115,11 +120,33 @@ describe('a card', () => {
   });
 });
 
-function answersOf(card: object): string[] {
-  if ('choices' in card) {
-    const choices = card.choices as { path?: string; answer?: string; name?: string }[];
-    return choices.map(({ path, answer, name }) => (path ?? answer ?? name)!);
-  }
-  if ('shape' in card || 'missing' in card) return ['1', '2', '3', '4', '5', '6', '7'];
-  return ['', '4/1 4/2 4/3 4/4', 'nonsense'];
-}
+describe('a kind', () => {
+  it('stands under its own name, and has a letter of its own', () => {
+    for (const name of KIND_NAMES) expect(KINDS[name].name).toBe(name);
+    expect(Object.keys(KINDS).toSorted()).toEqual(KIND_NAMES.toSorted());
+    const letters = KIND_NAMES.map(letterOf);
+    expect(letters.join('')).toMatch(/^[a-z]+$/);
+    expect(new Set(letters).size).toBe(letters.length);
+  });
+
+  it('lies on the neck unless it asks the ear, which needs sound', () => {
+    for (const item of [...itemsOf(deckIn('Bb major')), ...itemsOf(phraseDeck())]) {
+      const { sense, needs, places } = KINDS[item.kind];
+      expect(places(item, GUITAR).length > 0, item.id).toBe(sense !== 'ear');
+      expect(needs.includes('sound')).toBe(sense === 'ear');
+    }
+  });
+
+  it('has words for student and teacher', () => {
+    const decks = [deckIn('Bb major'), phraseDeck()];
+    for (const deck of decks) {
+      for (const drill of deck.drills)
+        expect(KINDS[drill.kind].words.drill(drill)).toMatch(/^[a-z].*[^.]$/);
+      for (const item of itemsOf(deck)) {
+        const { words } = KINDS[item.kind];
+        expect(words.itemPlace(item)).toContain(words.item(item));
+        expect(words.taken !== null).toBe(isConfusing(item.kind));
+      }
+    }
+  });
+});

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { fill } from '../../src/cards/fill/index.ts';
-import { itemsOf } from '../../src/cards/index.ts';
 import { phraseDeck } from './phrases.ts';
+import { itemIn, itemsIn } from './items.ts';
 
 const ID = 'fill:Bb major:4:triad:guitar:72 ii 3/5 2/4? 1/3 V 1/5 1/1 2/1';
 
 describe('fill', () => {
-  const card = fill.ask(fill.item(ID)!, 1);
+  const card = fill.ask(itemIn(fill, ID)!, 1);
 
   it('leaves the note out and its time empty', () => {
     expect(card.heard.notes.map(({ midi }) => midi)).toEqual([60, 67, 69, 65, 60]);
@@ -27,14 +27,14 @@ describe('fill', () => {
   });
 
   it('says of a note of the arpeggio that it only embellishes, where the teacher ruled so', () => {
-    const ruled = fill.ask(fill.item(ID.replace('2/4?', '2/4~?'))!, 1);
+    const ruled = fill.ask(itemIn(fill, ID.replace('2/4?', '2/4~?'))!, 1);
     expect(fill.explain(ruled, fill.judge(ruled, '4'), '4', 'english').detail).toBe(
       'It only embellishes here, though ii (Cm) has it.',
     );
   });
 
   it('asks one note of every group, never the first or the last of what is heard', () => {
-    const items = itemsOf(phraseDeck({ drills: [{ kind: 'fill', phrases: [1] }] }));
+    const items = itemsIn(fill, phraseDeck({ drills: [{ kind: 'fill', phrases: [1] }] }));
     const cards = items.map((item) => fill.ask(item, 1));
     for (const { missing, excerpt } of cards) {
       expect(missing).toBeGreaterThan(0);

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { follow } from '../../src/cards/follow/index.ts';
-import { itemsOf } from '../../src/cards/index.ts';
-import type { FollowCard } from '../../src/cards/follow/ask.ts';
 import { phraseDeck } from './phrases.ts';
+import { itemIn, itemsIn } from './items.ts';
 
 describe('follow', () => {
   const card = follow.ask(
-    follow.item('follow:Bb major:5:triad:guitar:ii 3/5 2/4 1/3 V on 3-2-1 1-5')!,
+    itemIn(follow, 'follow:Bb major:5:triad:guitar:ii 3/5 2/4 1/3 V on 3-2-1 1-5')!,
     1,
   );
 
@@ -29,12 +28,12 @@ describe('follow', () => {
   });
 
   it('asks near where the phrase goes: its own places are among the right ones', () => {
-    for (const item of itemsOf(phraseDeck({ drills: [{ kind: 'follow' }] }))) {
-      const asked = follow.ask(item, 1) as FollowCard;
+    for (const item of itemsIn(follow, phraseDeck({ drills: [{ kind: 'follow' }] }))) {
+      const asked = follow.ask(item, 1);
       expect(asked.before.chord.symbol).not.toBe(asked.chord.symbol);
       expect(asked.frets[1] - asked.frets[0]).toBeLessThanOrEqual(7);
     }
-    const first = itemsOf(phraseDeck({ drills: [{ kind: 'follow', phrases: [1] }] }))[0]!;
+    const first = itemsIn(follow, phraseDeck({ drills: [{ kind: 'follow', phrases: [1] }] }))[0]!;
     expect(follow.judge(follow.ask(first, 1), '1/5 1/1 2/1').right).toBe(true);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { order } from '../../src/cards/order/index.ts';
 import { apart } from '../../src/cards/order/orders.ts';
+import { itemIn } from './items.ts';
 
 const ID =
   'order:Bb major:2:triad:guitar:72 ii 3/5 2/4 1/3 V 1/5 1/1 2/1 I 2/3 3/3 4/3 vi 4/5 3/3 2/3';
@@ -8,7 +9,7 @@ const ID =
 describe('order', () => {
   it('offers four orders of the same arpeggios, near ones on odd seeds and far ones on even', () => {
     for (let seed = 0; seed < 60; seed++) {
-      const card = order.ask(order.item(ID)!, seed);
+      const card = order.ask(itemIn(order, ID)!, seed);
       expect(new Set(card.choices.map(({ answer }) => answer)).size).toBe(4);
       expect(card.right.answer).toBe('2 5 1 6');
       for (const choice of card.choices) {
@@ -20,7 +21,7 @@ describe('order', () => {
   });
 
   it('says where the orders part, and sounds the wrong one too', () => {
-    const card = order.ask(order.item(ID)!, 1);
+    const card = order.ask(itemIn(order, ID)!, 1);
     const wrong = card.choices.find(({ answer }) => answer !== card.right.answer)!.answer;
     const why = order.explain(card, order.judge(card, wrong), wrong, 'english');
     expect(why.title).toBe('ii V I vi');
@@ -38,10 +39,12 @@ describe('order', () => {
   });
 
   it('is not asked where fewer than four orders can be told apart', () => {
-    expect(order.item('order:Bb major:2:triad:guitar:72 ii 3/5 2/4 1/3 V 1/5 1/1 2/1')).toBeNull();
+    expect(
+      itemIn(order, 'order:Bb major:2:triad:guitar:72 ii 3/5 2/4 1/3 V 1/5 1/1 2/1'),
+    ).toBeNull();
     const twice = 'ii 3/5 2/4 1/3 V 1/5 1/1 2/1 ii 3/5 2/4 1/3';
-    expect(order.item(`order:Bb major:2:triad:guitar:72 ${twice}`)).toBeNull();
+    expect(itemIn(order, `order:Bb major:2:triad:guitar:72 ${twice}`)).toBeNull();
     const single = 'ii 3/5 2/4 1/3 V 1/5 1/1 2/1 I 2/3';
-    expect(order.item(`order:Bb major:2:triad:guitar:72 ${single}`)).toBeNull();
+    expect(itemIn(order, `order:Bb major:2:triad:guitar:72 ${single}`)).toBeNull();
   });
 });

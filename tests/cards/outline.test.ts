@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { outline } from '../../src/cards/outline/index.ts';
-import { judgeNamed } from '../../src/cards/named.ts';
+import { judgeNamed } from '../../src/cards/arpeggio/named.ts';
+import { itemIn } from './items.ts';
 
-const ask = (id: string) => outline.ask(outline.item(id)!, 1);
+const ask = (id: string) => outline.ask(itemIn(outline, id)!, 1);
 
 describe('outline', () => {
   it('shows an arpeggio where the phrase has it, without the tones that only embellish', () => {
@@ -21,8 +22,8 @@ describe('outline', () => {
     // E♭ G B♭ of Cm7 are the whole of E♭ too, but as a seventh they are also in E♭maj7: the root C tells.
     expect(ask('outline:Bb major:2:seventh:guitar:ii7 3/5 2/4 1/3').rootShown).toBe(true);
     expect(ask('outline:Bb major:2:seventh:guitar:ii7 3/5 2/4 1/3 1/6').rootShown).toBe(false);
-    expect(outline.item('outline:Bb major:2:seventh:guitar:ii7 2/4 1/3 1/6')).toBeNull();
-    expect(outline.item('outline:Bb major:2:triad:guitar:ii 3/5 2/4 3/5')).toBeNull();
+    expect(itemIn(outline, 'outline:Bb major:2:seventh:guitar:ii7 2/4 1/3 1/6')).toBeNull();
+    expect(itemIn(outline, 'outline:Bb major:2:triad:guitar:ii 3/5 2/4 3/5')).toBeNull();
   });
 
   it('in minor takes what harmonic minor lends for its degree', () => {

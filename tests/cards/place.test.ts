@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { place } from '../../src/cards/place/index.ts';
-import type { PlacingCard } from '../../src/cards/placing.ts';
+import type { PlaceCard } from '../../src/cards/place/ask.ts';
+import { itemIn } from './items.ts';
 
-const cardOf = (id: string): PlacingCard => place.ask(place.item(id)!, 1);
+const cardOf = (id: string): PlaceCard => place.ask(itemIn(place, id)!, 1);
 
 describe('place', () => {
   const card = cardOf('place:Bb major:2:triad:guitar:5-4:1-7');

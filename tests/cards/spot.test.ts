@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { itemsOf } from '../../src/cards/index.ts';
 import { spot } from '../../src/cards/spot/index.ts';
 import { deckIn } from './decks.ts';
+import { itemIn, itemsIn } from './items.ts';
 
 describe('spot', () => {
   it('says what the chord shares with the one it was taken for, and what tells them apart', () => {
-    const card = spot.ask(spot.item('spot:Bb major:2:triad:guitar:5-4:1-7')!, 3);
+    const card = spot.ask(itemIn(spot, 'spot:Bb major:2:triad:guitar:5-4:1-7')!, 3);
     const verdict = spot.judge(card, '4');
     expect(verdict).toEqual({ right: false, takenFor: '4' });
     const why = spot.explain(card, verdict, '4', 'english');
@@ -16,8 +16,8 @@ describe('spot', () => {
   });
 
   it('says of an arpeggio with the same notes that the root tells them apart', () => {
-    const [item] = itemsOf(deckIn('Bb major', ['thirteenth'], [[5, 4, 3, 2]])).filter(
-      ({ kind, degree }) => kind === 'spot' && degree === 1,
+    const [item] = itemsIn(spot, deckIn('Bb major', ['thirteenth'], [[5, 4, 3, 2]])).filter(
+      ({ degree }) => degree === 1,
     );
     const why = spot.explain(spot.ask(item!, 1), { right: false, takenFor: '6' }, '6', 'english');
     expect(why.detail).toBe(
@@ -26,7 +26,7 @@ describe('spot', () => {
   });
 
   it('names notes as the player reads them', () => {
-    const card = spot.ask(spot.item('spot:Bb major:1:triad:guitar:5-4:1-7')!, 3);
+    const card = spot.ask(itemIn(spot, 'spot:Bb major:1:triad:guitar:5-4:1-7')!, 3);
     const why = spot.explain(card, { right: true, takenFor: null }, '1', 'german');
     expect(why.detail).toBe('B D F.');
   });
@@ -34,9 +34,7 @@ describe('spot', () => {
   it('shows the root only where other degrees hold the same notes', () => {
     const strings = [[5, 4, 3, 2]];
     const shown = (size: 'thirteenth' | 'eleventh') =>
-      itemsOf(deckIn('Bb major', [size], strings))
-        .filter(({ kind }) => kind === 'spot')
-        .map((item) => spot.ask(item, 1).rootShown);
+      itemsIn(spot, deckIn('Bb major', [size], strings)).map((item) => spot.ask(item, 1).rootShown);
     expect(new Set(shown('thirteenth'))).toEqual(new Set([true]));
     expect(new Set(shown('eleventh'))).toEqual(new Set([false]));
   });

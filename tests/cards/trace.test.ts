@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { itemsOf } from '../../src/cards/index.ts';
 import { trace } from '../../src/cards/trace/index.ts';
 import { difficulty, groupStarts } from '../../src/cards/trace/line.ts';
 import { fingering } from '../../src/neck/hand.ts';
@@ -11,11 +10,12 @@ import { degreeOf } from '../../src/theory/key.ts';
 import { chroma } from '../../src/theory/note.ts';
 import { toNumber } from '../../src/theory/rhythm.ts';
 import { deckIn } from './decks.ts';
+import { itemIn, itemsIn } from './items.ts';
 
-const triplets = ['Bb major', 'G minor', 'F# major', 'D dorian', 'C harmonic minor']
-  .flatMap((key) => itemsOf(deckIn(key, ['triad', 'seventh', 'ninth'])))
-  .filter(({ kind }) => kind === 'trace');
-const eighths = triplets.map(({ id }) => trace.item(`${id}:eighths`)!);
+const triplets = ['Bb major', 'G minor', 'F# major', 'D dorian', 'C harmonic minor'].flatMap(
+  (key) => itemsIn(trace, deckIn(key, ['triad', 'seventh', 'ninth'])),
+);
+const eighths = triplets.map(({ id }) => itemIn(trace, `${id}:eighths`)!);
 const items = [...triplets, ...eighths];
 /** The most that a phrase may cost a hand, a note, in the units of the fingering's cost. */
 const HAND = 2;

@@ -1,16 +1,16 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { itemsOf } from '../../src/cards/index.ts';
 import { vary } from '../../src/cards/vary/index.ts';
 import { distance } from '../../src/cards/vary/told.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { toNumber } from '../../src/theory/rhythm.ts';
 import { FERRY, phraseDeck } from './phrases.ts';
+import { itemsIn } from './items.ts';
 
 const drills = [{ kind: 'vary' }];
 const items = [
-  ...itemsOf(phraseDeck({ drills })),
-  ...itemsOf(phraseDeck({ key: 'G minor', phrases: [FERRY], drills })),
+  ...itemsIn(vary, phraseDeck({ drills })),
+  ...itemsIn(vary, phraseDeck({ key: 'G minor', phrases: [FERRY], drills })),
 ];
 const cards = fc
   .tuple(fc.constantFrom(...items), fc.integer({ min: 0, max: 2 ** 32 - 1 }))

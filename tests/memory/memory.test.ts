@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import {
-  kindOf,
   learn,
   localDay,
   type Memory,
@@ -76,10 +75,6 @@ describe('the memory', () => {
       expect(recall(memory, item, 2 * DAY)).toBeGreaterThanOrEqual(0);
       expect(memory.ease.mean).not.toBeNaN();
     }
-  });
-
-  it('names the kind that an id begins with', () => {
-    expect([kindOf(ITEM), kindOf('strange')]).toEqual(['spot', 'strange']);
   });
 
   it("leaves the page's dates as they were", () => {

@@ -1,7 +1,7 @@
 import teoria from 'teoria';
 import { describe, expect, it } from 'vitest';
 import { itemsOf, KINDS } from '../../src/cards/index.ts';
-import type { PlacingCard } from '../../src/cards/placing.ts';
+import type { PlacingCard } from '../../src/cards/arpeggio/placing.ts';
 import type { SpotCard } from '../../src/cards/spot/ask.ts';
 import { seeded } from '../../src/theory/random.ts';
 import { deckIn } from '../cards/decks.ts';

@@ -10,6 +10,8 @@ import { reviewOf } from '../memory/reviews.ts';
 const item = (degree: number, more: Partial<Item> = {}): Item => ({
   id: `spot:Bb major:${degree}:triad:guitar:5-4:1-5`,
   kind: 'spot',
+  key: { tonic: 'Bb', scale: 'major' },
+  size: 'triad',
   degree,
   strings: '5-4',
   ...more,

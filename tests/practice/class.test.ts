@@ -6,6 +6,8 @@ import type { Item } from '../../src/practice/item.ts';
 const items: Item[] = [1, 2, 3, 4].map((degree) => ({
   id: `spot:Bb major:${degree}:triad:guitar:5-4:1-7`,
   kind: 'spot',
+  key: { tonic: 'Bb', scale: 'major' },
+  size: 'triad',
   degree,
   strings: '5-4',
 }));

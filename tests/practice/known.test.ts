@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { itemOf } from '../../src/cards/index.ts';
-import { ask, type TraceCard } from '../../src/cards/trace/ask.ts';
+import { trace as traceKind } from '../../src/cards/trace/index.ts';
 import { learn, emptyMemory, recall, replay } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/model.ts';
 import { noPace } from '../../src/memory/pace.ts';
@@ -9,13 +9,14 @@ import { confusions, degreeAnswered } from '../../src/practice/confusion.ts';
 import { placesKnown, shareOf, sharesBy, usualSeconds } from '../../src/practice/known.ts';
 import { recallByDay } from '../../src/practice/weeks.ts';
 import type { Size } from '../../src/theory/chord.ts';
+import { itemIn } from '../cards/items.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const start = Date.UTC(2026, 10, 2, 18);
 const spot = (degree: number, strings = '5-4') =>
   itemOf(`spot:Bb major:${degree}:triad:guitar:${strings}:1-7`)!;
 const trace = (degree: number, size: Size = 'triad', contour = 'up') =>
-  itemOf(`trace:Bb major:${degree}:${size}:guitar:${contour}:72`)!;
+  itemIn(traceKind, `trace:Bb major:${degree}:${size}:guitar:${contour}:72`)!;
 
 const items = [1, 2, 3, 4].flatMap((degree) => [spot(degree), spot(degree, '4-3')]);
 const reviews = [
@@ -106,7 +107,7 @@ describe('what is taken for what', () => {
         fc.constantFrom('up', 'down', 'skip'),
         fc.nat(),
         (degree, size, contour, seed) => {
-          const card: TraceCard = ask(trace(degree, size, contour), seed * 2);
+          const card = traceKind.ask(trace(degree, size, contour), seed * 2);
           expect(degreeAnswered(card.path, size)).toBe(degree);
         },
       ),

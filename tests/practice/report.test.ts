@@ -24,6 +24,8 @@ const items: Item[] = [
     [1, 2, 3, 4, 5, 6, 7].map((degree): Item => ({
       id: `spot:Bb major:${degree}:triad:guitar:${strings}:1-7`,
       kind: 'spot',
+      key: { tonic: 'Bb', scale: 'major' },
+      size: 'triad',
       degree,
       strings,
       frets: [1, 7],
@@ -32,6 +34,8 @@ const items: Item[] = [
   ...[1, 2, 3, 4, 5, 6, 7].map((degree): Item => ({
     id: `trace:Bb major:${degree}:triad:guitar:up:72`,
     kind: 'trace',
+    key: { tonic: 'Bb', scale: 'major' },
+    size: 'triad',
     degree,
     strings: '',
   })),

@@ -22,6 +22,8 @@ const items: Item[] = ['5-4', '4-3'].flatMap((strings) =>
   [1, 2, 3, 4, 5, 6, 7].map((degree) => ({
     id: `spot:Bb major:${degree}:triad:guitar:${strings}:1-5`,
     kind: 'spot',
+    key: { tonic: 'Bb', scale: 'major' },
+    size: 'triad',
     degree,
     strings,
   })),

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { onNeck, type LyingItem } from '../../cards/onNeck.ts';
 import { isPhraseKind } from '../../decks/deck.ts';
 import { midiAt } from '../../neck/place.ts';

@@ -1,19 +1,9 @@
-import { KIND_NAMES, type KindName } from '../../decks/deck.ts';
+import { KINDS } from '../../cards/index.ts';
+import { KIND_NAMES } from '../../decks/deck.ts';
 import { Bars } from '../../parts/Bars.tsx';
 import type { Item } from '../../practice/item.ts';
 import { usualSeconds } from '../../practice/known.ts';
 import { memory } from '../state.ts';
-
-const KIND_WORDS: Record<KindName, string> = {
-  spot: 'name',
-  place: 'place',
-  trace: 'hear',
-  outline: 'name in a phrase',
-  follow: 'place the next',
-  order: 'hear the order',
-  vary: 'hear the variation',
-  fill: 'hear what is missing',
-};
 
 /** How long a right answer takes, by kind of card, over all lessons. Listening is not counted. */
 export function Paces({ items }: { items: readonly Item[] }) {
@@ -21,7 +11,7 @@ export function Paces({ items }: { items: readonly Item[] }) {
   const paces = kinds.flatMap((kind) => {
     const pace = memory.value.of.paces.get(kind);
     const seconds = pace ? usualSeconds(pace) : null;
-    return seconds === null ? [] : [{ name: KIND_WORDS[kind], seconds }];
+    return seconds === null ? [] : [{ name: KINDS[kind].words.brief, seconds }];
   });
   const slowest = Math.max(...paces.map(({ seconds }) => seconds));
   return (

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { Facts } from '../../parts/Facts.tsx';
 import { Stair } from '../../parts/Stair.tsx';

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
-import { degreeSteps } from '../../cards/degreeSteps.ts';
-import { arpeggioSound, chordNear } from '../../cards/sounds.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
+import { arpeggioSound, chordNear } from '../../cards/frame/sounds.ts';
+import { KINDS } from '../../cards/index.ts';
 import { openMidi } from '../../neck/instrument.ts';
 import { Facts } from '../../parts/Facts.tsx';
 import { StairHops } from '../../parts/StairHops.tsx';
@@ -14,14 +15,6 @@ import { memory, settings, type Lesson } from '../state.ts';
 
 /** So many pairs are drawn and can be heard; all are in the table. */
 const SHOWN = 5;
-
-const SENSES: Record<Confusion['kind'], string> = {
-  spot: 'seen',
-  place: 'placed',
-  trace: 'heard',
-  outline: 'in a phrase seen',
-  follow: 'in a phrase placed',
-};
 
 const times = (count: number) => (count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`);
 
@@ -71,8 +64,8 @@ export function TakenFor({ lesson, items }: { lesson: Lesson; items: readonly It
                   onClick={() => hearBoth(pair, index)}
                 >
                   <span>
-                    <b class="music">{numeral(pair.degree, pair)}</b> {SENSES[pair.kind]} as{' '}
-                    <b class="music">{numeral(pair.takenFor, pair)}</b>, {times(pair.times)}
+                    <b class="music">{numeral(pair.degree, pair)}</b> {KINDS[pair.kind].words.taken}{' '}
+                    as <b class="music">{numeral(pair.takenFor, pair)}</b>, {times(pair.times)}
                   </span>
                   <span class="soft">Hear both</span>
                 </button>
@@ -85,7 +78,7 @@ export function TakenFor({ lesson, items }: { lesson: Lesson; items: readonly It
             rows={pairs.map((pair) => [
               numeral(pair.degree, pair),
               numeral(pair.takenFor, pair),
-              SENSES[pair.kind],
+              KINDS[pair.kind].words.taken!,
               String(pair.times),
             ])}
           />

@@ -1,4 +1,5 @@
 import { itemOf } from '../../cards/index.ts';
+import { readId } from '../../decks/id.ts';
 import { instrumentId } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
 import { keyName } from '../../theory/key.ts';
@@ -13,8 +14,10 @@ export function itemsIn(scope: Scope, { id, deck }: Lesson): readonly Item[] {
   if (scope === 'lesson') return itemsOfLesson(id);
   const [key, instrument] = [keyName(parentKey(deck.key)), instrumentId(deck.instrument)];
   return [...memory.value.of.items.keys()].flatMap((asked) => {
-    const parts = asked.split(':');
-    return parts[1] === key && parts[4] === instrument ? (itemOf(asked) ?? []) : [];
+    const head = readId(asked)?.head;
+    const inScope =
+      head && keyName(head.key) === key && instrumentId(head.instrument) === instrument;
+    return (inScope && itemOf(asked)) || [];
   });
 }
 

@@ -1,4 +1,4 @@
-import { arpeggioSound } from '../../cards/sounds.ts';
+import { arpeggioSound } from '../../cards/frame/sounds.ts';
 import { fretsAround } from '../../neck/place.ts';
 import { PlayAlong } from '../../parts/PlayAlong.tsx';
 import { spell } from '../../theory/key.ts';

@@ -1,4 +1,4 @@
-import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { Stair, type Step } from '../../parts/Stair.tsx';
 import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { degreeOf } from '../../theory/key.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { arpeggioSound } from '../../cards/sounds.ts';
+import { arpeggioSound } from '../../cards/frame/sounds.ts';
 import type { Place } from '../../neck/place.ts';
 import { usePlay } from '../../sound/usePlay.ts';
 import { runOf } from './dots.ts';

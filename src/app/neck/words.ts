@@ -1,4 +1,4 @@
-import { listed } from '../../cards/arpeggio.ts';
+import { listed } from '../../parts/words.ts';
 import { sharedNotes, type Chord } from '../../theory/chord.ts';
 import {
   chordLabel,

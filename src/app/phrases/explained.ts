@@ -1,4 +1,4 @@
-import { phraseSound } from '../../cards/sounds.ts';
+import { phraseSound } from '../../cards/frame/sounds.ts';
 import { fingering } from '../../neck/hand.ts';
 import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
 import { midiAt, type Place } from '../../neck/place.ts';

@@ -1,4 +1,4 @@
-import { listed } from '../../cards/arpeggio.ts';
+import { listed } from '../../parts/words.ts';
 import { travel } from '../../neck/travel.ts';
 import { SURE, type Group } from '../../theory/analysis/analysis.ts';
 import { motion } from '../../theory/analysis/motion.ts';

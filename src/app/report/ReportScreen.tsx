@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
-import { degreeSteps } from '../../cards/degreeSteps.ts';
-import { listed } from '../../cards/arpeggio.ts';
-import { KIND_NAMES, type KindName } from '../../decks/deck.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
+import { listed } from '../../parts/words.ts';
+import { KINDS } from '../../cards/index.ts';
+import { KIND_NAMES } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { pictureOf, regionsOf, type Picture } from '../../practice/report.ts';
@@ -193,21 +194,12 @@ function Taken({ one, picture }: { one: PlacedReport; picture: Picture }) {
   );
 }
 
-const DOING: Record<KindName, string> = {
-  spot: 'to name what is seen',
-  place: 'to place what is named',
-  trace: 'to trace what is heard',
-  outline: 'to name an arpeggio in a phrase',
-  follow: 'to place the next arpeggio',
-  order: 'to hear the order of arpeggios',
-  vary: 'to hear a variation',
-  fill: 'to hear what is missing',
-};
-
 function Pace({ report }: { report: Report }) {
   const { asked, right, seconds } = report;
   const paces = KIND_NAMES.flatMap((kind) =>
-    seconds[kind] === undefined ? [] : [`${seconds[kind].toFixed(1)} s ${DOING[kind]}`],
+    seconds[kind] === undefined
+      ? []
+      : [`${seconds[kind].toFixed(1)} s to ${KINDS[kind].words.card}`],
   );
   return (
     <p class="soft">

@@ -1,4 +1,5 @@
 /** What a report says, in words. */
+import { KINDS } from '../../cards/index.ts';
 import type { Confusion } from '../../practice/confusion.ts';
 import type { Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/model.ts';
@@ -24,18 +25,10 @@ export function reportDay({ day, minute }: Pick<Report, 'day' | 'minute'>, hour 
   return (hour ? HOURS : DAYS).format(day * DAY + (minute + 240) * 60_000);
 }
 
-const VERBS: Record<Confusion['kind'], string> = {
-  spot: 'seen',
-  place: 'placed',
-  trace: 'heard',
-  outline: 'in a phrase seen',
-  follow: 'in a phrase placed',
-};
-
 /** `ii seen as IV`. */
 export function takenWords({ kind, size, degree, takenFor }: Confusion, key: Key): string {
   const numeral = (of: number) => numeralLabel(chordOn(parentKey(key), of, size));
-  return `${numeral(degree)} ${VERBS[kind]} as ${numeral(takenFor)}`;
+  return `${numeral(degree)} ${KINDS[kind].words.taken} as ${numeral(takenFor)}`;
 }
 
 /** `ii seen as IV, 6 times`. */

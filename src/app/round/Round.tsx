@@ -109,7 +109,7 @@ function Speaker({ muted }: { muted: boolean }) {
 /** What keeps the sound from coming, where something does. */
 function SoundNotice() {
   const card = shown.value?.card;
-  const isSilenced = settings.value.muted && card && KINDS[card.item.kind].heard;
+  const isSilenced = settings.value.muted && card && KINDS[card.item.kind].needs.includes('sound');
   const sentence =
     soundSentence.value ??
     (isSilenced && 'Sound is muted: the loudspeaker above turns it on, to hear this card.');

@@ -80,10 +80,12 @@ export async function draw(): Promise<void> {
   hidden = false;
 }
 
-/** The items of a lesson that can be asked now: where there is no sound, what is to be heard is put off. */
+/** The items of a lesson that can be asked now: what needs sound, or a guitar in hand, is put off without. */
 function askable(deck: string): readonly Item[] {
   const items = itemsOfLesson(deck);
-  return soundState.value === 'refused' ? items.filter(({ kind }) => !KINDS[kind].heard) : items;
+  const there = { sound: soundState.value !== 'refused', guitar: false };
+  const isAskable = ({ kind }: Item) => KINDS[kind].needs.every((need) => there[need]);
+  return items.every(isAskable) ? items : items.filter(isAskable);
 }
 
 /** Listening is not thinking. */

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { listed } from '../../cards/arpeggio.ts';
+import { listed } from '../../parts/words.ts';
 import { BackupFault } from '../../store/backup.ts';
 import { StoreTrouble } from '../../store/trouble.ts';
 import { AskedTwice } from '../AskedTwice.tsx';

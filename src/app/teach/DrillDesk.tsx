@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { itemsOf } from '../../cards/index.ts';
+import { itemsOf, KINDS } from '../../cards/index.ts';
 import {
   CONTOURS,
   RHYTHMS,
@@ -13,7 +13,6 @@ import type { Item } from '../../practice/item.ts';
 import { itemPlace } from '../deckWords.ts';
 import { TempoField } from '../TempoField.tsx';
 import { change, draft, drillFault, drillOf, isTogether } from './draft.ts';
-import { KIND_WORDS } from './kindWords.ts';
 import { Many } from './Many.tsx';
 import { MarkSearch } from './MarkChoice.tsx';
 import { DegreeChoice, FretChoice, SizeChoice, StringChoice } from './TogetherChoices.tsx';
@@ -49,7 +48,7 @@ export function DrillDesk({ deck, index, sample, leave }: DrillDeskProps) {
         <h1 ref={title} tabIndex={-1}>
           Drill {index + 1}
         </h1>
-        <p>Cards to {KIND_WORDS[drill.kind]}</p>
+        <p>Cards to {KINDS[drill.kind].words.drills}</p>
         {isTogether(made) ? (
           <p class="soft">
             It follows the lesson’s form. What you change here changes this drill alone.
@@ -128,7 +127,7 @@ function Tuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
         choose={(degrees) => set({ ...drill, degrees })}
       />
       <SizeChoice sizes={drill.sizes} choose={(sizes) => set({ ...drill, sizes })} />
-      {drill.kind === 'trace' ? (
+      {'contours' in drill ? (
         <EarTuning drill={drill} set={set} />
       ) : (
         <>

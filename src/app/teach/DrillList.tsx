@@ -1,10 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { itemsOf } from '../../cards/index.ts';
+import { itemsOf, KINDS } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, MOST, type Deck, type KindName } from '../../decks/deck.ts';
 import { drillWords } from '../deckWords.ts';
 import { useFocusAfter } from '../focus.ts';
 import { change, draft, drillOf, isTogether, type MadeDrill } from './draft.ts';
-import { KIND_WORDS } from './kindWords.ts';
 
 interface DrillListProps {
   deck: Deck;
@@ -159,7 +158,7 @@ function AddDrill({ tune }: Pick<DrillListProps, 'tune'>) {
         <select id="another-drill" name="kind">
           {kinds.map((kind) => (
             <option key={kind} value={kind}>
-              {KIND_WORDS[kind]}
+              {KINDS[kind].words.drills}
             </option>
           ))}
         </select>

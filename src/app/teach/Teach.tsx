@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { itemsOf } from '../../cards/index.ts';
+import { itemsOf, KINDS } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, type KindName } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
 import { PhraseDesk } from '../phrases/PhraseDesk.tsx';
@@ -13,7 +13,6 @@ import { Estimate } from './Estimate.tsx';
 import { InstrumentChoice } from './InstrumentChoice.tsx';
 import { begin, fromElsewhere, kept, openAgain, openId, opening, openKept } from './kept.ts';
 import { KeyChoice } from './KeyChoice.tsx';
-import { KIND_WORDS } from './kindWords.ts';
 import { Many } from './Many.tsx';
 import { MarkChoice } from './MarkChoice.tsx';
 import { MyLessons } from './MyLessons.tsx';
@@ -196,7 +195,7 @@ function TogetherForm() {
         legend="Cards"
         all={all}
         chosen={kinds}
-        label={(kind) => KIND_WORDS[kind]}
+        label={(kind) => KINDS[kind].words.drills}
         choose={(chosen) => change({ drills: withKinds(made, chosen) })}
       />
       {(chords.length > 0 || kinds.length === 0) && (

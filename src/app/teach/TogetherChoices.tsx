@@ -1,6 +1,6 @@
 /** What is drilled and where: for all drills of the form, or for one that is tuned apart. */
 import { useState } from 'preact/hooks';
-import { degreeSteps } from '../../cards/degreeSteps.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
 import { SIZES, type Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';

@@ -3,43 +3,21 @@
  * form knows. Whatever is read is checked, since it may come from a backup's file.
  */
 import * as v from 'valibot';
-import { CONTOURS, KIND_NAMES, PHRASE_KINDS, RHYTHMS, type Marks } from '../../decks/deck.ts';
+import { KIND_NAMES, type Marks } from '../../decks/deck.ts';
 import { readDeck, writeDeck, type DeckDocument } from '../../decks/document.ts';
+import { drillSchema, formOf } from '../../decks/drills/index.ts';
+import { neckEntries, writeNeck } from '../../decks/drills/neck.ts';
 import type { Fault } from '../../decks/envelope.ts';
 import { LONGEST_ID } from '../../store/review.ts';
-import { SIZES } from '../../theory/chord.ts';
 import { readEntry, writeEntry } from '../phrases/document.ts';
-import { deckOf, type Draft } from './draft.ts';
+import { deckOf, isTogether, type Draft } from './draft.ts';
 
-const whole = (low: number, high: number) =>
-  v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(high));
-const few = <S extends v.GenericSchema>(each: S, most: number) =>
-  v.pipe(v.array(each), v.maxLength(most));
-
-const chords = { degrees: few(whole(1, 7), 7), sizes: few(v.picklist(SIZES), SIZES.length) };
-const lying = {
-  strings: few(v.pipe(few(whole(1, 9), 9), v.minLength(1)), 100),
-  frets: v.strictTuple([whole(0, 27), whole(0, 27)]),
-};
-const Apart = v.variant('kind', [
-  v.strictObject({ kind: v.picklist(['spot', 'place']), ...chords, ...lying }),
-  v.strictObject({
-    kind: v.literal('trace'),
-    ...chords,
-    contours: few(v.picklist(CONTOURS), CONTOURS.length),
-    tempo: whole(30, 240),
-    rhythm: v.exactOptional(v.picklist(RHYTHMS)),
-  }),
-  v.strictObject({
-    kind: v.picklist(PHRASE_KINDS),
-    phrases: v.exactOptional(few(whole(1, 99), 99)),
-  }),
-]);
+/** What a draft's drills may say: the deck's own words, of a lesson that is not whole yet. */
+const Drills = v.array(v.union([v.picklist(KIND_NAMES), drillSchema('unfinished')]));
 
 const Form = v.strictObject({
-  ...chords,
-  ...lying,
-  drills: few(v.union([v.picklist(KIND_NAMES), Apart]), 100),
+  ...neckEntries('unfinished'),
+  drills: v.pipe(Drills, v.maxLength(100)),
   marks: v.record(v.pipe(v.string(), v.maxLength(LONGEST_ID)), v.picklist([1, 2, 3, 4, 5])),
 });
 
@@ -54,11 +32,12 @@ export interface DraftDocument {
 
 /** Inverts `readDraft`, but for what phrases say that the lesson's key and instrument have not. */
 export function writeDraft(draft: Draft): DraftDocument {
-  const { degrees, sizes, strings, frets, drills, marks, entry, title } = draft;
+  const { drills, marks, entry, title } = draft;
+  const written = drills.map((made) => (isTogether(made) ? made : formOf(made.kind).write(made)));
   const lesson = writeDeck(deckOf({ ...draft, drills: [], marks: {} }));
   return {
     lesson: { ...lesson, title },
-    form: { degrees, sizes, strings, frets, drills, marks },
+    form: { ...writeNeck(draft), drills: written, marks },
     entry: entry && writeEntry(entry, draft.key),
   };
 }

@@ -13,6 +13,7 @@ import {
   type NeckDrill,
   type TaughtPhrase,
 } from '../../decks/deck.ts';
+import { isKindOf } from '../../decks/kinds.ts';
 import { rulingsIn } from '../../decks/rulings.ts';
 import { fretsLeft, GUITAR, type Instrument } from '../../neck/instrument.ts';
 import { midiAt } from '../../neck/place.ts';
@@ -113,11 +114,11 @@ export function isTogether(made: MadeDrill): made is KindName {
 /** The drill that is meant: for a kind alone, what the form's choices make of it. */
 export function drillOf(made: MadeDrill, together: Together): Drill {
   if (!isTogether(made)) return made;
-  if (isPhraseKind(made)) return { kind: made };
   const { degrees, sizes, strings, frets } = together;
-  return made === 'trace'
-    ? { kind: made, degrees, sizes, contours: CONTOURS, tempo: TEMPO }
-    : { kind: made, degrees, sizes, strings, frets };
+  if (isKindOf('neck', made)) return { kind: made, degrees, sizes, strings, frets };
+  if (isKindOf('ear', made))
+    return { kind: made, degrees, sizes, contours: CONTOURS, tempo: TEMPO };
+  return { kind: made };
 }
 
 /** The deck that a draft makes. */
@@ -252,7 +253,7 @@ export function drillFault(
   }
   if (drill.degrees.length === 0) return 'Choose at least one degree.';
   if (drill.sizes.length === 0) return 'Choose at least one size of chord.';
-  return drill.kind === 'trace' ? earFault(drill) : neckFault(drill);
+  return 'contours' in drill ? earFault(drill) : neckFault(drill);
 }
 
 function neckFault({ strings }: NeckDrill): string | null {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { degreeSteps } from '../../cards/degreeSteps.ts';
-import { listed } from '../../cards/arpeggio.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
+import { listed } from '../../parts/words.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { canGoOn, isEnough, nextCard } from '../../practice/round.ts';
 import { leastSure, minutesADay, readiness } from '../../practice/summary.ts';

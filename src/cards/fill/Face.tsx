@@ -2,12 +2,12 @@ import { useState } from 'preact/hooks';
 import { Stair } from '../../parts/Stair.tsx';
 import { keyLabel } from '../../theory/naming.ts';
 import { DEGREES } from '../../theory/scale.ts';
-import { CardFrame } from '../CardFrame.tsx';
-import { notesText } from '../excerpt.ts';
-import { HearingButtons, useHearing } from '../Hearing.tsx';
+import { CardFrame } from '../frame/CardFrame.tsx';
+import { notesText } from '../excerpt/excerpt.ts';
+import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
-import { phraseSound } from '../sounds.ts';
-import { PhraseNeck } from '../PhraseNeck.tsx';
+import { phraseSound } from '../frame/sounds.ts';
+import { PhraseNeck } from '../excerpt/PhraseNeck.tsx';
 import type { FillCard } from './ask.ts';
 
 /** The key is sounded, then a stretch of the phrase over a click, with a hole in it; which degree is not there? */

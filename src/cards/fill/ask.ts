@@ -1,12 +1,11 @@
-import type { Item } from '../../practice/item.ts';
 import type { Phrase } from '../../theory/phrase.ts';
-import { inHand } from '../excerptItems.ts';
-import type { Excerpt } from '../excerpt.ts';
+import { inHand } from '../excerpt/items.ts';
+import type { Excerpt } from '../excerpt/excerpt.ts';
 import type { Card } from '../kind.ts';
-import { item as read } from './items.ts';
+import type { FillItem } from './items.ts';
 
 /** A stretch of a phrase to be heard with one note left out. */
-export interface FillCard extends Card {
+export interface FillCard extends Card<FillItem> {
   readonly excerpt: Excerpt;
   /** The whole of it. */
   readonly phrase: Phrase;
@@ -18,9 +17,9 @@ export interface FillCard extends Card {
 }
 
 /** The item says it all: the seed changes nothing. */
-export function ask(item: Item, seed: number): FillCard {
-  const { tempo, degree, ...named } = read(item.id)!;
-  const excerpt = inHand(named.excerpt, item);
+export function ask(item: FillItem, seed: number): FillCard {
+  const { tempo, degree } = item;
+  const excerpt = inHand(item);
   const { key, instrument, notes } = excerpt;
   const missing = excerpt.missing!;
   const phrase = { notes, tempo };

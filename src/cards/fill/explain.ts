@@ -9,10 +9,10 @@ import {
 import { chroma, pitchClass } from '../../theory/note.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { scaleNotes } from '../../theory/scale.ts';
-import { ordinal } from '../arpeggio.ts';
-import { degreeDots, memberIn } from '../excerpt.ts';
+import { ordinal } from '../../parts/words.ts';
+import { degreeDots, memberIn } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
-import { phraseSound } from '../sounds.ts';
+import { phraseSound } from '../frame/sounds.ts';
 import type { FillCard } from './ask.ts';
 
 /** Names the missing note and what it is in its arpeggio; sounds the stretch whole, then with the answer in its place. */

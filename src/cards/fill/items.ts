@@ -1,25 +1,28 @@
-import type { Deck, Drill } from '../../decks/deck.ts';
+import type { Deck, DrillOf } from '../../decks/deck.ts';
+import type { IdHead } from '../../decks/id.ts';
+import { memberOf } from '../../theory/chord.ts';
 import { degreeOf, spell } from '../../theory/key.ts';
-import { degreeOfNote, type Excerpt } from '../excerpt.ts';
+import { degreeOfNote, type Excerpt } from '../excerpt/excerpt.ts';
 import {
   excerptFrom,
   heardWords,
-  idOf,
   phraseItems,
   readHeard,
   stretches,
+  type About,
   type HeardItem,
-  type IdHead,
   type Piece,
-} from '../excerptItems.ts';
-import { memberOf } from '../../theory/chord.ts';
+  type Worded,
+} from '../excerpt/items.ts';
+
+export type FillItem = HeardItem<'fill'>;
 
 /** One note of every arpeggio of the drill's phrases, to be missed in its stretch. */
-export function items(deck: Deck, drill: Drill): HeardItem[] {
-  return phraseItems('fill', deck, drill, ids, item);
+export function items(deck: Deck, drill: DrillOf<'fill'>): FillItem[] {
+  return phraseItems('fill', deck, drill, worded, read);
 }
 
-function ids(piece: Piece): string[] {
+function worded(piece: Piece): Worded[] {
   let done = 0;
   return stretches(piece).flatMap(([from, to]) => {
     const first = piece.groups[from]!.from;
@@ -32,7 +35,7 @@ function ids(piece: Piece): string[] {
       const missing = middleOf(whole, inside);
       if (missing === null) return [];
       const excerpt = { ...whole, missing };
-      return idOf('fill', { ...piece, ...aboutOf(excerpt)! }, heardWords(excerpt, piece.tempo));
+      return [{ ...aboutOf(excerpt)!, words: heardWords(excerpt, piece.tempo) }];
     });
   });
 }
@@ -50,7 +53,7 @@ function middleOf(excerpt: Excerpt, { from, to }: { from: number; to: number }):
  * The degree that is missing and the size of its arpeggio; null where nothing is, or a note whose lack nobody would
  * hear, as that of the first and of the last, or one outside key and chord, which no degree names.
  */
-function aboutOf({ key, notes, groups, missing }: Excerpt): Pick<IdHead, 'degree' | 'size'> | null {
+function aboutOf({ key, notes, groups, missing }: Excerpt): About | null {
   const note = missing === null ? undefined : notes[missing];
   if (!note || missing === 0 || missing === notes.length - 1) return null;
   const { chord } = groups.find(({ from, to }) => missing! >= from && missing! < to)!;
@@ -60,6 +63,6 @@ function aboutOf({ key, notes, groups, missing }: Excerpt): Pick<IdHead, 'degree
 }
 
 /** Reads `fill:Bb major:4:seventh:guitar:72 ii7 5/3 4/5 4/1? 3/3 V 3/5 2/3`; null where it is none. */
-export function item(id: string): HeardItem | null {
-  return readHeard('fill', id, aboutOf);
+export function read(head: IdHead<'fill'>, rest: readonly string[]): FillItem | null {
+  return readHeard(head, rest, aboutOf);
 }

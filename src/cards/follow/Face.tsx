@@ -1,10 +1,10 @@
 import { useEffect } from 'preact/hooks';
 import { usePlay } from '../../sound/usePlay.ts';
 import { chordLabel, numeralLabel } from '../../theory/naming.ts';
-import { framed, FRETS_SHOWN } from '../arpeggio.ts';
+import { framed, FRETS_SHOWN } from '../arpeggio/arpeggio.ts';
 import type { FaceProps } from '../kind.ts';
-import { PlacingFace } from '../PlacingFace.tsx';
-import { arpeggioSound } from '../sounds.ts';
+import { PlacingFace } from '../arpeggio/PlacingFace.tsx';
+import { arpeggioSound } from '../frame/sounds.ts';
 import type { FollowCard } from './ask.ts';
 
 /** One arpeggio of the phrase stands on the neck and is heard; the next one is tapped. */

@@ -1,15 +1,14 @@
-import type { Item } from '../../practice/item.ts';
 import { placeText } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Chord } from '../../theory/chord.ts';
 import { letterDegree } from '../../theory/key.ts';
-import { inHand } from '../excerptItems.ts';
-import { memberIn } from '../excerpt.ts';
-import type { PlacingCard } from '../placing.ts';
-import { item as read } from './items.ts';
+import { inHand } from '../excerpt/items.ts';
+import { memberIn } from '../excerpt/excerpt.ts';
+import type { PlacingCard } from '../arpeggio/placing.ts';
+import type { FollowItem } from './items.ts';
 
 /** An arpeggio of a phrase, shown by name, and the next one to be put on a string set inside frets. */
-export interface FollowCard extends PlacingCard {
+export interface FollowCard extends PlacingCard<FollowItem> {
   readonly before: {
     readonly chord: Chord;
     readonly dots: readonly NeckDot[];
@@ -19,9 +18,9 @@ export interface FollowCard extends PlacingCard {
 }
 
 /** The item says it all: the seed changes nothing. */
-export function ask(item: Item, seed: number): FollowCard {
-  const { chord, stringSet, frets, ...told } = read(item.id)!;
-  const excerpt = inHand(told.excerpt, item);
+export function ask(item: FollowItem, seed: number): FollowCard {
+  const { chord, stringSet, frets } = item;
+  const excerpt = inHand(item);
   const { key, instrument, notes, groups } = excerpt;
   const shown = groups[0]!.chord;
   const dots = new Map<string, NeckDot>();

@@ -1,1 +1,1 @@
-export { explainPlaced as explain } from '../placing.ts';
+export { explainPlaced as explain } from '../arpeggio/placing.ts';

@@ -1,24 +1,27 @@
-import type { Deck, Drill } from '../../decks/deck.ts';
+import type { Deck, DrillOf } from '../../decks/deck.ts';
+import { writeId, type IdHead } from '../../decks/id.ts';
 import { readChord } from '../../decks/rulings.ts';
 import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
 import { hasShape } from '../../neck/shapes.ts';
 import type { Chord } from '../../theory/chord.ts';
 import { numeralLabel } from '../../theory/naming.ts';
-import { regionWidth } from '../arpeggio.ts';
-import { readExcerpt, writeExcerpt, type PlacedNote } from '../excerpt.ts';
+import { regionWidth } from '../arpeggio/arpeggio.ts';
+import { readExcerpt, writeExcerpt, type PlacedNote } from '../excerpt/excerpt.ts';
 import {
   eyeExcerpt,
   fretsOf,
-  idOf,
-  idParts,
   isEven,
+  onlyPart,
   phraseItems,
   type ExcerptItem,
   type Piece,
-} from '../excerptItems.ts';
+  type Worded,
+} from '../excerpt/items.ts';
+
+export { arpeggioPlaces as places } from '../arpeggio/arpeggio.ts';
 
 /** One arpeggio of a phrase as the phrase has it, and the next one to be placed near it. */
-export interface FollowItem extends ExcerptItem {
+export interface FollowItem extends ExcerptItem<'follow'> {
   readonly chord: Chord;
   /** From the highest string number down. */
   readonly stringSet: readonly number[];
@@ -26,11 +29,11 @@ export interface FollowItem extends ExcerptItem {
 }
 
 /** Every step from one arpeggio of the drill's phrases to another one. */
-export function items(deck: Deck, drill: Drill): FollowItem[] {
-  return phraseItems('follow', deck, drill, ids, item);
+export function items(deck: Deck, drill: DrillOf<'follow'>): FollowItem[] {
+  return phraseItems('follow', deck, drill, worded, read);
 }
 
-function ids(piece: Piece): string[] {
+function worded(piece: Piece): Worded[] {
   return piece.groups.slice(1).flatMap((next, group) => {
     const { chord } = next;
     const before = piece.groups[group]!;
@@ -44,7 +47,7 @@ function ids(piece: Piece): string[] {
       region.strings.join('-'),
       region.frets.join('-'),
     ];
-    return idOf('follow', { ...piece, degree: chord.degree, size: chord.size }, words.join(' '));
+    return [{ degree: chord.degree, size: chord.size, words: words.join(' ') }];
   });
 }
 
@@ -73,32 +76,31 @@ function regionNear(instrument: Instrument, chord: Chord, notes: readonly Placed
 const WORDS = /^(.+) (\S+) on ((?:\d-)*\d) (\d+)-(\d+)$/;
 
 /** Reads `follow:Bb major:5:triad:guitar:ii7 5/3 4/5 4/1 3/3 V on 4-3-2 3-7`; null where it is none. */
-export function item(id: string): FollowItem | null {
-  const parts = idParts('follow', id);
-  const [, words = '', numeral = '', strings = '', low, high] =
-    WORDS.exec(parts?.words ?? '') ?? [];
-  const excerpt = parts && readExcerpt(words, parts.key, parts.instrument);
-  const chord = parts && readChord(numeral, parts.key);
+export function read(head: IdHead<'follow'>, rest: readonly string[]): FollowItem | null {
+  const { key, instrument } = head;
+  const [, words = '', numeral = '', strings = '', low, high] = WORDS.exec(onlyPart(rest)) ?? [];
+  const excerpt = readExcerpt(words, key, instrument);
+  const chord = readChord(numeral, key);
   if (!excerpt || excerpt.groups.length > 1 || excerpt.missing !== null || !isEven(excerpt))
     return null;
   if (!chord || numeralLabel(chord) !== numeral) return null;
-  const { instrument } = parts;
+  if (chord.degree !== head.degree || chord.size !== head.size) return null;
+  const region = readRegion(instrument, strings, [low, high]);
+  if (!region || !hasShape(instrument, chord, { strings: region.stringSet, frets: region.frets }))
+    return null;
+  return { id: writeId(head, rest), ...head, strings, excerpt, chord, ...region };
+}
+
+/** Falling strings and rising frets that the instrument has; null for any other. */
+function readRegion(
+  instrument: Instrument,
+  strings: string,
+  fretTexts: readonly [string | undefined, string | undefined],
+): Pick<FollowItem, 'stringSet' | 'frets'> | null {
   const stringSet = strings.split('-').map(Number);
-  const frets = [Number(low), Number(high)] as const;
+  const frets = [Number(fretTexts[0]), Number(fretTexts[1])] as const;
   const falling = stringSet.every((string, i) => i === 0 || string < stringSet[i - 1]!);
   if (!falling || stringSet[0]! > instrument.tuning.length || stringSet.at(-1)! < 1) return null;
-  if (frets[0] > frets[1] || frets[1] > fretsLeft(instrument)) return null;
-  if (!hasShape(instrument, chord, { strings: stringSet, frets })) return null;
-  const { degree, size } = chord;
-  const read: FollowItem = {
-    id,
-    kind: 'follow',
-    degree,
-    strings,
-    excerpt,
-    chord,
-    stringSet,
-    frets,
-  };
-  return idOf('follow', { ...parts, degree, size }, parts.words) === id ? read : null;
+  if (fretTexts.join('-') !== frets.join('-')) return null;
+  return frets[0] <= frets[1] && frets[1] <= fretsLeft(instrument) ? { stringSet, frets } : null;
 }

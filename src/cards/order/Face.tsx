@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
 import { keyLabel } from '../../theory/naming.ts';
-import { CardFrame } from '../CardFrame.tsx';
-import { notesText } from '../excerpt.ts';
-import { HearingButtons, useHearing } from '../Hearing.tsx';
+import { CardFrame } from '../frame/CardFrame.tsx';
+import { notesText } from '../excerpt/excerpt.ts';
+import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
-import { phraseSound } from '../sounds.ts';
-import { Paths } from '../Paths.tsx';
-import { PhraseNeck } from '../PhraseNeck.tsx';
+import { phraseSound } from '../frame/sounds.ts';
+import { Paths } from '../frame/Paths.tsx';
+import { PhraseNeck } from '../excerpt/PhraseNeck.tsx';
 import type { OrderCard } from './ask.ts';
 import { orderLabel } from './explain.ts';
 

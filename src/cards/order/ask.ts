@@ -1,14 +1,13 @@
-import type { Item } from '../../practice/item.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { seeded } from '../../theory/random.ts';
-import { inHand } from '../excerptItems.ts';
-import type { Excerpt } from '../excerpt.ts';
+import { inHand } from '../excerpt/items.ts';
+import type { Excerpt } from '../excerpt/excerpt.ts';
 import type { Card } from '../kind.ts';
-import { item as read } from './items.ts';
+import type { OrderItem } from './items.ts';
 import { apart, OFFERED, orders, type Order } from './orders.ts';
 
 /** A stretch of a phrase to be heard, and four orders of its arpeggios. */
-export interface OrderCard extends Card {
+export interface OrderCard extends Card<OrderItem> {
   readonly excerpt: Excerpt;
   readonly phrase: Phrase;
   readonly right: Order;
@@ -16,9 +15,9 @@ export interface OrderCard extends Card {
 }
 
 /** An odd seed offers orders with as few arpeggios out of place as can be, an even one with as many. */
-export function ask(item: Item, seed: number): OrderCard {
-  const { tempo, ...named } = read(item.id)!;
-  const excerpt = inHand(named.excerpt, item);
+export function ask(item: OrderItem, seed: number): OrderCard {
+  const { tempo } = item;
+  const excerpt = inHand(item);
   const { key, instrument, notes, groups } = excerpt;
   const random = seeded(seed);
   const [right, ...others] = orders(groups);

@@ -1,10 +1,10 @@
 import type { Verdict } from '../../practice/item.ts';
 import { chordLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { add, beats, subtract } from '../../theory/rhythm.ts';
-import { ordinal } from '../arpeggio.ts';
-import { degreeDots, type PlacedNote } from '../excerpt.ts';
+import { ordinal } from '../../parts/words.ts';
+import { degreeDots, type PlacedNote } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
-import { phraseSound } from '../sounds.ts';
+import { phraseSound } from '../frame/sounds.ts';
 import type { OrderCard } from './ask.ts';
 import type { Order } from './orders.ts';
 

@@ -2,16 +2,21 @@ import type { Kind } from '../kind.ts';
 import { ask, type OrderCard } from './ask.ts';
 import { explain } from './explain.ts';
 import { Face } from './Face.tsx';
-import { item, items } from './items.ts';
-import { judge } from './judge.ts';
+import { items, read, type OrderItem } from './items.ts';
+import { answers, judge } from './judge.ts';
+import { words } from './words.ts';
 
 /** Ear → order: a stretch of a phrase is heard; in which order do its arpeggios come? */
-export const order: Kind<OrderCard> = {
+export const order: Kind<OrderItem, OrderCard> = {
   name: 'order',
-  heard: true,
+  sense: 'ear',
+  needs: ['sound'],
+  words,
   items,
-  item,
+  read,
+  places: () => [],
   ask,
+  answers,
   judge,
   explain,
   Face,

@@ -1,4 +1,4 @@
-import type { Outlined } from '../excerpt.ts';
+import type { Outlined } from '../excerpt/excerpt.ts';
 
 /** So many are offered. */
 export const OFFERED = 4;

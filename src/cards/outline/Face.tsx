@@ -1,6 +1,6 @@
-import { degreeSteps, withBorrowed } from '../degreeSteps.ts';
+import { degreeSteps, withBorrowed } from '../arpeggio/degreeSteps.ts';
 import type { FaceProps } from '../kind.ts';
-import { NamingFace } from '../NamingFace.tsx';
+import { NamingFace } from '../arpeggio/NamingFace.tsx';
 import type { OutlineCard } from './ask.ts';
 
 /** An arpeggio of the phrase as plain dots, and the staircase to answer on. */

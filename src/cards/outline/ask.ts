@@ -1,21 +1,20 @@
-import type { Item } from '../../practice/item.ts';
 import { placeText } from '../../neck/place.ts';
 import type { MemberPlace } from '../../neck/shapes.ts';
-import { inHand } from '../excerptItems.ts';
-import { memberIn } from '../excerpt.ts';
-import type { NamedCard } from '../named.ts';
-import { item as read, standing } from './items.ts';
+import { inHand } from '../excerpt/items.ts';
+import { memberIn } from '../excerpt/excerpt.ts';
+import type { NamedCard } from '../arpeggio/named.ts';
+import { standing, type OutlineItem } from './items.ts';
 
 /** The notes of one arpeggio of a phrase, as plain dots where the phrase has them. */
-export interface OutlineCard extends NamedCard {
+export interface OutlineCard extends NamedCard<OutlineItem> {
   /** The line as it is sounded, MIDI. */
   readonly line: readonly number[];
 }
 
 /** The item says it all: the seed changes nothing. Tones that only embellish are not among the dots. */
-export function ask(item: Item, seed: number): OutlineCard {
-  const { chord, ...named } = read(item.id)!;
-  const excerpt = inHand(named.excerpt, item);
+export function ask(item: OutlineItem, seed: number): OutlineCard {
+  const { chord } = item;
+  const excerpt = inHand(item);
   const { key, instrument, notes } = excerpt;
   const places = new Map<string, MemberPlace>();
   for (const note of notes) {

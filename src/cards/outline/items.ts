@@ -1,51 +1,53 @@
-import type { Deck, Drill } from '../../decks/deck.ts';
+import type { Deck, DrillOf } from '../../decks/deck.ts';
+import { writeId, type IdHead } from '../../decks/id.ts';
+import type { Place } from '../../neck/place.ts';
 import { chordOn, type Chord } from '../../theory/chord.ts';
 import { chroma } from '../../theory/note.ts';
 import { DEGREES } from '../../theory/scale.ts';
-import { memberIn, readExcerpt, writeExcerpt, type Excerpt } from '../excerpt.ts';
+import { memberIn, readExcerpt, writeExcerpt, type Excerpt } from '../excerpt/excerpt.ts';
 import {
   eyeExcerpt,
   fretsOf,
-  idOf,
-  idParts,
   isEven,
+  onlyPart,
   phraseItems,
-  type ExcerptItem,
   stringsOf,
+  type ExcerptItem,
   type Piece,
-} from '../excerptItems.ts';
+  type Worded,
+} from '../excerpt/items.ts';
 
 /** One arpeggio of a phrase, where the phrase has it. */
-export interface OutlineItem extends ExcerptItem {
+export interface OutlineItem extends ExcerptItem<'outline'> {
   readonly chord: Chord;
 }
 
 /** Every arpeggio of the drill's phrases that can be told by sight. */
-export function items(deck: Deck, drill: Drill): OutlineItem[] {
-  return phraseItems('outline', deck, drill, ids, item);
+export function items(deck: Deck, drill: DrillOf<'outline'>): OutlineItem[] {
+  return phraseItems('outline', deck, drill, worded, read);
 }
 
-function ids(piece: Piece): string[] {
-  return piece.groups.flatMap(({ chord: { degree, size }, clear }, group) => {
-    if (!clear) return [];
-    const excerpt = eyeExcerpt(piece, group);
-    return idOf('outline', { ...piece, degree, size }, writeExcerpt(excerpt));
-  });
+function worded(piece: Piece): Worded[] {
+  return piece.groups.flatMap(({ chord: { degree, size }, clear }, group) =>
+    clear ? [{ degree, size, words: writeExcerpt(eyeExcerpt(piece, group)) }] : [],
+  );
 }
 
 /** Reads `outline:Bb major:2:seventh:guitar:ii7 5/3 4/5 4/1 3/3`; null where it is none. */
-export function item(id: string): OutlineItem | null {
-  const parts = idParts('outline', id);
-  const excerpt = parts && readExcerpt(parts.words, parts.key, parts.instrument);
+export function read(head: IdHead<'outline'>, rest: readonly string[]): OutlineItem | null {
+  const excerpt = readExcerpt(onlyPart(rest), head.key, head.instrument);
   const [group, ...more] = excerpt?.groups ?? [];
   if (!excerpt || !group || more.length > 0 || excerpt.missing !== null) return null;
   const { chord } = group;
+  if (chord.degree !== head.degree || chord.size !== head.size) return null;
   if (!isEven(excerpt) || standing(excerpt, chord) === null) return null;
-  const { degree } = chord;
-  const strings = stringsOf(excerpt.notes);
-  const frets = fretsOf(excerpt.notes);
-  const read: OutlineItem = { id, kind: 'outline', degree, strings, frets, excerpt, chord };
-  return idOf('outline', { ...parts, degree, size: chord.size }, parts.words) === id ? read : null;
+  const [strings, frets] = [stringsOf(excerpt.notes), fretsOf(excerpt.notes)];
+  return { id: writeId(head, rest), ...head, strings, frets, excerpt, chord };
+}
+
+/** Where the phrase has its notes. */
+export function places({ excerpt }: OutlineItem): Place[] {
+  return excerpt.notes.map(({ place }) => place);
 }
 
 /**

@@ -1,1 +1,1 @@
-export { judgeNamed as judge } from '../named.ts';
+export { degreeAnswers as answers, judgeNamed as judge } from '../arpeggio/named.ts';

@@ -1,8 +1,8 @@
 import { chordLabel } from '../../theory/naming.ts';
-import { framed } from '../arpeggio.ts';
+import { framed } from '../arpeggio/arpeggio.ts';
 import type { FaceProps } from '../kind.ts';
-import type { PlacingCard } from '../placing.ts';
-import { PlacingFace } from '../PlacingFace.tsx';
+import type { PlacingCard } from '../arpeggio/placing.ts';
+import { PlacingFace } from '../arpeggio/PlacingFace.tsx';
 
 /** The chord is named; its notes are tapped onto the neck. */
 export function Face(props: FaceProps<PlacingCard>) {

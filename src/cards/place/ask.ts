@@ -1,10 +1,10 @@
-import type { Item } from '../../practice/item.ts';
-import type { PlacingCard } from '../placing.ts';
-import { item as read } from './items.ts';
+import type { PlacingCard } from '../arpeggio/placing.ts';
+import type { PlaceItem } from './items.ts';
+
+export type PlaceCard = PlacingCard<PlaceItem>;
 
 /** The item says it all: the seed changes nothing. */
-export function ask(item: Item, seed: number): PlacingCard {
-  const { chord, stringSet, frets, ...named } = read(item.id)!;
-  const { instrument = named.instrument } = item;
-  return { item, seed, key: chord.key, instrument, chord, stringSet, frets };
+export function ask(item: PlaceItem, seed: number): PlaceCard {
+  const { key, chord, instrument, stringSet, frets } = item;
+  return { item, seed, key, instrument, chord, stringSet, frets };
 }

@@ -1,18 +1,22 @@
 import type { Kind } from '../kind.ts';
-import type { PlacingCard } from '../placing.ts';
-import { ask } from './ask.ts';
+import { ask, type PlaceCard } from './ask.ts';
 import { explain } from './explain.ts';
 import { Face } from './Face.tsx';
-import { item, items } from './items.ts';
-import { judge } from './judge.ts';
+import { items, places, read, type PlaceItem } from './items.ts';
+import { answers, judge } from './judge.ts';
+import { words } from './words.ts';
 
 /** Name → hand: a chord of the key is named; put its notes on the neck. */
-export const place: Kind<PlacingCard> = {
+export const place: Kind<PlaceItem, PlaceCard> = {
   name: 'place',
-  heard: false,
+  sense: 'hand',
+  needs: [],
+  words,
   items,
-  item,
+  read,
+  places,
   ask,
+  answers,
   judge,
   explain,
   Face,

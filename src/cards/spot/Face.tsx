@@ -1,7 +1,7 @@
-import { degreeSteps } from '../degreeSteps.ts';
+import { degreeSteps } from '../arpeggio/degreeSteps.ts';
 import type { FaceProps } from '../kind.ts';
-import type { NamedCard } from '../named.ts';
-import { NamingFace } from '../NamingFace.tsx';
+import type { NamedCard } from '../arpeggio/named.ts';
+import { NamingFace } from '../arpeggio/NamingFace.tsx';
 
 /** An arpeggio as plain dots, and the staircase to answer on. */
 export function Face(props: FaceProps<NamedCard>) {

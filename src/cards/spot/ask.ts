@@ -1,19 +1,17 @@
 import { shapes, type Shape } from '../../neck/shapes.ts';
-import type { Item } from '../../practice/item.ts';
 import { degreesAlike } from '../../theory/chord.ts';
 import { seeded } from '../../theory/random.ts';
-import type { NamedCard } from '../named.ts';
-import { item as read } from './items.ts';
+import type { NamedCard } from '../arpeggio/named.ts';
+import type { SpotItem } from './items.ts';
 
 /** A shape of an arpeggio; where another chord holds its notes (a thirteenth, a symmetric chord) with the root shown. */
-export interface SpotCard extends NamedCard {
+export interface SpotCard extends NamedCard<SpotItem> {
   readonly shape: Shape;
 }
 
 /** Draws one of the shapes of the item: the likelier for a hand, the likelier to come. */
-export function ask(item: Item, seed: number): SpotCard {
-  const { chord, stringSet, frets, ...named } = read(item.id)!;
-  const { instrument = named.instrument } = item;
+export function ask(item: SpotItem, seed: number): SpotCard {
+  const { chord, instrument, stringSet, frets } = item;
   const found = shapes(instrument, chord, { strings: stringSet, frets });
   const random = seeded(seed);
   // The least of two draws: the first third of the shapes comes five times in nine.

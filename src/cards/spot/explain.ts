@@ -1,7 +1,7 @@
 import type { Verdict } from '../../practice/item.ts';
 import type { Naming } from '../../theory/naming.ts';
 import type { Explanation } from '../kind.ts';
-import { explainNamed } from '../named.ts';
+import { explainNamed } from '../arpeggio/named.ts';
 import type { SpotCard } from './ask.ts';
 
 /** Names the chord and, where another was named, what tells the two apart. */

@@ -2,16 +2,21 @@ import type { Kind } from '../kind.ts';
 import { ask, type SpotCard } from './ask.ts';
 import { explain } from './explain.ts';
 import { Face } from './Face.tsx';
-import { item, items } from './items.ts';
-import { judge } from './judge.ts';
+import { items, places, read, type SpotItem } from './items.ts';
+import { answers, judge } from './judge.ts';
+import { words } from './words.ts';
 
 /** Eye → name: an arpeggio's notes are dots on the neck; which degree of the key is it? */
-export const spot: Kind<SpotCard> = {
+export const spot: Kind<SpotItem, SpotCard> = {
   name: 'spot',
-  heard: false,
+  sense: 'eye',
+  needs: [],
+  words,
   items,
-  item,
+  read,
+  places,
   ask,
+  answers,
   judge,
   explain,
   Face,

@@ -1,5 +1,4 @@
 import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
-import type { Item } from '../../practice/item.ts';
 import type { Key } from '../../theory/key.ts';
 import { chroma, pitchClass, semitonesAbove } from '../../theory/note.ts';
 import type { Phrase } from '../../theory/phrase.ts';
@@ -7,7 +6,7 @@ import { seeded } from '../../theory/random.ts';
 import { beats } from '../../theory/rhythm.ts';
 import { degreeOfStep, scaleNotes } from '../../theory/scale.ts';
 import type { Card } from '../kind.ts';
-import { item as read, type TraceItem } from './items.ts';
+import type { TraceItem } from './items.ts';
 import { difficulty, drawLine, pathOf, type Line } from './line.ts';
 import { farPaths, nearPaths } from './wrong.ts';
 
@@ -18,7 +17,7 @@ export interface PathChoice {
 }
 
 /** A phrase to be heard, and four paths of degrees. */
-export interface TraceCard extends Card {
+export interface TraceCard extends Card<TraceItem> {
   readonly line: Line;
   readonly phrase: Phrase;
   readonly path: string;
@@ -32,9 +31,8 @@ const DRAWN = 3;
  * Draws a phrase of three to twelve notes. An even seed keeps the easiest of three lines and offers far wrong paths; an
  * odd one, for an item well known, keeps the hardest, which may have an embellishing tone, and offers near ones.
  */
-export function ask(item: Item, seed: number): TraceCard {
-  const { key, size, contour, degree, tempo, rhythm, ...named } = read(item.id)!;
-  const { instrument = named.instrument } = item;
+export function ask(item: TraceItem, seed: number): TraceCard {
+  const { key, size, contour, degree, tempo, rhythm, instrument } = item;
   const random = seeded(seed);
   const range = stepsInRange(key, instrument);
   const hard = seed % 2 === 1;

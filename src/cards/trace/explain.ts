@@ -6,9 +6,8 @@ import { chordOn } from '../../theory/chord.ts';
 import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { degreeOfStep } from '../../theory/scale.ts';
 import type { Explanation } from '../kind.ts';
-import { phraseSound } from '../sounds.ts';
+import { phraseSound } from '../frame/sounds.ts';
 import { phraseOf, type TraceCard } from './ask.ts';
-import { item as read } from './items.ts';
 import { rooted } from './line.ts';
 
 /** Says which arpeggios the phrase walked and where the answer left it; shows it at a place a hand can play. */
@@ -18,8 +17,7 @@ export function explain(
   _answer: string,
   naming: Naming,
 ): Explanation {
-  const { key, line, phrase } = card;
-  const item = read(card.item.id)!;
+  const { key, line, phrase, item } = card;
   const chords = line.degrees.map((degree) => chordOn(key, degree, item.size));
   const taken = card.choices.find((choice) => choice.path === verdict.takenFor);
   const withRoot = rooted(line);

@@ -2,16 +2,21 @@ import type { Kind } from '../kind.ts';
 import { ask, type TraceCard } from './ask.ts';
 import { explain } from './explain.ts';
 import { Face } from './Face.tsx';
-import { item, items } from './items.ts';
-import { judge } from './judge.ts';
+import { items, read, type TraceItem } from './items.ts';
+import { answers, judge } from './judge.ts';
+import { words } from './words.ts';
 
 /** Ear → path: the key is sounded, then a phrase; which path of degrees was it? */
-export const trace: Kind<TraceCard> = {
+export const trace: Kind<TraceItem, TraceCard> = {
   name: 'trace',
-  heard: true,
+  sense: 'ear',
+  needs: ['sound'],
+  words,
   items,
-  item,
+  read,
+  places: () => [],
   ask,
+  answers,
   judge,
   explain,
   Face,

@@ -1,17 +1,16 @@
 import { placed } from '../../neck/placement.ts';
-import type { Item } from '../../practice/item.ts';
 import type { Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { seeded } from '../../theory/random.ts';
 import { add, beats, toNumber } from '../../theory/rhythm.ts';
 import type { Variation } from '../../theory/variations/variations.ts';
-import { inHand } from '../excerptItems.ts';
-import type { Excerpt } from '../excerpt.ts';
+import { inHand } from '../excerpt/items.ts';
+import type { Excerpt } from '../excerpt/excerpt.ts';
 import type { Card } from '../kind.ts';
-import { item as read } from './items.ts';
+import type { VaryItem } from './items.ts';
 import { distance, OFFERED, told } from './told.ts';
 
 /** A stretch of a phrase to be heard, then a variation of it; and four names of variations. */
-export interface VaryCard extends Card {
+export interface VaryCard extends Card<VaryItem> {
   readonly excerpt: Excerpt;
   /** The stretch, and after it the variation. */
   readonly heard: Phrase;
@@ -20,9 +19,9 @@ export interface VaryCard extends Card {
 }
 
 /** Draws one of the variations that a hand can play. An odd seed offers those that sound near to it, an even one far ones. */
-export function ask(item: Item, seed: number): VaryCard {
-  const { tempo, ...named } = read(item.id)!;
-  const excerpt = inHand(named.excerpt, item);
+export function ask(item: VaryItem, seed: number): VaryCard {
+  const { tempo } = item;
+  const excerpt = inHand(item);
   const { key, instrument } = excerpt;
   const random = seeded(seed);
   const all = random.shuffle(told(excerpt)!);

@@ -1,8 +1,8 @@
 import type { Verdict } from '../../practice/item.ts';
 import type { Naming } from '../../theory/naming.ts';
-import { degreeDots, type PlacedNote } from '../excerpt.ts';
+import { degreeDots, type PlacedNote } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
-import { phraseSound } from '../sounds.ts';
+import { phraseSound } from '../frame/sounds.ts';
 import type { VaryCard } from './ask.ts';
 
 /** Says how the variation differs; shows it, sounds it, and then the one that was named instead. */

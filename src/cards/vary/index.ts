@@ -2,16 +2,21 @@ import type { Kind } from '../kind.ts';
 import { ask, type VaryCard } from './ask.ts';
 import { explain } from './explain.ts';
 import { Face } from './Face.tsx';
-import { item, items } from './items.ts';
-import { judge } from './judge.ts';
+import { items, read, type VaryItem } from './items.ts';
+import { answers, judge } from './judge.ts';
+import { words } from './words.ts';
 
 /** Ear → variation: a stretch of a phrase is heard, then a variation of it; which one was it? */
-export const vary: Kind<VaryCard> = {
+export const vary: Kind<VaryItem, VaryCard> = {
   name: 'vary',
-  heard: true,
+  sense: 'ear',
+  needs: ['sound'],
+  words,
   items,
-  item,
+  read,
+  places: () => [],
   ask,
+  answers,
   judge,
   explain,
   Face,

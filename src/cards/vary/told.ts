@@ -2,7 +2,7 @@ import { analyse, possibleEmbellishments } from '../../theory/analysis/analysis.
 import type { Phrase } from '../../theory/phrase.ts';
 import { compare } from '../../theory/rhythm.ts';
 import { variations, type Variation } from '../../theory/variations/variations.ts';
-import type { Excerpt } from '../excerpt.ts';
+import type { Excerpt } from '../excerpt/excerpt.ts';
 
 /** So many are offered. */
 export const OFFERED = 4;

@@ -13,19 +13,20 @@ export const GUESS: Record<string, number> = { spot: 1 / 7, place: 0, trace: 1 /
 
 /** 150 items as a deck has them: three kinds, seven degrees, two chord sizes, four string sets or contours. */
 export function deckOf150(): Item[] {
+  const key = { tonic: 'Bb', scale: 'major' } as const;
   const items: Item[] = [];
   const sets = ['6-5-4', '5-4-3', '4-3-2', '3-2-1'];
-  for (const size of ['triad', 'seventh']) {
+  for (const size of ['triad', 'seventh'] as const) {
     for (let degree = 1; degree <= 7; degree++) {
       for (const strings of sets) {
         for (const kind of ['spot', 'place'] as const) {
           const id = `${kind}:Bb major:${degree}:${size}:guitar:${strings}:1-5`;
-          items.push({ id, kind, degree, strings });
+          items.push({ id, kind, key, degree, size, strings });
         }
       }
       for (const contour of ['up', 'down', 'turn', 'skip']) {
         const id = `trace:Bb major:${degree}:${size}:${contour}`;
-        items.push({ id, kind: 'trace', degree, strings: '' });
+        items.push({ id, kind: 'trace', key, degree, size, strings: '' });
       }
     }
   }

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
-import { keySounding, type PlayOptions, type Sounding } from '../sound/index.ts';
-import { usePlay } from '../sound/usePlay.ts';
-import type { FaceProps } from './kind.ts';
+import { keySounding, type PlayOptions, type Sounding } from '../../sound/index.ts';
+import { usePlay } from '../../sound/usePlay.ts';
+import type { FaceProps } from '../kind.ts';
 import './Hearing.css';
 
 /** The slower hearing's part of the tempo. */

@@ -1,15 +1,17 @@
 /** Items that are drilled from a deck's phrases: their ids carry an excerpt, so that no deck is needed to ask them. */
-import { type Deck, type Drill, type PhraseKind, type TaughtPhrase } from '../decks/deck.ts';
-import { instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
-import { placed } from '../neck/placement.ts';
-import type { Item } from '../practice/item.ts';
-import { FASTEST, SLOWEST } from '../sound/tempo.ts';
-import { LONGEST_ID } from '../store/review.ts';
-import { analyse, SURE } from '../theory/analysis/analysis.ts';
-import { memberOf, type Chord } from '../theory/chord.ts';
-import { keyName, parseKey, type Key } from '../theory/key.ts';
-import { add, beats, compare, subtract, type Beats } from '../theory/rhythm.ts';
-import { hasSevenNotes, parentKey } from '../theory/scale.ts';
+import type { Deck, PhraseDrill, TaughtPhrase } from '../../decks/deck.ts';
+import { writeId, type IdHead } from '../../decks/id.ts';
+import type { KindName } from '../../decks/kinds.ts';
+import type { Instrument } from '../../neck/instrument.ts';
+import { placed } from '../../neck/placement.ts';
+import type { Item } from '../../practice/item.ts';
+import { FASTEST, SLOWEST } from '../../sound/tempo.ts';
+import { LONGEST_ID } from '../../store/review.ts';
+import { analyse, SURE } from '../../theory/analysis/analysis.ts';
+import { memberOf } from '../../theory/chord.ts';
+import type { Key } from '../../theory/key.ts';
+import { add, beats, compare, subtract, type Beats } from '../../theory/rhythm.ts';
+import { parentKey } from '../../theory/scale.ts';
 import {
   memberIn,
   MOST_EXCERPT,
@@ -34,62 +36,47 @@ interface PieceGroup extends Outlined {
   readonly clear: boolean;
 }
 
-/** An excerpt as the hand takes it that the deck of the item is for, left or right. */
-export function inHand(excerpt: Excerpt, { instrument }: Item): Excerpt {
+/** An item's excerpt as the hand takes it that the item's deck is for, left or right. */
+export function inHand({ excerpt, instrument }: ExcerptItem): Excerpt {
   const leftHanded = instrument?.leftHanded ?? false;
   return { ...excerpt, instrument: { ...excerpt.instrument, leftHanded } };
 }
 
 /** An item that is drilled from a phrase. */
-export interface ExcerptItem extends Item {
+export interface ExcerptItem<K extends KindName = KindName> extends Item {
+  readonly kind: K;
   readonly excerpt: Excerpt;
 }
 
-/** What an id says before the words of the item's own kind. */
-export interface IdHead {
-  readonly key: Key;
-  readonly instrument: Instrument;
-  readonly degree: number;
-  readonly size: Chord['size'];
+/** What stands in the id of an item of a piece: degree and size, and the words behind the head. */
+export interface Worded extends About {
+  readonly words: string;
 }
 
-/** `outline:Bb major:2:seventh:guitar:ii7 5/3 4/5 4/1 3/3` */
-export function idOf(
-  kind: PhraseKind,
-  { key, degree, size, instrument }: IdHead,
-  words: string,
-): string {
-  return [kind, keyName(key), degree, size, instrumentId(instrument), words].join(':');
-}
+/** The chord that an item is about. */
+export type About = Pick<IdHead, 'degree' | 'size'>;
 
-/** What stands in an id of this kind, to be read by the kind: key, instrument and words; null where it is none. */
-export function idParts(
-  kind: PhraseKind,
-  id: string,
-): { readonly key: Key; readonly instrument: Instrument; readonly words: string } | null {
-  const [name, keyText = '', , , instrumentText = '', words, ...more] = id.split(':');
-  if (name !== kind || words === undefined || more.length > 0) return null;
-  const key = parseKey(keyText);
-  const instrument = instrumentFromId(instrumentText);
-  return key && instrument && hasSevenNotes(key.scale) ? { key, instrument, words } : null;
-}
-
-/** Every item that a drill of this kind covers: those of the ids that a piece gives which can be read back and logged. */
-export function phraseItems<T extends Item>(
-  kind: PhraseKind,
+/** Every item that a drill of this kind covers: those of what a piece gives that can be read back and logged. */
+export function phraseItems<K extends KindName, I extends Item>(
+  kind: K,
   deck: Deck,
-  drill: Drill,
-  ids: (piece: Piece) => readonly string[],
-  read: (id: string) => T | null,
-): T[] {
-  if (drill.kind !== kind) return [];
-  const { phrases = deck.phrases.map((_, i) => i + 1) } = drill;
-  const found = phrases.flatMap((number) => {
+  { phrases = deck.phrases.map((_, i) => i + 1) }: Omit<PhraseDrill, 'kind'>,
+  wordedIn: (piece: Piece) => readonly Worded[],
+  read: (head: IdHead<K>, rest: readonly string[]) => I | null,
+): I[] {
+  const found = new Map<string, I | null>();
+  for (const number of phrases) {
     const phrase = deck.phrases[number - 1];
     const piece = phrase && pieceOf(phrase, deck);
-    return piece ? ids(piece) : [];
-  });
-  return [...new Set(found)].flatMap((id) => (id.length <= LONGEST_ID && read(id)) || []);
+    if (!piece) continue;
+    const { key, instrument } = piece;
+    for (const { degree, size, words } of wordedIn(piece)) {
+      const head = { kind, key, degree, size, instrument };
+      const id = writeId(head, [words]);
+      if (id.length <= LONGEST_ID && !found.has(id)) found.set(id, read(head, [words]));
+    }
+  }
+  return [...found.values()].filter((item) => item !== null);
 }
 
 const known = new WeakMap<
@@ -232,7 +219,7 @@ export function stretches(
 }
 
 /** A stretch of a phrase to be heard at a tempo. */
-export interface HeardItem extends ExcerptItem {
+export interface HeardItem<K extends KindName = KindName> extends ExcerptItem<K> {
   /** Quarter notes a minute. */
   readonly tempo: number;
 }
@@ -242,36 +229,36 @@ export function heardWords(excerpt: Excerpt, tempo: number): string {
   return `${tempo} ${writeExcerpt(excerpt)}`;
 }
 
-/** Reads the id of a stretch to be heard, of which `about` says what its degree and size are; null where it is none. */
-export function readHeard(
-  kind: PhraseKind,
-  id: string,
-  about: (excerpt: Excerpt) => Pick<IdHead, 'degree' | 'size'> | null,
-): HeardItem | null {
-  const parts = idParts(kind, id);
-  const [, tempoText, words = ''] = /^([1-9]\d{1,2}) (.+)$/.exec(parts?.words ?? '') ?? [];
+/** Reads what the id of a stretch to be heard has behind its head, by what it is about; null where that is no such. */
+export function readHeard<K extends KindName>(
+  head: IdHead<K>,
+  rest: readonly string[],
+  about: (excerpt: Excerpt) => About | null,
+): HeardItem<K> | null {
+  const [, tempoText, words = ''] = /^([1-9]\d{1,2}) (.+)$/.exec(onlyPart(rest)) ?? [];
   const tempo = Number(tempoText);
-  const excerpt = parts && readExcerpt(words, parts.key, parts.instrument);
+  const excerpt = readExcerpt(words, head.key, head.instrument);
   if (!excerpt || !(tempo >= SLOWEST && tempo <= FASTEST)) return null;
-  const head = about(excerpt);
-  if (!head || idOf(kind, { ...parts, ...head }, parts.words) !== id) return null;
-  return { id, kind, degree: head.degree, strings: '', excerpt, tempo };
+  const read = about(excerpt);
+  if (read?.degree !== head.degree || read.size !== head.size) return null;
+  return { id: writeId(head, rest), ...head, strings: '', excerpt, tempo };
+}
+
+/** The words of an id whose kind has one part behind the head; empty where it has more. */
+export function onlyPart([words = '', ...more]: readonly string[]): string {
+  return more.length > 0 ? '' : words;
 }
 
 /** Degree and size of a stretch that is asked about as a whole: those of its first arpeggio. */
-export function firstOf({ groups }: Pick<Excerpt, 'groups'>): Pick<IdHead, 'degree' | 'size'> {
+export function firstOf({ groups }: Pick<Excerpt, 'groups'>): About {
   const { degree, size } = groups[0]!.chord;
   return { degree, size };
 }
 
-/** The ids of all stretches of a piece, as wholes. */
-export function stretchIds(
-  kind: PhraseKind,
-  piece: Piece,
-  wanted?: (group: PieceGroup) => boolean,
-): string[] {
+/** All stretches of a piece, as wholes. */
+export function wordedStretches(piece: Piece, wanted?: (group: PieceGroup) => boolean): Worded[] {
   return stretches(piece, wanted).map(([from, to]) => {
     const excerpt = excerptFrom(piece, from, to);
-    return idOf(kind, { ...piece, ...firstOf(excerpt) }, heardWords(excerpt, piece.tempo));
+    return { ...firstOf(excerpt), words: heardWords(excerpt, piece.tempo) };
   });
 }

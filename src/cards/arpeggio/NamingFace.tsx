@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
-import { midiAt } from '../neck/place.ts';
-import { Neck } from '../parts/Neck.tsx';
-import { Stair, type Step } from '../parts/Stair.tsx';
-import { pluck } from '../sound/index.ts';
-import { keyLabel } from '../theory/naming.ts';
+import { midiAt } from '../../neck/place.ts';
+import { Neck } from '../../parts/Neck.tsx';
+import { Stair, type Step } from '../../parts/Stair.tsx';
+import { pluck } from '../../sound/index.ts';
+import { keyLabel } from '../../theory/naming.ts';
 import { framed } from './arpeggio.ts';
-import { CardFrame } from './CardFrame.tsx';
-import type { FaceProps } from './kind.ts';
+import { CardFrame } from '../frame/CardFrame.tsx';
+import type { FaceProps } from '../kind.ts';
 import type { NamedCard } from './named.ts';
 
 interface NamingFaceProps extends FaceProps<NamedCard> {

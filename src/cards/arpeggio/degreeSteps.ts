@@ -1,9 +1,9 @@
-import type { Step } from '../parts/Stair.tsx';
-import { chordOn, type Size } from '../theory/chord.ts';
-import type { Key } from '../theory/key.ts';
-import { chordLabel } from '../theory/naming.ts';
-import { DEGREES, parentKey } from '../theory/scale.ts';
-import type { Shown } from './kind.ts';
+import type { Step } from '../../parts/Stair.tsx';
+import { chordOn, type Size } from '../../theory/chord.ts';
+import type { Key } from '../../theory/key.ts';
+import { chordLabel } from '../../theory/naming.ts';
+import { DEGREES, parentKey } from '../../theory/scale.ts';
+import type { Shown } from '../kind.ts';
 
 /**
  * The degrees that items stand on in a key as steps, in their order, with the chord's name where it is to be shown: of

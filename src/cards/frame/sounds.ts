@@ -1,9 +1,9 @@
-import { chroma, pitchClass } from '../theory/note.ts';
-import type { Chord } from '../theory/chord.ts';
-import type { Place } from '../neck/place.ts';
-import type { Sounding } from '../sound/sounding.ts';
-import type { Phrase } from '../theory/phrase.ts';
-import { toNumber } from '../theory/rhythm.ts';
+import { chroma, pitchClass } from '../../theory/note.ts';
+import type { Chord } from '../../theory/chord.ts';
+import type { Place } from '../../neck/place.ts';
+import type { Sounding } from '../../sound/sounding.ts';
+import type { Phrase } from '../../theory/phrase.ts';
+import { toNumber } from '../../theory/rhythm.ts';
 
 /** Beats a minute at which an answer is sounded. */
 const ANSWER_TEMPO = 84;

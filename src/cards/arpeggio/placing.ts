@@ -1,18 +1,18 @@
 /** A chord that is named and whose notes are put on the neck: what `place` and `follow` share. */
-import { midiAt, parsePlace, placeText, type Place } from '../neck/place.ts';
-import { shapes } from '../neck/shapes.ts';
-import type { NeckDot } from '../parts/Neck.tsx';
-import type { Verdict } from '../practice/item.ts';
-import type { Chord } from '../theory/chord.ts';
-import { degreeOf, letterDegree, spell } from '../theory/key.ts';
-import { chordLabel, noteLabel, numeralLabel, type Naming } from '../theory/naming.ts';
-import { chroma, pitchClass, type NoteName } from '../theory/note.ts';
-import { listed, ordinal } from './arpeggio.ts';
-import type { Card, Explanation } from './kind.ts';
-import { arpeggioSound } from './sounds.ts';
+import { midiAt, parsePlace, placeText, type Place } from '../../neck/place.ts';
+import { shapes } from '../../neck/shapes.ts';
+import type { NeckDot } from '../../parts/Neck.tsx';
+import type { Item, Verdict } from '../../practice/item.ts';
+import type { Chord } from '../../theory/chord.ts';
+import { degreeOf, letterDegree, spell } from '../../theory/key.ts';
+import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import { chroma, pitchClass, type NoteName } from '../../theory/note.ts';
+import { listed, ordinal } from '../../parts/words.ts';
+import type { Card, Explanation } from '../kind.ts';
+import { arpeggioSound } from '../frame/sounds.ts';
 
 /** A chord to be put on a string set inside frets. */
-export interface PlacingCard extends Card {
+export interface PlacingCard<I extends Item = Item> extends Card<I> {
   readonly chord: Chord;
   /** From the highest string number down. */
   readonly stringSet: readonly number[];

@@ -1,21 +1,27 @@
 /** An arpeggio that is seen as dots and named by its degree: what `spot` and `outline` share. */
-import { midiAt } from '../neck/place.ts';
-import type { MemberPlace } from '../neck/shapes.ts';
-import type { Verdict } from '../practice/item.ts';
-import { chordOn, sharedNotes, type Chord } from '../theory/chord.ts';
-import { letterDegree } from '../theory/key.ts';
-import { chordLabel, noteLabel, numeralLabel, type Naming } from '../theory/naming.ts';
-import { listed, ordinal } from './arpeggio.ts';
-import type { Card, Explanation } from './kind.ts';
-import { arpeggioSound, chordNear } from './sounds.ts';
+import { midiAt } from '../../neck/place.ts';
+import type { MemberPlace } from '../../neck/shapes.ts';
+import type { Item, Verdict } from '../../practice/item.ts';
+import { chordOn, sharedNotes, type Chord } from '../../theory/chord.ts';
+import { letterDegree } from '../../theory/key.ts';
+import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import { DEGREES } from '../../theory/scale.ts';
+import { listed, ordinal } from '../../parts/words.ts';
+import type { Card, Explanation } from '../kind.ts';
+import { arpeggioSound, chordNear } from '../frame/sounds.ts';
 
 /** An arpeggio as dots that tell nothing but their places. */
-export interface NamedCard extends Card {
+export interface NamedCard<I extends Item = Item> extends Card<I> {
   readonly chord: Chord;
   readonly shape: { readonly places: readonly MemberPlace[] };
   readonly frets: readonly [number, number];
   /** Another degree's chord holds the same notes: only the root tells them apart. */
   readonly rootShown: boolean;
+}
+
+/** All seven degrees, always: an answer is knowledge and not elimination. */
+export function degreeAnswers(): readonly string[] {
+  return DEGREES.map(String);
 }
 
 /** Right where the answer is the degree the arpeggio stands on. */

@@ -7,14 +7,14 @@
  * beats it lasts, and those after it, a third of one where nothing is said; `-1/3` a rest; `~` a note of its arpeggio
  * that only embellishes, as the teacher ruled; `?` the one note that is to be found.
  */
-import { readChord } from '../decks/rulings.ts';
-import { fretsLeft, type Instrument } from '../neck/instrument.ts';
-import { midiAt, parsePlace, placeText, type Place } from '../neck/place.ts';
-import type { NeckDot } from '../parts/Neck.tsx';
-import { memberOf, type Chord, type Member } from '../theory/chord.ts';
-import { letterDegree, spell, type Key } from '../theory/key.ts';
-import { noteLabel, numeralLabel } from '../theory/naming.ts';
-import type { PhraseNote } from '../theory/phrase.ts';
+import { readChord } from '../../decks/rulings.ts';
+import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
+import { midiAt, parsePlace, placeText, type Place } from '../../neck/place.ts';
+import type { NeckDot } from '../../parts/Neck.tsx';
+import { memberOf, type Chord, type Member } from '../../theory/chord.ts';
+import { letterDegree, spell, type Key } from '../../theory/key.ts';
+import { noteLabel, numeralLabel } from '../../theory/naming.ts';
+import type { PhraseNote } from '../../theory/phrase.ts';
 import {
   add,
   beats,
@@ -24,7 +24,7 @@ import {
   subtract,
   toNumber,
   type Beats,
-} from '../theory/rhythm.ts';
+} from '../../theory/rhythm.ts';
 
 /** A note whose place is known. */
 export interface PlacedNote extends PhraseNote {

@@ -1,11 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { midiAt, type Place } from '../neck/place.ts';
-import { Neck, type NeckDot } from '../parts/Neck.tsx';
-import { pluck } from '../sound/index.ts';
-import { chordLabel, keyLabel, numeralLabel } from '../theory/naming.ts';
-import { CardFrame } from './CardFrame.tsx';
-import type { FaceProps } from './kind.ts';
+import { midiAt, type Place } from '../../neck/place.ts';
+import { Neck, type NeckDot } from '../../parts/Neck.tsx';
+import { pluck } from '../../sound/index.ts';
+import { chordLabel, keyLabel, numeralLabel } from '../../theory/naming.ts';
+import { CardFrame } from '../frame/CardFrame.tsx';
+import type { FaceProps } from '../kind.ts';
 import { answerOf, takes, type PlacingCard } from './placing.ts';
 
 /** How long the last tap can still be taken back, ms. */

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import type { play } from '../sound/index.ts';
-import { usePlay } from '../sound/usePlay.ts';
-import { keyName } from '../theory/key.ts';
-import type { Card, Explanation, FaceProps } from './kind.ts';
+import type { play } from '../../sound/index.ts';
+import { usePlay } from '../../sound/usePlay.ts';
+import { keyName } from '../../theory/key.ts';
+import type { Card, Explanation, FaceProps } from '../kind.ts';
 import './CardFrame.css';
 
 interface CardFrameProps extends Pick<FaceProps, 'verdict' | 'explanation' | 'next'> {

@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { fretsAround, midiAt, type Place } from '../neck/place.ts';
-import { Neck } from '../parts/Neck.tsx';
-import { pluck } from '../sound/index.ts';
-import type { FaceProps } from './kind.ts';
+import { fretsAround, midiAt, type Place } from '../../neck/place.ts';
+import { Neck } from '../../parts/Neck.tsx';
+import { pluck } from '../../sound/index.ts';
+import type { FaceProps } from '../kind.ts';
 import './PhraseNeck.css';
 
 interface PhraseNeckProps extends Pick<FaceProps, 'card' | 'explanation' | 'shown'> {

@@ -1,0 +1,18 @@
+import { numeralLabel } from '../../theory/naming.ts';
+import { firstNumeral, fromPlace, phrasesWords } from '../excerpt/words.ts';
+import type { KindWords } from '../kind.ts';
+import type { FollowItem } from './items.ts';
+
+function itemWords(item: FollowItem): string {
+  return `${numeralLabel(item.chord)} after ${firstNumeral(item)}`;
+}
+
+export const words: KindWords<FollowItem> = {
+  drills: 'place the next arpeggio of the phrases',
+  card: 'place the next arpeggio',
+  brief: 'place the next',
+  taken: 'in a phrase placed',
+  drill: (drill) => `place each next arpeggio of ${phrasesWords(drill)}`,
+  item: itemWords,
+  itemPlace: (item) => itemWords(item) + fromPlace(item),
+};

@@ -1,0 +1,17 @@
+import { firstNumeral, fromPlace, phrasesWords } from '../excerpt/words.ts';
+import type { KindWords } from '../kind.ts';
+import type { OrderItem } from './items.ts';
+
+function itemWords(item: OrderItem): string {
+  return `the order from ${firstNumeral(item)} on`;
+}
+
+export const words: KindWords<OrderItem> = {
+  drills: 'order the arpeggios of the phrases',
+  card: 'hear the order of arpeggios',
+  brief: 'hear the order',
+  taken: null,
+  drill: (drill) => `hear the order of the arpeggios of ${phrasesWords(drill)}`,
+  item: itemWords,
+  itemPlace: (item) => itemWords(item) + fromPlace(item),
+};

@@ -1,0 +1,17 @@
+import { firstNumeral, fromPlace, phrasesWords } from '../excerpt/words.ts';
+import type { KindWords } from '../kind.ts';
+import type { OutlineItem } from './items.ts';
+
+function itemWords(item: OutlineItem): string {
+  return `${firstNumeral(item)} in a phrase`;
+}
+
+export const words: KindWords<OutlineItem> = {
+  drills: 'name the arpeggios of the phrases',
+  card: 'name an arpeggio in a phrase',
+  brief: 'name in a phrase',
+  taken: 'in a phrase seen',
+  drill: (drill) => `name the arpeggios of ${phrasesWords(drill)}`,
+  item: itemWords,
+  itemPlace: (item) => itemWords(item) + fromPlace(item),
+};

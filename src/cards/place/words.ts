@@ -1,0 +1,13 @@
+import { drillWords, itemPlaceWords, itemWords } from '../arpeggio/words.ts';
+import type { KindWords } from '../kind.ts';
+import type { PlaceItem } from './items.ts';
+
+export const words: KindWords<PlaceItem> = {
+  drills: 'place what is named',
+  card: 'place what is named',
+  brief: 'place',
+  taken: 'placed',
+  drill: (drill) => `place ${drillWords(drill)}`,
+  item: itemWords,
+  itemPlace: (item) => `place ${itemPlaceWords(item)}`,
+};

@@ -1,0 +1,13 @@
+import { drillWords, itemPlaceWords, itemWords } from '../arpeggio/words.ts';
+import type { KindWords } from '../kind.ts';
+import type { SpotItem } from './items.ts';
+
+export const words: KindWords<SpotItem> = {
+  drills: 'name what is seen',
+  card: 'name what is seen',
+  brief: 'name',
+  taken: 'seen',
+  drill: (drill) => `name ${drillWords(drill)}`,
+  item: itemWords,
+  itemPlace: (item) => `name ${itemPlaceWords(item)}`,
+};

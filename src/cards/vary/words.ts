@@ -1,0 +1,17 @@
+import { firstNumeral, fromPlace, phrasesWords } from '../excerpt/words.ts';
+import type { KindWords } from '../kind.ts';
+import type { VaryItem } from './items.ts';
+
+function itemWords(item: VaryItem): string {
+  return `a variation from ${firstNumeral(item)} on`;
+}
+
+export const words: KindWords<VaryItem> = {
+  drills: 'name variations of the phrases',
+  card: 'hear a variation',
+  brief: 'hear the variation',
+  taken: null,
+  drill: (drill) => `hear variations of ${phrasesWords(drill)}`,
+  item: itemWords,
+  itemPlace: (item) => itemWords(item) + fromPlace(item),
+};
