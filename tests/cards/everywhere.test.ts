@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { itemsOf, KINDS } from '../../src/cards/index.ts';
 import { phraseOf, type TraceCard } from '../../src/cards/trace/ask.ts';
-import { item as traceItem } from '../../src/cards/trace/items.ts';
 import {
   CONTOURS,
   KIND_NAMES,
@@ -71,7 +70,7 @@ function draw(item: Item, seed: number) {
 function expectSounded({ item, instrument, seed, choices }: TraceCard) {
   expect(new Set(choices.map(({ path }) => path)).size, item.id).toBe(4);
   const midi = choices.flatMap(({ heights }) =>
-    phraseOf(heights, { ...traceItem(item.id)!, instrument }).notes.map((note) => note.midi),
+    phraseOf(heights, { ...item, instrument }).notes.map((note) => note.midi),
   );
   const missing = midi.filter((pitch) => !isSounded(instrument, pitch));
   expect(missing, `${item.id}, seed ${seed}`).toEqual([]);
