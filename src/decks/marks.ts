@@ -8,9 +8,10 @@ import { instrumentId } from '../neck/instrument.ts';
 import { SIZES } from '../theory/chord.ts';
 import { keyName } from '../theory/key.ts';
 import { parentKey } from '../theory/scale.ts';
-import { isPhraseKind, KIND_NAMES } from './deck.ts';
-import type { Deck, KindName, Mark, Marks } from './deck.ts';
-import { kindOfLetter, letterOf } from './kinds.ts';
+import type { Deck, Mark, Marks } from './deck.ts';
+import { formOf } from './drills/index.ts';
+import { partsOf } from './id.ts';
+import { isKind, KIND_NAMES, kindOfLetter, letterOf } from './kinds.ts';
 
 /** Marks as a document has them: by the item's name without key and instrument. */
 export type WrittenMarks = Readonly<Record<string, Mark>>;
@@ -26,7 +27,7 @@ type Of = Pick<Deck, 'key' | 'instrument'>;
 export function writeMarks(marks: Marks, of: Of): WrittenMarks {
   const [keyText, instrumentText] = idTexts(of);
   const written = Object.entries(marks).map(([id, mark]): [string, Mark] => {
-    const [kind, ofKey, degree, size, ofInstrument, ...rest] = id.split(':');
+    const [kind, ofKey, degree, size, ofInstrument, ...rest] = partsOf(id);
     const name = [kind, degree, size, ...rest].join(' ');
     if (ofKey !== keyText || ofInstrument !== instrumentText || !MARKED.test(name)) {
       throw new RangeError(`The mark on ${id} is on no item of this lesson.`);
@@ -41,9 +42,8 @@ export function readMarks(written: WrittenMarks, of: Of): Marks {
   const [keyText, instrumentText] = idTexts(of);
   return Object.fromEntries(
     Object.entries(written).map(([name, mark]) => {
-      const [kind, degree, size, ...rest] = name.split(' ');
-      // An excerpt of a phrase is one part of an id, with spaces in it.
-      const where = rest.join(isPhraseKind(kind as KindName) ? ' ' : ':');
+      const [kind = '', degree, size, ...rest] = name.split(' ');
+      const where = rest.join(isKind(kind) ? formOf(kind).between : ':');
       return [[kind, keyText, degree, size, instrumentText, where].join(':'), mark];
     }),
   );
@@ -59,9 +59,10 @@ export function foldMarks(written: WrittenMarks): string[] {
   const rows = new Map<string, number[]>();
   for (const [name, mark] of Object.entries(written)) {
     const [kind = '', degree, size, ...rest] = name.split(' ');
-    const row = [letterOf(kind as KindName) + SIZES.findIndex((one) => one === size), ...rest].join(
-      '.',
-    );
+    const row = [
+      (isKind(kind) ? letterOf(kind) : '') + SIZES.findIndex((one) => one === size),
+      ...rest,
+    ].join('.');
     const marks = rows.get(row) ?? [0, 0, 0, 0, 0, 0, 0];
     marks[Number(degree) - 1] = mark;
     rows.set(row, marks);

@@ -1,4 +1,5 @@
 import { CONTOURS, type Deck, type Drill } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import type { Size } from '../../src/theory/chord.ts';
 import { parseKey } from '../../src/theory/key.ts';
@@ -16,9 +17,14 @@ export function deckIn(
 ): Deck {
   const neck = { degrees: DEGREES, sizes, strings, frets: [1, 12] as const };
   const drills: Drill[] = [
-    { kind: 'spot', ...neck },
-    { kind: 'place', ...neck },
-    { kind: 'trace', degrees: DEGREES, sizes, contours: CONTOURS, tempo: 72 },
+    ...kindsOf('neck').map((kind) => ({ kind, ...neck })),
+    ...kindsOf('ear').map((kind) => ({
+      kind,
+      degrees: DEGREES,
+      sizes,
+      contours: CONTOURS,
+      tempo: 72,
+    })),
   ];
   return {
     title: `Paths in ${key}`,

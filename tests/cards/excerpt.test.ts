@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readExcerpt, writeExcerpt } from '../../src/cards/excerpt/excerpt.ts';
 import { excerptFrom, pieceOf, stretches } from '../../src/cards/excerpt/items.ts';
 import { itemOf, itemsOf } from '../../src/cards/index.ts';
-import { outline } from '../../src/cards/outline/index.ts';
+import { outline as outlineKind } from '../../src/cards/outline/index.ts';
 import { MOST, PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
@@ -224,7 +224,7 @@ describe('the items of a phrase', () => {
     const [plain] = itemsOf(deck());
     const [ruled] = itemsOf(deck('3 passing'));
     expect(ruled!.id).toBe(plain!.id.replace(/(\S+)(?= \S+ \S+$)/, '$1~'));
-    const dots = (id: string) => outline.ask(itemIn(outline, id)!, 1).shape.places;
+    const dots = (id: string) => outlineKind.ask(itemIn(outlineKind, id)!, 1).shape.places;
     expect(dots(plain!.id).map(({ member }) => member)).toEqual([1, 3, 5, 7]);
     expect(dots(ruled!.id).map(({ member }) => member)).toEqual([1, 3, 7]);
     // A third ruled out of three leaves too little of the arpeggio to be told.
