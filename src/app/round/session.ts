@@ -14,7 +14,15 @@ import {
 } from '../../practice/round.ts';
 import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
-import { itemsOfLesson, learnNew, lessonById, log, memory, settings, reportingTrouble } from '../state.ts';
+import {
+  itemsOfLesson,
+  learnNew,
+  lessonById,
+  log,
+  memory,
+  settings,
+  reportingTrouble,
+} from '../state.ts';
 
 /** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
 const VERDICT_DELAY = 500;
