@@ -1,3 +1,4 @@
+import { toNumber } from '../rhythm.ts';
 import { driftOf, lagOf, type Drift, type Lag } from './drift.ts';
 import { evennessOf, type Evenness } from './evenness.ts';
 import { matched, type Match } from './match.ts';
@@ -96,7 +97,7 @@ export function judgedMatch(
     ...(evenness?.setAside ?? []).flatMap(({ from, to }) => [from.tap, to.tap]),
   ]);
   const clicked = plan.clicks.length > 0;
-  const drift = clicked ? driftOf(onsets) : null;
+  const drift = clicked ? driftOf(onsets, clickedOften(plan) ? 'beat' : 'seldom') : null;
   const lag = clicked && typeof known.lag === 'number' ? lagOf(onsets, known.lag) : null;
   const tempo = steps.length > 0 ? plan.tempo / mean(steps.map(({ ratio }) => ratio)) : null;
   const facts = { evenness, tempo, drift, match };
@@ -110,6 +111,8 @@ export function judgedMatch(
     panel,
   };
 }
+
+const clickedOften = ({ clicks, figure }: TimePlan) => clicks.length >= toNumber(figure.length);
 
 function panelOf(steps: readonly TimeStep[], { panel, error }: TimeKnown): number | null {
   if (error !== undefined) return null;

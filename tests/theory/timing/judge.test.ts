@@ -1,0 +1,209 @@
+import { describe, expect, it } from 'vitest';
+import { beats } from '../../../src/theory/rhythm.ts';
+import { seeded } from '../../../src/theory/random.ts';
+import { evenFigure, phraseFigure } from '../../../src/theory/timing/figure.ts';
+import { judgedTaps } from '../../../src/theory/timing/judge.ts';
+import { matched } from '../../../src/theory/timing/match.ts';
+import { timePlan, type Clicks } from '../../../src/theory/timing/plan.ts';
+import { normal } from './player.ts';
+
+const planned = (clicks: Clicks | null = 'beat', taps = 48, tempo = 80) =>
+  timePlan(evenFigure('triplets', 4, taps), tempo, clicks);
+const plan = planned();
+const due = plan.slots.map(({ seconds }) => seconds);
+/** Scattered by a standard deviation of 10 ms each: 14 ms, 5.7 % of a step, from one to the next. */
+const scattered = (seed: number, by = 0.01) => {
+  const chance = seeded(seed);
+  return due.map((time) => time + by * normal(chance));
+};
+const without = (taps: readonly number[], i: number) => taps.filter((_, at) => at !== i);
+const moved = (taps: readonly number[], i: number, by: number) =>
+  taps.map((time, at) => (at === i ? time + by : time));
+
+describe('matching', () => {
+  const all = due.map((_, i) => ({ slot: i, tap: i }));
+
+  it('is one to one where every tap is there, however late they all are', () => {
+    for (const lag of [-0.08, 0, 0.1])
+      expect(
+        matched(
+          due.map((t) => t + lag),
+          due,
+        ).pairs,
+      ).toEqual(all);
+  });
+
+  it('follows whoever leaves the tempo by a fifth', () => {
+    for (const tempo of [0.8, 1.25])
+      expect(
+        matched(
+          due.map((t) => t * tempo),
+          due,
+        ).pairs,
+      ).toEqual(all);
+  });
+
+  it('finds a missing tap, wherever it is', () => {
+    for (const i of [0, 1, 20, 46, 47]) {
+      const { missing, extra } = matched(without(scattered(i), i), due);
+      expect([missing, extra]).toEqual([[i], []]);
+    }
+  });
+
+  it('finds a double tap, however soon', () => {
+    for (const by of [0.02, 0.06, 0.11]) {
+      const taps = scattered(3);
+      taps.splice(21, 0, due[20]! + by);
+      expect(matched(taps, due)).toMatchObject({
+        missing: [],
+        extra: [by < 0.03 ? expect.any(Number) : 21],
+      });
+    }
+  });
+
+  it('leaves out taps along with the count-in and the one that lands after the end', () => {
+    const before = plan.countIn.map(({ seconds }) => seconds);
+    const { pairs, outside } = matched([...before, ...due, plan.end], due);
+    expect(pairs).toEqual(all.map(({ slot, tap }) => ({ slot, tap: tap + 12 })));
+    expect(outside).toHaveLength(13);
+  });
+
+  it('resumes after a bar left out', () => {
+    const taps = due.filter((_, i) => i < 12 || i >= 24);
+    expect(matched(taps, due).missing).toEqual(Array.from({ length: 12 }, (_, i) => 12 + i));
+  });
+
+  it('matches nothing to no taps', () => {
+    expect(matched([], due)).toMatchObject({ pairs: [], extra: [], outside: [] });
+  });
+});
+
+describe('a judgement', () => {
+  it('is right for exact taps, as even as can be told', () => {
+    const { verdict, evenness, worst, tempo } = judgedTaps(due, plan, { bar: 0.06 });
+    expect(verdict).toBe('right');
+    expect(evenness).toMatchObject({ fraction: null, spread: null, setAside: [] });
+    expect(evenness!.finest).toBe(0.006);
+    expect(worst).toEqual([]);
+    expect(tempo).toBeCloseTo(80, 6);
+  });
+
+  it('is null for no taps, for few, and for a sixth of them', () => {
+    for (const taps of [[], due.slice(0, 1), due.slice(0, 8)]) {
+      const judgement = judgedTaps(taps, plan, { bar: 0.1 });
+      expect(judgement).toMatchObject({ verdict: null, evenness: null, drift: null, lag: null });
+    }
+    expect(judgedTaps([], plan, { bar: 0.1 }).tempo).toBeNull();
+  });
+
+  it('keeps its spread when one tap is 80 ms off, and points at it', () => {
+    let [spread, plain] = [0, 0];
+    for (let seed = 1; seed <= 40; seed++) {
+      const taps = scattered(seed);
+      const judgement = judgedTaps(moved(taps, 25, 0.08), plan, { bar: 0.1 });
+      expect(judgement.worst[0]!.tap).toBe(25);
+      expect(Math.abs(judgement.worst[0]!.late - 0.08)).toBeLessThan(0.04);
+      spread += judgement.evenness!.spread! / 40;
+      plain += judgedTaps(taps, plan, { bar: 0.1 }).evenness!.spread! / 40;
+    }
+    expect(Math.abs(spread / plain - 1)).toBeLessThan(0.03);
+  });
+
+  it('is not moved by a missing tap or a double one', () => {
+    const taps = scattered(5);
+    const plain = judgedTaps(taps, plan, { bar: 0.1 }).evenness!.fraction!;
+    const missing = judgedTaps(without(taps, 30), plan, { bar: 0.1 });
+    const double = judgedTaps(
+      [...taps, taps[30]! + 0.07].toSorted((a, b) => a - b),
+      plan,
+      { bar: 0.1 },
+    );
+    for (const { evenness, verdict } of [missing, double]) {
+      expect(Math.abs(evenness!.fraction! / plain - 1)).toBeLessThan(0.06);
+      expect(verdict).toBe('right');
+    }
+  });
+
+  it('says what keeps even taps from being right', () => {
+    const held = (taps: number[], clicks: Clicks | null = 'beat') =>
+      judgedTaps(taps, planned(clicks), { bar: 0.1 }).heldBack;
+    expect(held(due.filter((_, i) => i % 6 !== 1))).toBe('missing');
+    expect(held(due.map((t) => t * 1.02))).toBe('drift');
+    expect(
+      held(
+        due.map((t) => t * 1.02),
+        null,
+      ),
+    ).toBeNull();
+    expect(
+      held(
+        due.map((t) => t * 1.2),
+        null,
+      ),
+    ).toBe('tempo');
+    expect(held(due)).toBeNull();
+  });
+
+  it('tells the shape of a triplet and nothing of its even places', () => {
+    const taps = scattered(8, 0.006).map((t, i) => (i % 3 === 1 ? t - 0.018 : t));
+    const [second, third] = judgedTaps(taps, plan, { bar: 0.1 }).shape!;
+    expect(second!.told).toBe(true);
+    expect(Math.abs(second!.late + 0.018)).toBeLessThan(0.005);
+    expect(third!.told).toBe(false);
+  });
+
+  it('tells the shape of eighths', () => {
+    const eighths = timePlan(evenFigure('eighths'), 90, 'bar');
+    const taps = eighths.slots.map(({ seconds }, i) => seconds + (i % 2) * 0.05);
+    expect(judgedTaps(taps, eighths, { bar: 0.1 }).shape).toMatchObject([{ place: 2, told: true }]);
+  });
+
+  it('has no shape where the beat is not divided', () => {
+    const quarters = timePlan(evenFigure('quarters'), 90, 'bar');
+    const taps = quarters.slots.map(({ seconds }) => seconds);
+    expect(judgedTaps(taps, quarters, { bar: 0.1 }).shape).toBeNull();
+  });
+
+  it('says lag only as a change since calibration, and with a click', () => {
+    const late = due.map((t) => t + 0.09);
+    expect(judgedTaps(late, plan, { bar: 0.1 }).lag).toBeNull();
+    expect(judgedTaps(late, planned(null), { bar: 0.1, lag: 0.07 }).lag).toBeNull();
+    expect(judgedTaps(late, plan, { bar: 0.1, lag: 0.07 }).lag!.change).toBeCloseTo(0.02, 9);
+  });
+
+  it('knows no drift without a click', () => {
+    expect(
+      judgedTaps(
+        due.map((t) => t * 1.05),
+        planned(null),
+        { bar: 0.1 },
+      ).drift,
+    ).toBeNull();
+  });
+
+  it('says less of fewer notes: the range of eight is wider than that of 48', () => {
+    const width = (n: number) => {
+      const few = planned('beat', n, 80);
+      const { range } = judgedTaps(scattered(11).slice(0, few.slots.length), few, {
+        bar: 0.1,
+        error: 0,
+      }).evenness!;
+      return range[1] / range[0];
+    };
+    expect(width(12)).toBeGreaterThan(1.5 * width(48));
+  });
+
+  it('takes a step of a held note as a fraction of its own length', () => {
+    const notes = [0, 1, 2, 3, 4, 5, 6].map((i) => ({
+      midi: 60,
+      name: 'C',
+      at: beats(i, 3),
+      length: i === 6 ? beats(2) : beats(1, 3),
+    }));
+    const phrase = timePlan(phraseFigure({ notes }), 80, 'beat');
+    const taps = phrase.slots.map(({ seconds }) => seconds * 1.01);
+    const judgement = judgedTaps(taps, phrase, { bar: 0.06 });
+    expect(judgement.evenness!.range[1]).toBeLessThan(1e-6);
+    expect(judgement.match.missing).toEqual([]);
+  });
+});
