@@ -1,0 +1,132 @@
+/**
+ * When a string was plucked, to the millisecond: what rings is foretold by linear prediction (Burg 1967; Makhoul 1975),
+ * a pluck is what it does not foretell.
+ */
+
+/** Where the attack is, as an index like the one asked for, and how far (nepers of power) the error jumps there. */
+export interface Attack {
+  readonly at: number;
+  readonly jump: number;
+}
+
+/** What is foretold is thinned out to about this rate: above half of it strings tell little, and clicks much. */
+const THINNED = 11025;
+const ORDER = 48;
+/** Seconds learnt from, looked at before and after the time asked for. */
+const LEARN = 0.075;
+const EARLIER = 0.035;
+const LATER = 0.03;
+/** Seconds of error compared before and after. */
+const BEFORE = 0.012;
+const AFTER = 0.006;
+/** The rise of a spectrum is seen so much after its attack, and so widely about it, in seconds (measured). */
+const EARLY = 0.003;
+const WIDE = 0.01;
+
+export const ATTACK_NEEDS = { before: LEARN + EARLIER + 0.01, after: LATER + AFTER + 0.005 };
+
+export class AttackFinder {
+  private readonly factor: number;
+  private readonly filter: Float64Array;
+
+  constructor(private readonly rate: number) {
+    this.factor = Math.round(rate / THINNED);
+    this.filter = lowPass(0.36 / this.factor, 8 * this.factor + 1);
+  }
+
+  /**
+   * Looks for the attack near an onset.
+   * @param samples from `ATTACK_NEEDS.before` seconds before the onset to `ATTACK_NEEDS.after` after it
+   * @param at the onset, by index in them
+   */
+  find(samples: Float32Array, at: number): Attack {
+    const { factor } = this;
+    const rate = this.rate / factor;
+    const thin = this.thinned(samples);
+    const middle = Math.round(at / factor);
+    const first = Math.max(ORDER, middle - Math.round(EARLIER * rate));
+    const last = Math.min(thin.length, middle + Math.round((LATER + AFTER) * rate));
+    const learnt = thin.subarray(Math.max(0, first - Math.round(LEARN * rate)), first);
+    const error = predictionError(thin, burg(learnt, ORDER), first, last);
+    return sharpest(error, first, at / factor - first - EARLY * rate, rate, factor);
+  }
+
+  private thinned(samples: Float32Array): Float64Array {
+    const { factor, filter } = this;
+    const half = filter.length >> 1;
+    return Float64Array.from({ length: Math.floor(samples.length / factor) }, (_, m) => {
+      let sum = 0;
+      const middle = m * factor;
+      for (let k = 0; k < filter.length; k++) {
+        const n = middle + k - half;
+        if (n >= 0 && n < samples.length) sum += filter[k]! * samples[n]!;
+      }
+      return sum;
+    });
+  }
+}
+
+/** A low-pass by a Hann-windowed sinc, `cutoff` in cycles a sample. */
+function lowPass(cutoff: number, length: number): Float64Array {
+  const half = length >> 1;
+  const taps = Float64Array.from({ length }, (_, n) => {
+    const x = n - half;
+    const sinc = x === 0 ? 2 * cutoff : Math.sin(2 * Math.PI * cutoff * x) / (Math.PI * x);
+    return sinc * (0.5 + 0.5 * Math.cos((Math.PI * x) / (half + 1)));
+  });
+  const sum = taps.reduce((total, tap) => total + tap, 0);
+  return taps.map((tap) => tap / sum);
+}
+
+/** Burg's method: the coefficients a of x[n] ≈ −Σ a[k] x[n−k]. */
+function burg(samples: Float64Array, order: number): Float64Array {
+  const a = new Float64Array(order + 1);
+  a[0] = 1;
+  const forward = samples.slice();
+  const backward = samples.slice();
+  for (let m = 1; m <= order; m++) {
+    let [over, under] = [0, 1e-18];
+    for (let n = m; n < samples.length; n++) {
+      over -= 2 * forward[n]! * backward[n - 1]!;
+      under += forward[n]! ** 2 + backward[n - 1]! ** 2;
+    }
+    const k = over / under;
+    for (let i = 0; i <= m >> 1; i++) {
+      const [low, high] = [a[i]!, a[m - i]!];
+      a[i] = low + k * high;
+      a[m - i] = high + k * low;
+    }
+    for (let n = samples.length - 1; n >= m; n--) {
+      const f = forward[n]!;
+      const b = backward[n - 1]!;
+      forward[n] = f + k * b;
+      backward[n] = b + k * f;
+    }
+  }
+  return a;
+}
+
+function predictionError(x: Float64Array, a: Float64Array, from: number, to: number): Float64Array {
+  return Float64Array.from({ length: Math.max(0, to - from) }, (_, i) => {
+    let sum = 0;
+    for (let k = 0; k < a.length; k++) sum += a[k]! * x[from + i - k]!;
+    return sum * sum;
+  });
+}
+
+/** Where the mean power of the error jumps most, `likely` being where it should be. */
+function sharpest(power: Float64Array, first: number, likely: number, rate: number, factor: number): Attack {
+  const [before, after, wide] = [Math.round(BEFORE * rate), Math.round(AFTER * rate), WIDE * rate];
+  const sums = new Float64Array(power.length + 1);
+  for (let n = 0; n < power.length; n++) sums[n + 1] = sums[n]! + power[n]!;
+  const whole = sums[power.length]! / Math.max(1, power.length);
+  const mean = (from: number, to: number) => (sums[to]! - sums[from]!) / (to - from);
+  let best = { at: 0, jump: -Infinity, worth: -Infinity };
+  for (let n = 8; n + after <= power.length; n++) {
+    const quiet = mean(Math.max(0, n - before), n) + 1e-3 * whole + 1e-14;
+    const jump = Math.log((mean(n, n + after) + 1e-14) / quiet);
+    const worth = jump - 0.5 * ((n - likely) / wide) ** 2;
+    if (worth > best.worth) best = { at: n, jump, worth };
+  }
+  return { at: (first + best.at) * factor, jump: best.jump };
+}

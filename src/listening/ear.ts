@@ -1,0 +1,95 @@
+/** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
+import { DELAY, Evidence, oddsOf } from './evidence.ts';
+import { LineFollower } from './follow.ts';
+import type { Expected, Performance } from './listening.ts';
+import { OnsetFinder, type Onset } from './onset.ts';
+import { Track } from './track.ts';
+
+/** What the ear says after a block. */
+export type Said =
+  | { readonly said: 'right'; readonly index: number; readonly time: number }
+  | { readonly said: 'settled'; readonly performance: Performance };
+
+/** Seconds within which two onsets are one pluck. */
+const ONE = 0.045;
+
+export class Ear {
+  private readonly track: Track;
+  private readonly onsets: OnsetFinder;
+  private readonly evidence: Evidence;
+  private readonly follower: LineFollower;
+  private readonly tuning: number;
+  private waiting: Onset[] = [];
+  private last = { time: -Infinity, most: -Infinity };
+  private told = '';
+
+  /**
+   * @param rate samples a second
+   * @param silence half a second or so without playing, or nothing
+   * @param start seconds on the clock at which the first block begins
+   */
+  constructor(
+    readonly rate: number,
+    expected: Expected,
+    silence: Float32Array = new Float32Array(0),
+    private readonly start = 0,
+  ) {
+    this.tuning = (expected.reference ?? 440) * 2 ** ((expected.offset ?? 0) / 1200);
+    this.track = new Track(8 * rate);
+    this.onsets = new OnsetFinder(rate);
+    this.evidence = new Evidence(rate);
+    this.onsets.expectNoise(silence);
+    this.evidence.expectNoise(silence);
+    this.follower = new LineFollower(expected.notes, () => null);
+  }
+
+  /** Takes the next block. */
+  hear(block: Float32Array): Said[] {
+    this.track.add(block);
+    this.waiting.push(...this.onsets.hear(block));
+    const said: Said[] = [];
+    while (this.waiting.length > 0 && this.ready()) {
+      const right = this.judge(this.waiting[0]!, this.waiting.slice(1));
+      this.waiting.shift();
+      if (right) said.push(right);
+    }
+    return said.concat(this.settled(false));
+  }
+
+  /** Settles what is open: no more is to come. */
+  finish(): Said[] {
+    for (; this.waiting.length > 0; this.waiting.shift()) this.judge(this.waiting[0]!, this.waiting.slice(1));
+    return this.settled(true);
+  }
+
+  private get now(): number {
+    return this.start + this.track.end / this.rate;
+  }
+
+  /** Whether enough came after the first of the waiting onsets. */
+  private ready(): boolean {
+    return this.track.end >= this.waiting[0]!.at + (DELAY + 0.01) * this.rate;
+  }
+
+  private judge(onset: Onset, later: readonly Onset[]): Said | null {
+    const { at, features } = this.evidence.consider(this.track, onset, later, this.tuning);
+    return this.follow(this.start + at / this.rate, oddsOf(features));
+  }
+
+  private follow(time: number, odds: Float64Array): Said | null {
+    const most = Math.max(...odds);
+    const one = time - this.last.time < ONE;
+    if (one && most <= this.last.most) return null;
+    this.last = { time, most };
+    const index = this.follower.add({ time, odds }, one);
+    return index < 0 ? null : { said: 'right', index, time };
+  }
+
+  private settled(finished: boolean): Said[] {
+    const performance = this.follower.settle(this.now, finished);
+    const told = JSON.stringify(performance);
+    if (told === this.told) return [];
+    this.told = told;
+    return [{ said: 'settled', performance }];
+  }
+}
