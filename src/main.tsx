@@ -1,13 +1,13 @@
 import { render } from 'preact';
-import './parts/frame.css';
-import { keepOffline } from './app/shell/update.ts';
 import { Shell } from './app/shell/Shell.tsx';
+import { keepOffline } from './app/shell/update.ts';
 import { trouble } from './app/trouble.ts';
+import './parts/frame.css';
 
 render(<Shell />, document.getElementById('app')!);
 
 // Everything that practises: the log, the memory, the cards. It opens the store itself.
-import('./app/open.ts')
+import('./app/shell/open.ts')
   .then(({ begun }) => begun)
   .catch((error: unknown) => {
     trouble.value =

@@ -6,6 +6,7 @@ import { KIND_NAMES } from '../src/decks/kinds.ts';
 /** From top to bottom: a room may import from those below it. */
 const ROOMS = [
   'app',
+  'making',
   'cards',
   'parts',
   'practice',
@@ -16,7 +17,17 @@ const ROOMS = [
   'theory',
   'store',
 ];
-const PURE = ['practice', 'memory', 'decks', 'neck', 'theory'];
+const PURE = ['making', 'practice', 'memory', 'decks', 'neck', 'theory'];
+
+/** Still to be cut: nothing may be added. */
+const KNOWN_CIRCLES = [
+  'decks/report-odds.ts',
+  'decks/report.ts',
+  'memory/forecast.ts',
+  'memory/memory.ts',
+  'practice/choose.ts',
+  'practice/round.ts',
+];
 
 const files = readdirSync('src', { recursive: true })
   .map(String)
@@ -32,6 +43,28 @@ const imports = files.flatMap((file) => {
 
 const room = (path: string) => path.split('/')[0]!;
 
+/** An arrow from what imports to what is imported. */
+type Arrow = readonly [from: string, to: string];
+
+/** Those from which arrows lead back to themselves. */
+function inCircles(arrows: readonly Arrow[]): string[] {
+  const next = new Map<string, string[]>();
+  for (const [from, to] of arrows) next.set(from, [...(next.get(from) ?? []), to]);
+  const returns = (start: string) => {
+    const seen = new Set<string>();
+    const open = [start];
+    for (let at = open.pop(); at !== undefined; at = open.pop()) {
+      for (const to of next.get(at) ?? []) {
+        if (to === start) return true;
+        if (!seen.has(to)) open.push(to);
+        seen.add(to);
+      }
+    }
+    return false;
+  };
+  return [...next.keys()].filter(returns).toSorted();
+}
+
 describe('the house', () => {
   it('has imports that go downward only', () => {
     const upward = imports.filter(({ file, path }) => {
@@ -40,6 +73,19 @@ describe('the house', () => {
     });
     expect(upward).toEqual([]);
     expect(imports.length).toBeGreaterThan(100);
+  });
+
+  it('has no circles of files', () => {
+    const circular = inCircles(imports.map(({ file, path }): Arrow => [file, path]));
+    expect(circular).toEqual(KNOWN_CIRCLES);
+  });
+
+  it('has no circles of folders among its screens', () => {
+    const arrows = imports
+      .map(({ file, path }): Arrow => [dirname(file), dirname(path)])
+      .filter(([from, to]) => room(from) === 'app' && room(to) === 'app' && from !== to);
+    expect(inCircles(arrows)).toEqual([]);
+    expect(inCircles([...arrows, ['app', 'app/shell']])).toContain('app/shell');
   });
 
   it('has no import from one kind of card to another', () => {

@@ -9,7 +9,7 @@ import * as decks from '../store/decks.ts';
 import { openLog, type Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
 import { StoreTrouble } from '../store/trouble.ts';
-import { readSettings, type Settings } from './settings/settings.ts';
+import { readSettings, type Settings } from './settings.ts';
 import { trouble, unreadable } from './trouble.ts';
 
 /** A deck on this device. */

@@ -5,8 +5,9 @@ it('a new lesson is not said to have been changed in another window', async () =
   vi.stubGlobal('indexedDB', new IDBFactory());
   vi.stubGlobal('IDBKeyRange', IDBKeyRange);
   vi.stubGlobal('document', { documentElement: { dataset: {} } });
-  const { begin, fromElsewhere, openKept } = await import('../../src/app/teach/kept.ts');
-  const { change, draft, PLAIN } = await import('../../src/app/teach/draft.ts');
+  const { begin, fromElsewhere, openKept } = await import('../../src/app/teach/kept/kept.ts');
+  const { PLAIN } = await import('../../src/making/draft.ts');
+  const { change, draft } = await import('../../src/app/teach/kept/form.ts');
   await openKept();
   change({ title: 'Tuesday, quay side' });
   fromElsewhere.value = true;

@@ -210,36 +210,6 @@ test('a lesson starts from a ready-made or a received one in one tap, and the on
   await expect(titles(page)).toHaveCount(3);
 });
 
-test('the lesson that an earlier version of the page kept is carried over', async ({ page }) => {
-  await page.goto('');
-  await page.evaluate(
-    (text) =>
-      localStorage.setItem(
-        'skipwise draft 1',
-        JSON.stringify({
-          key: { tonic: 'E', scale: 'minor' },
-          degrees: [1, 4, 5],
-          kinds: ['spot'],
-          strings: ['3-2'],
-          title: 'Left unfinished',
-          entry: { text, length: { n: 1, d: 3 }, tempo: 80, rulings: [], of: null },
-        }),
-      ),
-    TABLATURE,
-  );
-  await page.goto('#/teach');
-  for (let times = 0; times < 2; times++) {
-    await expect(page.getByLabel('Title')).toHaveValue('Left unfinished');
-    await expect(page.getByRole('radio', { name: 'E', exact: true })).toBeChecked();
-    await expect(strings(page).getByRole('checkbox', { name: '3–2', exact: true })).toBeChecked();
-    await expect(
-      page.getByRole('button', { name: 'Go on with the phrase you began' }),
-    ).toBeVisible();
-    await page.reload();
-  }
-  expect(await page.evaluate(() => localStorage.getItem('skipwise draft 1'))).toBeNull();
-});
-
 test('a lesson with a phrase and no drill opens for the student to see and play', async ({
   page,
   browser,

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import { writeTablature } from '../../decks/notation/tablature.ts';
+import { BAR, withPlaces, type Explained } from '../../making/explained.ts';
 import { download } from '../download.ts';
-import { BAR, withPlaces, type Explained } from './explained.ts';
 
 interface PhraseOutProps {
   explained: Explained;

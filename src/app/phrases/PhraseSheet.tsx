@@ -1,8 +1,9 @@
+import type { Explained } from '../../making/explained.ts';
 import { fretsAround } from '../../neck/place.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { PhraseStrip } from '../../parts/PhraseStrip.tsx';
 import { settings } from '../state.ts';
-import { dotsOf, stripOf, type Explained } from './explained.ts';
+import { dotsOf, stripOf } from './drawn.ts';
 import { sheetWords } from './words.ts';
 
 /** A phrase as it is printed, where the screen itself shows more than paper needs. */

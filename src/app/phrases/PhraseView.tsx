@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { soundingOf, type Explained } from '../../making/explained.ts';
 import { fretsAround, midiAt } from '../../neck/place.ts';
 import { bringIntoSight } from '../../parts/inSight.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { PhrasePlayer } from '../../parts/PhrasePlayer.tsx';
 import { pluck } from '../../sound/index.ts';
 import { settings } from '../state.ts';
-import { dotsOf, soundingOf, stripOf, type Explained } from './explained.ts';
+import { dotsOf, stripOf } from './drawn.ts';
 import { GroupChoice } from './GroupChoice.tsx';
 import { embellishmentWords, outlineWords, sheetWords } from './words.ts';
 import './Phrases.css';

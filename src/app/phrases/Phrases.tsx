@@ -1,8 +1,8 @@
 import { useMemo } from 'preact/hooks';
 import type { Deck, TaughtPhrase } from '../../decks/deck.ts';
+import { explained } from '../../making/explained.ts';
 import { route } from '../router.ts';
 import { currentLesson, opened } from '../state.ts';
-import { explained } from './explained.ts';
 import { PhraseOut } from './PhraseOut.tsx';
 import { PhraseView } from './PhraseView.tsx';
 import { pathWords } from './words.ts';

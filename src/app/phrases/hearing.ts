@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
+import { soundingOf, type Explained } from '../../making/explained.ts';
 import type { Playing } from '../../sound/index.ts';
 import { usePlay } from '../../sound/usePlay.ts';
-import { soundingOf, type Explained } from './explained.ts';
 
 /** A phrase to be heard as it is, from a button that also stops it. */
 export interface Hearing {

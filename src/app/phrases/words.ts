@@ -1,4 +1,5 @@
 import { listed } from '../../parts/words.ts';
+import { withPlaces, type Explained } from '../../making/explained.ts';
 import { travel } from '../../neck/travel.ts';
 import { SURE, type Group } from '../../theory/analysis/analysis.ts';
 import { motion } from '../../theory/analysis/motion.ts';
@@ -10,7 +11,6 @@ import {
   numeralLabel,
   type Naming,
 } from '../../theory/naming.ts';
-import { withPlaces, type Explained } from './explained.ts';
 
 /** How much is said beside the numerals. */
 export interface Said {

@@ -1,10 +1,10 @@
 import { itemsOf } from '../../cards/index.ts';
 import { MOST } from '../../decks/deck.ts';
+import { draftOf, shortened } from '../../making/fromDeck.ts';
 import { marksOf, weakDrills } from '../../practice/lesson.ts';
 import { dayAfter, daysUntil, startOf } from '../days.ts';
 import { go } from '../router.ts';
-import { draftOf, shortened } from '../teach/from.ts';
-import { begin, openKept } from '../teach/kept.ts';
+import { begin, openKept } from '../teach/kept/kept.ts';
 import type { PlacedReport } from './reports.ts';
 
 /** Opens the next lesson, made from what these reports on one lesson show to be weak, in the form. */

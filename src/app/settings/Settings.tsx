@@ -1,10 +1,10 @@
+import { Choice, Choices } from '../../parts/Choices.tsx';
 import { pluck, type KeySound } from '../../sound/index.ts';
 import { NAMINGS, type Naming } from '../../theory/naming.ts';
+import { KEY_SOUNDS } from '../settings.ts';
 import { changeSettings, opened, settings } from '../state.ts';
 import { Backup } from './Backup.tsx';
 import './Settings.css';
-import { KEY_SOUNDS } from './settings.ts';
-import { Choice, Choices } from '../../parts/Choices.tsx';
 
 const NAMING_WORDS: Record<Naming, string> = {
   english: 'C D E, B♭',

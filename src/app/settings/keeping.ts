@@ -1,5 +1,6 @@
 import { readDeck } from '../../decks/document.ts';
 import { readReport } from '../../decks/report.ts';
+import { readDraft } from '../../making/draftDocument.ts';
 import { replay } from '../../memory/memory.ts';
 import { readBackup, writeBackup, type Checks } from '../../store/backup.ts';
 import { listDecks, takeDecks } from '../../store/decks.ts';
@@ -7,8 +8,7 @@ import { listDrafts, takeDrafts } from '../../store/drafts.ts';
 import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';
 import { reports as kept } from '../report/reports.ts';
 import { log, memory, readLessons } from '../state.ts';
-import { readDraft } from '../teach/document.ts';
-import { readKept } from '../teach/kept.ts';
+import { readKept } from '../teach/kept/kept.ts';
 
 /** A file's text, and how many lessons and reports are not in it because they cannot be read. */
 export interface Saved {

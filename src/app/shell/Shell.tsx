@@ -1,7 +1,7 @@
 import type { ComponentType } from 'preact';
-import { lazy } from '../lazy.tsx';
 import { beginAgain, route, type Screen } from '../router.ts';
 import { trouble, unreadable } from '../trouble.ts';
+import { lazy } from './lazy.tsx';
 import { UpdateNotice } from './UpdateNotice.tsx';
 import './Shell.css';
 

@@ -8,11 +8,12 @@ import {
   type EarDrill,
   type PhraseDrill,
 } from '../../decks/deck.ts';
+import { drillFault, drillOf, isTogether } from '../../making/draft.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import type { Item } from '../../practice/item.ts';
 import { itemPlace } from '../deckWords.ts';
 import { TempoField } from '../TempoField.tsx';
-import { change, draft, drillFault, drillOf, isTogether } from './draft.ts';
+import { change, draft } from './kept/form.ts';
 import { Many } from './Many.tsx';
 import { MarkSearch } from './MarkChoice.tsx';
 import { DegreeChoice, FretChoice, SizeChoice, StringChoice } from './TogetherChoices.tsx';

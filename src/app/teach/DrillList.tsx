@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { itemsOf, KINDS } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, MOST, type Deck, type KindName } from '../../decks/deck.ts';
+import { drillOf, isTogether, type MadeDrill } from '../../making/draft.ts';
 import { drillWords } from '../deckWords.ts';
 import { useFocusAfter } from '../focus.ts';
-import { change, draft, drillOf, isTogether, type MadeDrill } from './draft.ts';
+import { change, draft } from './kept/form.ts';
 
 interface DrillListProps {
   deck: Deck;

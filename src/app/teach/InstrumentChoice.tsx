@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { onInstrument } from '../../making/draft.ts';
 import {
   INSTRUMENTS,
   instrumentFault,
@@ -6,7 +7,7 @@ import {
   type Instrument,
 } from '../../neck/instrument.ts';
 import { instrumentWords } from '../deckWords.ts';
-import { change, draft, onInstrument } from './draft.ts';
+import { change, draft } from './kept/form.ts';
 
 const OWN = 'own tuning';
 

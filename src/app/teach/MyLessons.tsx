@@ -1,15 +1,23 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { MOST, type Deck } from '../../decks/deck.ts';
+import { type Draft, usualTitle } from '../../making/draft.ts';
+import { draftOf } from '../../making/fromDeck.ts';
 import { keyLabel } from '../../theory/naming.ts';
+import { useFocusAfter } from '../focus.ts';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
 import { lessons, settings } from '../state.ts';
-import { useFocusAfter } from '../focus.ts';
-import type { Draft } from './draft.ts';
-import { usualTitle } from './draft.ts';
-import { draftOf } from './from.ts';
-import { begin, copy, kept, keptTitle, openAgain, openId, rename, setAway } from './kept.ts';
-import type { KeptDraft } from './kept.ts';
+import {
+  begin,
+  copy,
+  kept,
+  keptTitle,
+  openAgain,
+  openId,
+  rename,
+  setAway,
+  type KeptDraft,
+} from './kept/kept.ts';
 import { plain } from './Words.tsx';
 
 /** The lessons that the teacher made, and all that another one can start from. */

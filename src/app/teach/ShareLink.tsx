@@ -4,7 +4,7 @@ import { deckLink } from '../../decks/link.ts';
 import { LinkBox } from '../LinkBox.tsx';
 import { base } from '../router.ts';
 import { keepMade } from '../state.ts';
-import { markShared } from './kept.ts';
+import { markShared } from './kept/kept.ts';
 
 /** A lesson's link: to copy, to share, to scan. */
 export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {

@@ -1,11 +1,11 @@
 /** What is drilled and where: for all drills of the form, or for one that is tuned apart. */
 import { useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
+import { readStringSet, usualSets, type StringSet } from '../../making/stringSets.ts';
 import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
 import { SIZES, type Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { Many } from './Many.tsx';
-import { readStringSet, usualSets, type StringSet } from './stringSets.ts';
 
 const ALL_DEGREES = ['1', '2', '3', '4', '5', '6', '7'] as const;
 const USUAL_SIZES = SIZES.slice(0, 3);

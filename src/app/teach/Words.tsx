@@ -1,6 +1,7 @@
 import { MOST } from '../../decks/deck.ts';
+import { usualTitle } from '../../making/draft.ts';
 import { dayAfter } from '../days.ts';
-import { change, draft, usualTitle } from './draft.ts';
+import { change, draft } from './kept/form.ts';
 
 /** What the lesson says: its title, a note, the day of the next one. */
 export function Words() {

@@ -1,6 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readDraft, writeDraft } from '../../src/app/teach/document.ts';
+import { itemsOf } from '../../src/cards/index.ts';
+import { MOST, type Deck, type Drill, type Mark } from '../../src/decks/deck.ts';
+import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import {
   deckOf,
   draftFault,
@@ -10,17 +12,15 @@ import {
   PLAIN,
   usualTitle,
   type Draft,
-} from '../../src/app/teach/draft.ts';
-import { copyOf, draftOf, shortened } from '../../src/app/teach/from.ts';
-import { readStringSet, usualSets } from '../../src/app/teach/stringSets.ts';
-import { itemsOf } from '../../src/cards/index.ts';
-import { MOST, type Deck, type Drill, type Mark } from '../../src/decks/deck.ts';
-import { readDeck, writeDeck } from '../../src/decks/document.ts';
+} from '../../src/making/draft.ts';
+import { readDraft, writeDraft } from '../../src/making/draftDocument.ts';
+import { copyOf, draftOf, shortened } from '../../src/making/fromDeck.ts';
+import { readStringSet, usualSets } from '../../src/making/stringSets.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { LONGEST_ID } from '../../src/store/review.ts';
 import { SIZES } from '../../src/theory/chord.ts';
-import { hasSevenNotes } from '../../src/theory/scale.ts';
 import { beats } from '../../src/theory/rhythm.ts';
+import { hasSevenNotes } from '../../src/theory/scale.ts';
 import { decks } from '../decks/arbitrary.ts';
 
 const instrument = (name: string) => INSTRUMENTS.find((one) => one.name === name)!;

@@ -1,20 +1,15 @@
-import { MOST } from '../../decks/deck.ts';
-import { fingeringByNote } from '../../neck/hand.ts';
-import type { Incremental } from '../../neck/incremental.ts';
-import {
-  placedByNote,
-  positionsByNote,
-  stringsByNote,
-  type Placement,
-} from '../../neck/placement.ts';
-import { isToneRuling, type Ruling } from '../../theory/analysis/ruling.ts';
-import { sameChord } from '../../theory/analysis/candidates.ts';
-import { chordOn } from '../../theory/chord.ts';
-import { byOctaves, phraseOf, sketchOf } from '../../theory/editing.ts';
-import type { Key } from '../../theory/key.ts';
-import type { Phrase } from '../../theory/phrase.ts';
-import { parentKey } from '../../theory/scale.ts';
-import { eachVariation, movedTo } from '../../theory/variations/variations.ts';
+import { MOST } from '../decks/deck.ts';
+import { fingeringByNote } from '../neck/hand.ts';
+import type { Incremental } from '../neck/incremental.ts';
+import { placedByNote, positionsByNote, stringsByNote, type Placement } from '../neck/placement.ts';
+import { sameChord } from '../theory/analysis/candidates.ts';
+import { isToneRuling, type Ruling } from '../theory/analysis/ruling.ts';
+import { chordOn } from '../theory/chord.ts';
+import { byOctaves, phraseOf, sketchOf } from '../theory/editing.ts';
+import type { Key } from '../theory/key.ts';
+import type { Phrase } from '../theory/phrase.ts';
+import { parentKey } from '../theory/scale.ts';
+import { eachVariation, movedTo } from '../theory/variations/variations.ts';
 import { withPlaces, type Explained } from './explained.ts';
 
 /** Makes one phrase after another of a phrase; where nothing is made yet, it only pauses. */

@@ -1,25 +1,34 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { PhrasePlayer } from '../../parts/PhrasePlayer.tsx';
-import { sketchOf } from '../../theory/editing.ts';
-import { change, draft, titleOf, TEMPO } from '../teach/draft.ts';
-import { begin } from '../teach/kept.ts';
-import { settings } from '../state.ts';
-import { TempoField } from '../TempoField.tsx';
+import { titleOf, TEMPO } from '../../../making/draft.ts';
+import { isBegun, newEntry, step, taken, type Entry } from '../../../making/entry.ts';
+import { explained as explain, soundingOf, type Explained } from '../../../making/explained.ts';
+import {
+  caughtUp,
+  changed,
+  oddTime,
+  readText,
+  textOf,
+  writtenPhrase,
+} from '../../../making/reading.ts';
+import { rulingsMoved } from '../../../making/varied.ts';
+import { PhrasePlayer } from '../../../parts/PhrasePlayer.tsx';
+import { sketchOf } from '../../../theory/editing.ts';
+import { stripOf } from '../../phrases/drawn.ts';
+import { GroupChoice } from '../../phrases/GroupChoice.tsx';
+import { PhraseOut } from '../../phrases/PhraseOut.tsx';
+import { PhraseSheet } from '../../phrases/PhraseSheet.tsx';
+import { embellishmentWords, motionWords, outlineWords, travelWords } from '../../phrases/words.ts';
+import { settings } from '../../state.ts';
+import { TempoField } from '../../TempoField.tsx';
+import { change, draft } from '../kept/form.ts';
+import { begin } from '../kept/kept.ts';
 import { Bench } from './Bench.tsx';
-import { isBegun, newEntry, step, taken, type Entry } from './entry.ts';
-import { explained as explain, soundingOf, stripOf, type Explained } from './explained.ts';
-import { GroupChoice } from './GroupChoice.tsx';
+import { thrown } from './discarded.ts';
 import { MidiFile } from './MidiFile.tsx';
-import { PhraseOut } from './PhraseOut.tsx';
-import { PhraseSheet } from './PhraseSheet.tsx';
-import { caughtUp, changed, oddTime, readText, textOf, writtenPhrase } from './reading.ts';
 import { Readings } from './Readings.tsx';
 import { TextField, useSettled } from './TextField.tsx';
-import { thrown } from './thrown.ts';
-import { rulingsMoved } from './varied.ts';
 import { Variations } from './Variations.tsx';
-import { embellishmentWords, motionWords, outlineWords, travelWords } from './words.ts';
-import './Phrases.css';
+import '../../phrases/Phrases.css';
 
 const NEW = newEntry(TEMPO);
 

@@ -1,5 +1,5 @@
-import type { KeySound } from '../../sound/index.ts';
-import { NAMINGS, type Naming } from '../../theory/naming.ts';
+import type { KeySound } from '../sound/index.ts';
+import { NAMINGS, type Naming } from '../theory/naming.ts';
 
 /** What the student has chosen, kept on the device. */
 export interface Settings {

@@ -1,5 +1,4 @@
-import { signal } from '@preact/signals';
-import { itemsOf } from '../../cards/index.ts';
+import { itemsOf } from '../cards/index.ts';
 import {
   CONTOURS,
   isPhraseDrill,
@@ -12,19 +11,18 @@ import {
   type Marks,
   type NeckDrill,
   type TaughtPhrase,
-} from '../../decks/deck.ts';
-import { isKindOf } from '../../decks/kinds.ts';
-import { rulingsIn } from '../../decks/rulings.ts';
-import { fretsLeft, GUITAR, type Instrument } from '../../neck/instrument.ts';
-import { midiAt } from '../../neck/place.ts';
-import type { Ruling } from '../../theory/analysis/ruling.ts';
-import type { Size } from '../../theory/chord.ts';
-import { spell, type Key } from '../../theory/key.ts';
-import { keyLabel } from '../../theory/naming.ts';
-import type { Phrase } from '../../theory/phrase.ts';
-import { hasSevenNotes } from '../../theory/scale.ts';
-import { DEGREES } from '../../theory/scale.ts';
-import type { Entry } from '../phrases/entry.ts';
+} from '../decks/deck.ts';
+import { isKindOf } from '../decks/kinds.ts';
+import { rulingsIn } from '../decks/rulings.ts';
+import { fretsLeft, GUITAR, type Instrument } from '../neck/instrument.ts';
+import { midiAt } from '../neck/place.ts';
+import type { Ruling } from '../theory/analysis/ruling.ts';
+import type { Size } from '../theory/chord.ts';
+import { spell, type Key } from '../theory/key.ts';
+import { keyLabel } from '../theory/naming.ts';
+import type { Phrase } from '../theory/phrase.ts';
+import { DEGREES, hasSevenNotes } from '../theory/scale.ts';
+import type { Entry } from './entry.ts';
 
 /** A phrase of the lesson, and what the teacher ruled that it outlines. */
 export interface MadePhrase {
@@ -82,16 +80,9 @@ export const PLAIN: Draft = {
   entry: null,
 };
 
-/** The lesson in the making. `kept.ts` keeps it on the device. */
-export const draft = signal<Draft>(PLAIN);
-
 /** Whether nothing has been chosen yet. */
 export function isPlain(made: Draft): boolean {
   return made === PLAIN;
-}
-
-export function change(part: Partial<Draft>): void {
-  draft.value = { ...draft.value, ...part };
 }
 
 /** Quarter notes a minute of phrases to be heard. */

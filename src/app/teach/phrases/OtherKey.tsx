@@ -1,18 +1,29 @@
 import { useState } from 'preact/hooks';
-import { MOST } from '../../decks/deck.ts';
-import { keyName, spell, USUAL_TONICS, type Key } from '../../theory/key.ts';
-import { keyLabel, noteLabel, scaleLabel } from '../../theory/naming.ts';
-import type { Phrase } from '../../theory/phrase.ts';
-import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../theory/scale.ts';
-import { settings } from '../state.ts';
+import { MOST } from '../../../decks/deck.ts';
+import type { Explained } from '../../../making/explained.ts';
+import { inOtherKey } from '../../../making/varied.ts';
+import { keyName, spell, USUAL_TONICS, type Key } from '../../../theory/key.ts';
+import { keyLabel, noteLabel, scaleLabel } from '../../../theory/naming.ts';
+import type { Phrase } from '../../../theory/phrase.ts';
+import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../../theory/scale.ts';
+import { settings } from '../../state.ts';
 import { useSlices } from './slices.ts';
-import { inOtherKey } from './varied.ts';
-import { Single, type VariationsProps } from './Variations.tsx';
+import { Variation } from './Variation.tsx';
 
 const SCALES = SCALE_KINDS.filter(hasSevenNotes);
 
+export interface OtherKeyProps {
+  explained: Explained;
+  /** How many phrases the lesson has. */
+  kept: number;
+  /** Puts a variation into the lesson. */
+  keep(phrase: Phrase): void;
+  /** Begins another lesson, in the key of a variation, with it. */
+  begin(key: Key, phrase: Phrase): void;
+}
+
 /** The phrase on the same degrees of a key to be chosen: a phrase of this lesson, or the first one of another. */
-export function OtherKey({ explained, kept, keep, begin }: VariationsProps) {
+export function OtherKey({ explained, kept, keep, begin }: OtherKeyProps) {
   const { key } = explained;
   const [other, setOther] = useState<Key>(key);
   const [said, setSaid] = useState('');
@@ -63,7 +74,7 @@ export function OtherKey({ explained, kept, keep, begin }: VariationsProps) {
         {said || statusWords(same, done, one !== undefined, there)}
       </p>
       {one && (
-        <Single key={keyName(other)} one={one} explained={explained} musicKey={other}>
+        <Variation key={keyName(other)} one={one} explained={explained} musicKey={other}>
           <button
             type="button"
             class="button small"
@@ -80,7 +91,7 @@ export function OtherKey({ explained, kept, keep, begin }: VariationsProps) {
           <button type="button" class="button small" onClick={() => begin(other, one.phrase)}>
             A lesson in {there}
           </button>
-        </Single>
+        </Variation>
       )}
     </>
   );

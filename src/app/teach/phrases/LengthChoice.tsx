@@ -1,8 +1,8 @@
-import { Choice, Choices } from '../../parts/Choices.tsx';
-import { NoteGlyph } from '../../parts/NoteGlyph.tsx';
-import { beats, compare, type Beats } from '../../theory/rhythm.ts';
-import { dotted, noteValue } from '../../theory/value.ts';
-import { TRIPLET } from './entry.ts';
+import { TRIPLET } from '../../../making/entry.ts';
+import { Choice, Choices } from '../../../parts/Choices.tsx';
+import { NoteGlyph } from '../../../parts/NoteGlyph.tsx';
+import { beats, compare, type Beats } from '../../../theory/rhythm.ts';
+import { dotted, noteValue } from '../../../theory/value.ts';
 
 const LENGTHS: readonly (readonly [Beats, string])[] = [
   [TRIPLET, 'triplets'],

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import type { Key } from '../../theory/key.ts';
-import type { Phrase } from '../../theory/phrase.ts';
+import type { Key } from '../../../theory/key.ts';
+import type { Phrase } from '../../../theory/phrase.ts';
 
 interface MidiFileProps {
   musicKey: Key;
@@ -12,7 +12,7 @@ export function MidiFile({ musicKey, opened }: MidiFileProps) {
   const [said, setSaid] = useState<readonly string[]>([]);
   const open = async (file: File | undefined) => {
     if (!file) return;
-    const { readMidi } = await import('../../decks/notation/midi.ts');
+    const { readMidi } = await import('../../../decks/notation/midi.ts');
     const read = await readMidi(new Uint8Array(await file.arrayBuffer()), { key: musicKey });
     setSaid('phrase' in read ? read.remarks : [read.fault]);
     if ('phrase' in read) opened(read.phrase);

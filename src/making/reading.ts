@@ -1,11 +1,11 @@
-import { writeTablature } from '../../decks/notation/tablature.ts';
-import { readTablature, type TablatureRead } from '../../decks/notation/tablature-reader.ts';
-import { isTime } from '../../decks/notes.ts';
-import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
-import { midiAt } from '../../neck/place.ts';
-import { emptySketch, phraseOf, sketchOf, type Sketch } from '../../theory/editing.ts';
-import { spell, type Key } from '../../theory/key.ts';
-import type { Phrase } from '../../theory/phrase.ts';
+import { readTablature, type TablatureRead } from '../decks/notation/tablature-reader.ts';
+import { writeTablature } from '../decks/notation/tablature.ts';
+import { isTime } from '../decks/notes.ts';
+import { fretsLeft, type Instrument } from '../neck/instrument.ts';
+import { midiAt } from '../neck/place.ts';
+import { emptySketch, phraseOf, sketchOf, type Sketch } from '../theory/editing.ts';
+import { spell, type Key } from '../theory/key.ts';
+import type { Phrase } from '../theory/phrase.ts';
 import { taken, type Entry } from './entry.ts';
 import { BAR, withPlaces, type Explained } from './explained.ts';
 

@@ -1,5 +1,7 @@
-import { Choice, Choices } from '../../parts/Choices.tsx';
-import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
+import { step, type Cursor, type Entry } from '../../../making/entry.ts';
+import { withPlaces, type Explained } from '../../../making/explained.ts';
+import { ruled, unruled } from '../../../making/ruled.ts';
+import { fretsLeft, type Instrument } from '../../../neck/instrument.ts';
 import {
   midiAt,
   parsePlace,
@@ -7,18 +9,16 @@ import {
   placesOf,
   placeText,
   type Place,
-} from '../../neck/place.ts';
-import { possibleEmbellishments } from '../../theory/analysis/analysis.ts';
-import { EMBELLISHMENTS } from '../../theory/analysis/embellishment.ts';
-import { isToneRuling } from '../../theory/analysis/ruling.ts';
-import { join, joinFault, later, move, rest, restAfter, unplace } from '../../theory/editing.ts';
-import { pitchClass } from '../../theory/note.ts';
-import { JOINS } from '../../theory/phrase.ts';
-import { beats } from '../../theory/rhythm.ts';
-import { step, type Cursor, type Entry } from './entry.ts';
-import { withPlaces, type Explained } from './explained.ts';
-import { ruled, unruled } from './rulings.ts';
-import { kindWords, toneWords, withArticle } from './words.ts';
+} from '../../../neck/place.ts';
+import { Choice, Choices } from '../../../parts/Choices.tsx';
+import { possibleEmbellishments } from '../../../theory/analysis/analysis.ts';
+import { EMBELLISHMENTS } from '../../../theory/analysis/embellishment.ts';
+import { isToneRuling } from '../../../theory/analysis/ruling.ts';
+import { join, joinFault, later, move, rest, restAfter, unplace } from '../../../theory/editing.ts';
+import { pitchClass } from '../../../theory/note.ts';
+import { JOINS } from '../../../theory/phrase.ts';
+import { beats } from '../../../theory/rhythm.ts';
+import { kindWords, toneWords, withArticle } from '../../phrases/words.ts';
 
 interface ChosenNoteProps {
   entry: Entry;

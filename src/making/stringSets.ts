@@ -1,4 +1,4 @@
-import type { Instrument } from '../../neck/instrument.ts';
+import type { Instrument } from '../neck/instrument.ts';
 
 /** Strings that are played together, from the highest string number down. */
 export type StringSet = readonly number[];

@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Remark } from '../../decks/notation/remark.ts';
-import { labelsOf } from '../../decks/notation/tablature.ts';
-import type { TablatureRead } from '../../decks/notation/tablature-reader.ts';
-import type { Instrument } from '../../neck/instrument.ts';
+import type { Remark } from '../../../decks/notation/remark.ts';
+import type { TablatureRead } from '../../../decks/notation/tablature-reader.ts';
+import { labelsOf } from '../../../decks/notation/tablature.ts';
+import type { Instrument } from '../../../neck/instrument.ts';
 
 interface TextFieldProps {
   /** What is typed, or what the phrase looks like as tablature. */

@@ -1,16 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { MOST } from '../../decks/deck.ts';
-import { fretsLeft } from '../../neck/instrument.ts';
-import { midiAt, type Place } from '../../neck/place.ts';
-import { bringIntoSight } from '../../parts/inSight.ts';
-import { Neck } from '../../parts/Neck.tsx';
-import { PhraseStrip } from '../../parts/PhraseStrip.tsx';
-import { pluck } from '../../sound/index.ts';
-import { byOctaves, lengthen, unplace, type Sketch } from '../../theory/editing.ts';
-import type { Beats } from '../../theory/rhythm.ts';
-import { valueWords } from '../../theory/value.ts';
-import { settings } from '../state.ts';
-import { ChosenNote, shifted } from './ChosenNote.tsx';
+import { MOST } from '../../../decks/deck.ts';
 import {
   atEnd,
   isFull,
@@ -23,12 +12,24 @@ import {
   undone,
   type Cursor,
   type Entry,
-} from './entry.ts';
-import { dotsOf, stripOf, type Explained } from './explained.ts';
-import { useHearing } from './hearing.ts';
+} from '../../../making/entry.ts';
+import type { Explained } from '../../../making/explained.ts';
+import type { About } from '../../../making/reading.ts';
+import { fretsLeft } from '../../../neck/instrument.ts';
+import { midiAt, type Place } from '../../../neck/place.ts';
+import { bringIntoSight } from '../../../parts/inSight.ts';
+import { Neck } from '../../../parts/Neck.tsx';
+import { PhraseStrip } from '../../../parts/PhraseStrip.tsx';
+import { pluck } from '../../../sound/index.ts';
+import { byOctaves, lengthen, unplace, type Sketch } from '../../../theory/editing.ts';
+import type { Beats } from '../../../theory/rhythm.ts';
+import { valueWords } from '../../../theory/value.ts';
+import { dotsOf, stripOf } from '../../phrases/drawn.ts';
+import { useHearing } from '../../phrases/hearing.ts';
+import { withArticle } from '../../phrases/words.ts';
+import { settings } from '../../state.ts';
+import { ChosenNote, shifted } from './ChosenNote.tsx';
 import { LengthChoice } from './LengthChoice.tsx';
-import type { About } from './reading.ts';
-import { withArticle } from './words.ts';
 
 interface BenchProps {
   entry: Entry;

@@ -1,7 +1,7 @@
-import type { Group } from '../../theory/analysis/analysis.ts';
-import { isToneRuling, spanOf, type Ruling } from '../../theory/analysis/ruling.ts';
-import type { Chord } from '../../theory/chord.ts';
-import type { Phrase } from '../../theory/phrase.ts';
+import type { Group } from '../theory/analysis/analysis.ts';
+import { isToneRuling, spanOf, type Ruling } from '../theory/analysis/ruling.ts';
+import type { Chord } from '../theory/chord.ts';
+import type { Phrase } from '../theory/phrase.ts';
 
 /** The rulings with one more, which takes the place of those that speak of the same. */
 export function ruled(rulings: readonly Ruling[], ruling: Ruling): Ruling[] {

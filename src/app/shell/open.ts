@@ -1,6 +1,6 @@
-import { restore } from './round/session.ts';
-import { restoreQuestions } from './round/questions.ts';
-import { open, opened } from './state.ts';
+import { restoreQuestions } from '../round/questions.ts';
+import { restore } from '../round/session.ts';
+import { open, opened } from '../state.ts';
 
 // Read once: the log, the lessons, the settings; then the round that was going on when the page was left. Only then
 // is everything known: a round that is reloaded goes on where it was.

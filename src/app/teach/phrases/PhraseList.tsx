@@ -1,11 +1,12 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { MOST } from '../../decks/deck.ts';
-import { useFocusAfter } from '../focus.ts';
-import { change, draft, drillsOn, type MadeDrill, type MadePhrase } from '../teach/draft.ts';
-import { entryOf, isBegun } from './entry.ts';
-import { explained } from './explained.ts';
-import { thrown } from './thrown.ts';
-import { pathWords } from './words.ts';
+import { MOST } from '../../../decks/deck.ts';
+import { drillsOn, type MadeDrill, type MadePhrase } from '../../../making/draft.ts';
+import { entryOf, isBegun } from '../../../making/entry.ts';
+import { explained } from '../../../making/explained.ts';
+import { useFocusAfter } from '../../focus.ts';
+import { pathWords } from '../../phrases/words.ts';
+import { change, draft } from '../kept/form.ts';
+import { thrown } from './discarded.ts';
 
 /** A phrase that was removed: where it stood, and the drills before and after. */
 interface Removed {

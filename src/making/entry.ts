@@ -1,7 +1,7 @@
-import { MOST } from '../../decks/deck.ts';
-import type { Instrument } from '../../neck/instrument.ts';
-import { midiAt, type Place } from '../../neck/place.ts';
-import type { Ruling } from '../../theory/analysis/ruling.ts';
+import { MOST } from '../decks/deck.ts';
+import type { Instrument } from '../neck/instrument.ts';
+import { midiAt, type Place } from '../neck/place.ts';
+import type { Ruling } from '../theory/analysis/ruling.ts';
 import {
   emptySketch,
   insert,
@@ -12,11 +12,11 @@ import {
   sameSketch,
   sketchOf,
   type Sketch,
-} from '../../theory/editing.ts';
-import { spell, type Key } from '../../theory/key.ts';
-import type { Phrase } from '../../theory/phrase.ts';
-import { add, beats, type Beats } from '../../theory/rhythm.ts';
-import { keptRulings } from './rulings.ts';
+} from '../theory/editing.ts';
+import { spell, type Key } from '../theory/key.ts';
+import type { Phrase } from '../theory/phrase.ts';
+import { add, beats, type Beats } from '../theory/rhythm.ts';
+import { keptRulings } from './ruled.ts';
 
 /** On a note, or in the gap before it; the gap at the end has as its `at` the number of notes. */
 export interface Cursor {

@@ -3,14 +3,14 @@
  * form knows. Whatever is read is checked, since it may come from a backup's file.
  */
 import * as v from 'valibot';
-import { KIND_NAMES, type Marks } from '../../decks/deck.ts';
-import { readDeck, writeDeck, type DeckDocument } from '../../decks/document.ts';
-import { drillSchema, formOf } from '../../decks/drills/index.ts';
-import { neckEntries, writeNeck } from '../../decks/drills/neck.ts';
-import type { Fault } from '../../decks/envelope.ts';
-import { LONGEST_ID } from '../../store/review.ts';
-import { readEntry, writeEntry } from '../phrases/document.ts';
+import { KIND_NAMES, type Marks } from '../decks/deck.ts';
+import { readDeck, writeDeck, type DeckDocument } from '../decks/document.ts';
+import { drillSchema, formOf } from '../decks/drills/index.ts';
+import { neckEntries, writeNeck } from '../decks/drills/neck.ts';
+import type { Fault } from '../decks/envelope.ts';
+import { LONGEST_ID } from '../store/review.ts';
 import { deckOf, isTogether, type Draft } from './draft.ts';
+import { readEntry, writeEntry } from './entryDocument.ts';
 
 /** What a draft's drills may say: the deck's own words, of a lesson that is not whole yet. */
 const Drills = v.array(v.union([v.picklist(KIND_NAMES), drillSchema('unfinished')]));

@@ -1,7 +1,9 @@
 /** The teacher's lessons on this device: made here, shared or not, put away or not; one of them is open in the form. */
 import { effect, signal, untracked } from '@preact/signals';
-import type { KindName } from '../../decks/deck.ts';
-import { newId } from '../../store/device.ts';
+import { isPlain, PLAIN, titleOf, type Draft } from '../../../making/draft.ts';
+import { readDraft, writeDraft } from '../../../making/draftDocument.ts';
+import { copyOf } from '../../../making/fromDeck.ts';
+import { newId } from '../../../store/device.ts';
 import {
   keepDraft,
   listDrafts,
@@ -9,13 +11,10 @@ import {
   openDraft,
   watchDrafts,
   type StoredDraft,
-} from '../../store/drafts.ts';
-import { formerEntry } from '../phrases/document.ts';
-import { reportingTrouble } from '../state.ts';
-import { unreadable } from '../trouble.ts';
-import { readDraft, writeDraft } from './document.ts';
-import { draft, isPlain, PLAIN, titleOf, type Draft } from './draft.ts';
-import { copyOf } from './from.ts';
+} from '../../../store/drafts.ts';
+import { reportingTrouble } from '../../state.ts';
+import { unreadable } from '../../trouble.ts';
+import { draft } from './form.ts';
 
 /** A lesson that the teacher made on this device. */
 export interface KeptDraft extends Omit<StoredDraft, 'document'> {
@@ -55,7 +54,6 @@ export async function readKept(): Promise<void> {
   kept.value = all;
   const open = all.find((one) => one.id === id);
   if (open) show(open);
-  await carryOver();
   const [fault] = faults;
   if (fault) unreadable.value = `A lesson of yours on this device cannot be read: ${fault}`;
 }
@@ -176,47 +174,3 @@ export function markShared(deck: string): void {
 export function keptTitle({ draft: made }: KeptDraft): string {
   return titleOf(made);
 }
-
-/** Where an earlier version of this page kept the one draft it had. */
-const FORMER = 'skipwise draft 1';
-
-/** Takes over that draft; it is let go there once the device has it here. */
-async function carryOver(): Promise<void> {
-  const former = formerDraft();
-  if (!former) return;
-  const one = { id: newId(), draft: former, changed: Date.now(), away: false, shared: [] };
-  const { draft: made, ...rest } = one;
-  await reportingTrouble(
-    keepDraft({ ...rest, document: writeDraft(made) }).then(() => {
-      kept.value = [one, ...kept.value!];
-      openAgain(one);
-      localStorage.removeItem(FORMER);
-    }),
-  );
-}
-
-function formerDraft(): Draft | null {
-  let text: string | null;
-  try {
-    text = localStorage.getItem(FORMER);
-  } catch {
-    // Where the browser keeps nothing for the page it has kept nothing before.
-    return null;
-  }
-  if (text === null) return null;
-  const { kinds, strings, entry, ...rest } = JSON.parse(text) as FormerDraft;
-  return {
-    ...PLAIN,
-    ...rest,
-    entry: formerEntry(entry),
-    ...(kinds && { drills: kinds }),
-    ...(strings && { strings: strings.map((set) => set.split('-').map(Number)) }),
-  };
-}
-
-/** As that version wrote it: all drills in one, string sets as text, a phrase that is being written as tablature alone. */
-type FormerDraft = Partial<Omit<Draft, 'drills' | 'strings' | 'entry'>> & {
-  readonly kinds?: readonly KindName[];
-  readonly strings?: readonly string[];
-  readonly entry?: unknown;
-};

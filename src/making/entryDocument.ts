@@ -1,11 +1,11 @@
 /** A phrase that is being written, as the device keeps it. Whatever is read is checked: it may come from a backup's file. */
 import * as v from 'valibot';
-import { MOST } from '../../decks/deck.ts';
-import { readRulings, rulingsIn, writeRulings } from '../../decks/rulings.ts';
-import type { Key } from '../../theory/key.ts';
-import { JOINS } from '../../theory/phrase.ts';
-import { beats } from '../../theory/rhythm.ts';
-import { keptEntry, newEntry, type Entry, type Written } from './entry.ts';
+import { MOST } from '../decks/deck.ts';
+import { readRulings, rulingsIn, writeRulings } from '../decks/rulings.ts';
+import type { Key } from '../theory/key.ts';
+import { JOINS } from '../theory/phrase.ts';
+import { beats } from '../theory/rhythm.ts';
+import { keptEntry, type Entry, type Written } from './entry.ts';
 
 const whole = (low: number, high: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(high));
@@ -62,18 +62,4 @@ export function readEntry(document: unknown, key: Key): Entry | null {
   };
   const { undo, redo, ...now } = read.output;
   return { ...now, ...step(now), undo: undo.map(step), redo: redo.map(step) };
-}
-
-const Former = v.object({
-  text: v.pipe(v.string(), v.maxLength(20_000)),
-  tempo: whole(30, 240),
-  of: v.nullable(whole(0, MOST.phrases)),
-});
-
-/** The entry that an earlier version of this page kept, whose text was all it had; null where it is none. */
-export function formerEntry(document: unknown): Entry | null {
-  const read = v.safeParse(Former, document);
-  if (!read.success) return null;
-  const { tempo, ...rest } = read.output;
-  return { ...newEntry(tempo), ...rest };
 }

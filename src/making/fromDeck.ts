@@ -1,5 +1,5 @@
 /** A draft from a lesson that is there already: ready-made, earlier, received, or read from reports. */
-import { KIND_NAMES, MOST, type Deck, type Drill, type KindName } from '../../decks/deck.ts';
+import { KIND_NAMES, MOST, type Deck, type Drill, type KindName } from '../decks/deck.ts';
 import {
   drillOf,
   PLAIN,

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
-import type { MadePhrase } from '../teach/draft.ts';
-import type { Entry } from './entry.ts';
+import type { MadePhrase } from '../../../making/draft.ts';
+import type { Entry } from '../../../making/entry.ts';
 
 /** What was thrown away last, and the lesson's phrases then: it can be taken back as long as they are the same. */
 export const thrown = signal<{ entry: Entry; phrases: readonly MadePhrase[] } | null>(null);

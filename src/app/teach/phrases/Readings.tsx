@@ -1,13 +1,13 @@
-import { SURE, type Group } from '../../theory/analysis/analysis.ts';
-import type { Ruling } from '../../theory/analysis/ruling.ts';
-import { chordOn, type Chord, type Size } from '../../theory/chord.ts';
-import type { Key } from '../../theory/key.ts';
-import { DEGREES, parentKey } from '../../theory/scale.ts';
-import { Choice, Choices } from '../../parts/Choices.tsx';
-import { settings } from '../state.ts';
-import type { Explained } from './explained.ts';
-import { endedAt, ruled, ruledGroup, splitAt, unruled } from './rulings.ts';
-import { chordWords } from './words.ts';
+import type { Explained } from '../../../making/explained.ts';
+import { endedAt, ruled, ruledGroup, splitAt, unruled } from '../../../making/ruled.ts';
+import { Choice, Choices } from '../../../parts/Choices.tsx';
+import { SURE, type Group } from '../../../theory/analysis/analysis.ts';
+import type { Ruling } from '../../../theory/analysis/ruling.ts';
+import { chordOn, type Chord, type Size } from '../../../theory/chord.ts';
+import type { Key } from '../../../theory/key.ts';
+import { DEGREES, parentKey } from '../../../theory/scale.ts';
+import { chordWords } from '../../phrases/words.ts';
+import { settings } from '../../state.ts';
 
 interface ReadingsProps {
   explained: Explained;

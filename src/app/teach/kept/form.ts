@@ -1,0 +1,10 @@
+import { signal } from '@preact/signals';
+import { PLAIN, type Draft } from '../../../making/draft.ts';
+
+/** The lesson in the form. `kept.ts` keeps it on the device. */
+export const draft = signal<Draft>(PLAIN);
+
+/** Changes some choices of the lesson in the form. */
+export function change(part: Partial<Draft>): void {
+  draft.value = { ...draft.value, ...part };
+}
