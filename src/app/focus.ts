@@ -18,3 +18,13 @@ export function useFocusAfter(root: { readonly current: HTMLElement | null }) {
     wanted.current = selectors;
   };
 }
+
+/** Begins a screen at its top, with the focus on its title. */
+export function useFocusOnTitle() {
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    scrollTo(0, 0);
+    title.current?.focus();
+  }, []);
+  return title;
+}

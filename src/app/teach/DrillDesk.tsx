@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import { itemsOf, KINDS } from '../../cards/index.ts';
 import {
   CONTOURS,
@@ -12,6 +12,7 @@ import { drillFault, drillOf, isTogether } from '../../making/draft.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import type { Item } from '../../practice/item.ts';
 import { itemPlace } from '../deckWords.ts';
+import { useFocusOnTitle } from '../focus.ts';
 import { TempoField } from '../TempoField.tsx';
 import { change, draft } from './kept/form.ts';
 import { Many } from './Many.tsx';
@@ -36,11 +37,7 @@ export function DrillDesk({ deck, index, sample, leave }: DrillDeskProps) {
     () => (fault ? [] : itemsOf({ ...deck, drills: [drill] })),
     [JSON.stringify(drill), deck],
   );
-  const title = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    scrollTo(0, 0);
-    title.current?.focus();
-  }, []);
+  const title = useFocusOnTitle();
   const set = (next: Drill) => change({ drills: drills.with(index, next) });
   const follows = !drills.includes(drill.kind);
   return (

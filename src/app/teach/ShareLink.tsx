@@ -1,6 +1,7 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
 import { deckLink } from '../../decks/link.ts';
+import { useFocusOnTitle } from '../focus.ts';
 import { LinkBox } from '../LinkBox.tsx';
 import { base } from '../router.ts';
 import { keepMade } from '../state.ts';
@@ -23,11 +24,7 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
       },
     );
   }, []);
-  const title = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    scrollTo(0, 0);
-    title.current?.focus();
-  }, []);
+  const title = useFocusOnTitle();
   return (
     <main class="screen share">
       <h1 ref={title} tabIndex={-1}>

@@ -25,11 +25,12 @@ import { byOctaves, lengthen, unplace, type Sketch } from '../../../theory/editi
 import type { Beats } from '../../../theory/rhythm.ts';
 import { valueWords } from '../../../theory/value.ts';
 import { dotsOf, stripOf } from '../../phrases/drawn.ts';
-import { useHearing } from '../../phrases/hearing.ts';
+import { useHearing, type Hearing } from '../../phrases/hearing.ts';
 import { withArticle } from '../../phrases/words.ts';
 import { settings } from '../../state.ts';
 import { ChosenNote, shifted } from './ChosenNote.tsx';
 import { LengthChoice } from './LengthChoice.tsx';
+import { Tool } from './Tool.tsx';
 
 interface BenchProps {
   entry: Entry;
@@ -52,7 +53,6 @@ export function Bench({ entry, about, explained, group, edit, set }: BenchProps)
   const chosen = cursor.on === 'note' ? cursor.at : null;
   const go = (to: Cursor) => set({ cursor: to });
   useUndoKeys(edit);
-
   const tap = (place: Place) => {
     pluck(midiAt(about.instrument, place), place.string);
     if (!choosing) return edit((now) => tapped(now, place, about));
@@ -61,20 +61,14 @@ export function Bench({ entry, about, explained, group, edit, set }: BenchProps)
     setChoosing(false);
     go({ on: 'note', at: found });
   };
-  const key = (event: KeyboardEvent) => {
-    const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key] as 1 | -1 | undefined;
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (by && event.shiftKey && chosen !== null) edit((now) => shifted(now, by));
-    else if (by) go(moved(entry, by));
-    else if (event.key === 'Home' && sketch.notes.length > 0) go({ on: 'note', at: 0 });
-    else if (event.key === 'End') go(atEnd(sketch));
-    else if (event.key === 'Delete' || event.key === 'Backspace') edit(removed);
-    else return;
-    event.preventDefault();
-  };
   return (
     <section class="bench" aria-label="The notes">
-      <div role="toolbar" tabIndex={-1} aria-label="Note by note" onKeyDown={key}>
+      <div
+        role="toolbar"
+        tabIndex={-1}
+        aria-label="Note by note"
+        onKeyDown={(event) => onKey(event, { entry, edit, go })}
+      >
         <PhraseStrip
           notes={explained ? stripOf(explained) : []}
           strings={about.instrument.tuning.length}
@@ -84,38 +78,7 @@ export function Bench({ entry, about, explained, group, edit, set }: BenchProps)
           choose={(at) => go({ on: at < sketch.notes.length ? 'note' : 'gap', at })}
         />
       </div>
-      <div class="row">
-        <button
-          type="button"
-          class="button small"
-          disabled={entry.undo.length === 0}
-          onClick={() => edit(undone)}
-        >
-          Undo
-        </button>
-        <button
-          type="button"
-          class="button small"
-          disabled={entry.redo.length === 0}
-          onClick={() => edit(redone)}
-        >
-          Redo
-        </button>
-        <button type="button" class="button small" onClick={() => edit(rested)}>
-          Rest
-        </button>
-        <button
-          type="button"
-          class="button small"
-          disabled={sketch.notes.length === 0 && sketch.lead.n === 0}
-          onClick={() => edit(removed)}
-        >
-          Delete
-        </button>
-        <button type="button" class="button small" disabled={!explained} onClick={hearing.toggle}>
-          {hearing.playing ? 'Stop' : 'Hear'}
-        </button>
-      </div>
+      <Tools {...{ entry, edit, hearing }} canBeHeard={explained !== null} />
       <LengthChoice
         legend={chosen === null ? 'The next note' : `Note ${chosen + 1}`}
         length={chosen === null ? entry.length : sketch.notes[chosen]!.length}
@@ -125,26 +88,80 @@ export function Bench({ entry, about, explained, group, edit, set }: BenchProps)
             : edit((now) => step(now, { sketch: lengthen(now.sketch, chosen, length) }))
         }
       />
-      <div class="tap">
-        <p class="soft" role="status">
-          {choosing ? 'A tap chooses a note.' : tapWords(entry)}
-        </p>
-        {explained && (
-          <button
-            type="button"
-            class="button small"
-            aria-label="Choose a note on the neck"
-            aria-pressed={choosing}
-            onClick={() => setChoosing(!choosing)}
-          >
-            Choose
-          </button>
-        )}
-      </div>
+      <TapMeaning {...{ entry, choosing }} choose={explained && setChoosing} />
       <BenchNeck {...{ explained, about, group, tap }} lit={hearing.lit ?? chosen} />
       {explained && chosen !== null && <ChosenNote {...{ entry, explained, edit, go }} />}
       {explained && <AllNotes length={entry.length} edit={edit} />}
     </section>
+  );
+}
+
+interface Controls extends Pick<BenchProps, 'entry' | 'edit'> {
+  go(to: Cursor): void;
+}
+
+/** Arrows, Home and End move the cursor, arrows with Shift its note; Delete takes that out. */
+function onKey(event: KeyboardEvent, { entry, edit, go }: Controls): void {
+  const { sketch, cursor } = entry;
+  const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key] as 1 | -1 | undefined;
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  if (by && event.shiftKey && cursor.on === 'note') edit((now) => shifted(now, by));
+  else if (by) go(moved(entry, by));
+  else if (event.key === 'Home' && sketch.notes.length > 0) go({ on: 'note', at: 0 });
+  else if (event.key === 'End') go(atEnd(sketch));
+  else if (event.key === 'Delete' || event.key === 'Backspace') edit(removed);
+  else return;
+  event.preventDefault();
+}
+
+interface ToolsProps extends Pick<BenchProps, 'entry' | 'edit'> {
+  hearing: Hearing;
+  canBeHeard: boolean;
+}
+
+function Tools({ entry, edit, hearing, canBeHeard }: ToolsProps) {
+  const { sketch, undo, redo } = entry;
+  const isEmpty = sketch.notes.length === 0 && sketch.lead.n === 0;
+  return (
+    <div class="row">
+      <Tool name="Undo" disabled={undo.length === 0} use={() => edit(undone)} />
+      <Tool name="Redo" disabled={redo.length === 0} use={() => edit(redone)} />
+      <Tool name="Rest" use={() => edit(rested)} />
+      <Tool name="Delete" disabled={isEmpty} use={() => edit(removed)} />
+      <Tool
+        name={hearing.playing ? 'Stop' : 'Hear'}
+        disabled={!canBeHeard}
+        use={() => hearing.toggle()}
+      />
+    </div>
+  );
+}
+
+interface TapMeaningProps extends Pick<BenchProps, 'entry'> {
+  choosing: boolean;
+  /** Lets the next tap choose a note, or write again; null where there is none to choose. */
+  choose: ((choosing: boolean) => void) | null;
+}
+
+/** What the next tap on the neck does. */
+function TapMeaning({ entry, choosing, choose }: TapMeaningProps) {
+  return (
+    <div class="tap">
+      <p class="soft" role="status">
+        {choosing ? 'A tap chooses a note.' : tapWords(entry)}
+      </p>
+      {choose && (
+        <button
+          type="button"
+          class="button small"
+          aria-label="Choose a note on the neck"
+          aria-pressed={choosing}
+          onClick={() => choose(!choosing)}
+        >
+          Choose
+        </button>
+      )}
+    </div>
   );
 }
 
@@ -191,18 +208,10 @@ function AllNotes({ length, edit }: { length: Beats; edit: BenchProps['edit'] })
     <details class="all-notes">
       <summary>All notes</summary>
       <div class="groups">
-        <button type="button" class="button small" onClick={all(asLong)}>
-          Make each {withArticle(valueWords(length))}
-        </button>
-        <button type="button" class="button small" onClick={all((sketch) => unplace(sketch))}>
-          Find the easiest places
-        </button>
-        <button type="button" class="button small" onClick={all((sketch) => byOctaves(sketch, -1))}>
-          An octave lower
-        </button>
-        <button type="button" class="button small" onClick={all((sketch) => byOctaves(sketch, 1))}>
-          An octave higher
-        </button>
+        <Tool name={`Make each ${withArticle(valueWords(length))}`} use={all(asLong)} />
+        <Tool name="Find the easiest places" use={all((sketch) => unplace(sketch))} />
+        <Tool name="An octave lower" use={all((sketch) => byOctaves(sketch, -1))} />
+        <Tool name="An octave higher" use={all((sketch) => byOctaves(sketch, 1))} />
       </div>
     </details>
   );

@@ -19,6 +19,7 @@ import { pitchClass } from '../../../theory/note.ts';
 import { JOINS } from '../../../theory/phrase.ts';
 import { beats } from '../../../theory/rhythm.ts';
 import { kindWords, toneWords, withArticle } from '../../phrases/words.ts';
+import { Tool } from './Tool.tsx';
 
 interface ChosenNoteProps {
   entry: Entry;
@@ -31,47 +32,25 @@ interface ChosenNoteProps {
 export function ChosenNote({ entry, explained, edit, go }: ChosenNoteProps) {
   const { at } = entry.cursor;
   const { notes } = entry.sketch;
+  const hasRest = restAfter(entry.sketch, at).n > 0;
   return (
     <section class="chosen" aria-label={`Note ${at + 1}`}>
       <div class="row three">
-        <button
-          type="button"
-          class="button small"
-          disabled={at === 0}
-          onClick={() => edit((now) => shifted(now, -1))}
-        >
-          Earlier
-        </button>
-        <button
-          type="button"
-          class="button small"
+        <Tool name="Earlier" disabled={at === 0} use={() => edit((now) => shifted(now, -1))} />
+        <Tool
+          name="Later"
           disabled={at + 1 === notes.length}
-          onClick={() => edit((now) => shifted(now, 1))}
-        >
-          Later
-        </button>
-        <button type="button" class="button small" onClick={() => go({ on: 'gap', at })}>
-          Insert before
-        </button>
-        <button type="button" class="button small" onClick={() => go({ on: 'gap', at: at + 1 })}>
-          Insert after
-        </button>
-        {restAfter(entry.sketch, at).n > 0 && (
-          <button
-            type="button"
-            class="button small"
-            onClick={() => edit((now) => step(now, { sketch: rest(now.sketch, at, beats(0)) }))}
-          >
-            Remove its rest
-          </button>
+          use={() => edit((now) => shifted(now, 1))}
+        />
+        <Tool name="Insert before" use={() => go({ on: 'gap', at })} />
+        <Tool name="Insert after" use={() => go({ on: 'gap', at: at + 1 })} />
+        {hasRest && (
+          <Tool
+            name="Remove its rest"
+            use={() => edit((now) => step(now, { sketch: rest(now.sketch, at, beats(0)) }))}
+          />
         )}
-        <button
-          type="button"
-          class="button small"
-          onClick={() => go({ on: 'gap', at: notes.length })}
-        >
-          To the end
-        </button>
+        <Tool name="To the end" use={() => go({ on: 'gap', at: notes.length })} />
       </div>
       <ToneChoice {...{ entry, explained, edit }} />
       <Joins {...{ entry, explained, edit }} />

@@ -8,6 +8,7 @@ import type { Phrase } from '../../../theory/phrase.ts';
 import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../../theory/scale.ts';
 import { settings } from '../../state.ts';
 import { useSlices } from './slices.ts';
+import { Tool } from './Tool.tsx';
 import { Variation } from './Variation.tsx';
 
 const SCALES = SCALE_KINDS.filter(hasSevenNotes);
@@ -34,66 +35,75 @@ export function OtherKey({ explained, kept, keep, begin }: OtherKeyProps) {
   );
   const { naming } = settings.value;
   const [here, there] = [keyLabel(key, naming), keyLabel(other, naming)];
-  const absolute = naming === 'degrees' || naming === 'movable' ? 'english' : naming;
-  const tonics = USUAL_TONICS.includes(key.tonic) ? USUAL_TONICS : [key.tonic, ...USUAL_TONICS];
   const [one] = made;
+  const keepHere = (phrase: Phrase) => {
+    keep(calledIn(key, phrase));
+    setSaid(
+      `It is phrase ${kept + 1} of this lesson, which stays in ${here}: there its notes are called and read in ${here}.`,
+    );
+  };
   return (
     <>
-      <div class="other-key">
-        <label>
-          <span class="label">Key</span>
-          <select
-            class="music"
-            value={other.tonic}
-            onChange={(event) => setOther({ ...other, tonic: event.currentTarget.value })}
-          >
-            {tonics.map((tonic) => (
-              <option key={tonic} value={tonic}>
-                {noteLabel(tonic, absolute, key)}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          <span class="label">Scale</span>
-          <select
-            value={other.scale}
-            onChange={(event) =>
-              setOther({ ...other, scale: event.currentTarget.value as ScaleKind })
-            }
-          >
-            {SCALES.map((scale) => (
-              <option key={scale} value={scale}>
-                {scaleLabel(scale)}
-              </option>
-            ))}
-          </select>
-        </label>
-      </div>
+      <KeySelects musicKey={key} chosen={other} choose={setOther} />
       <p class="soft" role="status">
         {said || statusWords(same, done, one !== undefined, there)}
       </p>
       {one && (
         <Variation key={keyName(other)} one={one} explained={explained} musicKey={other}>
-          <button
-            type="button"
-            class="button small"
+          <Tool
+            name="Keep it in this lesson"
             disabled={kept >= MOST.phrases}
-            onClick={() => {
-              keep(calledIn(key, one.phrase));
-              setSaid(
-                `It is phrase ${kept + 1} of this lesson, which stays in ${here}: there its notes are called and read in ${here}.`,
-              );
-            }}
-          >
-            Keep it in this lesson
-          </button>
-          <button type="button" class="button small" onClick={() => begin(other, one.phrase)}>
-            A lesson in {there}
-          </button>
+            use={() => keepHere(one.phrase)}
+          />
+          <Tool name={`A lesson in ${there}`} use={() => begin(other, one.phrase)} />
         </Variation>
       )}
     </>
+  );
+}
+
+interface KeySelectsProps {
+  /** The key of the phrase. */
+  musicKey: Key;
+  chosen: Key;
+  choose(key: Key): void;
+}
+
+function KeySelects({ musicKey, chosen, choose }: KeySelectsProps) {
+  const { naming } = settings.value;
+  const { tonic: own } = musicKey;
+  const absolute = naming === 'degrees' || naming === 'movable' ? 'english' : naming;
+  const tonics = USUAL_TONICS.includes(own) ? USUAL_TONICS : [own, ...USUAL_TONICS];
+  return (
+    <div class="other-key">
+      <label>
+        <span class="label">Key</span>
+        <select
+          class="music"
+          value={chosen.tonic}
+          onChange={(event) => choose({ ...chosen, tonic: event.currentTarget.value })}
+        >
+          {tonics.map((tonic) => (
+            <option key={tonic} value={tonic}>
+              {noteLabel(tonic, absolute, musicKey)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span class="label">Scale</span>
+        <select
+          value={chosen.scale}
+          onChange={(event) => choose({ ...chosen, scale: event.currentTarget.value as ScaleKind })}
+        >
+          {SCALES.map((scale) => (
+            <option key={scale} value={scale}>
+              {scaleLabel(scale)}
+            </option>
+          ))}
+        </select>
+      </label>
+    </div>
   );
 }
 

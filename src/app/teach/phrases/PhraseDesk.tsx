@@ -1,18 +1,13 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { titleOf, TEMPO } from '../../../making/draft.ts';
-import { isBegun, newEntry, step, taken, type Entry } from '../../../making/entry.ts';
-import { explained as explain, soundingOf, type Explained } from '../../../making/explained.ts';
-import {
-  caughtUp,
-  changed,
-  oddTime,
-  readText,
-  textOf,
-  writtenPhrase,
-} from '../../../making/reading.ts';
+import { useState } from 'preact/hooks';
+import { titleOf, type MadePhrase } from '../../../making/draft.ts';
+import { isBegun, step, taken } from '../../../making/entry.ts';
+import { soundingOf, type Explained } from '../../../making/explained.ts';
+import { oddTime, textOf } from '../../../making/reading.ts';
 import { rulingsMoved } from '../../../making/varied.ts';
 import { PhrasePlayer } from '../../../parts/PhrasePlayer.tsx';
 import { sketchOf } from '../../../theory/editing.ts';
+import type { Key } from '../../../theory/key.ts';
+import { useFocusOnTitle } from '../../focus.ts';
 import { stripOf } from '../../phrases/drawn.ts';
 import { GroupChoice } from '../../phrases/GroupChoice.tsx';
 import { PhraseOut } from '../../phrases/PhraseOut.tsx';
@@ -23,67 +18,22 @@ import { TempoField } from '../../TempoField.tsx';
 import { change, draft } from '../kept/form.ts';
 import { begin } from '../kept/kept.ts';
 import { Bench } from './Bench.tsx';
-import { thrown } from './discarded.ts';
+import { discarded } from './discarded.ts';
 import { MidiFile } from './MidiFile.tsx';
 import { Readings } from './Readings.tsx';
-import { TextField, useSettled } from './TextField.tsx';
+import { TextField } from './TextField.tsx';
+import { useEntry, type Writing } from './useEntry.ts';
 import { Variations } from './Variations.tsx';
 import '../../phrases/Phrases.css';
 
-const NEW = newEntry(TEMPO);
-
 /** A phrase in the making: tapped, typed or opened from a file, changed, and what it says. */
 export function PhraseDesk({ leave }: { leave(): void }) {
-  const entry = draft.value.entry ?? NEW;
-  const { key, instrument } = draft.value;
-  const about = useMemo(() => ({ key, instrument }), [key, instrument]);
-  const set = (part: Partial<Entry>) => change({ entry: { ...latest(), ...part } });
-  const edit = (how: (now: Entry) => Entry) => {
-    const next = changed(latest(), about, how);
-    if (next !== latest()) set(next);
-  };
-  const text = useSettled(entry.text);
-  const read = useMemo(
-    () => readText({ ...entry, text }, about),
-    [text, entry.length, entry.sketch.tempo, about],
-  );
-  const settled = text === entry.text;
-  // What can be read is what is written.
-  useEffect(() => {
-    const next = settled && read ? caughtUp(latest(), about) : latest();
-    if (next !== latest()) set(next);
-  }, [read, settled]);
-  const explained = useMemo(() => {
-    const phrase = writtenPhrase(entry.sketch, about);
-    return phrase.notes.length === 0 ? null : explain(phrase, about, entry.rulings);
-  }, [entry.sketch, entry.rulings, about]);
+  const writing = useEntry();
+  const { entry, about, read, explained, set, edit } = writing;
   const [group, setGroup] = useState<number | null>(null);
   const shown = group !== null && explained?.analysis.groups[group] ? group : null;
-
-  const title = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    scrollTo(0, 0);
-    title.current?.focus();
-  }, []);
-
+  const title = useFocusOnTitle();
   const fault = explained && faultOf(explained);
-  const bad = read !== null && 'faults' in read;
-  const whole = explained?.places && oddTime(explained.phrase) === null;
-  const keep = () => {
-    if (!explained) return;
-    const made = { phrase: explained.phrase, rulings: entry.rulings };
-    const { phrases } = draft.value;
-    change({
-      phrases: entry.of === null ? [...phrases, made] : phrases.with(entry.of, made),
-      entry: null,
-    });
-    leave();
-  };
-  const drop = () => {
-    if (isBegun(entry)) thrown.value = { entry, phrases: draft.value.phrases };
-    change({ entry: null });
-    leave();
-  };
   return (
     <main class="screen phrase desk">
       <header>
@@ -107,62 +57,90 @@ export function PhraseDesk({ leave }: { leave(): void }) {
       <TextField
         text={entry.text ?? textOf(explained)}
         read={entry.text === null ? null : read}
-        instrument={instrument}
+        instrument={about.instrument}
         type={(typed) => set({ text: typed })}
         letGo={explained && (() => set({ text: null }))}
       />
-      <MidiFile musicKey={key} opened={(phrase) => edit((now) => taken(now, sketchOf(phrase)))} />
-      {explained && (
-        <>
-          <Said explained={explained} />
-          <GroupChoice groups={explained.analysis.groups} shown={shown} show={setGroup} />
-          <Readings
-            explained={explained}
-            rulings={entry.rulings}
-            rule={(rulings) => edit((now) => step(now, { rulings }))}
-          />
-          <SlowPlayer explained={explained} />
-          <PhraseOut explained={explained} title={titleOf(draft.value)} />
-          <Variations
-            explained={explained}
-            kept={draft.value.phrases.length}
-            keep={(phrase) =>
-              change({ phrases: [...draft.value.phrases, { phrase, rulings: [] }] })
-            }
-            begin={(other, phrase) => {
-              const rulings = rulingsMoved(entry.rulings, key, other);
-              begin({
-                ...draft.value,
-                key: other,
-                title: '',
-                phrases: [{ phrase, rulings }],
-                entry: null,
-              });
-            }}
-          />
-          <PhraseSheet explained={explained} />
-        </>
-      )}
-      <div class="buttons last">
-        <button type="button" class="button" onClick={drop}>
-          {entry.of === null ? 'Throw away' : 'Leave it as it was'}
-        </button>
-        <button
-          type="button"
-          class="button main"
-          disabled={!settled || bad || !whole}
-          onClick={keep}
-        >
-          Put it in the lesson
-        </button>
-      </div>
+      <MidiFile
+        musicKey={about.key}
+        opened={(phrase) => edit((now) => taken(now, sketchOf(phrase)))}
+      />
+      {explained && <Reading {...{ entry, explained, edit, shown }} show={setGroup} />}
+      <Decision {...writing} leave={leave} />
     </main>
   );
 }
 
-/** The entry as it is now: what is done to it may come before the screen is drawn again. */
-function latest(): Entry {
-  return draft.value.entry ?? NEW;
+interface ReadingProps extends Pick<Writing, 'entry' | 'edit'> {
+  explained: Explained;
+  /** The arpeggio that is shown by itself, or null. */
+  shown: number | null;
+  show(group: number | null): void;
+}
+
+/** What the written phrase says, how it sounds, and what can be made of it. */
+function Reading({ entry, explained, edit, shown, show }: ReadingProps) {
+  return (
+    <>
+      <Said explained={explained} />
+      <GroupChoice groups={explained.analysis.groups} shown={shown} show={show} />
+      <Readings
+        explained={explained}
+        rulings={entry.rulings}
+        rule={(rulings) => edit((now) => step(now, { rulings }))}
+      />
+      <SlowPlayer explained={explained} />
+      <PhraseOut explained={explained} title={titleOf(draft.value)} />
+      <Variations
+        explained={explained}
+        kept={draft.value.phrases.length}
+        keep={(phrase) => change({ phrases: [...draft.value.phrases, { phrase, rulings: [] }] })}
+        begin={(key, phrase) => beginIn(key, { phrase, rulings: entry.rulings })}
+      />
+      <PhraseSheet explained={explained} />
+    </>
+  );
+}
+
+/** Begins another lesson, in another key, with a phrase moved there; its rulings are those of the phrase before. */
+function beginIn(key: Key, { phrase, rulings }: MadePhrase): void {
+  const moved = { phrase, rulings: rulingsMoved(rulings, draft.value.key, key) };
+  begin({ ...draft.value, key, title: '', phrases: [moved], entry: null });
+}
+
+interface DecisionProps extends Pick<Writing, 'entry' | 'read' | 'settled' | 'explained'> {
+  leave(): void;
+}
+
+/** Into the lesson with it, or away. */
+function Decision({ entry, read, settled, explained, leave }: DecisionProps) {
+  const bad = read !== null && 'faults' in read;
+  const whole = explained?.places && oddTime(explained.phrase) === null;
+  const keep = () => {
+    if (!explained) return;
+    const made = { phrase: explained.phrase, rulings: entry.rulings };
+    const { phrases } = draft.value;
+    change({
+      phrases: entry.of === null ? [...phrases, made] : phrases.with(entry.of, made),
+      entry: null,
+    });
+    leave();
+  };
+  const discard = () => {
+    if (isBegun(entry)) discarded.value = { entry, phrases: draft.value.phrases };
+    change({ entry: null });
+    leave();
+  };
+  return (
+    <div class="buttons last">
+      <button type="button" class="button" onClick={discard}>
+        {entry.of === null ? 'Throw away' : 'Leave it as it was'}
+      </button>
+      <button type="button" class="button main" disabled={!settled || bad || !whole} onClick={keep}>
+        Put it in the lesson
+      </button>
+    </div>
+  );
 }
 
 /** What keeps the phrase from being played or put in, and what to do about it; null where nothing does. */

@@ -2,5 +2,5 @@ import { signal } from '@preact/signals';
 import type { MadePhrase } from '../../../making/draft.ts';
 import type { Entry } from '../../../making/entry.ts';
 
-/** What was thrown away last, and the lesson's phrases then: it can be taken back as long as they are the same. */
-export const thrown = signal<{ entry: Entry; phrases: readonly MadePhrase[] } | null>(null);
+/** What was discarded last, and the lesson's phrases then: it can be taken back as long as they are the same. */
+export const discarded = signal<{ entry: Entry; phrases: readonly MadePhrase[] } | null>(null);

@@ -1,0 +1,205 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
+import { Stair } from '../../parts/Stair.tsx';
+import {
+  classConfusions,
+  classOf,
+  classWeeks,
+  meanByDegree,
+  pairId,
+  type Student,
+} from '../../practice/class.ts';
+import { chordOn } from '../../theory/chord.ts';
+import { parentKey } from '../../theory/scale.ts';
+import { settings, type Lesson } from '../state.ts';
+import { makeNext } from './next.ts';
+import type { FiledReport } from './reports.ts';
+import { StudentRow, type ClassStudent } from './StudentRow.tsx';
+import { percent, takenWords } from './words.ts';
+
+/** So many rows are in the first picture: more than any screen shows. The others follow. */
+const FIRST = 30;
+
+/** So many of the pairs are worth a teacher's time. */
+const PAIRS = 4;
+
+interface ClassOnLessonProps {
+  lesson: Lesson;
+  known: readonly FiledReport[];
+}
+
+/** The class on one lesson: who is how ready for it, who takes what for what. */
+export function ClassOnLesson({ lesson, known }: ClassOnLessonProps) {
+  const [degree, setDegree] = useState<number | null>(null);
+  const [pair, setPair] = useState<string | null>(null);
+  const late = useLate();
+  const mine = known.filter((one) => one.lesson === lesson);
+  const mark = mine[0]!.deck;
+  const students = useMemo(() => classOf(known, mark, degree), [known, mark, degree]);
+  const pairs = useMemo(() => classConfusions(students).slice(0, PAIRS), [students]);
+  const who = pairs.find((one) => pairId(one.pair) === pair)?.students ?? null;
+  return (
+    <>
+      <section class="ready">
+        <h2>{lesson.deck.title}</h2>
+        <ClassStair {...{ lesson, students, degree }} choose={setDegree} />
+        <p class="soft" role="status">
+          {orderWords(lesson, degree, who)}
+        </p>
+        <ClassWeeks students={students} late={late} />
+      </section>
+      <Pairs {...{ pairs, lesson }} pressed={pair} choose={setPair} />
+      <Broken count={mine.filter((one) => one.open() === null).length} />
+      <Students students={firstOf(students, who)} {...{ lesson, late, degree }} />
+    </>
+  );
+}
+
+/** Those who take one for the other come first, each group in its order. */
+function firstOf(students: readonly ClassStudent[], who: readonly number[] | null) {
+  if (!who) return students;
+  const comes = ({ sender }: ClassStudent) => who.includes(sender);
+  return [...students.filter(comes), ...students.filter((student) => !comes(student))];
+}
+
+/** By what the students are sorted. */
+function orderWords(
+  { deck }: Lesson,
+  degree: number | null,
+  who: readonly number[] | null,
+): string {
+  if (who) return `Those ${who.length} come first.`;
+  if (degree === null)
+    return 'Who is least ready for the lesson comes first. Tap a step to sort by it.';
+  const { numeral } = chordOn(parentKey(deck.key), degree, 'triad');
+  return `Who knows ${numeral} least comes first. Tap it again for all.`;
+}
+
+interface ClassStairProps extends Pick<ClassOnLessonProps, 'lesson'> {
+  students: readonly ClassStudent[];
+  degree: number | null;
+  choose(degree: number | null): void;
+}
+
+function ClassStair({ lesson, students, degree, choose }: ClassStairProps) {
+  const means = meanByDegree(students);
+  const { naming } = settings.value;
+  const steps = degreeSteps(lesson.deck.key, 'triad', { naming, chordNames: false });
+  return (
+    <Stair
+      steps={steps.map((step, i) => ({ ...step, filled: means[i] ?? 0 }))}
+      label="The class on lesson day: choose a degree to sort by it"
+      choose={(step) => choose(step === degree ? null : step)}
+      pressed={degree}
+    />
+  );
+}
+
+interface PairsProps extends Pick<ClassOnLessonProps, 'lesson'> {
+  pairs: ReturnType<typeof classConfusions>;
+  pressed: string | null;
+  choose(pair: string | null): void;
+}
+
+/** What several students take for another. */
+function Pairs({ pairs, lesson, pressed, choose }: PairsProps) {
+  if (pairs.length === 0) return null;
+  return (
+    <section class="class-pairs">
+      <h2 class="label">Taken for another, by how many</h2>
+      {pairs.map(({ pair, students }) => {
+        const id = pairId(pair);
+        return (
+          <button
+            key={id}
+            type="button"
+            class="button small"
+            aria-pressed={id === pressed}
+            onClick={() => choose(id === pressed ? null : id)}
+          >
+            {takenWords(pair, lesson.deck.key)} · {students.length}
+          </button>
+        );
+      })}
+    </section>
+  );
+}
+
+/** How many of the kept reports could not be read. */
+function Broken({ count }: { count: number }) {
+  if (count === 0) return null;
+  return (
+    <p class="notice">
+      {count} kept {count === 1 ? 'report' : 'reports'} could not be read and{' '}
+      {count === 1 ? 'was' : 'were'} left alone: update the app, or ask for{' '}
+      {count === 1 ? 'it' : 'them'} once more.
+    </p>
+  );
+}
+
+interface StudentsProps extends Pick<ClassOnLessonProps, 'lesson'> {
+  students: readonly ClassStudent[];
+  late: boolean;
+  degree: number | null;
+}
+
+/** The students, and the next lesson from the reports of those who are not left out. */
+function Students({ students, lesson, late, degree }: StudentsProps) {
+  const [out, setOut] = useState<readonly number[]>([]);
+  const chosen = students.filter(({ sender }) => !out.includes(sender));
+  const take = (sender: number, on: boolean) =>
+    setOut(on ? out.filter((one) => one !== sender) : [...out, sender]);
+  return (
+    <>
+      <ul class="students">
+        {(late ? students : students.slice(0, FIRST)).map((student) => (
+          <StudentRow
+            key={student.sender}
+            student={student}
+            musicKey={lesson.deck.key}
+            late={late}
+            degree={degree}
+            taken={!out.includes(student.sender)}
+            take={(on) => take(student.sender, on)}
+          />
+        ))}
+      </ul>
+      <div class="last in-reach">
+        <button
+          type="button"
+          class="button main wide"
+          disabled={chosen.length === 0}
+          onClick={() =>
+            void makeNext(
+              chosen.map(({ latest }) => latest),
+              Date.now(),
+            )
+          }
+        >
+          Next lesson from {chosen.length} {chosen.length === 1 ? 'report' : 'reports'}
+        </button>
+      </div>
+    </>
+  );
+}
+
+/** How the class stood from week to week. */
+function ClassWeeks({ students, late }: { students: readonly Student[]; late: boolean }) {
+  const weeks = useMemo(() => (late ? classWeeks(students) : []), [students, late]);
+  if (weeks.length < 2) return null;
+  return (
+    <p class="soft">
+      The class over the weeks: {weeks.map(({ recall }) => percent(recall)).join(' → ')}
+    </p>
+  );
+}
+
+/** False for the first picture, true from the next one on. */
+function useLate(): boolean {
+  const [late, setLate] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(true), 50);
+    return () => clearTimeout(timer);
+  }, []);
+  return late;
+}

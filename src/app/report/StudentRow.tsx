@@ -1,0 +1,86 @@
+import { listed } from '../../parts/words.ts';
+import type { Student } from '../../practice/class.ts';
+import { chordOn } from '../../theory/chord.ts';
+import type { Key } from '../../theory/key.ts';
+import { parentKey } from '../../theory/scale.ts';
+import type { PlacedReport } from './reports.ts';
+import { confusionWords, percent, reportDay, studentName } from './words.ts';
+
+export type ClassStudent = Student<PlacedReport>;
+
+interface StudentRowProps {
+  student: ClassStudent;
+  musicKey: Key;
+  /** Whether the first picture is out: what takes longer comes then. */
+  late: boolean;
+  degree: number | null;
+  taken: boolean;
+  take(on: boolean): void;
+}
+
+/** A student: how ready, what they need, and whether their report counts for the next lesson. */
+export function StudentRow({ student, musicKey, late, degree, taken, take }: StudentRowProps) {
+  const { picture, latest, reports: count, sender } = student;
+  const name = studentName(student.name || (late ? student.lastName() : ''), sender);
+  const numeral = (of: number) => chordOn(parentKey(musicKey), of, 'triad').numeral;
+  const shown = degree === null ? picture.all : picture.byDegree[degree - 1];
+  const [pair] = picture.confusions;
+  const needs = [
+    picture.weak.length > 0 ? listed(picture.weak.map(numeral)) : '',
+    pair ? confusionWords(pair, musicKey) : '',
+  ].filter(Boolean);
+  return (
+    <li class="student">
+      <label class="take">
+        <input
+          type="checkbox"
+          checked={taken}
+          aria-label={`Use ${name}’s report for the next lesson`}
+          onChange={(event) => take(event.currentTarget.checked)}
+        />
+      </label>
+      <a href={latest.link}>
+        <span class="head">
+          <strong>{name}</strong>
+          <SmallStair picture={picture} />
+          <span class="music">{shown ? percent(shown.recall) : '–'}</span>
+        </span>
+        <span class="soft">
+          {needs.length > 0 ? `Needs ${needs.join(' · ')}` : 'Ready'}
+          {' · '}
+          {reportDay(latest.report)}
+        </span>
+        {count > 1 && <span class="soft">Over the weeks: {late ? weeksText(student) : '…'}</span>}
+        {latest.report.question && <q>{latest.report.question}</q>}
+      </a>
+    </li>
+  );
+}
+
+const weeksText = (student: Student) =>
+  student
+    .weeks()
+    .map(({ recall }) => percent(recall))
+    .join(' → ');
+
+/** Seven steps, each as full as it is told: one path, since a class has hundreds of them. */
+function stepsPath(shares: readonly number[]): string {
+  return shares
+    .map((share, i) => {
+      const filled = (10 + i * 2) * share;
+      return `M${i * 8 + 0.5} ${(23.5 - filled).toFixed(1)}h6v${filled.toFixed(1)}h-6z`;
+    })
+    .join('');
+}
+
+const EDGES = stepsPath([1, 1, 1, 1, 1, 1, 1]);
+
+/** The staircase once more, small: how full each step is. What it says is said in words too. */
+function SmallStair({ picture }: Pick<Student, 'picture'>) {
+  return (
+    <svg class="bars" viewBox="0 0 56 24" width="56" height="24" aria-hidden="true">
+      <path class="step-edge" d={EDGES} />
+      <path class="step-full" d={stepsPath(picture.byDegree.map((one) => one?.recall ?? 0))} />
+    </svg>
+  );
+}
