@@ -12,21 +12,8 @@ interface LinkBoxProps {
 
 /** A link that was made: to copy, to share, to scan. */
 export function LinkBox({ label, title, link, copied }: LinkBoxProps) {
-  const [qr, setQr] = useState<QrPicture | null>(null);
   const [said, setSaid] = useState('');
-  useEffect(() => {
-    setSaid('');
-    let current = link !== '';
-    if (current) {
-      void qrPicture(link).then(
-        (picture) => current && setQr(picture),
-        (error: Error) => current && (setQr(null), setSaid(error.message)),
-      );
-    }
-    return () => {
-      current = false;
-    };
-  }, [link]);
+  const qr = useQr(link, setSaid);
   const copy = () =>
     navigator.clipboard.writeText(link).then(
       () => setSaid(copied),
@@ -60,19 +47,37 @@ export function LinkBox({ label, title, link, copied }: LinkBoxProps) {
         )}
       </div>
       <p role="status">{said}</p>
-      {qr && (
-        <figure>
-          <svg
-            class="qr"
-            viewBox={`0 0 ${qr.size} ${qr.size}`}
-            role="img"
-            aria-label="The link as a QR code"
-          >
-            <path d={qr.path} />
-          </svg>
-          <figcaption class="soft">Or let another phone’s camera read it here.</figcaption>
-        </figure>
-      )}
+      {qr && <Qr {...qr} />}
     </>
+  );
+}
+
+/** The link's QR code, once it is drawn; why there is none is told, and that nothing is to be told of another link. */
+function useQr(link: string, tell: (sentence: string) => void): QrPicture | null {
+  const [qr, setQr] = useState<QrPicture | null>(null);
+  useEffect(() => {
+    tell('');
+    let current = link !== '';
+    if (current) {
+      void qrPicture(link).then(
+        (picture) => current && setQr(picture),
+        (error: Error) => current && (setQr(null), tell(error.message)),
+      );
+    }
+    return () => {
+      current = false;
+    };
+  }, [link]);
+  return qr;
+}
+
+function Qr({ size, path }: QrPicture) {
+  return (
+    <figure>
+      <svg class="qr" viewBox={`0 0 ${size} ${size}`} role="img" aria-label="The link as a QR code">
+        <path d={path} />
+      </svg>
+      <figcaption class="soft">Or let another phone’s camera read it here.</figcaption>
+    </figure>
   );
 }

@@ -2,9 +2,9 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { soundingPitches, type Instrument } from '../neck/instrument.ts';
 import { placeLabel, type Place } from '../neck/place.ts';
 import type { Member } from '../theory/chord.ts';
-import { parsePitch } from '../theory/note.ts';
-import { MEMBER_NAMES, noteLabel, type Naming } from '../theory/naming.ts';
 import type { Key } from '../theory/key.ts';
+import { MEMBER_NAMES, noteLabel, type Naming } from '../theory/naming.ts';
+import { parsePitch } from '../theory/note.ts';
 import { useLying } from './lying.ts';
 import './Neck.css';
 
@@ -64,56 +64,42 @@ const hasInlay = (fret: number, capo: number) => INLAYS.includes(fret + capo);
  * A grid for keyboard and screen reader; every place is a whole cell.
  */
 export function Neck(props: NeckProps) {
-  const { instrument, frets, label, dots } = props;
+  const { instrument, frets } = props;
   const phoneLies = useLying();
-  const lying = props.lies ?? phoneLies;
-  const grid = useRef<HTMLDivElement>(null);
   const open = soundingPitches(instrument);
-  const strings = open.length;
-  const [low, high] = frets;
-  const [at, setAt] = useState<Place>(() => dots[0] ?? { string: strings, fret: low });
-  const inside = at.fret >= low && at.fret <= high ? at : { string: strings, fret: low };
-
-  useEffect(() => {
-    if (grid.current?.contains(document.activeElement)) {
-      grid.current.querySelector<HTMLElement>('[tabindex="0"]')?.focus();
-    }
-  }, [at]);
-
-  const move = (event: KeyboardEvent) => {
-    const next = neighbour(event.key, inside, {
-      strings,
-      frets,
-      lying,
-      mirrored: instrument.leftHanded,
-    });
-    if (!next) return;
-    event.preventDefault();
-    setAt(next);
+  const layout: Layout = {
+    strings: open.length,
+    frets,
+    lying: props.lies ?? phoneLies,
+    mirrored: instrument.leftHanded,
   };
-
-  const rows: Place[][] = [];
-  if (lying) {
-    for (let string = 1; string <= strings; string++)
-      rows.push(span(low, high).map((fret) => ({ string, fret })));
-  } else {
-    for (const fret of span(low, high)) {
-      rows.push(
-        span(1, strings)
-          .toReversed()
-          .map((string) => ({ string, fret })),
-      );
-    }
-  }
-
-  const layout = { strings, frets, lying, mirrored: instrument.leftHanded };
+  const { strings, lying, mirrored } = layout;
   return (
     <div
-      class={`neck ${lying ? 'lying' : 'upright'} ${instrument.leftHanded ? 'mirrored' : ''}`}
+      class={`neck ${lying ? 'lying' : 'upright'} ${mirrored ? 'mirrored' : ''}`}
       data-tuning={open.join(' ')}
-      style={{ '--strings': String(strings), '--frets': String(high - low + 1) }}
+      style={{ '--strings': String(strings), '--frets': String(frets[1] - frets[0] + 1) }}
     >
       <Lines {...layout} capo={instrument.capo} />
+      <Margins {...props} layout={layout} open={open} />
+      <Places {...props} layout={layout} />
+    </div>
+  );
+}
+
+interface MarginsProps extends NeckProps {
+  layout: Layout;
+  /** What the strings sound open, from the highest string number down. */
+  open: readonly string[];
+}
+
+/** Names of strings and numbers of frets, at the neck's edges. */
+function Margins({ layout, open, naming, musicKey, instrument }: MarginsProps) {
+  const { strings, frets } = layout;
+  const [low, high] = frets;
+  const absolute = naming === 'degrees' || naming === 'movable' ? 'english' : naming;
+  return (
+    <>
       {span(1, strings).map((string) => (
         <span
           key={`s${string}`}
@@ -121,11 +107,7 @@ export function Neck(props: NeckProps) {
           aria-hidden="true"
           style={cell(layout, { string, fret: low - 1 })}
         >
-          {noteLabel(
-            parsePitch(open[strings - string]!)!.name,
-            props.naming === 'degrees' || props.naming === 'movable' ? 'english' : props.naming,
-            props.musicKey,
-          )}
+          {noteLabel(parsePitch(open[strings - string]!)!.name, absolute, musicKey)}
         </span>
       ))}
       {span(Math.max(low, 1), high).map((fret) => (
@@ -133,30 +115,63 @@ export function Neck(props: NeckProps) {
           key={`f${fret}`}
           class={`fret-number ${hasInlay(fret, instrument.capo) ? 'marked' : ''}`}
           aria-hidden="true"
-          style={cell(layout, { string: lying ? strings + 1 : strings + 1, fret })}
+          style={cell(layout, { string: strings + 1, fret })}
         >
           {fret}
         </span>
       ))}
-      <div class="places" role="grid" tabIndex={-1} aria-label={label} ref={grid} onKeyDown={move}>
-        {rows.map((row, index) => (
-          <div role="row" key={index}>
-            {row.map((place) => (
-              <Cell
-                key={`${place.string}/${place.fret}`}
-                {...props}
-                place={place}
-                dot={dots.find((dot) => dot.string === place.string && dot.fret === place.fret)}
-                focusable={place.string === inside.string && place.fret === inside.fret}
-                position={cell(layout, place)}
-                focus={() => setAt(place)}
-              />
-            ))}
-          </div>
-        ))}
-      </div>
+    </>
+  );
+}
+
+/** The places in rows; arrow keys go from one to the next. */
+function Places({ layout, ...props }: NeckProps & { layout: Layout }) {
+  const { frets, label, dots } = props;
+  const [low, high] = frets;
+  const nearNut = { string: layout.strings, fret: low };
+  const grid = useRef<HTMLDivElement>(null);
+  const [at, setAt] = useState<Place>(() => dots[0] ?? nearNut);
+  const inside = at.fret >= low && at.fret <= high ? at : nearNut;
+  useEffect(() => {
+    if (grid.current?.contains(document.activeElement)) {
+      grid.current.querySelector<HTMLElement>('[tabindex="0"]')?.focus();
+    }
+  }, [at]);
+  const move = (event: KeyboardEvent) => {
+    const next = neighbour(event.key, inside, layout);
+    if (!next) return;
+    event.preventDefault();
+    setAt(next);
+  };
+  return (
+    <div class="places" role="grid" tabIndex={-1} aria-label={label} ref={grid} onKeyDown={move}>
+      {rowsOf(layout).map((row, index) => (
+        <div role="row" key={index}>
+          {row.map((place) => (
+            <Cell
+              key={`${place.string}/${place.fret}`}
+              {...props}
+              place={place}
+              dot={dots.find((dot) => samePlace(dot, place))}
+              focusable={samePlace(place, inside)}
+              position={cell(layout, place)}
+              focus={() => setAt(place)}
+            />
+          ))}
+        </div>
+      ))}
     </div>
   );
+}
+
+const samePlace = (a: Place, b: Place) => a.string === b.string && a.fret === b.fret;
+
+/** A row is a string where the neck lies, and a fret where it stands. */
+function rowsOf({ strings, frets: [low, high], lying }: Layout): Place[][] {
+  const all = span(1, strings);
+  return lying
+    ? all.map((string) => span(low, high).map((fret) => ({ string, fret })))
+    : span(low, high).map((fret) => all.toReversed().map((string) => ({ string, fret })));
 }
 
 interface CellProps extends NeckProps {
@@ -172,18 +187,12 @@ function Cell(props: CellProps) {
   const takes = tap !== undefined && (props.takes?.(place) ?? true);
   const sounding = lit?.string === place.string && lit.fret === place.fret;
   const name = dot?.note && noteLabel(dot.note, props.naming, props.musicKey);
-  const words = [placeLabel(place)];
-  const look = dot?.look;
-  if (dot && look !== 'unbent') words.push(name ? name : look === 'wrong' ? 'foreign note' : 'dot');
-  if (dot?.said) words.push(dot.said);
-  else if (dot?.member) words.push(MEMBER_NAMES[dot.member]);
-  if (look && look in SAID_OF_LOOKS) words.push(SAID_OF_LOOKS[look as keyof typeof SAID_OF_LOOKS]);
   return (
     <button
       type="button"
       role="gridcell"
       class={`cell ${takes && props.takes ? 'takes' : ''} ${sounding ? 'lit' : ''}`}
-      aria-label={words.join(', ')}
+      aria-label={cellWords(place, dot, name)}
       aria-disabled={!takes}
       tabIndex={props.focusable ? 0 : -1}
       style={props.position}
@@ -195,15 +204,7 @@ function Cell(props: CellProps) {
       onFocus={props.focus}
       onClick={() => takes && tap(place)}
     >
-      {dot && (
-        <span
-          class={`dot ${dot.member ? `member-${dot.member}` : ''} ${dot.look ?? ''} ${(dot.text?.length ?? 0) > 2 ? 'long' : ''} ${dot.filled === undefined ? '' : 'pie'}`}
-          style={dot.filled === undefined ? undefined : { '--filled': String(dot.filled) }}
-          aria-hidden="true"
-        >
-          {dot.text ?? dot.member ?? ''}
-        </span>
-      )}
+      {dot && <Dot {...dot} />}
       {name && props.beside !== false && (
         <span class="dot-name" aria-hidden="true">
           {name}
@@ -211,6 +212,29 @@ function Cell(props: CellProps) {
       )}
     </button>
   );
+}
+
+function Dot({ member, look, text, filled }: NeckDot) {
+  return (
+    <span
+      class={`dot ${member ? `member-${member}` : ''} ${look ?? ''} ${(text?.length ?? 0) > 2 ? 'long' : ''} ${filled === undefined ? '' : 'pie'}`}
+      style={filled === undefined ? undefined : { '--filled': String(filled) }}
+      aria-hidden="true"
+    >
+      {text ?? member ?? ''}
+    </span>
+  );
+}
+
+/** What a screen reader says of a place. */
+function cellWords(place: Place, dot: NeckDot | undefined, name: string | undefined): string {
+  const words = [placeLabel(place)];
+  const look = dot?.look;
+  if (dot && look !== 'unbent') words.push(name ? name : look === 'wrong' ? 'foreign note' : 'dot');
+  if (dot?.said) words.push(dot.said);
+  else if (dot?.member) words.push(MEMBER_NAMES[dot.member]);
+  if (look && look in SAID_OF_LOOKS) words.push(SAID_OF_LOOKS[look as keyof typeof SAID_OF_LOOKS]);
+  return words.join(', ');
 }
 
 interface Layout {

@@ -1,8 +1,7 @@
 import { lookBack } from '../../memory/forecast.ts';
 import { Facts } from '../../parts/Facts.tsx';
+import { percent } from '../figures.ts';
 import { memory } from '../state.ts';
-
-const percent = (share: number) => `${Math.round(100 * share)} %`;
 
 /** How the forecast did against what then happened, and against always saying the student's own mean. */
 export function Foretold() {

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { onNeck, type LyingItem } from '../../cards/onNeck.ts';
-import { isPhraseKind } from '../../decks/deck.ts';
+import { isPhraseKind, type Deck } from '../../decks/deck.ts';
 import { midiAt } from '../../neck/place.ts';
 import { Bars } from '../../parts/Bars.tsx';
 import { Facts } from '../../parts/Facts.tsx';
@@ -10,8 +10,9 @@ import { Stair } from '../../parts/Stair.tsx';
 import type { Item } from '../../practice/item.ts';
 import { placesKnown, sharesBy, type KnownPlace } from '../../practice/known.ts';
 import { pluck } from '../../sound/index.ts';
+import type { Key } from '../../theory/key.ts';
+import { percent } from '../figures.ts';
 import { memory, settings, type Lesson } from '../state.ts';
-import { percent } from './scope.ts';
 
 /** What an item belongs to on the neck. A picture by each of these chooses what the neck shows. */
 const PARTS = {
@@ -33,7 +34,6 @@ export function KnownNeck(props: { lesson: Lesson; items: readonly Item[]; now: 
   const shown = all.filter((item) => isChosen(item, chosen));
   const places = useMemo(() => placesKnown(shown, memory.value.of, now), [all, chosen, now]);
   if (all.length === 0) return null;
-
   const press = (part: Part) => (name: string) =>
     setChosen({ ...chosen, [part]: chosen[part] === name ? null : name });
   // What a part chooses among is what the other parts leave.
@@ -41,11 +41,6 @@ export function KnownNeck(props: { lesson: Lesson; items: readonly Item[]; now: 
     const left = all.filter((item) => isChosen(item, { ...chosen, [part]: null }));
     return sharesBy(left, PARTS[part], memory.value.of, now);
   };
-  const degrees = shares('degree');
-  const frets = [
-    Math.min(...all.map((item) => item.frets[0])),
-    Math.max(...all.map((item) => item.frets[1])),
-  ] as const;
   return (
     <section>
       <h2>Where you know it</h2>
@@ -54,14 +49,11 @@ export function KnownNeck(props: { lesson: Lesson; items: readonly Item[]; now: 
           ? 'A place is as full as what you chose is known there.'
           : 'A place is as full as you know it. Choose a step, strings or frets; tap a place to hear it.'}
       </p>
-      <Stair
-        steps={degreeSteps(key, 'triad', { ...settings.value, chordNames: false }).map((step) => ({
-          ...step,
-          filled: degrees.get(String(step.degree))?.recall ?? 0,
-        }))}
-        label="What is known of each degree on the neck; choose one to see where"
-        choose={(degree) => press('degree')(String(degree))}
-        pressed={chosen.degree ? Number(chosen.degree) : null}
+      <DegreeFilter
+        musicKey={key}
+        shares={shares('degree')}
+        choose={press('degree')}
+        pressed={chosen.degree ?? null}
       />
       {(['strings', 'frets'] as const).map((part) => (
         <Filter
@@ -72,26 +64,62 @@ export function KnownNeck(props: { lesson: Lesson; items: readonly Item[]; now: 
           pressed={chosen[part] ?? null}
         />
       ))}
-      <div class="scrolls" role="group" aria-label="The neck">
-        <Neck
-          instrument={instrument}
-          musicKey={key}
-          naming={settings.value.naming}
-          frets={frets}
-          label="How well each place is known"
-          dots={places.map(({ string, fret, recall, asked }) => ({
-            string,
-            fret,
-            filled: recall,
-            said: asked === 0 ? 'not asked yet' : `${Math.round(recall * 100)} percent known`,
-          }))}
-          beside={false}
-          tap={(place) => pluck(midiAt(instrument, place), place.string)}
-        />
-      </div>
+      <RecallMap deck={props.lesson.deck} items={all} places={places} />
       {places.length === 0 && <p>Nothing of it lies there.</p>}
       <NeckFacts places={places} strings={instrument.tuning.length} />
     </section>
+  );
+}
+
+interface RecallMapProps {
+  deck: Deck;
+  /** All that lie on the neck: from the lowest of their frets to the highest it is drawn. */
+  items: readonly LyingItem[];
+  places: readonly KnownPlace[];
+}
+
+function RecallMap({ deck: { key, instrument }, items, places }: RecallMapProps) {
+  return (
+    <div class="scrolls" role="group" aria-label="The neck">
+      <Neck
+        instrument={instrument}
+        musicKey={key}
+        naming={settings.value.naming}
+        frets={[
+          Math.min(...items.map(({ frets }) => frets[0])),
+          Math.max(...items.map(({ frets }) => frets[1])),
+        ]}
+        label="How well each place is known"
+        dots={places.map(({ string, fret, recall, asked }) => ({
+          string,
+          fret,
+          filled: recall,
+          said: asked === 0 ? 'not asked yet' : `${Math.round(recall * 100)} percent known`,
+        }))}
+        beside={false}
+        tap={(place) => pluck(midiAt(instrument, place), place.string)}
+      />
+    </div>
+  );
+}
+
+interface DegreeFilterProps extends Omit<FilterProps, 'part'> {
+  musicKey: Key;
+}
+
+/** What is known of each degree, as a staircase. */
+function DegreeFilter({ musicKey, shares, choose, pressed }: DegreeFilterProps) {
+  const steps = degreeSteps(musicKey, 'triad', { ...settings.value, chordNames: false });
+  return (
+    <Stair
+      steps={steps.map((step) => ({
+        ...step,
+        filled: shares.get(String(step.degree))?.recall ?? 0,
+      }))}
+      label="What is known of each degree on the neck; choose one to see where"
+      choose={(degree) => choose(String(degree))}
+      pressed={pressed ? Number(pressed) : null}
+    />
   );
 }
 

@@ -3,8 +3,8 @@ import { Facts } from '../../parts/Facts.tsx';
 import { Weeks } from '../../parts/Weeks.tsx';
 import type { Item } from '../../practice/item.ts';
 import { recallByDay } from '../../practice/weeks.ts';
+import { percent } from '../figures.ts';
 import { log, memory } from '../state.ts';
-import { percent } from './scope.ts';
 
 const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' });
 

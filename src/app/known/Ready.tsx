@@ -6,8 +6,8 @@ import { Stair } from '../../parts/Stair.tsx';
 import type { Item } from '../../practice/item.ts';
 import { readiness } from '../../practice/summary.ts';
 import { dayName, startAhead } from '../days.ts';
+import { percent } from '../figures.ts';
 import { memory, settings, type Lesson } from '../state.ts';
-import { percent } from './scope.ts';
 
 const WEEK = 7 * 86_400_000;
 

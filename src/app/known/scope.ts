@@ -20,6 +20,3 @@ export function itemsIn(scope: Scope, { id, deck }: Lesson): readonly Item[] {
     return (inScope && itemOf(asked)) || [];
   });
 }
-
-/** `62 %` */
-export const percent = (share: number) => `${Math.round(share * 100)} %`;

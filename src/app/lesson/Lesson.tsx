@@ -1,13 +1,15 @@
 import { useEffect, useState } from 'preact/hooks';
 import { itemsOf } from '../../cards/index.ts';
 import type { Deck } from '../../decks/deck.ts';
+import type { Item } from '../../practice/item.ts';
 import { minutesADay } from '../../practice/summary.ts';
 import { unlock } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { dayName, daysLeft, startAhead } from '../days.ts';
 import { drillWords, instrumentWords } from '../deckWords.ts';
-import { leaving, route } from '../router.ts';
+import { counted } from '../figures.ts';
 import { begin } from '../round/session.ts';
+import { leaving, route } from '../router.ts';
 import { memory, opened, settings, take } from '../state.ts';
 
 type Opened = { readonly deck: Deck } | { readonly fault: string };
@@ -65,46 +67,7 @@ function Offered({ deck }: { deck: Deck }) {
         <h1>{deck.title}</h1>
         {deck.note && <p class="note">“{deck.note}”</p>}
       </header>
-      <dl class="facts sheet">
-        <dt>Key</dt>
-        <dd class="music">{keyLabel(deck.key, settings.value.naming)}</dd>
-        <dt>Instrument</dt>
-        <dd>{instrumentWords(deck.instrument)}</dd>
-        {deck.lessonDay && (
-          <>
-            <dt>Next lesson</dt>
-            <dd>
-              {dayName(deck.lessonDay, now)}, {daysLeft(deck.lessonDay, now)}
-            </dd>
-          </>
-        )}
-        {items.length > 0 && (
-          <>
-            <dt>Drills</dt>
-            <dd>
-              <ul>
-                {deck.drills.map((drill, index) => (
-                  <li key={index}>{drillWords(drill)}</li>
-                ))}
-              </ul>
-            </dd>
-          </>
-        )}
-        {deck.phrases.length > 0 && (
-          <>
-            <dt>Phrases</dt>
-            <dd>{deck.phrases.length}, to see, hear and play</dd>
-          </>
-        )}
-        {items.length > 0 && (
-          <>
-            <dt>Time</dt>
-            <dd>
-              {items.length} items, about {minutes} {minutes === 1 ? 'minute' : 'minutes'} a day
-            </dd>
-          </>
-        )}
-      </dl>
+      <Contents {...{ deck, items, minutes, now }} />
       <div class="buttons last">
         <button type="button" class="button" onClick={keep}>
           Keep for later
@@ -114,5 +77,65 @@ function Offered({ deck }: { deck: Deck }) {
         </button>
       </div>
     </main>
+  );
+}
+
+interface ContentsProps {
+  deck: Deck;
+  items: readonly Item[];
+  /** How many it takes a day. */
+  minutes: number;
+  now: number;
+}
+
+/** What is in the lesson, and what it asks of the student. */
+function Contents({ deck, items, minutes, now }: ContentsProps) {
+  const { key, instrument, lessonDay, drills, phrases } = deck;
+  const isAsked = items.length > 0;
+  return (
+    <dl class="facts sheet">
+      <dt>Key</dt>
+      <dd class="music">{keyLabel(key, settings.value.naming)}</dd>
+      <dt>Instrument</dt>
+      <dd>{instrumentWords(instrument)}</dd>
+      {lessonDay && (
+        <>
+          <dt>Next lesson</dt>
+          <dd>
+            {dayName(lessonDay, now)}, {daysLeft(lessonDay, now)}
+          </dd>
+        </>
+      )}
+      {isAsked && <Drills drills={drills} />}
+      {phrases.length > 0 && (
+        <>
+          <dt>Phrases</dt>
+          <dd>{phrases.length}, to see, hear and play</dd>
+        </>
+      )}
+      {isAsked && (
+        <>
+          <dt>Time</dt>
+          <dd>
+            {items.length} items, about {counted(minutes, 'minute')} a day
+          </dd>
+        </>
+      )}
+    </dl>
+  );
+}
+
+function Drills({ drills }: Pick<Deck, 'drills'>) {
+  return (
+    <>
+      <dt>Drills</dt>
+      <dd>
+        <ul>
+          {drills.map((drill, index) => (
+            <li key={index}>{drillWords(drill)}</li>
+          ))}
+        </ul>
+      </dd>
+    </>
   );
 }

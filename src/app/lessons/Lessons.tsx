@@ -3,6 +3,7 @@ import type { Deck } from '../../decks/deck.ts';
 import { readiness } from '../../practice/summary.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
+import { percent } from '../figures.ts';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
 import { end, round } from '../round/session.ts';
@@ -114,11 +115,7 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
       <h2>{deck.title}</h2>
       <p class="soft">
         {keyLabel(deck.key, settings.value.naming)} ·{' '}
-        {of === 0
-          ? 'to see and play'
-          : asked === 0
-            ? 'not begun'
-            : `${Math.round(overall * 100)} % known`}
+        {of === 0 ? 'to see and play' : asked === 0 ? 'not begun' : `${percent(overall)} known`}
         {current && ' · practised now'}
       </p>
       <div class="buttons">

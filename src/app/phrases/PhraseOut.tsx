@@ -12,35 +12,25 @@ interface PhraseOutProps {
 /** A phrase out of the page: as plain tablature, as files for other programs, and on paper. */
 export function PhraseOut({ explained, title }: PhraseOutProps) {
   const [said, setSaid] = useState('');
-  const { instrument, key, places } = explained;
-  const phrase = useMemo(() => withPlaces(explained), [explained]);
+  const { instrument, places } = explained;
   const text = useMemo(
-    () => (places ? writeTablature(phrase, instrument, BAR) : ''),
-    [phrase, instrument, places],
+    () => (places ? writeTablature(withPlaces(explained), instrument, BAR) : ''),
+    [explained],
   );
   const copy = () =>
     navigator.clipboard.writeText(text).then(
       () => setSaid('Copied. Paste it into a message.'),
       () => setSaid('This browser does not let the page copy. Press and hold the text to copy it.'),
     );
-  const save = async (ending: string, write: () => Promise<Blob>) => {
+  const save = async (ending: keyof typeof FILES) => {
     try {
-      download(await write(), `${title}.${ending}`);
+      download(await FILES[ending](explained, title), `${title}.${ending}`);
       setSaid(`Saved as ${title}.${ending}`);
     } catch (error) {
       // Times too fine for the file: the sentence says so.
       if (!(error instanceof RangeError)) throw error;
       setSaid(error.message);
     }
-  };
-  const midi = async () => {
-    const { writeMidi } = await import('../../decks/notation/midi.ts');
-    return new Blob([await writeMidi(phrase, title, BAR)], { type: 'audio/midi' });
-  };
-  const musicXml = async () => {
-    const { writeMusicXml } = await import('../../decks/notation/musicxml.ts');
-    const written = writeMusicXml(phrase, { title, instrument, key, beatsPerBar: BAR });
-    return new Blob([written], { type: 'application/vnd.recordare.musicxml+xml' });
   };
   if (!places) return null;
   return (
@@ -58,10 +48,10 @@ export function PhraseOut({ explained, title }: PhraseOutProps) {
         <button type="button" class="button small" onClick={() => void copy()}>
           Copy the tablature
         </button>
-        <button type="button" class="button small" onClick={() => void save('mid', midi)}>
+        <button type="button" class="button small" onClick={() => void save('mid')}>
           MIDI file
         </button>
-        <button type="button" class="button small" onClick={() => void save('musicxml', musicXml)}>
+        <button type="button" class="button small" onClick={() => void save('musicxml')}>
           MusicXML file
         </button>
         <button type="button" class="button small" onClick={() => print()}>
@@ -71,4 +61,20 @@ export function PhraseOut({ explained, title }: PhraseOutProps) {
       <p role="status">{said}</p>
     </details>
   );
+}
+
+/** How a phrase is written as a file, by the file's ending; a RangeError where its times are too fine for one. */
+const FILES = { mid: midiFile, musicxml: musicXmlFile };
+
+async function midiFile(explained: Explained, title: string): Promise<Blob> {
+  const { writeMidi } = await import('../../decks/notation/midi.ts');
+  return new Blob([await writeMidi(withPlaces(explained), title, BAR)], { type: 'audio/midi' });
+}
+
+async function musicXmlFile(explained: Explained, title: string): Promise<Blob> {
+  const { writeMusicXml } = await import('../../decks/notation/musicxml.ts');
+  const { instrument, key } = explained;
+  const about = { title, instrument, key, beatsPerBar: BAR };
+  const written = writeMusicXml(withPlaces(explained), about);
+  return new Blob([written], { type: 'application/vnd.recordare.musicxml+xml' });
 }

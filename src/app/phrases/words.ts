@@ -11,6 +11,7 @@ import {
   numeralLabel,
   type Naming,
 } from '../../theory/naming.ts';
+import { counted } from '../figures.ts';
 
 /** How much is said beside the numerals. */
 export interface Said {
@@ -73,7 +74,6 @@ export function sheetWords({ key, instrument, phrase }: Explained, naming: Namin
 /** `9 leaps and 2 steps.`, and how far that is along the neck. */
 export function motionWords(explained: Explained): string {
   const { leaps, steps, repeats } = motion(explained.phrase, explained.key);
-  const counted = (count: number, one: string) => `${count} ${count === 1 ? one : `${one}s`}`;
   const moves = [counted(leaps, 'leap'), counted(steps, 'step')];
   if (repeats > 0) moves.push(counted(repeats, 'repeated note'));
   return `${listed(moves)}.`;
@@ -90,7 +90,7 @@ export function travelWords(explained: Explained): string | null {
   const frets =
     high === 0 ? 'Open strings only' : low === high ? `Fret ${low}` : `Frets ${low} to ${high}`;
   const reach = way.reach === 0 ? '' : `, ${Math.round(way.reach / 10)} cm along the neck`;
-  const strings = `, on ${way.strings} ${way.strings === 1 ? 'string' : 'strings'}`;
+  const strings = `, on ${counted(way.strings, 'string')}`;
   return `${frets}${reach}${strings}${explained.fault ? '' : `; the hand ${handWords(explained)}`}.`;
 }
 

@@ -11,11 +11,12 @@ import {
 } from '../../practice/class.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { parentKey } from '../../theory/scale.ts';
+import { counted, percent } from '../figures.ts';
 import { settings, type Lesson } from '../state.ts';
 import { makeNext } from './next.ts';
 import type { FiledReport } from './reports.ts';
 import { StudentRow, type ClassStudent } from './StudentRow.tsx';
-import { percent, takenWords } from './words.ts';
+import { takenWords } from './words.ts';
 
 /** So many rows are in the first picture: more than any screen shows. The others follow. */
 const FIRST = 30;
@@ -176,7 +177,7 @@ function Students({ students, lesson, late, degree }: StudentsProps) {
             )
           }
         >
-          Next lesson from {chosen.length} {chosen.length === 1 ? 'report' : 'reports'}
+          Next lesson from {counted(chosen.length, 'report')}
         </button>
       </div>
     </>

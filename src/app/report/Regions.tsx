@@ -1,5 +1,5 @@
 import type { Region } from '../../practice/report.ts';
-import { percent } from './words.ts';
+import { percent } from '../figures.ts';
 
 /** Where things are known, and where they are slow or were never seen: a row for each string set and stretch of frets. */
 export function Regions({ regions }: { regions: readonly Region[] }) {

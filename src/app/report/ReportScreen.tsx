@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { listed } from '../../parts/words.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { KINDS } from '../../cards/index.ts';
 import { KIND_NAMES } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
@@ -11,13 +11,14 @@ import { chordOn } from '../../theory/chord.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { dayName } from '../days.ts';
 import { itemPlace } from '../deckWords.ts';
+import { counted, percent } from '../figures.ts';
 import { route } from '../router.ts';
 import { opened, settings } from '../state.ts';
 import { makeNext } from './next.ts';
 import { Practised } from './Practised.tsx';
 import { Regions } from './Regions.tsx';
 import { keep, lessonOf, place, reportFault, type PlacedReport } from './reports.ts';
-import { confusionWords, percent, reportDay, studentName } from './words.ts';
+import { confusionWords, reportDay, studentName } from './words.ts';
 import './Report.css';
 
 type Read =
@@ -203,7 +204,7 @@ function Pace({ report }: { report: Report }) {
   );
   return (
     <p class="soft">
-      {asked} {asked === 1 ? 'answer' : 'answers'} on this lesson
+      {counted(asked, 'answer')} on this lesson
       {asked > 0 && `, ${percent(right / asked)} right`}.
       {paces.length > 0 && ` Usually ${listed(paces)}.`}
     </p>

@@ -3,8 +3,8 @@ import { deckMark, MOST_TOLD, reportLink, senderMark } from '../../decks/report.
 import { reportOf } from '../../practice/report.ts';
 import { itemPlace } from '../deckWords.ts';
 import { LinkBox } from '../LinkBox.tsx';
-import { base } from '../router.ts';
 import { questions, toggleQuestion } from '../round/questions.ts';
+import { base } from '../router.ts';
 import { currentLesson, itemsOfLesson, log, memory, opened, type Lesson } from '../state.ts';
 import './Report.css';
 
@@ -32,20 +32,6 @@ function Nothing() {
 function Send({ lesson }: { lesson: Lesson }) {
   const [question, setQuestion] = useState('');
   const [name, setName] = useState('');
-  const now = Date.now();
-  const items = itemsOfLesson(lesson.id);
-  const marked = items.filter(({ id }) => questions.value.includes(id)).slice(0, MOST_TOLD.marked);
-  const report = reportOf(
-    { items, memory: memory.value.of, reviews: log.value!.reviews, questions: questions.value },
-    {
-      deck: deckMark(lesson.id),
-      sender: senderMark(log.value!.device),
-      question: question.trim(),
-      name: name.trim(),
-    },
-    now,
-    -new Date(now).getTimezoneOffset(),
-  );
   return (
     <main class="screen share send">
       <header>
@@ -74,30 +60,11 @@ function Send({ lesson }: { lesson: Lesson }) {
           onInput={(event) => setName(plain(event.currentTarget.value))}
         />
       </label>
-      {marked.length > 0 && (
-        <section>
-          <h2 class="label">Cards to ask about</h2>
-          <ul class="to-ask">
-            {marked.map((item) => (
-              <li key={item.id}>
-                <span>{itemPlace(item)}</span>
-                <button
-                  type="button"
-                  class="button small"
-                  aria-label={`Leave out: ${itemPlace(item)}`}
-                  onClick={() => toggleQuestion(item.id)}
-                >
-                  Leave out
-                </button>
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <ToAsk lesson={lesson} />
       <LinkBox
         label="The report’s link"
         title={`Report on ${lesson.deck.title}`}
-        link={reportLink(report, base())}
+        link={linkOf(lesson, { question: question.trim(), name: name.trim() })}
         copied="Copied. Paste it into a message to your teacher."
       />
       <div class="last">
@@ -106,6 +73,51 @@ function Send({ lesson }: { lesson: Lesson }) {
         </a>
       </div>
     </main>
+  );
+}
+
+/** The link of a report on the lesson as it stands now, with what is written for the teacher. */
+function linkOf(lesson: Lesson, written: { readonly question: string; readonly name: string }) {
+  const now = Date.now();
+  const report = reportOf(
+    {
+      items: itemsOfLesson(lesson.id),
+      memory: memory.value.of,
+      reviews: log.value!.reviews,
+      questions: questions.value,
+    },
+    { deck: deckMark(lesson.id), sender: senderMark(log.value!.device), ...written },
+    now,
+    -new Date(now).getTimezoneOffset(),
+  );
+  return reportLink(report, base());
+}
+
+/** The cards that the student marked, each of which can be left out. */
+function ToAsk({ lesson }: { lesson: Lesson }) {
+  const marked = itemsOfLesson(lesson.id)
+    .filter(({ id }) => questions.value.includes(id))
+    .slice(0, MOST_TOLD.marked);
+  if (marked.length === 0) return null;
+  return (
+    <section>
+      <h2 class="label">Cards to ask about</h2>
+      <ul class="to-ask">
+        {marked.map((item) => (
+          <li key={item.id}>
+            <span>{itemPlace(item)}</span>
+            <button
+              type="button"
+              class="button small"
+              aria-label={`Leave out: ${itemPlace(item)}`}
+              onClick={() => toggleQuestion(item.id)}
+            >
+              Leave out
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

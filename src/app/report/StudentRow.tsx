@@ -3,8 +3,9 @@ import type { Student } from '../../practice/class.ts';
 import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { parentKey } from '../../theory/scale.ts';
+import { percent } from '../figures.ts';
 import type { PlacedReport } from './reports.ts';
-import { confusionWords, percent, reportDay, studentName } from './words.ts';
+import { confusionWords, reportDay, studentName } from './words.ts';
 
 export type ClassStudent = Student<PlacedReport>;
 

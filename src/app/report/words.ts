@@ -1,14 +1,13 @@
 /** What a report says, in words. */
 import { KINDS } from '../../cards/index.ts';
-import type { Confusion } from '../../practice/confusion.ts';
 import type { Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/model.ts';
+import type { Confusion } from '../../practice/confusion.ts';
 import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { parentKey } from '../../theory/scale.ts';
-
-export const percent = (share: number) => `${Math.round(share * 100)} %`;
+import { timesWords } from '../figures.ts';
 
 /** The name that was typed, or a few letters that tell one sender from another. */
 export function studentName(name: string, sender: number): string {
@@ -33,7 +32,5 @@ export function takenWords({ kind, size, degree, takenFor }: Confusion, key: Key
 
 /** `ii seen as IV, 6 times`. */
 export function confusionWords(pair: Confusion, key: Key): string {
-  const { times } = pair;
-  const count = times === 1 ? 'once' : times === 2 ? 'twice' : `${times} times`;
-  return `${takenWords(pair, key)}, ${count}`;
+  return `${takenWords(pair, key)}, ${timesWords(pair.times)}`;
 }

@@ -4,6 +4,7 @@ import { BackupFault } from '../../store/backup.ts';
 import { StoreTrouble } from '../../store/trouble.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
 import { download } from '../download.ts';
+import { counted } from '../figures.ts';
 import { log } from '../state.ts';
 import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 
@@ -44,14 +45,13 @@ export function Backup() {
     <section class="keeping" aria-label="Your answers">
       <h2>Your answers</h2>
       <p class="soft">
-        {reviews.length} {reviews.length === 1 ? 'answer' : 'answers'} on this device, and nowhere
-        else. The file has them, your lessons, and what a teacher keeps here: lessons made and
-        reports received.
+        {counted(reviews.length, 'answer')} on this device, and nowhere else. The file has them,
+        your lessons, and what a teacher keeps here: lessons made and reports received.
       </p>
       {quarantined.length > 0 && (
         <p class="notice">
-          {quarantined.length} {quarantined.length === 1 ? 'record' : 'records'} could not be read.
-          Nothing of it is lost: it stays here and goes into the file.
+          {counted(quarantined.length, 'record')} could not be read. Nothing of it is lost: it stays
+          here and goes into the file.
         </p>
       )}
       <div class="buttons">
@@ -78,15 +78,14 @@ export function Backup() {
 
 /** `3 answers and 1 lesson more than before.` */
 function takenWords({ reviews, decks, drafts, reports }: Taken): string {
-  const counted = (count: number, one: string) =>
-    count === 0 ? [] : [`${count} ${count === 1 ? one : `${one}s`}`];
   const all = [
-    ...counted(reviews, 'answer'),
-    ...counted(decks, 'lesson'),
-    ...counted(drafts, 'own lesson'),
-    ...counted(reports, 'report'),
-  ];
-  return all.length === 0
+    [reviews, 'answer'],
+    [decks, 'lesson'],
+    [drafts, 'own lesson'],
+    [reports, 'report'],
+  ] as const;
+  const some = all.filter(([count]) => count > 0).map(([count, one]) => counted(count, one));
+  return some.length === 0
     ? 'Everything in this file is here already.'
-    : `${listed(all)} more than before.`;
+    : `${listed(some)} more than before.`;
 }

@@ -1,7 +1,6 @@
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { pluck, type KeySound } from '../../sound/index.ts';
-import { NAMINGS, type Naming } from '../../theory/naming.ts';
-import { KEY_SOUNDS } from '../settings.ts';
+import type { Naming } from '../../theory/naming.ts';
 import { changeSettings, opened, settings } from '../state.ts';
 import { Backup } from './Backup.tsx';
 import './Settings.css';
@@ -31,88 +30,120 @@ function changeReference(input: HTMLInputElement): void {
 
 /** Sound, names of notes, and light or dark. */
 export default function Settings() {
-  const { naming, chordNames, reasons, volume, muted, theme, keySound, reference } = settings.value;
+  const { naming, theme, keySound } = settings.value;
   return (
     <main class="screen">
       <h1>Sound and names</h1>
-      <section>
-        <label class="label" for="volume">
-          Volume
-        </label>
-        <input
-          id="volume"
-          type="range"
-          min="0"
-          max="1"
-          step="0.05"
-          value={volume}
-          onInput={(event) => changeSettings({ volume: Number(event.currentTarget.value) })}
-          onChange={() => pluck(58)}
-        />
-        <Choice label="Mute" checked={muted} change={(now) => changeSettings({ muted: now })} />
-        <p class="soft">
-          Keep it low, above all on headphones: what is loud for long harms the ear.
-        </p>
-      </section>
-      <Choices legend="The key, before a phrase is heard">
-        {KEY_SOUNDS.map((name) => (
-          <Choice
-            key={name}
-            label={KEY_SOUND_WORDS[name]}
-            name="key-sound"
-            checked={keySound === name}
-            change={() => changeSettings({ keySound: name })}
-          />
-        ))}
-      </Choices>
-      <label class="field">
-        <span class="label">A above middle C, Hz</span>
-        <input
-          type="number"
-          min="430"
-          max="450"
-          value={reference}
-          onChange={(event) => changeReference(event.currentTarget)}
-        />
-      </label>
-      <Choices legend="Names of notes">
-        {NAMINGS.map((name) => (
-          <Choice
-            key={name}
-            label={NAMING_WORDS[name]}
-            name="naming"
-            checked={naming === name}
-            change={() => changeSettings({ naming: name })}
-          />
-        ))}
-      </Choices>
-      <Choices legend="On the cards">
-        <Choice
-          label="Chord names"
-          checked={chordNames}
-          change={(now) => changeSettings({ chordNames: now })}
-        />
-        <Choice
-          label="Reasons"
-          checked={reasons}
-          change={(now) => changeSettings({ reasons: now })}
-        />
-      </Choices>
-      <Choices legend="Light and dark">
-        {(Object.keys(THEMES) as (keyof typeof THEMES)[]).map((name) => (
-          <Choice
-            key={name}
-            label={THEMES[name]}
-            name="theme"
-            checked={theme === name}
-            change={() => changeSettings({ theme: name })}
-          />
-        ))}
-      </Choices>
+      <Loudness />
+      <OneOf
+        legend="The key, before a phrase is heard"
+        name="key-sound"
+        words={KEY_SOUND_WORDS}
+        chosen={keySound}
+        choose={(next) => changeSettings({ keySound: next })}
+      />
+      <Reference />
+      <OneOf
+        legend="Names of notes"
+        name="naming"
+        words={NAMING_WORDS}
+        chosen={naming}
+        choose={(next) => changeSettings({ naming: next })}
+      />
+      <OnCards />
+      <OneOf
+        legend="Light and dark"
+        name="theme"
+        words={THEMES}
+        chosen={theme}
+        choose={(next) => changeSettings({ theme: next })}
+      />
       {opened.value && <Backup />}
       <a class="button" href="#/today">
         Back to today
       </a>
     </main>
+  );
+}
+
+function Loudness() {
+  const { volume, muted } = settings.value;
+  return (
+    <section>
+      <label class="label" for="volume">
+        Volume
+      </label>
+      <input
+        id="volume"
+        type="range"
+        min="0"
+        max="1"
+        step="0.05"
+        value={volume}
+        onInput={(event) => changeSettings({ volume: Number(event.currentTarget.value) })}
+        onChange={() => pluck(58)}
+      />
+      <Choice label="Mute" checked={muted} change={(now) => changeSettings({ muted: now })} />
+      <p class="soft">Keep it low, above all on headphones: what is loud for long harms the ear.</p>
+    </section>
+  );
+}
+
+interface OneOfProps<T extends string> {
+  legend: string;
+  /** Tells the group from others on the page. */
+  name: string;
+  /** What may be chosen, in order, with its words. */
+  words: Readonly<Record<T, string>>;
+  chosen: T;
+  choose(next: T): void;
+}
+
+function OneOf<T extends string>({ legend, name, words, chosen, choose }: OneOfProps<T>) {
+  return (
+    <Choices legend={legend}>
+      {(Object.keys(words) as T[]).map((one) => (
+        <Choice
+          key={one}
+          label={words[one]}
+          name={name}
+          checked={one === chosen}
+          change={() => choose(one)}
+        />
+      ))}
+    </Choices>
+  );
+}
+
+function Reference() {
+  return (
+    <label class="field">
+      <span class="label">A above middle C, Hz</span>
+      <input
+        type="number"
+        min="430"
+        max="450"
+        value={settings.value.reference}
+        onChange={(event) => changeReference(event.currentTarget)}
+      />
+    </label>
+  );
+}
+
+function OnCards() {
+  const { chordNames, reasons } = settings.value;
+  return (
+    <Choices legend="On the cards">
+      <Choice
+        label="Chord names"
+        checked={chordNames}
+        change={(now) => changeSettings({ chordNames: now })}
+      />
+      <Choice
+        label="Reasons"
+        checked={reasons}
+        change={(now) => changeSettings({ reasons: now })}
+      />
+    </Choices>
   );
 }

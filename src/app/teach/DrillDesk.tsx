@@ -12,6 +12,7 @@ import { drillFault, drillOf, isTogether } from '../../making/draft.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import type { Item } from '../../practice/item.ts';
 import { itemPlace } from '../deckWords.ts';
+import { counted } from '../figures.ts';
 import { useFocusOnTitle } from '../focus.ts';
 import { TempoField } from '../TempoField.tsx';
 import { change, draft } from './kept/form.ts';
@@ -101,7 +102,7 @@ function Samples({ fault, items }: { fault: string | null; items: readonly Item[
   return (
     <div role="status">
       <p>
-        {items.length} {items.length === 1 ? 'item' : 'items'}
+        {counted(items.length, 'item')}
         {items.length > named.length ? ', such as:' : ':'}
       </p>
       <ul class="soft">

@@ -3,6 +3,7 @@ import { itemsOf, KINDS } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, MOST, type Deck, type KindName } from '../../decks/deck.ts';
 import { drillOf, isTogether, type MadeDrill } from '../../making/draft.ts';
 import { drillWords } from '../deckWords.ts';
+import { counted } from '../figures.ts';
 import { useFocusAfter } from '../focus.ts';
 import { change, draft } from './kept/form.ts';
 
@@ -70,57 +71,9 @@ function Drills({ deck, tune }: DrillListProps) {
         turns, and whatever fades is asked again when it is due.
       </p>
       <ol class="drill-list">
-        {drills.map((made, index) => {
-          const drill = drillOf(made, draft.value);
-          const name = `drill ${index + 1}`;
-          const { length } = itemsOf({ ...deck, drills: [drill] });
-          return (
-            <li key={index}>
-              <button
-                type="button"
-                class="button small"
-                aria-label={`Change ${name}: ${drillWords(drill)}`}
-                onClick={() => tune(index)}
-              >
-                <span>
-                  {index + 1} · {drillWords(drill)}
-                </span>
-                <span class="soft">
-                  {length} {length === 1 ? 'item' : 'items'}
-                  {!isTogether(made) && ' · choices of its own'}
-                </span>
-              </button>
-              <span class="drill-moves">
-                <button
-                  type="button"
-                  class="button quiet"
-                  aria-label={`Move ${name} up`}
-                  disabled={index === 0}
-                  onClick={() => move(index, -1)}
-                >
-                  ↑
-                </button>
-                <button
-                  type="button"
-                  class="button quiet"
-                  aria-label={`Move ${name} down`}
-                  disabled={index === drills.length - 1}
-                  onClick={() => move(index, 1)}
-                >
-                  ↓
-                </button>
-                <button
-                  type="button"
-                  class="button quiet"
-                  aria-label={`Remove ${name}`}
-                  onClick={() => remove(index)}
-                >
-                  Remove
-                </button>
-              </span>
-            </li>
-          );
-        })}
+        {drills.map((made, index) => (
+          <DrillRow key={index} {...{ deck, made, index, tune, move, remove }} />
+        ))}
       </ol>
       <div aria-live="polite">
         {removed && (
@@ -134,6 +87,63 @@ function Drills({ deck, tune }: DrillListProps) {
       </div>
       <AddDrill tune={tune} />
     </div>
+  );
+}
+
+interface DrillRowProps extends Pick<DrillListProps, 'deck' | 'tune'> {
+  made: MadeDrill;
+  index: number;
+  move(index: number, by: -1 | 1): void;
+  remove(index: number): void;
+}
+
+function DrillRow({ deck, made, index, tune, move, remove }: DrillRowProps) {
+  const drill = drillOf(made, draft.value);
+  const name = `drill ${index + 1}`;
+  const isLast = index === draft.value.drills.length - 1;
+  return (
+    <li>
+      <button
+        type="button"
+        class="button small"
+        aria-label={`Change ${name}: ${drillWords(drill)}`}
+        onClick={() => tune(index)}
+      >
+        <span>
+          {index + 1} · {drillWords(drill)}
+        </span>
+        <span class="soft">
+          {counted(itemsOf({ ...deck, drills: [drill] }).length, 'item')}
+          {!isTogether(made) && ' · choices of its own'}
+        </span>
+      </button>
+      <span class="drill-moves">
+        <DrillMove label={`Move ${name} up`} disabled={index === 0} use={() => move(index, -1)}>
+          ↑
+        </DrillMove>
+        <DrillMove label={`Move ${name} down`} disabled={isLast} use={() => move(index, 1)}>
+          ↓
+        </DrillMove>
+        <DrillMove label={`Remove ${name}`} use={() => remove(index)}>
+          Remove
+        </DrillMove>
+      </span>
+    </li>
+  );
+}
+
+interface DrillMoveProps {
+  label: string;
+  disabled?: boolean;
+  use(): void;
+  children: string;
+}
+
+function DrillMove({ label, disabled, use, children }: DrillMoveProps) {
+  return (
+    <button type="button" class="button quiet" aria-label={label} disabled={disabled} onClick={use}>
+      {children}
+    </button>
   );
 }
 

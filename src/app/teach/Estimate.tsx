@@ -1,7 +1,8 @@
-import { daysUntilKnown, minutesADay } from '../../practice/summary.ts';
-import type { Item } from '../../practice/item.ts';
 import { emptyMemory } from '../../memory/memory.ts';
+import type { Item } from '../../practice/item.ts';
+import { daysUntilKnown, minutesADay } from '../../practice/summary.ts';
 import { startOf } from '../days.ts';
+import { counted } from '../figures.ts';
 
 /** As many minutes a day as are worth it, early on (Molloy et al. 2012). */
 const MINUTES = 8;
@@ -26,8 +27,7 @@ export function Estimate({
   const days = daysUntilKnown(items, emptyMemory(), now, MINUTES);
   return (
     <p class="soft" role="status">
-      {items.length} {items.length === 1 ? 'item' : 'items'} · about {minutes}{' '}
-      {minutes === 1 ? 'minute' : 'minutes'} a day{' '}
+      {counted(items.length, 'item')} · about {counted(minutes, 'minute')} a day{' '}
       {lessonDay ? 'until the next lesson' : 'for a week'} · known after about {days} days of{' '}
       {MINUTES} minutes
     </p>

@@ -37,42 +37,15 @@ function InstrumentFields() {
   const [written, setWritten] = useState(() => writtenOf(instrument));
   const meant = instrumentOf(written);
   const fault = instrumentFault(meant);
-  const take = (next: Written) => {
+  const take = (part: Partial<Written>) => {
+    const next = { ...written, ...part };
     setWritten(next);
     const made = instrumentOf(next);
     if (!instrumentFault(made)) change(onInstrument(draft.value, made));
   };
-  const field = (name: 'frets' | 'capo' | 'scaleLength', label: string) => (
-    <label class="reading">
-      <span>{label}</span>
-      <input
-        type="number"
-        inputMode="numeric"
-        value={written[name]}
-        onInput={(event) => take({ ...written, [name]: event.currentTarget.value })}
-      />
-    </label>
-  );
-  const isListed = INSTRUMENTS.some(({ name }) => name === meant.name);
   return (
     <>
-      <label class="field">
-        <span class="label">Tuned as</span>
-        <select
-          value={meant.name}
-          onChange={(event) => {
-            const chosen = INSTRUMENTS.find(({ name }) => name === event.currentTarget.value);
-            if (chosen) take({ ...writtenOf(chosen), leftHanded: written.leftHanded });
-          }}
-        >
-          {INSTRUMENTS.map(({ name }) => (
-            <option key={name} value={name}>
-              {name}
-            </option>
-          ))}
-          {!isListed && <option value={meant.name}>{meant.name}</option>}
-        </select>
-      </label>
+      <TunedAs name={meant.name} take={take} />
       <label class="field">
         <span class="label">Open strings, the lowest first</span>
         <input
@@ -86,24 +59,82 @@ function InstrumentFields() {
           value={written.tuning}
           // Taken when it is written to its end: on the way there strings are missing.
           onInput={(event) => setWritten({ ...written, tuning: event.currentTarget.value })}
-          onChange={(event) => take({ ...written, tuning: event.currentTarget.value })}
+          onChange={(event) => take({ tuning: event.currentTarget.value })}
         />
       </label>
-      {field('frets', 'Frets')}
-      {field('capo', 'Capo on fret (0: none)')}
-      {field('scaleLength', 'Scale length, mm')}
+      <NumberField label="Frets" value={written.frets} set={(frets) => take({ frets })} />
+      <NumberField
+        label="Capo on fret (0: none)"
+        value={written.capo}
+        set={(capo) => take({ capo })}
+      />
+      <NumberField
+        label="Scale length, mm"
+        value={written.scaleLength}
+        set={(scaleLength) => take({ scaleLength })}
+      />
       <label class="reading">
         <span>Left-handed</span>
         <input
           type="checkbox"
           checked={written.leftHanded}
-          onChange={(event) => take({ ...written, leftHanded: event.currentTarget.checked })}
+          onChange={(event) => take({ leftHanded: event.currentTarget.checked })}
         />
       </label>
       <p id="instrument-fault" role="status" class={fault ? 'notice bad' : undefined}>
         {fault && `${fault} Until then the lesson is for the ${instrument.name}.`}
       </p>
     </>
+  );
+}
+
+interface TunedAsProps {
+  name: string;
+  take(part: Partial<Written>): void;
+}
+
+/** An instrument from the list, held in whichever hand. */
+function TunedAs({ name: meant, take }: TunedAsProps) {
+  const isListed = INSTRUMENTS.some(({ name }) => name === meant);
+  const choose = (wanted: string) => {
+    const chosen = INSTRUMENTS.find(({ name }) => name === wanted);
+    if (!chosen) return;
+    const { leftHanded: _, ...written } = writtenOf(chosen);
+    take(written);
+  };
+  return (
+    <label class="field">
+      <span class="label">Tuned as</span>
+      <select value={meant} onChange={(event) => choose(event.currentTarget.value)}>
+        {INSTRUMENTS.map(({ name }) => (
+          <option key={name} value={name}>
+            {name}
+          </option>
+        ))}
+        {!isListed && <option value={meant}>{meant}</option>}
+      </select>
+    </label>
+  );
+}
+
+interface NumberFieldProps {
+  label: string;
+  /** As it is written, number or not. */
+  value: string;
+  set(value: string): void;
+}
+
+function NumberField({ label, value, set }: NumberFieldProps) {
+  return (
+    <label class="reading">
+      <span>{label}</span>
+      <input
+        type="number"
+        inputMode="numeric"
+        value={value}
+        onInput={(event) => set(event.currentTarget.value)}
+      />
+    </label>
   );
 }
 

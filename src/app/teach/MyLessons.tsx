@@ -3,6 +3,7 @@ import { MOST, type Deck } from '../../decks/deck.ts';
 import { type Draft, usualTitle } from '../../making/draft.ts';
 import { draftOf } from '../../making/fromDeck.ts';
 import { keyLabel } from '../../theory/naming.ts';
+import { counted } from '../figures.ts';
 import { useFocusAfter } from '../focus.ts';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
@@ -65,7 +66,6 @@ export function MyLessons() {
 function Row({ one, moved }: { one: KeptDraft; moved(): void }) {
   const [renaming, setRenaming] = useState(false);
   const { key, drills, phrases } = one.draft;
-  const title = keptTitle(one);
   const root = useRef<HTMLLIElement>(null);
   const focus = useFocusAfter(root);
   const named = () => {
@@ -76,10 +76,9 @@ function Row({ one, moved }: { one: KeptDraft; moved(): void }) {
     setAway(one, to);
     moved();
   };
-  const counted = (count: number, name: string) => `${count} ${name}${count === 1 ? '' : 's'}`;
   return (
     <li class="sheet" ref={root}>
-      {renaming ? <Rename one={one} leave={named} /> : <h2>{title}</h2>}
+      {renaming ? <Rename one={one} leave={named} /> : <h2>{keptTitle(one)}</h2>}
       <p class="soft">
         {keyLabel(key, settings.value.naming)} · {counted(drills.length, 'drill')}
         {phrases.length > 0 && `, ${counted(phrases.length, 'phrase')}`} · {sharedWords(one)}
@@ -87,52 +86,26 @@ function Row({ one, moved }: { one: KeptDraft; moved(): void }) {
       </p>
       <div class="buttons lesson-moves">
         {one.away ? (
-          <button
-            type="button"
-            class="button"
-            aria-label={`Take back: ${title}`}
-            onClick={() => move(false)}
-          >
-            Take back
-          </button>
+          <Move name="Take back" one={one} use={() => move(false)} />
         ) : (
           <>
-            <button
-              type="button"
-              class="button"
-              aria-label={`Open: ${title}`}
-              onClick={() => (openAgain(one), go('teach'))}
-            >
-              Open
-            </button>
-            <button
-              type="button"
-              class="button"
-              aria-label={`Copy: ${title}`}
-              onClick={() => (copy(one), go('teach'))}
-            >
-              Copy
-            </button>
-            <button
-              type="button"
-              class="button"
-              aria-label={`Rename: ${title}`}
-              onClick={() => setRenaming(true)}
-            >
-              Rename
-            </button>
-            <button
-              type="button"
-              class="button"
-              aria-label={`Put away: ${title}`}
-              onClick={() => move(true)}
-            >
-              Put away
-            </button>
+            <Move name="Open" one={one} use={() => (openAgain(one), go('teach'))} />
+            <Move name="Copy" one={one} use={() => (copy(one), go('teach'))} />
+            <Move name="Rename" one={one} use={() => setRenaming(true)} />
+            <Move name="Put away" one={one} use={() => move(true)} />
           </>
         )}
       </div>
     </li>
+  );
+}
+
+/** A button that says to a screen reader of which lesson it is. */
+function Move({ name, one, use }: { name: string; one: KeptDraft; use(): void }) {
+  return (
+    <button type="button" class="button" aria-label={`${name}: ${keptTitle(one)}`} onClick={use}>
+      {name}
+    </button>
   );
 }
 

@@ -77,93 +77,99 @@ interface FormProps {
 /** A lesson: a key, what to drill and where; then its link. */
 function Form({ returned, show, sample, anew }: FormProps) {
   const made = draft.value;
-  const deck = deckOf(made);
-  const fault = draftFault(made);
-  const { instrument, key, drills, phrases, marks } = made;
-  // What is written about the lesson changes with every letter, and with none of them its items.
-  const items = useMemo(
-    () => (fault ? [] : itemsOf(deck)),
-    [
-      fault,
-      instrument,
-      key,
-      made.degrees,
-      made.sizes,
-      made.strings,
-      made.frets,
-      drills,
-      phrases,
-      marks,
-    ],
-  );
-  const actions = useRef<HTMLDivElement>(null);
-  // Whoever comes back goes on where they left; `DrillList` and `PhraseList` see to theirs.
-  useEffect(() => {
-    const left = { card: 'button', link: '.main' }[String(returned)];
-    if (left) actions.current?.querySelector<HTMLElement>(left)?.focus();
-  }, []);
-  const isEmpty = items.length === 0 && deck.drills.length > 0;
-  const empty =
-    fault ??
-    (isEmpty
-      ? 'No chord of these sizes lies whole on these strings inside these frets: choose more strings or frets.'
-      : null);
+  const { items, fault } = useItems(made);
   return (
     <main class="screen teach">
-      <header>
-        <h1>A lesson</h1>
-        <p class="soft links">
-          <a class="alone" href="#/teach/lessons">
-            Your lessons
-          </a>
-          <a class="alone" href="#/class">
-            Reports of your students
-          </a>
-        </p>
-        {anew}
-        {fromElsewhere.value && (
-          <p class="notice" role="status">
-            This lesson was changed in another window. You see it as it is now.
-          </p>
-        )}
-      </header>
+      <FormHead anew={anew} />
       <KeyChoice />
       <InstrumentChoice />
       <TogetherForm />
       <DrillList
-        deck={deck}
+        deck={deckOf(made)}
         tune={show}
         returned={typeof returned === 'number' ? returned : null}
       />
       <PhraseList open={() => show('phrase')} returned={returned === 'phrase'} />
       <MarkChoice items={items} />
       <Words />
-      {empty ? (
+      {fault ? (
         <p class="notice bad" role="status">
-          {empty}
+          {fault}
         </p>
       ) : (
         <Estimate items={items} lessonDay={made.lessonDay} />
       )}
-      <div class="buttons last" ref={actions}>
-        <button
-          type="button"
-          class="button"
-          disabled={items.length === 0}
-          onClick={() => sample(items)}
-        >
-          Try a card
-        </button>
-        <button
-          type="button"
-          class="button main"
-          disabled={empty !== null}
-          onClick={() => show('link')}
-        >
-          Share the link
-        </button>
-      </div>
+      <FormFoot
+        returned={returned}
+        sample={items.length > 0 ? () => sample(items) : null}
+        share={fault ? null : () => show('link')}
+      />
     </main>
+  );
+}
+
+/** The items of a lesson in the making, and what keeps it from being one; null where nothing does. */
+function useItems(made: Draft): { items: readonly Item[]; fault: string | null } {
+  const deck = deckOf(made);
+  const fault = draftFault(made);
+  const { instrument, key, degrees, sizes, strings, frets, drills, phrases, marks } = made;
+  // What is written about the lesson changes with every letter, and with none of them its items.
+  const items = useMemo(
+    () => (fault ? [] : itemsOf(deck)),
+    [fault, instrument, key, degrees, sizes, strings, frets, drills, phrases, marks],
+  );
+  const isEmpty = items.length === 0 && deck.drills.length > 0;
+  const empty = isEmpty
+    ? 'No chord of these sizes lies whole on these strings inside these frets: choose more strings or frets.'
+    : null;
+  return { items, fault: fault ?? empty };
+}
+
+function FormHead({ anew }: Pick<FormProps, 'anew'>) {
+  return (
+    <header>
+      <h1>A lesson</h1>
+      <p class="soft links">
+        <a class="alone" href="#/teach/lessons">
+          Your lessons
+        </a>
+        <a class="alone" href="#/class">
+          Reports of your students
+        </a>
+      </p>
+      {anew}
+      {fromElsewhere.value && (
+        <p class="notice" role="status">
+          This lesson was changed in another window. You see it as it is now.
+        </p>
+      )}
+    </header>
+  );
+}
+
+interface FormFootProps extends Pick<FormProps, 'returned'> {
+  /** Shows a card; null where there is none. */
+  sample: (() => void) | null;
+  /** Shows the link; null where the lesson has none yet. */
+  share: (() => void) | null;
+}
+
+function FormFoot({ returned, sample, share }: FormFootProps) {
+  const actions = useRef<HTMLDivElement>(null);
+  // Whoever comes back goes on where they left; `DrillList` and `PhraseList` see to theirs.
+  useEffect(() => {
+    const left = { card: 'button', link: '.main' }[String(returned)];
+    if (left) actions.current?.querySelector<HTMLElement>(left)?.focus();
+  }, []);
+  return (
+    <div class="buttons last" ref={actions}>
+      <button type="button" class="button" disabled={!sample} onClick={() => sample?.()}>
+        Try a card
+      </button>
+      <button type="button" class="button main" disabled={!share} onClick={() => share?.()}>
+        Share the link
+      </button>
+    </div>
   );
 }
 

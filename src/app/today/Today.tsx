@@ -1,17 +1,18 @@
 import { useEffect, useState } from 'preact/hooks';
-import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { listed } from '../../parts/words.ts';
+import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
+import type { Deck } from '../../decks/deck.ts';
+import { GUITAR, instrumentId } from '../../neck/instrument.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { canGoOn, isEnough, nextCard } from '../../practice/round.ts';
 import { leastSure, minutesADay, readiness } from '../../practice/summary.ts';
-import type { Deck } from '../../decks/deck.ts';
 import { unlock } from '../../sound/index.ts';
 import { dayName, daysLeft, startAhead } from '../days.ts';
-import { GUITAR, instrumentId } from '../../neck/instrument.ts';
 import { instrumentWords, itemWords } from '../deckWords.ts';
+import { percent } from '../figures.ts';
 import { readymade } from '../readymade.ts';
-import { go } from '../router.ts';
 import { begin, far, round } from '../round/session.ts';
+import { go } from '../router.ts';
 import {
   currentLesson,
   itemsOfLesson,
@@ -53,7 +54,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
     current?.deck === id &&
     canGoOn(current, now, -new Date(now).getTimezoneOffset()) &&
     nextCard(current, items, known, now) !== null;
-  const start = async (length: number | 'enough' | 'go on') => {
+  const start = async (length: Length | 'go on') => {
     unlock();
     if (length !== 'go on') await begin(id, length);
     go('round');
@@ -70,22 +71,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           Enough for today: nothing would gain much by being asked now. You may go on if you like.
         </p>
       )}
-      <div class="lengths" role="group" aria-label="A round of another length">
-        {LENGTHS.map((length) => (
-          <button
-            type="button"
-            key={length}
-            class="button quiet"
-            aria-label={`Practise ${length} minutes`}
-            onClick={() => void start(length)}
-          >
-            {length} min
-          </button>
-        ))}
-        <button type="button" class="button quiet" onClick={() => void start('enough')}>
-          until enough
-        </button>
-      </div>
+      <Lengths start={(length) => void start(length)} />
       {deck.phrases.length > 0 && (
         <a class="button quiet soft" href="#/phrases">
           {phrasesOf(deck)}
@@ -107,6 +93,31 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
         </button>
       </div>
     </main>
+  );
+}
+
+/** How long a round is: so many minutes, or until enough is known. */
+type Length = number | 'enough';
+
+/** A round of another length. */
+function Lengths({ start }: { start(length: Length): void }) {
+  return (
+    <div class="lengths" role="group" aria-label="A round of another length">
+      {LENGTHS.map((length) => (
+        <button
+          type="button"
+          key={length}
+          class="button quiet"
+          aria-label={`Practise ${length} minutes`}
+          onClick={() => start(length)}
+        >
+          {length} min
+        </button>
+      ))}
+      <button type="button" class="button quiet" onClick={() => start('enough')}>
+        until enough
+      </button>
+    </div>
   );
 }
 
@@ -174,7 +185,6 @@ function Ready({
   );
   const when =
     lesson.deck.lessonDay && lessonAt !== null ? dayName(lesson.deck.lessonDay, now) : 'next week';
-  const percent = (share: number) => `${Math.round(share * 100)} %`;
   return (
     <section class="sheet ready">
       <div class="head">

@@ -65,13 +65,13 @@ export function PhraseDesk({ leave }: { leave(): void }) {
         musicKey={about.key}
         opened={(phrase) => edit((now) => taken(now, sketchOf(phrase)))}
       />
-      {explained && <Reading {...{ entry, explained, edit, shown }} show={setGroup} />}
+      {explained && <WrittenPhrase {...{ entry, explained, edit, shown }} show={setGroup} />}
       <Decision {...writing} leave={leave} />
     </main>
   );
 }
 
-interface ReadingProps extends Pick<Writing, 'entry' | 'edit'> {
+interface WrittenPhraseProps extends Pick<Writing, 'entry' | 'edit'> {
   explained: Explained;
   /** The arpeggio that is shown by itself, or null. */
   shown: number | null;
@@ -79,7 +79,7 @@ interface ReadingProps extends Pick<Writing, 'entry' | 'edit'> {
 }
 
 /** What the written phrase says, how it sounds, and what can be made of it. */
-function Reading({ entry, explained, edit, shown, show }: ReadingProps) {
+function WrittenPhrase({ entry, explained, edit, shown, show }: WrittenPhraseProps) {
   return (
     <>
       <Said explained={explained} />

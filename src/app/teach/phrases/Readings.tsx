@@ -6,6 +6,7 @@ import type { Ruling } from '../../../theory/analysis/ruling.ts';
 import { chordOn, type Chord, type Size } from '../../../theory/chord.ts';
 import type { Key } from '../../../theory/key.ts';
 import { DEGREES, parentKey } from '../../../theory/scale.ts';
+import { percent } from '../../figures.ts';
 import { chordWords } from '../../phrases/words.ts';
 import { settings } from '../../state.ts';
 
@@ -161,7 +162,7 @@ function notesWords({ from, to }: Group): string {
 /** `93 % sure`, and what else it could be where that is no idle thought. */
 function sureWords({ confidence, alternatives }: Group, ruling: Ruling | undefined): string {
   if (ruling?.chord) return 'as you say';
-  const sure = `${ruling ? 'grouped as you say, ' : ''}${Math.round(confidence * 100)} % sure`;
+  const sure = `${ruling ? 'grouped as you say, ' : ''}${percent(confidence)} sure`;
   const [other] = alternatives;
   if (!other || other.confidence < WORTH_SAYING || confidence < SURE) return sure;
   return `${sure}, else ${chordWords(other.chord, settings.value)}`;
