@@ -53,15 +53,15 @@ export function LinkBox({ label, title, link, copied }: LinkBoxProps) {
 }
 
 /** The link's QR code, once it is drawn; why there is none is told, and that nothing is to be told of another link. */
-function useQr(link: string, tell: (sentence: string) => void): QrPicture | null {
+function useQr(link: string, say: (sentence: string) => void): QrPicture | null {
   const [qr, setQr] = useState<QrPicture | null>(null);
   useEffect(() => {
-    tell('');
+    say('');
     let current = link !== '';
     if (current) {
       void qrPicture(link).then(
         (picture) => current && setQr(picture),
-        (error: Error) => current && (setQr(null), tell(error.message)),
+        (error: Error) => current && (setQr(null), say(error.message)),
       );
     }
     return () => {

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-export const SCREENS = [
+const SCREENS = [
   'today',
   'known',
   'neck',
@@ -17,7 +17,7 @@ export const SCREENS = [
 export type Screen = (typeof SCREENS)[number];
 
 /** Where the page is: the address after `#`. */
-export interface Route {
+interface Route {
   readonly screen: Screen;
   /** What stands after the screen's name. */
   readonly rest: string;

@@ -18,7 +18,7 @@ export interface Settings {
   readonly theme: 'auto' | 'light' | 'dark';
 }
 
-export const KEY_SOUNDS: readonly KeySound[] = ['cadence', 'drone', 'chord'];
+const KEY_SOUNDS: readonly KeySound[] = ['cadence', 'drone', 'chord'];
 
 const USUAL: Settings = {
   naming: 'english',

@@ -31,7 +31,7 @@ export interface QuarantinedLesson {
 export const opened = signal(false);
 export const lessons = signal<readonly Lesson[]>([]);
 export const quarantined = signal<readonly QuarantinedLesson[]>([]);
-export const currentId = signal<string | null>(null);
+const currentId = signal<string | null>(null);
 export const settings = signal<Settings>(readSettings(null));
 export const log = signal<Log | null>(null);
 /** What is remembered: all reviews of the log, learned in place. */

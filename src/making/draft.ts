@@ -134,7 +134,7 @@ export function deckOf(made: Draft): Deck {
 }
 
 /** The drills of the lesson: those from its phrases only while it has any. */
-export function standing({ drills, phrases }: Draft): readonly MadeDrill[] {
+function standing({ drills, phrases }: Draft): readonly MadeDrill[] {
   return drills.filter((drill) => phrases.length > 0 || !isTogether(drill) || !isPhraseKind(drill));
 }
 

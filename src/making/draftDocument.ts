@@ -24,7 +24,7 @@ const Form = v.strictObject({
 const Document = v.object({ lesson: v.unknown(), form: Form, entry: v.unknown() });
 
 /** What the device keeps of a draft. */
-export interface DraftDocument {
+interface DraftDocument {
   readonly lesson: DeckDocument;
   readonly form: unknown;
   readonly entry: unknown;

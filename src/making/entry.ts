@@ -161,7 +161,7 @@ export function rested(entry: Entry): Entry {
 }
 
 /** The note after which the cursor's rest lies, −1 for the one before the first note. */
-export function restPlace({ cursor }: Entry): number {
+function restPlace({ cursor }: Entry): number {
   return cursor.on === 'note' ? cursor.at : cursor.at - 1;
 }
 

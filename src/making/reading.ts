@@ -24,7 +24,7 @@ export function readText({ text, length, sketch }: Entry, about: About): Tablatu
 }
 
 /** The sketch that is read from a text; null where it cannot be read. */
-export function sketchRead(read: TablatureRead | null): Sketch | null {
+function sketchRead(read: TablatureRead | null): Sketch | null {
   if (!read || 'faults' in read) return null;
   const { phrase } = read;
   return phrase.notes.length === 0 ? emptySketch(phrase.tempo) : sketchOf(phrase);

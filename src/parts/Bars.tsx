@@ -1,7 +1,7 @@
 import './Bars.css';
 
 /** One bar: how full it is, 0 to 1, and the figure that says so. */
-export interface Bar {
+interface Bar {
   readonly name: string;
   readonly filled: number;
   readonly figure: string;

@@ -21,7 +21,7 @@ export interface StripNote {
 }
 
 /** Where the next note goes, or which one is changed. */
-export interface StripCursor {
+interface StripCursor {
   /** On a note, or in the gap before it. */
   readonly on: 'note' | 'gap';
   /** The note's index; their number is the gap at the end. */

@@ -2,7 +2,7 @@ import { Stair, type Step } from './Stair.tsx';
 import './StairHops.css';
 
 /** A hop from one step of the stair to another, by their degrees. */
-export interface StairHop {
+interface StairHop {
   readonly from: number;
   readonly to: number;
   /** How often, as a share of the most frequent hop: how thick it is drawn. */

@@ -106,7 +106,7 @@ function gonePart({ key, shown }: View, note: NoteName) {
 }
 
 /** A note of a run: what sounds, and where it lies if it has a dot. */
-export interface RunNote {
+interface RunNote {
   readonly midi: number;
   readonly place: Place | null;
 }

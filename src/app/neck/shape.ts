@@ -186,7 +186,7 @@ export function bends({ instrument, where }: View): (Moved<Place> & { unbent: Pl
 }
 
 /** Fingers of a shape, in the order of its places, and the strings that the index lies across, highest number first. */
-export interface Fingers {
+interface Fingers {
   readonly fingers: readonly Finger[];
   readonly barre: readonly number[];
 }

@@ -21,7 +21,7 @@ export function titleOf(view: View, naming: Naming): string {
 }
 
 /** A step from one arpeggio to another, as the notes that stay, go and come. */
-export interface StepWords {
+interface StepWords {
   /** `ii to IV` */
   readonly from: string;
   /** What is said of each lot of notes that is not empty, and what its dots look like. */

@@ -14,7 +14,7 @@ import {
 import { counted } from '../figures.ts';
 
 /** How much is said beside the numerals. */
-export interface Said {
+interface Said {
   readonly naming: Naming;
   /** Chord names beside the numerals. */
   readonly chordNames: boolean;

@@ -5,7 +5,7 @@ import { go } from '../router.ts';
 import { changeSettings, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
 import { RoundEnd } from './RoundEnd.tsx';
-import { addSounded, answer, draw, far, round, shown } from './session.ts';
+import { addSounded, answer, draw, progress, round, shown } from './session.ts';
 import './Round.css';
 
 /** A round: one card at a time, how far it is, and at the end what grew. */
@@ -62,7 +62,7 @@ export default function RoundScreen() {
 }
 
 function RoundBar() {
-  const { done, of } = far.value;
+  const { done, of } = progress.value;
   const { muted } = settings.value;
   const at = Math.min(of, done + (shown.value?.verdict ? 0 : 1));
   return (

@@ -7,7 +7,7 @@ import {
   answerCard,
   caughtUp,
   nextCard,
-  progress,
+  progress as progressOf,
   readRound,
   startRound,
   type Round,
@@ -28,7 +28,7 @@ import {
 const VERDICT_DELAY = 500;
 
 /** The card on the screen and how far it is. */
-export interface Shown {
+interface Shown {
   readonly card: Card;
   readonly verdict: Verdict | null;
   readonly explanation: Explanation | null;
@@ -50,9 +50,9 @@ if (typeof document !== 'undefined') {
 }
 
 /** How far the round is. */
-export const far = computed(() => {
+export const progress = computed(() => {
   if (!round.value) return { done: 0, of: 0 };
-  return progress(round.value, itemsOfLesson(round.value.deck), memory.value.of);
+  return progressOf(round.value, itemsOfLesson(round.value.deck), memory.value.of);
 });
 
 /** Begins a round on a lesson: for so many minutes, or until enough is known. */

@@ -11,7 +11,7 @@ import { dayName, daysLeft, startAhead } from '../days.ts';
 import { instrumentWords, itemWords } from '../deckWords.ts';
 import { percent } from '../figures.ts';
 import { readymade } from '../readymade.ts';
-import { begin, far, round } from '../round/session.ts';
+import { begin, progress, round } from '../round/session.ts';
 import { go } from '../router.ts';
 import {
   currentLesson,
@@ -88,7 +88,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           onClick={() => void start(goesOn ? 'go on' : minutes)}
         >
           {goesOn
-            ? `Go on: card ${far.value.done + 1} of about ${far.value.of}`
+            ? `Go on: card ${progress.value.done + 1} of about ${progress.value.of}`
             : `Practise ${minutes} minutes`}
         </button>
       </div>

@@ -4,7 +4,7 @@ import { useEffect, useState } from 'preact/hooks';
 const SLICE = 6;
 
 /** What has been made so far, and whether that is all. */
-export interface Made<T> {
+interface Made<T> {
   readonly made: readonly T[];
   readonly done: boolean;
 }
