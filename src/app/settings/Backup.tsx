@@ -12,16 +12,8 @@ import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 export function Backup() {
   const [said, setSaid] = useState('');
   const { reviews, quarantined } = log.value!;
-  /** Does it, and says what came of it; or what did not happen, and why. */
-  const saying = async (not: string, work: () => Promise<string>) => {
-    try {
-      setSaid(await work());
-    } catch (error) {
-      if (error instanceof BackupFault) setSaid(error.message);
-      else if (error instanceof StoreTrouble) setSaid(`${not} ${error.message}`);
-      else throw error;
-    }
-  };
+  const saying = async (not: string, work: () => Promise<string>) =>
+    setSaid(await outcome(not, work));
   const save = () =>
     saying('Nothing was saved.', async () => {
       const { text, left } = await backupText(Date.now());
@@ -74,6 +66,17 @@ export function Backup() {
       />
     </section>
   );
+}
+
+/** Does it: what came of it, or what did not happen, and why. */
+async function outcome(not: string, work: () => Promise<string>): Promise<string> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof BackupFault) return error.message;
+    if (error instanceof StoreTrouble) return `${not} ${error.message}`;
+    throw error;
+  }
 }
 
 /** `3 answers and 1 lesson more than before.` */
