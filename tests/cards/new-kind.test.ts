@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, describe, expect, it } from 'vitest';
-import type * as Document from '../../src/app/teach/document.ts';
+import type * as Document from '../../src/making/draftDocument.ts';
 import type * as DeckWords from '../../src/app/deckWords.ts';
 import type * as Cards from '../../src/cards/index.ts';
 import type * as OnNeck from '../../src/cards/onNeck.ts';
@@ -151,7 +151,7 @@ describe('a new kind of card', () => {
       load<typeof Cards>('cards/index.ts'),
       load<typeof OnNeck>('cards/onNeck.ts'),
       load<typeof Link>('decks/link.ts'),
-      load<typeof Document>('app/teach/document.ts'),
+      load<typeof Document>('making/draftDocument.ts'),
       load<typeof DeckWords>('app/deckWords.ts'),
       load<typeof Kinds>('decks/kinds.ts'),
     ]);
@@ -184,7 +184,7 @@ describe('a new kind of card', () => {
     const marked = { ...deck, marks: { [item!.id]: 5 as const } };
     expect(await link.readLink(await link.deckLink(marked, ''))).toEqual({ deck: marked });
     const { PLAIN } = await load<{ PLAIN: Parameters<typeof document.writeDraft>[0] }>(
-      'app/teach/draft.ts',
+      'making/draft.ts',
     );
     const draft = { ...PLAIN, drills: [kind, { ...drill, degrees: [] }] };
     expect(document.readDraft(document.writeDraft(draft))).toEqual({ draft });
