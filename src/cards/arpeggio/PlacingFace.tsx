@@ -24,54 +24,29 @@ interface PlacingFaceProps extends FaceProps<PlacingCard> {
 /** The chord is named; its notes are tapped onto the neck. It is judged when as many stand as the chord asks. */
 export function PlacingFace(props: PlacingFaceProps) {
   const { card, verdict, explanation, shown } = props;
-  const { chord, instrument, key } = card;
-  const [places, setPlaces] = useState<readonly Place[]>([]);
-  const [taps, setTaps] = useState(0);
-  const left = chord.notes.length - places.length;
-  const judged = left === 0;
+  const { chord, instrument, key, stringSet, frets } = card;
+  const { places, tap, undo } = usePlacing(props);
   const standingBefore = (props.before ?? []).filter(
-    ({ string, fret }) => !places.some((place) => place.string === string && place.fret === fret),
+    (dot) => !places.some((place) => samePlace(place, dot)),
   );
-
-  useEffect(() => {
-    if (!judged || verdict) return;
-    const timer = setTimeout(() => props.answer(answerOf(places), taps), SECOND_THOUGHT);
-    return () => clearTimeout(timer);
-  }, [judged]);
-
-  const tap = (place: Place) => {
-    pluck(midiAt(instrument, place), place.string);
-    if (verdict) return;
-    const standing = places.filter(
-      (other) => other.string !== place.string || other.fret !== place.fret,
-    );
-    if (standing.length === places.length && judged) return;
-    setTaps(taps + 1);
-    setPlaces(standing.length === places.length ? [...places, place] : standing);
-  };
   return (
     <CardFrame
       {...props}
       attributes={{
         'data-chord': chord.symbol,
-        'data-strings': card.stringSet.join(' '),
-        'data-frets': card.frets.join('-'),
+        'data-strings': stringSet.join(' '),
+        'data-frets': frets.join('-'),
       }}
       question={props.question}
-      hint={`${numeralLabel(chord)} of ${keyLabel(key, shown.naming)} · strings ${card.stringSet.join(' ')} · frets ${card.frets[0]} to ${card.frets[1]}`}
+      hint={`${numeralLabel(chord)} of ${keyLabel(key, shown.naming)} · strings ${stringSet.join(' ')} · frets ${frets[0]} to ${frets[1]}`}
       foot={
         <div class="buttons">
-          <button
-            type="button"
-            class="button"
-            disabled={places.length === 0}
-            onClick={() => setPlaces(places.slice(0, -1))}
-          >
+          <button type="button" class="button" disabled={places.length === 0} onClick={undo}>
             Undo
           </button>
           {props.beside}
           <p class="soft" aria-live="polite">
-            {left === 0 ? 'All placed' : left === 1 ? '1 more note' : `${left} more notes`}
+            {leftWords(chord.notes.length - places.length)}
           </p>
         </div>
       }
@@ -88,4 +63,33 @@ export function PlacingFace(props: PlacingFaceProps) {
       />
     </CardFrame>
   );
+}
+
+/** The places tapped so far; they are handed in a moment after the last one stands. */
+function usePlacing({ card, verdict, answer }: FaceProps<PlacingCard>) {
+  const [places, setPlaces] = useState<readonly Place[]>([]);
+  const [taps, setTaps] = useState(0);
+  const whole = places.length === card.chord.notes.length;
+  useEffect(() => {
+    if (!whole || verdict) return;
+    const timer = setTimeout(() => answer(answerOf(places), taps), SECOND_THOUGHT);
+    return () => clearTimeout(timer);
+  }, [whole]);
+  const tap = (place: Place) => {
+    pluck(midiAt(card.instrument, place), place.string);
+    if (verdict) return;
+    const others = places.filter((other) => !samePlace(other, place));
+    const isNew = others.length === places.length;
+    if (isNew && whole) return;
+    setTaps(taps + 1);
+    setPlaces(isNew ? [...places, place] : others);
+  };
+  return { places, tap, undo: () => setPlaces(places.slice(0, -1)) };
+}
+
+const samePlace = (a: Place, b: Place) => a.string === b.string && a.fret === b.fret;
+
+function leftWords(left: number): string {
+  if (left === 0) return 'All placed';
+  return left === 1 ? '1 more note' : `${left} more notes`;
 }

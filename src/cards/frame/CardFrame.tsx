@@ -43,54 +43,65 @@ export function CardFrame(props: CardFrameProps) {
       data-key={keyName(card.key)}
       {...props.attributes}
     >
-      <header>
-        <div
-          role="status"
-          data-verdict={verdict ? (verdict.right ? 'right' : 'wrong') : undefined}
-          class={verdict ? `why ${verdict.right ? 'right' : 'wrong'}` : ''}
-        >
-          {verdict && explanation && (
-            <>
-              <p class="question">
-                <span class="unseen">{verdict.right ? 'Right. ' : 'Wrong. '}</span>
-                {explanation.title}
-              </p>
-              <p class="sentence">{explanation.sentence}</p>
-              {explanation.detail && <p class="soft">{explanation.detail}</p>}
-            </>
-          )}
-        </div>
-        {!verdict && (
-          <>
-            <h1 class="question" tabIndex={-1}>
-              {props.question}
-            </h1>
-            {props.hint && <p class="soft">{props.hint}</p>}
-          </>
-        )}
-      </header>
+      <Heading {...props} />
       <div class="middle">{props.children}</div>
       <div class="answers">{props.answers}</div>
       <div class="foot">
-        {verdict ? (
-          <div class="buttons">
-            <button
-              type="button"
-              class="button"
-              data-do={props.hear ? 'hear' : undefined}
-              onClick={hear}
-            >
-              {explanation?.otherSound ? 'Hear both' : 'Hear it'}
-            </button>
-            <button type="button" class="button main" data-do="next" onClick={props.next}>
-              Next
-            </button>
-          </div>
-        ) : (
-          props.foot
-        )}
+        {verdict ? <Onward {...props} hear={hear} byFrame={!props.hear} /> : props.foot}
       </div>
     </article>
+  );
+}
+
+/** The question, until the verdict takes its place. */
+function Heading({ verdict, explanation, question, hint }: CardFrameProps) {
+  return (
+    <header>
+      <div
+        role="status"
+        data-verdict={verdict ? (verdict.right ? 'right' : 'wrong') : undefined}
+        class={verdict ? `why ${verdict.right ? 'right' : 'wrong'}` : ''}
+      >
+        {verdict && explanation && (
+          <>
+            <p class="question">
+              <span class="unseen">{verdict.right ? 'Right. ' : 'Wrong. '}</span>
+              {explanation.title}
+            </p>
+            <p class="sentence">{explanation.sentence}</p>
+            {explanation.detail && <p class="soft">{explanation.detail}</p>}
+          </>
+        )}
+      </div>
+      {!verdict && (
+        <>
+          <h1 class="question" tabIndex={-1}>
+            {question}
+          </h1>
+          {hint && <p class="soft">{hint}</p>}
+        </>
+      )}
+    </header>
+  );
+}
+
+interface OnwardProps extends Pick<CardFrameProps, 'explanation' | 'next'> {
+  hear(): void;
+  /** Whether the frame itself sounds the answer, of a card that is not heard. */
+  byFrame: boolean;
+}
+
+/** After the verdict: to hear it once more, and to go on. */
+function Onward({ explanation, next, hear, byFrame }: OnwardProps) {
+  return (
+    <div class="buttons">
+      <button type="button" class="button" data-do={byFrame ? undefined : 'hear'} onClick={hear}>
+        {explanation?.otherSound ? 'Hear both' : 'Hear it'}
+      </button>
+      <button type="button" class="button main" data-do="next" onClick={next}>
+        Next
+      </button>
+    </div>
   );
 }
 

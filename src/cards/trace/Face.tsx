@@ -1,5 +1,6 @@
+import type { ComponentProps } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
-import { fretsAround, midiAt } from '../../neck/place.ts';
+import { fretsAround, midiAt, type Place } from '../../neck/place.ts';
 import { Hops } from '../../parts/Hops.tsx';
 import { Neck } from '../../parts/Neck.tsx';
 import { PlayAlong } from '../../parts/PlayAlong.tsx';
@@ -9,7 +10,7 @@ import { beatsText, toNumber } from '../../theory/rhythm.ts';
 import { degreeOfStep } from '../../theory/scale.ts';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
-import type { FaceProps } from '../kind.ts';
+import type { Explanation, FaceProps } from '../kind.ts';
 import { phraseSound } from '../frame/sounds.ts';
 import { Paths } from '../frame/Paths.tsx';
 import type { TraceCard } from './ask.ts';
@@ -37,19 +38,10 @@ const COUNTS = [
 export function Face(props: FaceProps<TraceCard>) {
   const { card, verdict, explanation, shown } = props;
   const { key, phrase, instrument } = card;
-  const [chosen, setChosen] = useState<string | null>(null);
-  const [along, setAlong] = useState(false);
   const places = useMemo(() => placesOf(card), [card]);
-
   const asked = phraseSound(phrase, places);
   const hearing = useHearing({ ...props, asked, keyFirst: true });
   const { lit } = hearing;
-
-  const choose = (path: string) => {
-    if (chosen !== null) return;
-    setChosen(path);
-    props.answer(path, 1);
-  };
   const drawn = {
     instrument,
     musicKey: key,
@@ -70,48 +62,8 @@ export function Face(props: FaceProps<TraceCard>) {
       hint={`${keyLabel(key, shown.naming)} · ${COUNTS[phrase.notes.length]} notes`}
       answers={
         <>
-          <Paths
-            label="Paths of degrees"
-            paths={card.choices.map(({ path, heights }) => ({
-              answer: path,
-              content: (
-                <>
-                  <span class="row">
-                    {path.split(' ').map((degree, index) => (
-                      <span
-                        key={index}
-                        class={path === card.path && lit === index ? 'sounding' : ''}
-                      >
-                        {degree}
-                      </span>
-                    ))}
-                  </span>
-                  <Hops heights={heights} />
-                </>
-              ),
-            }))}
-            right={card.path}
-            judged={verdict !== null}
-            {...{ chosen, choose }}
-          />
-          {explanation && (
-            <button type="button" class="button quiet along" onClick={() => setAlong(true)}>
-              Play along
-            </button>
-          )}
-          {explanation && along && (
-            <PlayAlong
-              neck={{ ...drawn, dots: explanation.dots }}
-              sounding={explanation.sound}
-              notes={places.map((place, index) => ({
-                ...place,
-                label: String(degreeOfStep(card.line.steps[index]!)),
-                at: toNumber(phrase.notes[index]!.at),
-              }))}
-              groups={groupStarts(card.line)}
-              close={() => setAlong(false)}
-            />
-          )}
+          <Choices {...props} lit={lit} />
+          {explanation && <Along {...{ card, explanation, places, drawn }} />}
         </>
       }
     >
@@ -126,5 +78,76 @@ export function Face(props: FaceProps<TraceCard>) {
         <HearingButtons hearing={hearing} what="the phrase" keyAgain />
       )}
     </CardFrame>
+  );
+}
+
+interface ChoicesProps extends FaceProps<TraceCard> {
+  /** The note that is heard now. */
+  lit: number | null;
+}
+
+/** The paths to choose from, each in degrees and as it rises and falls. */
+function Choices({ card, verdict, answer, lit }: ChoicesProps) {
+  const [chosen, setChosen] = useState<string | null>(null);
+  const choose = (path: string) => {
+    if (chosen !== null) return;
+    setChosen(path);
+    answer(path, 1);
+  };
+  const paths = card.choices.map(({ path, heights }) => ({
+    answer: path,
+    content: (
+      <>
+        <span class="row">
+          {path.split(' ').map((degree, index) => (
+            <span key={index} class={path === card.path && lit === index ? 'sounding' : ''}>
+              {degree}
+            </span>
+          ))}
+        </span>
+        <Hops heights={heights} />
+      </>
+    ),
+  }));
+  return (
+    <Paths
+      label="Paths of degrees"
+      paths={paths}
+      right={card.path}
+      judged={verdict !== null}
+      {...{ chosen, choose }}
+    />
+  );
+}
+
+interface AlongProps {
+  card: TraceCard;
+  explanation: Explanation;
+  places: readonly Place[];
+  drawn: Omit<ComponentProps<typeof PlayAlong>['neck'], 'dots'>;
+}
+
+/** The phrase to be played along with. */
+function Along({ card, explanation, places, drawn }: AlongProps) {
+  const [open, setOpen] = useState(false);
+  return (
+    <>
+      <button type="button" class="button quiet along" onClick={() => setOpen(true)}>
+        Play along
+      </button>
+      {open && (
+        <PlayAlong
+          neck={{ ...drawn, dots: explanation.dots }}
+          sounding={explanation.sound}
+          notes={places.map((place, index) => ({
+            ...place,
+            label: String(degreeOfStep(card.line.steps[index]!)),
+            at: toNumber(card.phrase.notes[index]!.at),
+          }))}
+          groups={groupStarts(card.line)}
+          close={() => setOpen(false)}
+        />
+      )}
+    </>
   );
 }
