@@ -9,7 +9,7 @@ import * as decks from '../store/decks.ts';
 import { openLog, type Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
 import { StoreTrouble } from '../store/trouble.ts';
-import { readSettings, type Settings } from './settings.ts';
+import { USUAL, type Settings } from './settings.ts';
 import { trouble, unreadable } from './trouble.ts';
 
 /** A deck on this device. */
@@ -32,7 +32,7 @@ export const opened = signal(false);
 export const lessons = signal<readonly Lesson[]>([]);
 export const quarantined = signal<readonly QuarantinedLesson[]>([]);
 const currentId = signal<string | null>(null);
-export const settings = signal<Settings>(readSettings(null));
+export const settings = signal<Settings>(USUAL);
 export const log = signal<Log | null>(null);
 /** What is remembered: all reviews of the log, learned in place. */
 export const memory = signal<{ readonly of: Memory }>({ of: emptyMemory() });
@@ -51,9 +51,16 @@ export async function open(): Promise<void> {
   trouble.value = log.value.trouble?.message ?? null;
   memory.value = { of: replay(log.value.reviews) };
   log.value.watch(() => (memory.value = { of: replay(log.value!.reviews) }));
-  settings.value = readSettings((await reportingTrouble(loadSettings())) ?? null);
+  await readStoredSettings();
   await readLessons();
   currentId.value = (await reportingTrouble(decks.currentDeck())) ?? null;
+}
+
+async function readStoredSettings(): Promise<void> {
+  const stored = await reportingTrouble(loadSettings());
+  if (!stored) return;
+  const { readSettings } = await import('./storedSettings.ts');
+  settings.value = readSettings(stored);
 }
 
 /** Reads the lessons from the device. */

@@ -19,7 +19,7 @@ const HEAD = 3;
 const SUM = 4;
 
 /** What a link is for, as it stands in the address: `#/lesson/…`, `#/report/…`. */
-export type LinkName = 'lesson' | 'report';
+type LinkName = 'lesson' | 'report';
 
 /** One clear sentence or two: what is wrong, and what to do. */
 export interface Fault {
@@ -84,7 +84,7 @@ export function openLink(name: LinkName, version: number, text: string): Opened 
 }
 
 /** Said of a link whose end is missing. */
-export function cutShort(name: LinkName): string {
+function cutShort(name: LinkName): string {
   return `This ${name} link was cut short: its end is missing. Copy the whole link and paste it again, or ask for it once more.`;
 }
 

@@ -6,7 +6,7 @@ import type { PitchName } from '../theory/note.ts';
 import type { Fault } from './envelope.ts';
 
 /** What a document may say of an instrument; what it leaves out is as on the listed one of that name. */
-export interface InstrumentWords {
+interface InstrumentWords {
   readonly name: string;
   readonly tuning?: string[] | undefined;
   readonly frets?: number | undefined;

@@ -14,7 +14,7 @@ import { partsOf } from './id.ts';
 import { isKind, KIND_NAMES, kindOfLetter, letterOf } from './kinds.ts';
 
 /** Marks as a document has them: by the item's name without key and instrument. */
-export type WrittenMarks = Readonly<Record<string, Mark>>;
+type WrittenMarks = Readonly<Record<string, Mark>>;
 
 /** What such a name looks like. */
 export const MARKED = new RegExp(

@@ -65,22 +65,6 @@ const PAIRS = 2;
  */
 const WORTH = 1 / 120;
 
-/** A round as it was stored; null where it is none, or not whole. */
-export function readRound(stored: unknown): Round | null {
-  const round = stored as Round;
-  const { deck, seed, goal, started, asked, open, contrast, pairs } = (stored ??
-    {}) as Partial<Round>;
-  const isWhole =
-    typeof deck === 'string' &&
-    [seed, started, pairs].every(Number.isFinite) &&
-    (goal === 'enough' || Object.values(goal ?? {}).some((size) => size > 0)) &&
-    Array.isArray(asked) &&
-    asked.every(({ item, seconds }: Asked) => typeof item === 'string' && seconds >= 0) &&
-    (open === null || typeof open?.item === 'string') &&
-    Array.isArray(contrast);
-  return isWhole ? round : null;
-}
-
 /**
  * A new round on a deck. The goal is a number of cards or of minutes, or `'enough'`.
  *

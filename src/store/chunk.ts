@@ -56,7 +56,7 @@ function readPack(device: string, columns: unknown): Contents {
 }
 
 /** What many chunks hold: the reviews of one after those of the other. */
-export interface ManyContents {
+interface ManyContents {
   readonly runs: readonly Reviews[];
   readonly quarantined: readonly Quarantined[];
 }

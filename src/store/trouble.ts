@@ -1,5 +1,5 @@
 /** Why the device does not keep what it is given. */
-export type Cause = 'refused' | 'full' | 'failed';
+type Cause = 'refused' | 'full' | 'failed';
 
 const sentences: Record<Cause, string> = {
   refused:

@@ -8,10 +8,10 @@ import {
   type Goal,
   nextCard,
   progress,
-  readRound,
   type Round,
   startRound,
 } from '../../src/practice/round.ts';
+import { readRound } from '../../src/practice/storedRound.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const MINUTE = 60_000;
@@ -147,7 +147,14 @@ describe('a round', () => {
     for (const name of Object.keys(round)) {
       expect(readRound({ ...round, [name]: undefined }), name).toBeNull();
     }
-    for (const other of [null, 5, 'round', { deck: 'x' }, { ...round, asked: [{}] }]) {
+    for (const other of [
+      null,
+      5,
+      'round',
+      { deck: 'x' },
+      { ...round, asked: [{}] },
+      { ...round, asked: [null] },
+    ]) {
       expect(readRound(other)).toBeNull();
     }
   });

@@ -8,7 +8,6 @@ import {
   caughtUp,
   nextCard,
   progress as progressOf,
-  readRound,
   startRound,
   type Round,
 } from '../../practice/round.ts';
@@ -66,7 +65,10 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
 
 /** The round that was going on when the page was left, if it still is. */
 export async function restore(): Promise<void> {
-  const stored = readRound(await reportingTrouble(loadRound()));
+  const kept = await reportingTrouble(loadRound());
+  if (!kept) return;
+  const { readRound } = await import('../../practice/storedRound.ts');
+  const stored = readRound(kept);
   if (!stored || !lessonById(stored.deck)) return;
   round.value = caughtUp(stored, itemsOfLesson(stored.deck), log.value!.reviews);
 }

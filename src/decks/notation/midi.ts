@@ -21,7 +21,7 @@ const GRID = 24;
 const DRUMS = 9;
 
 /** What a MIDI file does not say by itself. */
-export interface MidiContext {
+interface MidiContext {
   /** Spells the notes. */
   readonly key: Key;
   /** Which of the tracks with notes to take, from 0. */

@@ -15,7 +15,7 @@ import { writtenFrom } from './values.ts';
 import type { Written } from './values.ts';
 
 /** What is written beside the notes. */
-export interface Sheet {
+interface Sheet {
   readonly title: string;
   readonly instrument: Instrument;
   readonly key: Key;

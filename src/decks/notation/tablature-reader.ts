@@ -17,7 +17,7 @@ import { systemsOf } from './tablature-systems.ts';
 import type { StringLine, System } from './tablature-systems.ts';
 
 /** What tablature does not say by itself. */
-export interface TablatureContext {
+interface TablatureContext {
   readonly instrument: Instrument;
   /** Spells the notes. */
   readonly key: Key;

@@ -15,7 +15,7 @@ export interface StringLine {
 }
 
 /** The row of lengths over a system; `at` counts from where the strings' bodies begin. */
-export interface TimingRow {
+interface TimingRow {
   readonly line: number;
   readonly start: number;
   readonly tokens: readonly { readonly at: number; readonly text: string }[];

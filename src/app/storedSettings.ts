@@ -1,0 +1,23 @@
+/** Settings as the device keeps them. They come with the schema library, and only where some were kept. */
+import * as v from 'valibot';
+import { NAMINGS } from '../theory/naming.ts';
+import { KEY_SOUNDS, USUAL, type Settings } from './settings.ts';
+
+const within = (low: number, high: number) => v.pipe(v.number(), v.minValue(low), v.maxValue(high));
+
+/** What is missing or not understood is as usual, each by itself. */
+const StoredSettings = v.object({
+  naming: v.fallback(v.picklist(NAMINGS), USUAL.naming),
+  chordNames: v.fallback(v.boolean(), USUAL.chordNames),
+  reasons: v.fallback(v.boolean(), USUAL.reasons),
+  volume: v.fallback(within(0, 1), USUAL.volume),
+  muted: v.fallback(v.boolean(), USUAL.muted),
+  keySound: v.fallback(v.picklist(KEY_SOUNDS), USUAL.keySound),
+  reference: v.fallback(within(430, 450), USUAL.reference),
+  theme: v.fallback(v.picklist(['auto', 'light', 'dark']), USUAL.theme),
+});
+
+/** Settings as they were stored. */
+export function readSettings(stored: unknown): Settings {
+  return v.parse(v.fallback(StoredSettings, USUAL), stored);
+}
