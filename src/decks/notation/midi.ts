@@ -10,6 +10,7 @@ import type { Beats } from '../../theory/rhythm.ts';
 import type { Fault } from '../envelope.ts';
 import { isTime } from '../notes.ts';
 import { MOST } from '../deck.ts';
+import { midiFault, NOT_WHOLE } from './midiBounds.ts';
 
 const MOST_BYTES = 1_000_000;
 /** Ticks of a beat: whole for halves to thirty-seconds, triplets of them, and fifths. */
@@ -78,12 +79,10 @@ export async function readMidi(
       fault: 'This file is larger than a MIDI file of one phrase: cut the phrase out first.',
     };
   }
+  const fault = midiFault(file);
+  if (fault !== null) return { fault };
   const midi = await parse(file);
-  if (!midi) {
-    return {
-      fault: 'This is not a whole MIDI file: save it again as a Standard MIDI File (.mid).',
-    };
-  }
+  if (!midi) return { fault: NOT_WHOLE };
   const ticks = midi.header.ppq;
   if (!(ticks >= 1)) {
     return {

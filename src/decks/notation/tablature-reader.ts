@@ -116,7 +116,7 @@ function remark(line: number, column: number, sentence: string): Remark {
 }
 
 function tempoOf(text: string): number | null {
-  const tempo = Number(/^\s*tempo\s+(\d{2,3})\s*$/im.exec(text)?.[1]);
+  const tempo = Number(/^[ \t]*tempo[ \t]+(\d{2,3})[ \t]*$/im.exec(text)?.[1]);
   return tempo >= 30 && tempo <= 240 ? tempo : null;
 }
 

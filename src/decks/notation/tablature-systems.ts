@@ -30,7 +30,7 @@ export interface System {
 }
 
 const STRING =
-  /^(?<before>\s*(?<label>[A-Ha-h][#b♯♭]?(?:\d(?=\s*[|:]))?)?(?=\s*[-–—|:\d~/\\])\s*[|:]?)(?<body>.*)$/;
+  /^(?<before>(?<label>[A-Ha-h][#b♯♭]?(?:\d(?=\s*[|:]))?)?(?=\s*[-–—|:\d~/\\])\s*[|:]?)(?<body>.*)$/;
 const TIMING = /^(?<before>\s*beats\b)(?<row>.*)$/i;
 
 /** The systems of a text. Lines before, between and behind them are no tablature; lines within them must be. */
@@ -66,13 +66,16 @@ export function systemsOf(text: string, instrument: Instrument, faults: Remark[]
 
 /** A line of tablature, which is mostly dashes, bar lines and frets; null for any other. */
 function stringLine(line: string, number: number): StringLine | null {
-  const parts = STRING.exec(line)?.groups;
+  // Apart from the pattern: it would try each of many spaces as the last one.
+  const written = line.trimStart();
+  const parts = STRING.exec(written)?.groups;
   if (!parts) return null;
   const { before = '', label = '', body = '' } = parts;
   const dashes = body.match(/[-–—|]/g)?.length ?? 0;
   const others = body.match(/[^-–—|\d\s:~hps/\\]/gi)?.length ?? 0;
   if (dashes < 2 || others > dashes) return null;
-  return { number, label, start: before.length, body: body.trimEnd() };
+  const start = line.length - written.length + before.length;
+  return { number, label, start, body: body.trimEnd() };
 }
 
 function timingRow(
