@@ -105,4 +105,8 @@ export const MOST = {
   phrases: 16,
   notes: 200,
   marks: 1000,
+  /** In all drills together: arpeggios on string sets or by contours, notes of the phrases drilled, rulings. */
+  arpeggios: 600,
+  drilledNotes: 400,
+  rulings: 800,
 };

@@ -8,7 +8,8 @@ import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
 import { keyName } from '../theory/key.ts';
 import { fnv64 } from './bytes.ts';
-import type { Deck, TaughtPhrase } from './deck.ts';
+import { MOST, type Deck, type TaughtPhrase } from './deck.ts';
+import { costFault, rulingsFault } from './cost.ts';
 import { formOf } from './drills/index.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
@@ -39,6 +40,9 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
   }
   const { version: _, marks, phrases: written, ...rest } = read.output;
   const phrases: TaughtPhrase[] = [];
+  // Before any of them is read: that is what costs.
+  const count = written.reduce((sum, { outline = [] }) => sum + outline.length, 0);
+  if (count > MOST.rulings) return { fault: rulingsFault(count) };
   for (const [i, { outline = [], ...phrase }] of written.entries()) {
     const rulings = readRulings(outline, phrase.notes.length, rest.key);
     if ('fault' in rulings) return { fault: `Phrase ${i + 1}, outline: ${rulings.fault}.` };
@@ -46,7 +50,7 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
   }
   const marked = Object.keys(marks ?? {}).length > 0;
   const deck: Deck = { ...rest, phrases, ...(marked && { marks: readMarks(marks!, rest) }) };
-  const fault = misfit(deck);
+  const fault = costFault(deck) ?? misfit(deck);
   return fault === null ? { deck } : { fault };
 }
 

@@ -1,8 +1,6 @@
 /** The parts that schemas are made of: each message says what to write instead, to stand behind a colon. */
 import * as v from 'valibot';
-
-const PLAIN = /^[^\p{Cc}\p{Cs}]*$/u;
-const PLAIN_LINES = /^(?:[^\p{Cc}\p{Cs}]|\n)*$/u;
+import { NOT_PLAIN, PLAIN, PLAIN_LINES } from './plain.ts';
 
 /** A schema from a function that reads a value, or gives null for one that it cannot read. */
 export const readBy = <I, O>(read: (input: I) => O | null, expected: string) =>
@@ -33,10 +31,10 @@ function text(most: number, pattern: RegExp, plain: string) {
 }
 
 /** Text on one line. */
-export const line = (most: number) => text(most, PLAIN, 'write it as plain text on one line');
+export const line = (most: number) => text(most, PLAIN, `write it on one line, and ${NOT_PLAIN}`);
 
 /** Text on any number of lines. */
-export const lines = (most: number) => text(most, PLAIN_LINES, 'write it as plain text');
+export const lines = (most: number) => text(most, PLAIN_LINES, NOT_PLAIN);
 
 /** A list of different things, at least one where nothing else is said. */
 export function list<S extends v.GenericSchema>(

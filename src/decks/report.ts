@@ -18,6 +18,7 @@ import { KIND_NAMES } from './deck.ts';
 import type { KindName } from './deck.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
+import { NOT_PLAIN, PLAIN_LINES } from './plain.ts';
 import { oddsReader, oddsWriter } from './odds.ts';
 import { chanceOf, distributionOf, putDistribution, takeDistribution } from './report-odds.ts';
 import type { Chances } from './report-odds.ts';
@@ -69,7 +70,6 @@ const PRACTISED = 28;
 const NO_SECONDS = 63;
 const MOST_MISSES = 3;
 const NAME = '\u001f';
-const PLAIN = /^(?:[^\p{Cc}\p{Cs}]|\n)*$/u;
 
 /** From the finest: of days since, half a day is added, so that today is told from yesterday. */
 const FINENESS = [1, 2, 4].map((coarser) => ({
@@ -265,7 +265,9 @@ function excess({ question, name, items, marked, asked, right, practised, minute
     return `Shorten the question to ${most.question} characters.`;
   }
   if (name.length > most.name) return `Shorten the name to ${most.name} characters.`;
-  if (!PLAIN.test(question) || !PLAIN.test(name)) return 'Write question and name as plain text.';
+  if (!PLAIN_LINES.test(question) || !PLAIN_LINES.test(name)) {
+    return `Write question and name as plain text: ${NOT_PLAIN}.`;
+  }
   if (items.length > most.items) return `A report carries at most ${most.items} items.`;
   if (marked.length > most.marked) return `Mark at most ${most.marked} cards.`;
   if (marked.some((item) => item >= items.length)) return 'Mark cards of this lesson only.';

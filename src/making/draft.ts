@@ -12,6 +12,8 @@ import {
   type NeckDrill,
   type TaughtPhrase,
 } from '../decks/deck.ts';
+import { costFault } from '../decks/cost.ts';
+import { formOf } from '../decks/drills/index.ts';
 import { isKindOf } from '../decks/kinds.ts';
 import { rulingsIn } from '../decks/rulings.ts';
 import { fretsLeft, GUITAR, type Instrument } from '../neck/instrument.ts';
@@ -212,11 +214,13 @@ export function draftFault(made: Draft): string | null {
   if (drills.length > MOST.drills) {
     return `A lesson has at most ${MOST.drills} drills, and this one has ${drills.length}: remove some of them, or choose fewer kinds of card.`;
   }
+  const deck = deckOf({ ...made, marks: {} });
   for (const [index, drill] of drills.entries()) {
-    const fault = drillFault(drillOf(drill, made), made);
+    const one = drillOf(drill, made);
+    const fault = drillFault(one, made) ?? formOf(one.kind).misfit(one, deck)?.says;
     if (fault) return isTogether(drill) ? fault : `Drill ${index + 1}: ${lowerFirst(fault)}`;
   }
-  return marksFault(made);
+  return costFault(deck) ?? marksFault(made);
 }
 
 /** Marks come in any number from the reports of a class. */

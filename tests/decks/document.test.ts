@@ -112,7 +112,7 @@ describe('the deck document', () => {
     [
       'a title with a control character',
       { ...plain, title: 'a\u0000b' },
-      'Title: write it as plain text on one line.',
+      'Title: write it on one line, and take out letters that cannot be seen or that turn the line around.',
     ],
     [
       'a note of 501 characters',

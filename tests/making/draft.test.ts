@@ -150,7 +150,8 @@ describe('a lesson in the making', () => {
   });
 
   it('has no more marks than a link carries, not counting those of other lessons', () => {
-    const wide: Draft = { ...PLAIN, sizes: SIZES, strings: usualSets(GUITAR), frets: [0, 22] };
+    const all = { sizes: SIZES, strings: usualSets(GUITAR), frets: [0, 22] } as const;
+    const wide: Draft = { ...PLAIN, ...all, drills: ['spot'] };
     const items = itemsOf(deckOf(wide));
     expect(items.length).toBeGreaterThan(MOST.marks);
     const marks = Object.fromEntries(items.map(({ id }) => [id, 5 as Mark]));
@@ -301,4 +302,15 @@ it('drills on single phrases stay on them when another phrase goes or comes', ()
   expect(without(1)).toEqual([{ kind: 'outline', phrases: [1] }, { kind: 'fill' }, 'spot']);
   expect(without(2)).toEqual(drills);
   expect(drillsOn(drills, (of) => of + 1)[0]).toEqual({ kind: 'outline', phrases: [2, 3] });
+});
+
+describe('a lesson that a phone could not ask', () => {
+  it('is told of where it is made, with what to change', () => {
+    const four = { ...PLAIN.instrument, tuning: ['C4', 'C4', 'C4', 'C4'], frets: 12, capo: 11 };
+    const made = { ...PLAIN, instrument: four, drills: ['trace' as const] };
+    expect(draftFault(made)).toMatch(/spans 1 semitone above the capo.*put the capo lower/);
+    const sets = Array.from({ length: 20 }, (_, k) => [6, 5, 4, 3, 2, 1].slice(k % 5));
+    const sizes = ['triad', 'seventh', 'ninth'] as const;
+    expect(draftFault({ ...PLAIN, strings: sets, sizes })).toMatch(/a lesson takes 600: choose/);
+  });
 });

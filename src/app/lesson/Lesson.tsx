@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import { itemsOf } from '../../cards/index.ts';
 import type { Deck } from '../../decks/deck.ts';
@@ -64,8 +65,14 @@ function Offered({ deck }: { deck: Deck }) {
     <main class="screen offered">
       <header>
         <p class="label">A lesson for you</p>
-        <h1>{deck.title}</h1>
-        {deck.note && <p class="note">“{deck.note}”</p>}
+        <h1>
+          <Written text={deck.title} />
+        </h1>
+        {deck.note && (
+          <p class="note" dir="auto">
+            “{deck.note}”
+          </p>
+        )}
       </header>
       <Contents {...{ deck, items, minutes, now }} />
       <div class="buttons last">

@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
 import { readiness } from '../../practice/summary.ts';
@@ -112,7 +113,9 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
   const current = currentLesson()?.id === id;
   return (
     <li class="sheet">
-      <h2>{deck.title}</h2>
+      <h2>
+        <Written text={deck.title} />
+      </h2>
       <p class="soft">
         {keyLabel(deck.key, settings.value.naming)} ·{' '}
         {of === 0 ? 'to see and play' : asked === 0 ? 'not begun' : `${percent(overall)} known`}
@@ -146,7 +149,9 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
 function QuarantinedRow({ id, title, fault }: QuarantinedLesson) {
   return (
     <li class="sheet">
-      <h2>{title || 'A lesson without a title'}</h2>
+      <h2>
+        <Written text={title} />
+      </h2>
       <p class="soft">{fault} Ask your teacher for it once more.</p>
       <DeleteLesson id={id} title={title} />
     </li>
@@ -185,8 +190,12 @@ function Readymade() {
       <ul class="lesson-list">
         {others.map((deck) => (
           <li key={deck.title} class="sheet">
-            <h2>{deck.title}</h2>
-            <p class="soft">{deck.note}</p>
+            <h2>
+              <Written text={deck.title} />
+            </h2>
+            <p class="soft" dir="auto">
+              {deck.note}
+            </p>
             <button
               type="button"
               class="button"

@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useMemo } from 'preact/hooks';
 import type { Deck, TaughtPhrase } from '../../decks/deck.ts';
 import { explained } from '../../making/explained.ts';
@@ -44,7 +45,9 @@ function Listed({ deck }: { deck: Deck }) {
     <main class="screen phrases">
       <header>
         <h1>Phrases</h1>
-        <p class="soft">of “{deck.title}”</p>
+        <p class="soft">
+          of “<Written text={deck.title} />”
+        </p>
       </header>
       <ol>
         {all.map((one, index) => (

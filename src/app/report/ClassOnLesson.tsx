@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { Stair } from '../../parts/Stair.tsx';
@@ -42,7 +43,9 @@ export function ClassOnLesson({ lesson, known }: ClassOnLessonProps) {
   return (
     <>
       <section class="ready">
-        <h2>{lesson.deck.title}</h2>
+        <h2>
+          <Written text={lesson.deck.title} />
+        </h2>
         <ClassStair {...{ lesson, students, degree }} choose={setDegree} />
         <p class="soft" role="status">
           {orderWords(lesson, degree, who)}

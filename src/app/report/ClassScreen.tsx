@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { lessons, opened } from '../state.ts';
 import { ClassOnLesson } from './ClassOnLesson.tsx';
@@ -34,7 +35,7 @@ export default function ClassScreen() {
           <select value={lesson!.id} onChange={(event) => choose(event.currentTarget.value)}>
             {reported.map(({ id, deck }) => (
               <option key={id} value={id}>
-                {deck.title}
+                <Written text={deck.title} />
               </option>
             ))}
           </select>

@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import { listed } from '../../parts/words.ts';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
@@ -72,7 +73,7 @@ function Unknown({ report }: { report: Report }) {
         <p class="label">Report of {reportDay(report, true)}</p>
         <h1>{studentName(name, sender)}</h1>
       </header>
-      {question && <blockquote>“{question}”</blockquote>}
+      {question && <blockquote dir="auto">“{question}”</blockquote>}
       <p class="notice" role="status">
         This device does not have the lesson that the report is on. Open that lesson’s link here
         first: the one this student had by {reportDay(report)}, with {items.length} items. The
@@ -105,16 +106,18 @@ function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefi
     <main class="screen report">
       <header>
         <p class="label">
-          {lesson.deck.title} · report of {reportDay(report, true)}
+          <Written text={lesson.deck.title} /> · report of {reportDay(report, true)}
         </p>
-        <h1>{studentName(report.name, report.sender)}</h1>
+        <h1>
+          <Written text={studentName(report.name, report.sender)} />
+        </h1>
         {kept && (
           <p class="soft" role="status">
             {KEPT[kept]}
           </p>
         )}
       </header>
-      {report.question && <blockquote>“{report.question}”</blockquote>}
+      {report.question && <blockquote dir="auto">“{report.question}”</blockquote>}
       {picture.marked.length > 0 && (
         <section>
           <h2>Asks about</h2>

@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useState } from 'preact/hooks';
 import { deckMark, MOST_TOLD, reportLink, senderMark } from '../../decks/report.ts';
 import { reportOf } from '../../practice/report.ts';
@@ -37,8 +38,9 @@ function Send({ lesson }: { lesson: Lesson }) {
       <header>
         <h1>A report to your teacher</h1>
         <p class="soft">
-          On “{lesson.deck.title}”: what you know of each item, what you take for what, the days you
-          practised. Your name is in it only if you write it here.
+          On “<Written text={lesson.deck.title} />
+          ”: what you know of each item, what you take for what, the days you practised. Your name
+          is in it only if you write it here.
         </p>
       </header>
       <label class="field">

@@ -52,7 +52,7 @@ export function StudentRow({ student, musicKey, late, degree, taken, take }: Stu
           {reportDay(latest.report)}
         </span>
         {count > 1 && <span class="soft">Over the weeks: {late ? weeksText(student) : '…'}</span>}
-        {latest.report.question && <q>{latest.report.question}</q>}
+        {latest.report.question && <q dir="auto">{latest.report.question}</q>}
       </a>
     </li>
   );

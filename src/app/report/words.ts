@@ -1,5 +1,6 @@
 /** What a report says, in words. */
 import { KINDS } from '../../cards/index.ts';
+import { isBlank } from '../../decks/plain.ts';
 import type { Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/model.ts';
 import type { Confusion } from '../../practice/confusion.ts';
@@ -11,7 +12,7 @@ import { timesWords } from '../figures.ts';
 
 /** The name that was typed, or a few letters that tell one sender from another. */
 export function studentName(name: string, sender: number): string {
-  return name || `Student ${sender.toString(16).padStart(8, '0').slice(0, 4)}`;
+  return isBlank(name) ? `Student ${sender.toString(16).padStart(8, '0').slice(0, 4)}` : name;
 }
 
 // Made once: two hundred of them take longer than all reports of a class.

@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { MOST, type Deck } from '../../decks/deck.ts';
 import { type Draft, usualTitle } from '../../making/draft.ts';
@@ -170,7 +171,7 @@ function StartFrom() {
       </a>
       {all.map((deck, i) => (
         <button type="button" class="button" key={i} onClick={() => start(draftOf(deck))}>
-          {deck.title}
+          <Written text={deck.title} />
         </button>
       ))}
     </section>

@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
 import { deckLink } from '../../decks/link.ts';
@@ -28,7 +29,7 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
   return (
     <main class="screen share">
       <h1 ref={title} tabIndex={-1}>
-        {deck.title}
+        <Written text={deck.title} />
       </h1>
       {fault === null ? (
         <LinkBox

@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import { listed } from '../../parts/words.ts';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
@@ -153,8 +154,14 @@ function Head({ deck, now }: { deck: Deck; now: number }) {
           Sound and names
         </a>
       </p>
-      <h1>{deck.title}</h1>
-      {deck.note && <p class="note">“{deck.note}”</p>}
+      <h1>
+        <Written text={deck.title} />
+      </h1>
+      {deck.note && (
+        <p class="note" dir="auto">
+          “{deck.note}”
+        </p>
+      )}
       {instrumentId(deck.instrument) !== instrumentId(GUITAR) && (
         <p class="soft">{instrumentWords(deck.instrument)}</p>
       )}
@@ -231,8 +238,12 @@ function FirstTime() {
       <ul class="readymade">
         {decks.map((deck) => (
           <li key={deck.title} class="sheet">
-            <h2>{deck.title}</h2>
-            <p class="soft">{deck.note}</p>
+            <h2>
+              <Written text={deck.title} />
+            </h2>
+            <p class="soft" dir="auto">
+              {deck.note}
+            </p>
             <button type="button" class="button" data-do="start" onClick={() => void start(deck)}>
               Start
             </button>

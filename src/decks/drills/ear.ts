@@ -1,9 +1,10 @@
 import * as v from 'valibot';
-import { CONTOURS, RHYTHMS, type EarDrill } from '../deck.ts';
+import { fretsLeft, openMidi } from '../../neck/instrument.ts';
+import { CONTOURS, RHYTHMS, type Deck, type EarDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
 import { chordEntries, chordsMisfit, foldChords, unfoldChords, writeChords } from './chords.ts';
-import { bounds, type DrillForm, type Extent } from './form.ts';
+import { bounds, type DrillForm, type Extent, type Misfit } from './form.ts';
 
 function schema(extent: Extent) {
   return v.strictObject(
@@ -49,6 +50,15 @@ export const ear = {
       ...(range.endsWith('e') && { rhythm: 'eighths' }),
     };
   },
-  misfit: (_drill, deck) => chordsMisfit(deck),
+  misfit: (_drill, deck) => chordsMisfit(deck) ?? compassMisfit(deck),
   between: ':',
 } satisfies DrillForm<EarDrill, Written>;
+
+/** A line to be heard needs room on the neck: an octave holds every arpeggio, shifted as need be. */
+function compassMisfit({ instrument }: Deck): Misfit | null {
+  const open = openMidi(instrument);
+  const compass = Math.max(...open) - Math.min(...open) + fretsLeft(instrument);
+  if (compass >= 12) return null;
+  const says = `the ${instrument.name} spans ${compass} ${compass === 1 ? 'semitone' : 'semitones'}${instrument.capo ? ' above the capo' : ''}, too few for a phrase to be heard: ${instrument.capo ? 'put the capo lower' : 'tune its strings apart'}, or take this drill out.`;
+  return { says };
+}

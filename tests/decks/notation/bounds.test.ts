@@ -40,7 +40,7 @@ describe('a MIDI file', () => {
     for (const bytes of [
       many,
       file([...controllers.flat(), ...END]),
-      file(...Array<number[]>(500).fill(END)),
+      file(...Array.from({ length: 500 }, () => END)),
     ]) {
       expect(await fault(bytes)).toMatch(/^This MIDI file holds far more than a phrase/);
     }
@@ -55,12 +55,12 @@ describe('a MIDI file', () => {
 
   it('of a phrase passes, with running status and messages of every sort', async () => {
     const track = [
-      ...[0, 0xff, 3, 2, 65, 66],
-      ...[0, 0xf0, 2, 1, 0xf7],
-      ...[0, 0xc0, 5, 0, 0xd0, 5, 0, 0xe0, 0, 64, 0, 0xb0, 7, 100, 0, 0xa0, 60, 1],
-      ...[0, 0x90, 60, 80, 0x83, 0x60, 60, 0, 0, 62, 80, 0x83, 0x60, 62, 0],
-      ...END,
-    ];
+      [0, 0xff, 3, 2, 65, 66],
+      [0, 0xf0, 2, 1, 0xf7],
+      [0, 0xc0, 5, 0, 0xd0, 5, 0, 0xe0, 0, 64, 0, 0xb0, 7, 100, 0, 0xa0, 60, 1],
+      [0, 0x90, 60, 80, 0x83, 0x60, 60, 0, 0, 62, 80, 0x83, 0x60, 62, 0],
+      END,
+    ].flat();
     expect(midiFault(file(track))).toBeNull();
     expect(await readMidi(file(track), { key })).toMatchObject({
       phrase: { notes: [{ midi: 60 }, { midi: 62 }] },
@@ -80,7 +80,13 @@ describe('a MIDI file', () => {
 
 describe('pasted text', () => {
   const read = (text: string) =>
-    readTablature(text, { instrument: GUITAR, key, length: beats(1, 3), tempo: 72 });
+    readTablature(text, {
+      instrument: GUITAR,
+      key,
+      length: beats(1, 3),
+      tempo: 72,
+      beatsPerBar: 4,
+    });
   const system = 'e|--1--|\nB|-----|\nG|-----|\nD|-----|\nA|-----|\nE|-----|\n';
 
   it.each([

@@ -1,0 +1,37 @@
+import { isPhraseDrill, MOST, type Deck, type Drill } from './deck.ts';
+
+/**
+ * What of a lesson takes too long to make cards of, on every start of every phone; null where nothing does. Each part is
+ * small by itself: only together they are too much. Measured on a desktop, cards of 600 arpeggios take 35 ms of processor,
+ * of 400 notes without places some 300 ms, and reading 800 rulings 25 ms.
+ */
+export function costFault(deck: Pick<Deck, 'drills' | 'phrases'>): string | null {
+  const arpeggios = deck.drills.reduce((sum, drill) => sum + arpeggiosOf(drill), 0);
+  if (arpeggios > MOST.arpeggios) {
+    return `Drills: together they ask for ${arpeggios} arpeggios, each degree in each size on each string set or by each contour, and a lesson takes ${MOST.arpeggios}: choose fewer, or make two lessons.`;
+  }
+  const notes = deck.phrases.reduce(
+    (sum, phrase, i) => (isDrilled(i + 1, deck.drills) ? sum + phrase.notes.length : sum),
+    0,
+  );
+  if (notes > MOST.drilledNotes) {
+    return `Phrases: those that are drilled have ${notes} notes together, and a lesson takes ${MOST.drilledNotes}: drill fewer of them, or make two lessons.`;
+  }
+  const rulings = deck.phrases.reduce((sum, { rulings: all = [] }) => sum + all.length, 0);
+  return rulings > MOST.rulings ? rulingsFault(rulings) : null;
+}
+
+/** Said of so many rulings. */
+export function rulingsFault(count: number): string {
+  return `Phrases: ${count} entries say what they outline, and a lesson takes ${MOST.rulings}: take some out where Skipwise finds the same by itself.`;
+}
+
+function arpeggiosOf(drill: Drill): number {
+  if (isPhraseDrill(drill)) return 0;
+  const ways = 'contours' in drill ? drill.contours.length : drill.strings.length;
+  return drill.degrees.length * drill.sizes.length * ways;
+}
+
+function isDrilled(number: number, drills: readonly Drill[]): boolean {
+  return drills.some((drill) => isPhraseDrill(drill) && (drill.phrases?.includes(number) ?? true));
+}

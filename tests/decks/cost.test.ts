@@ -1,0 +1,80 @@
+/** Lessons made to cost a phone too much, or that cannot be asked: refused where they are read, with what to change. */
+import { describe, expect, it } from 'vitest';
+import { itemsOf, KINDS } from '../../src/cards/index.ts';
+import { MOST } from '../../src/decks/deck.ts';
+import { readDeck } from '../../src/decks/document.ts';
+
+const base = { version: 1, title: 'Tuesday', key: 'Bb major' };
+
+const faultOf = (document: unknown) => {
+  const read = readDeck(document);
+  return 'fault' in read ? read.fault : null;
+};
+
+const SIZES = ['triad', 'seventh', 'ninth', 'eleventh', 'thirteenth'];
+const STRINGS = ['6-5', '5-4', '4-3', '3-2', '2-1', '6-4', '5-3', '4-2', '3-1', '6-3'];
+
+describe('a lesson that costs too much', () => {
+  it('asks for more arpeggios than a lesson takes', () => {
+    const drill = { kind: 'spot', sizes: SIZES, strings: STRINGS, frets: [0, 22] };
+    expect(faultOf({ ...base, drills: [drill] })).toBeNull();
+    expect(faultOf({ ...base, drills: [drill, { ...drill, kind: 'place' }] })).toBe(
+      'Drills: together they ask for 700 arpeggios, each degree in each size on each string set or by each contour, and a lesson takes 600: choose fewer, or make two lessons.',
+    );
+  });
+
+  const phrase = (notes: number) => ({
+    tempo: 72,
+    notes: Array.from({ length: notes }, (_, k) => ['Bb3', 'D4', 'F4', 'Eb4'][k % 4]!),
+  });
+
+  it('drills phrases of more notes than a lesson takes, all or some of them', () => {
+    const phrases = [phrase(200), phrase(200), phrase(1)];
+    const drilling = (...numbers: number[]) =>
+      faultOf({ ...base, phrases, drills: [{ kind: 'outline', phrases: numbers }] });
+    expect(drilling(1, 2)).toBeNull();
+    expect(drilling(1, 2, 3)).toMatch(/^Phrases: those that are drilled have 401 notes together/);
+    expect(faultOf({ ...base, phrases, drills: [{ kind: 'vary' }] })).toMatch(/401 notes/);
+    expect(faultOf({ ...base, phrases, drills: [] })).toBeNull();
+  });
+
+  it('rules on more notes than a lesson takes, and is refused before they are read', () => {
+    const outline = Array.from({ length: 200 }, (_, k) => `${k + 1} chordal`);
+    const ruled = { ...phrase(200), outline };
+    const few = Array.from({ length: 4 }, () => ruled);
+    expect(faultOf({ ...base, phrases: few, drills: [] })).toBeNull();
+    const many = [...few, { ...phrase(1), outline: ['1 nonsense'] }];
+    expect(faultOf({ ...base, phrases: many, drills: [] })).toMatch(
+      new RegExp(`^Phrases: 801 entries .* takes ${MOST.rulings}`),
+    );
+  });
+});
+
+describe('a lesson to be heard', () => {
+  const heard = (tuning: readonly string[], capo: number) => ({
+    ...base,
+    instrument: { name: 'four strings', tuning, frets: 12, scaleLength: 500, capo },
+    drills: [{ kind: 'trace', sizes: SIZES, contours: ['up', 'down', 'turn', 'skip'], tempo: 72 }],
+  });
+
+  it('is refused where the instrument has not an octave left, with what to change', () => {
+    expect(faultOf(heard(['C4', 'C4', 'C4', 'C4'], 11))).toBe(
+      'Drill 1: the four strings spans 1 semitone above the capo, too few for a phrase to be heard: put the capo lower, or take this drill out.',
+    );
+  });
+
+  it.each([
+    [['C4', 'C4', 'C4', 'C4'], 0],
+    [['G4', 'C4', 'E4', 'A4'], 8],
+    [['A0', 'C1', 'D1', 'E1'], 6],
+    [['E5', 'F5', 'F#5', 'G5'], 2],
+  ])('can be asked whole on %s with the capo at %i, in any key', (tuning, capo) => {
+    for (const key of ['C major', 'B major', 'Cb major', 'F# harmonic minor', 'Eb altered']) {
+      const read = readDeck({ ...heard(tuning, capo), key });
+      if ('fault' in read) throw new Error(read.fault);
+      for (const item of itemsOf(read.deck)) {
+        for (const seed of [2, 3]) expect(() => KINDS[item.kind].ask(item, seed)).not.toThrow();
+      }
+    }
+  });
+});
