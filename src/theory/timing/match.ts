@@ -34,54 +34,61 @@ const SKIP = { taps: 4, slots: 32 } as const;
  */
 export function matched(taps: readonly number[], slots: readonly number[], lag = 0): Match {
   const unit = smallestStep(slots);
-  const ways = waysTo(taps, slots, lag, unit);
-  let best: Way | null = null;
+  const { cost, from } = cheapestWays(taps, slots, lag, unit);
+  const end = slots.at(-1)! + lag + unit / 2;
+  let best = -1;
   let least = Infinity;
-  ways.forEach((row, tap) =>
-    row.forEach((way, slot) => {
-      const late = taps.slice(tap + 1).filter((t) => t < slots.at(-1)! + lag + unit / 2).length;
-      const cost = way.cost + COST.missing * (slots.length - 1 - slot) + COST.extra * late;
-      if (cost < least) [best, least] = [way, cost];
-    }),
-  );
-  return matchOf(best, taps.length, slots.length);
-}
-
-interface Way extends Pair {
-  readonly cost: number;
-  readonly from: Way | null;
-}
-
-function waysTo(taps: readonly number[], slots: readonly number[], lag: number, unit: number) {
-  const ways: Way[][] = [];
-  taps.forEach((time, tap) => {
-    const row: Way[] = [];
-    ways.push(row);
-    const early = taps.slice(0, tap).filter((t) => t > slots[0]! + lag - unit / 2).length;
-    slots.forEach((expected, slot) => {
-      const off = (COST.off * Math.abs(time - expected - lag)) / unit;
-      let cost = off + COST.missing * slot + COST.extra * early;
-      let from: Way | null = null;
-      for (let a = 1; a <= Math.min(SKIP.taps, tap); a++)
-        for (let b = 1; b <= Math.min(SKIP.slots, slot); b++) {
-          const skipped = COST.extra * (a - 1) + COST.missing * (b - 1);
-          if (skipped >= cost) break;
-          const before = ways[tap - a]![slot - b]!;
-          const step = expected - slots[slot - b]!;
-          // A held note may be off by more, as the variance of an interval grows with its length (Wing & Kristofferson).
-          const strayed = Math.abs(time - taps[tap - a]! - step) / Math.sqrt(step * unit);
-          const through = before.cost + COST.off * strayed + skipped;
-          if (through < cost) [cost, from] = [through, before];
-        }
-      row.push({ tap, slot, cost, from });
+  taps.forEach((_, tap) => {
+    const late = COST.extra * taps.slice(tap + 1).filter((time) => time < end).length;
+    slots.forEach((__, slot) => {
+      const at = tap * slots.length + slot;
+      const whole = cost[at]! + late + COST.missing * (slots.length - 1 - slot);
+      if (whole < least) [best, least] = [at, whole];
     });
   });
-  return ways;
+  const pairs: Pair[] = [];
+  for (let at = best; at >= 0; at = from[at]!)
+    pairs.unshift({ tap: Math.floor(at / slots.length), slot: at % slots.length });
+  return matchOf(pairs, taps.length, slots.length);
 }
 
-function matchOf(end: Way | null, taps: number, slots: number): Match {
-  const pairs: Pair[] = [];
-  for (let way = end; way; way = way.from) pairs.unshift({ slot: way.slot, tap: way.tap });
+/** The least cost of a way that ends with a tap meant for a slot, and the pair before it or −1: `[tap × slots + slot]`. */
+function cheapestWays(
+  taps: readonly number[],
+  slots: readonly number[],
+  lag: number,
+  unit: number,
+) {
+  const n = slots.length;
+  const cost = new Float64Array(taps.length * n);
+  const from = new Int32Array(taps.length * n).fill(-1);
+  const start = slots[0]! + lag - unit / 2;
+  taps.forEach((time, tap) => {
+    const early = COST.extra * taps.slice(0, tap).filter((t) => t > start).length;
+    for (let slot = 0; slot < n; slot++) {
+      const off = (COST.off * Math.abs(time - slots[slot]! - lag)) / unit;
+      let least = off + early + COST.missing * slot;
+      let before = -1;
+      for (let a = 1; a <= SKIP.taps && a <= tap; a++)
+        for (let b = 1; b <= SKIP.slots && b <= slot; b++) {
+          const skipped = COST.extra * (a - 1) + COST.missing * (b - 1);
+          if (skipped >= least) break;
+          const at = (tap - a) * n + slot - b;
+          if (cost[at]! + skipped >= least) continue;
+          const step = slots[slot]! - slots[slot - b]!;
+          // A held note may be off by more, as the variance of an interval grows with its length (Wing & Kristofferson).
+          const strayed = Math.abs(time - taps[tap - a]! - step) / Math.sqrt(step * unit);
+          const through = cost[at]! + skipped + COST.off * strayed;
+          if (through < least) [least, before] = [through, at];
+        }
+      cost[tap * n + slot] = least;
+      from[tap * n + slot] = before;
+    }
+  });
+  return { cost, from };
+}
+
+function matchOf(pairs: readonly Pair[], taps: number, slots: number): Match {
   const [met, used] = [new Set(pairs.map((p) => p.slot)), new Set(pairs.map((p) => p.tap))];
   const unused = Array.from({ length: taps }, (_, i) => i).filter((i) => !used.has(i));
   const inside = (i: number) => i > (pairs[0]?.tap ?? 0) && i < (pairs.at(-1)?.tap ?? 0);

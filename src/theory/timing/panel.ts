@@ -20,7 +20,8 @@ const FEWEST = 12;
 export function panelStep(steps: readonly number[]): number | null {
   if (steps.length < FEWEST) return null;
   const spread = Math.sqrt(variance(steps));
-  const tick = 0.05 / Math.max(0.25, mean(steps));
+  // A tenth of a turn over one step.
+  const tick = 0.1 / mean(steps);
   for (let rate = RATES[0]; rate <= RATES[1]; rate += tick) {
     if (Math.exp(-((2 * Math.PI * rate * spread) ** 2) / 2) > BY_CHANCE) continue;
     if (kept(steps, rate) < KEPT) continue;
@@ -29,18 +30,28 @@ export function panelStep(steps: readonly number[]): number | null {
   return null;
 }
 
-const kept = (steps: readonly number[], rate: number) =>
-  mean(steps.map((step) => Math.cos(2 * Math.PI * rate * step)));
+function kept(steps: readonly number[], rate: number): number {
+  let sum = 0;
+  for (const step of steps) sum += Math.cos(2 * Math.PI * rate * step);
+  return sum / steps.length;
+}
 
 /**
  * The rate that the steps keep to best, from the first that they keep to at all up to short of its octave: steps that
  * hardly differ keep to a row of rates below the panel's own.
  */
 function summit(steps: readonly number[], from: number, tick: number): number {
-  let best = from;
-  for (let rate = from; rate < 1.3 * from; rate += tick / 2)
-    if (kept(steps, rate) > kept(steps, best)) best = rate;
-  return best;
+  const near = bestRate(steps, from, 1.3 * from, tick);
+  return bestRate(steps, near - tick, near + tick, tick / 10);
+}
+
+function bestRate(steps: readonly number[], from: number, to: number, tick: number): number {
+  const rates = Array.from(
+    { length: Math.ceil((to - from) / tick) + 1 },
+    (_, i) => from + i * tick,
+  );
+  const how = rates.map((rate) => kept(steps, rate));
+  return rates[how.indexOf(Math.max(...how))]!;
 }
 
 /** The standard deviation of a time that is rounded to steps: they are spread evenly over one, step² / 12. */

@@ -1,0 +1,13 @@
+import { bench, describe } from 'vitest';
+import { judgedTaps } from '../../src/theory/timing/judge.ts';
+import { drawn } from '../theory/timing/study.ts';
+import { figures } from '../theory/timing/figures.ts';
+
+/** Nothing was chosen on these seeds. */
+console.log(figures(2_000_000, 500));
+
+const { taps, plan } = drawn(3);
+
+describe('48 taps', () => {
+  bench('judged', () => void judgedTaps(taps, plan, { bar: 0.1 }));
+});

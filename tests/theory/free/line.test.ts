@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest';
+import { freeLine } from '../../../src/theory/free/line.ts';
+import { overClick, withoutClick } from '../../../src/theory/free/pulse.ts';
+import { parseKey } from '../../../src/theory/key.ts';
+import { seeded } from '../../../src/theory/random.ts';
+import { highestEven, evenByWeek, type TimeRecord } from '../../../src/theory/timing/progress.ts';
+import { normal } from '../timing/player.ts';
+
+const key = parseKey('Bb major')!;
+const heard = (midis: readonly number[], step = 0.25) =>
+  midis.map((midi, i) => ({ midi, at: i * step }));
+
+describe('a free line', () => {
+  it('counts steps, leaps and repeats', () => {
+    // B♭ C D F F B♭ A
+    const line = freeLine(heard([58, 60, 62, 65, 65, 70, 69]), key);
+    expect(line).toMatchObject({ notes: 7, steps: 3, leaps: 2, repeats: 1 });
+    expect(line.leaping).toBeCloseTo(1 / 3);
+    expect(line.range).toEqual({ low: 58, high: 70, semitones: 12 });
+  });
+
+  it('finds the longest run in one direction through notes of the key', () => {
+    // Up three steps, down five, and up again over B♮, which the key has not.
+    const { run } = freeLine(heard([58, 60, 62, 63, 62, 60, 58, 57, 55, 57, 58, 59, 60]), key);
+    expect(run).toEqual({ from: 3, steps: 5, direction: 'down' });
+    expect(freeLine(heard([58, 62, 65, 70]), key).run).toBeNull();
+  });
+
+  it('takes the step from ♭6 to 7 for one', () => {
+    const minor = parseKey('G harmonic minor')!;
+    expect(freeLine(heard([62, 63, 66, 67]), minor).run).toMatchObject({ steps: 3 });
+  });
+
+  it('says pauses, and of nothing nothing', () => {
+    const notes = heard([58, 60, 62, 63, 65]).map((note, i) => ({
+      ...note,
+      at: note.at + (i > 2 ? 2 : 0),
+    }));
+    expect(freeLine(notes, key).pauses).toEqual([{ after: 2, seconds: 2.25 }]);
+    expect(freeLine([], key)).toEqual({
+      notes: 0,
+      steps: 0,
+      leaps: 0,
+      repeats: 0,
+      leaping: null,
+      run: null,
+      pauses: [],
+      range: null,
+    });
+    expect(freeLine(heard([58]), key).leaping).toBeNull();
+  });
+});
+
+/** Onsets over a minute: eighths, triplets or quarters beat by beat, scattered. */
+function improvised(seed: number, beat: number, spread: number, lag: number) {
+  const chance = seeded(seed);
+  return Array.from({ length: Math.floor(60 / beat) }, (_, at) => {
+    const division = chance.pick([1, 2, 3, 3]);
+    return Array.from({ length: division }, (__, i) => (at + i / division) * beat + lag);
+  })
+    .flat()
+    .map((time) => time + spread * normal(chance))
+    .toSorted((a, b) => a - b);
+}
+
+describe('evenness of a free line', () => {
+  it('is found over a click, whatever the lag', () => {
+    let within = 0;
+    for (let seed = 1; seed <= 50; seed++) {
+      const spread = 0.01 + (seed % 5) * 0.004;
+      const onsets = improvised(1_000 + seed, 0.75, spread, (seed % 3) * 0.04);
+      const found = overClick(onsets, 0.75)!;
+      if (Math.abs(found.spread / spread - 1) <= 0.15) within++;
+      expect(Math.abs(found.late - (seed % 3) * 0.04)).toBeLessThan(0.02);
+    }
+    expect(within).toBeGreaterThanOrEqual(45);
+  });
+
+  it('takes out the error with which notes are heard', () => {
+    const onsets = improvised(5, 0.75, 0.02, 0);
+    expect(overClick(onsets, 0.75, { error: 0.012 })!.spread).toBeLessThan(0.018);
+  });
+
+  it('is known without a click from steps that are alike', () => {
+    const chance = seeded(4);
+    let now = 0;
+    const onsets = Array.from({ length: 400 }, (_, i) => {
+      now += (i % 20 === 0 ? 0.75 : 0.25) * (1 + 0.05 * normal(chance));
+      return now;
+    });
+    expect(Math.abs(withoutClick(onsets)!.fraction - 0.05)).toBeLessThan(0.008);
+  });
+
+  it('says nothing of a few notes', () => {
+    expect(overClick([0, 0.5, 1], 0.5)).toBeNull();
+    expect(withoutClick([0, 0.5, 1])).toBeNull();
+  });
+});
+
+describe('progress', () => {
+  const week = 7 * 24 * 3_600_000;
+  const record = (tempo: number, verdict: TimeRecord['verdict'], at: number): TimeRecord => ({
+    figure: 'triplets',
+    tempo,
+    verdict,
+    evenness: 0.07,
+    at,
+  });
+  const records = [
+    record(66, 'right', 1),
+    record(80, 'near', 2),
+    record(72, 'right', week + 5),
+    record(72, 'right', week + 3),
+    record(92, 'wrong', week + 6),
+  ];
+
+  it('is the highest tempo at which a figure was even, and when first', () => {
+    expect(highestEven(records)).toEqual(new Map([['triplets', { tempo: 72, at: week + 3 }]]));
+  });
+
+  it('goes by weeks, and a week without an even one is empty', () => {
+    expect(evenByWeek(records, 'triplets', 3 * week, 3)).toEqual([66, 72, null]);
+    expect(evenByWeek(records, 'eighths', 3 * week, 1)).toEqual([null]);
+  });
+});
