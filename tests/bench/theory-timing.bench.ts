@@ -4,7 +4,7 @@ import { drawn } from '../theory/timing/study.ts';
 import { figures } from '../theory/timing/figures.ts';
 
 /** Nothing was chosen on these seeds. */
-console.log(figures(2_000_000, 500));
+console.log(figures(2_000_000, 400));
 
 const { taps, plan } = drawn(3);
 

@@ -75,7 +75,7 @@ export function evennessOf(steps: readonly TimeStep[], error: number): Evenness 
 }
 
 /** A standard deviation without the clock's part of the variance. */
-const own = (variance: number, clock: number) => Math.sqrt(Math.max(0, variance - clock));
+const own = (square: number, clock: number) => Math.sqrt(Math.max(0, square - clock));
 
 /**
  * By how much less steps say of their variance than if they were drawn apart: 1 + 2 Σ r², their correlations with

@@ -33,8 +33,8 @@ export function drawn(seed: number, wish: Wish = {}): Drawn {
   );
   const player = {
     ...EVEN,
-    hand: chance.next(),
-    correction: 0.15 + 0.5 * chance.next(),
+    hand: chance.below(5) / 4,
+    correction: 0.15 + chance.below(4) / 6,
     lag: 0.06 * chance.next() - 0.02,
     ...wish.player,
   };
