@@ -66,7 +66,7 @@ const TEMPO = 0.08;
  * The verdict holds the bar against the range in which the player's own spread lies with a confidence of 95 % (an
  * interval by χ² with as many degrees of freedom as the steps are worth): right where all of it is below, wrong where
  * all of it is above, else near. From 47 steps drawn apart that is near between .80 and 1.20 of the bar, from 11
- * between .59 and 1.41: the fewer notes, the less is said.
+ * between .57 and 1.43: the fewer notes, the less is said.
  *
  * @param taps seconds on the plan's clock, rising: 0 is the bar line after the count-in
  */
