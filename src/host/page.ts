@@ -112,7 +112,7 @@ function headers(policy: string): [string, string][] {
     ['Content-Security-Policy', `${policy}; frame-ancestors 'none'`],
     ['X-Content-Type-Options', 'nosniff'],
     ['Referrer-Policy', 'no-referrer'],
-    ['Permissions-Policy', 'camera=(), geolocation=(), microphone=()'],
+    ['Permissions-Policy', 'camera=(), geolocation=(), microphone=(self)'],
   ];
 }
 

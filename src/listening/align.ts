@@ -41,8 +41,7 @@ export interface Alignment {
   readonly begins: number;
 }
 
-const oddsOf = (event: Event, midi: number): number =>
-  event.odds[midi - LOWEST_HEARD] ?? -Infinity;
+const oddsOf = (event: Event, midi: number): number => event.odds[midi - LOWEST_HEARD] ?? -Infinity;
 
 /** The likeliest note of an event but `except`. */
 export function likeliest(event: Event, except = -1): number {
@@ -71,7 +70,10 @@ class Scores {
     this.wrong = Float64Array.from(this.others, (midi) => oddsOf(event, midi) - COSTS.wrong);
     // By how far the path has come: −1 first.
     this.extra = Float64Array.from([-1, ...notes], (midi) =>
-      Math.max(oddsOf(event, top) - COSTS.extra, midi < 0 ? -Infinity : oddsOf(event, midi) - COSTS.again),
+      Math.max(
+        oddsOf(event, top) - COSTS.extra,
+        midi < 0 ? -Infinity : oddsOf(event, midi) - COSTS.again,
+      ),
     );
   }
 
@@ -79,7 +81,9 @@ class Scores {
     const top = likeliest(this.event);
     const again = notes[after];
     if (again === undefined) return top;
-    return oddsOf(this.event, again) - COSTS.again >= oddsOf(this.event, top) - COSTS.extra ? again : top;
+    return oddsOf(this.event, again) - COSTS.again >= oddsOf(this.event, top) - COSTS.extra
+      ? again
+      : top;
   }
 }
 
@@ -87,7 +91,11 @@ class Scores {
  * Reads events as a performance of `notes`.
  * @param finished whether no more is to come: then what was not played is missing
  */
-export function align(events: readonly Event[], notes: readonly number[], finished: boolean): Alignment {
+export function align(
+  events: readonly Event[],
+  notes: readonly number[],
+  finished: boolean,
+): Alignment {
   const scores = events.map((event) => new Scores(event, notes));
   const last = lastRestart(scores, notes.length, finished);
   return new Lattice(scores, notes, last, finished).read();
@@ -150,7 +158,10 @@ class Lattice {
 
   private forward(t: number): Float64Array {
     const was = this.to[t]!;
-    const next = Float64Array.from(was, (value, s) => value + Math.max(0, this.scores[t]!.extra[s]!));
+    const next = Float64Array.from(
+      was,
+      (value, s) => value + Math.max(0, this.scores[t]!.extra[s]!),
+    );
     let reached = -Infinity;
     for (let s = 1; s < next.length; s++) {
       reached = Math.max(reached - COSTS.skipped, was[s - 1]!);
@@ -161,7 +172,10 @@ class Lattice {
 
   private backward(t: number): Float64Array {
     const then = this.from[t + 1]!;
-    const out = Float64Array.from(then, (value, s) => value + Math.max(0, this.scores[t]!.extra[s]!));
+    const out = Float64Array.from(
+      then,
+      (value, s) => value + Math.max(0, this.scores[t]!.extra[s]!),
+    );
     let onward = -Infinity;
     for (let s = out.length - 2; s >= 0; s--) {
       onward = Math.max(onward - COSTS.skipped, then[s + 1]! + this.own(t, s + 1));
@@ -185,7 +199,8 @@ class Lattice {
   private reaching(t: number): Float64Array {
     const was = this.to[t]!;
     const out = new Float64Array(was.length).fill(-Infinity);
-    for (let s = 1; s < was.length; s++) out[s] = Math.max(out[s - 1]! - COSTS.skipped, was[s - 1]!);
+    for (let s = 1; s < was.length; s++)
+      out[s] = Math.max(out[s - 1]! - COSTS.skipped, was[s - 1]!);
     return out;
   }
 
@@ -211,14 +226,23 @@ class Lattice {
       if (s === 0) continue;
       const restart = t === this.begins;
       const place = { note: s - 1, restart };
-      add(reaching[s]! + score.right[s - 1]! + then[s]!, { ...place, label: 'right', heard: this.notes[s - 1]! });
-      add(reaching[s]! + score.wrong[s - 1]! + then[s]!, { ...place, label: 'wrong', heard: score.others[s - 1]! });
+      add(reaching[s]! + score.right[s - 1]! + then[s]!, {
+        ...place,
+        label: 'right',
+        heard: this.notes[s - 1]!,
+      });
+      add(reaching[s]! + score.wrong[s - 1]! + then[s]!, {
+        ...place,
+        label: 'wrong',
+        heard: score.others[s - 1]!,
+      });
     }
     const top = values.indexOf(Math.max(...values));
     const chosen = options[top]!;
     let other = -Infinity;
     values.forEach((value, i) => {
-      if (options[i]!.label !== chosen.label || options[i]!.note !== chosen.note) other = Math.max(other, value);
+      if (options[i]!.label !== chosen.label || options[i]!.note !== chosen.note)
+        other = Math.max(other, value);
     });
     return { ...chosen, margin: values[top]! - other };
   }

@@ -115,7 +115,13 @@ function predictionError(x: Float64Array, a: Float64Array, from: number, to: num
 }
 
 /** Where the mean power of the error jumps most, `likely` being where it should be. */
-function sharpest(power: Float64Array, first: number, likely: number, rate: number, factor: number): Attack {
+function sharpest(
+  power: Float64Array,
+  first: number,
+  likely: number,
+  rate: number,
+  factor: number,
+): Attack {
   const [before, after, wide] = [Math.round(BEFORE * rate), Math.round(AFTER * rate), WIDE * rate];
   const sums = new Float64Array(power.length + 1);
   for (let n = 0; n < power.length; n++) sums[n + 1] = sums[n]! + power[n]!;

@@ -22,6 +22,8 @@ export class Ear {
   private waiting: Onset[] = [];
   private last = { time: -Infinity, most: -Infinity };
   private told = '';
+  /** What was played, as far as it is settled. */
+  performance: Performance;
 
   /**
    * @param rate samples a second
@@ -41,6 +43,7 @@ export class Ear {
     this.onsets.expectNoise(silence);
     this.evidence.expectNoise(silence);
     this.follower = new LineFollower(expected.notes, () => null);
+    this.performance = this.follower.settle(start);
   }
 
   /** Takes the next block. */
@@ -58,7 +61,8 @@ export class Ear {
 
   /** Settles what is open: no more is to come. */
   finish(): Said[] {
-    for (; this.waiting.length > 0; this.waiting.shift()) this.judge(this.waiting[0]!, this.waiting.slice(1));
+    for (; this.waiting.length > 0; this.waiting.shift())
+      this.judge(this.waiting[0]!, this.waiting.slice(1));
     return this.settled(true);
   }
 
@@ -86,10 +90,10 @@ export class Ear {
   }
 
   private settled(finished: boolean): Said[] {
-    const performance = this.follower.settle(this.now, finished);
-    const told = JSON.stringify(performance);
+    this.performance = this.follower.settle(this.now, finished);
+    const told = JSON.stringify(this.performance);
     if (told === this.told) return [];
     this.told = told;
-    return [{ said: 'settled', performance }];
+    return [{ said: 'settled', performance: this.performance }];
   }
 }

@@ -126,7 +126,11 @@ export class Evidence {
 }
 
 /** Features of an onset as the pluck of each note from `LOWEST_HEARD` up, `FEATURES` numbers each. */
-export function featuresOf(partials: readonly Fresh[], heard: Heard, reference: number): Float64Array {
+export function featuresOf(
+  partials: readonly Fresh[],
+  heard: Heard,
+  reference: number,
+): Float64Array {
   const saliences = saliencesOf(partials, reference);
   const best = saliences.reduce((top, { salience }) => Math.max(top, salience), 1e-6);
   const loudest = partials.reduce((top, { level, before }) => Math.max(top, level, before), 1e-9);
@@ -163,7 +167,9 @@ function featuresAt(
 }
 
 /** Weights of the features: a logistic regression over the guitars that `npm run listen` names as tuned on. */
-export const WEIGHTS = [-13.177, 1.254, 12.642, 1.219, 0.321, 0.493, 1.439, -1.35, -1.598, 2.211, 0];
+export const WEIGHTS = [
+  -10.54, 0.406, 10.639, 1.705, 0.451, 0.695, 2.293, -1.819, -1.79, 1.309, 0.473,
+];
 
 /** Log odds that an onset is the pluck of each note from `LOWEST_HEARD` up. */
 export function oddsOf(features: Float64Array): Float64Array {

@@ -65,7 +65,8 @@ export class LineFollower {
     if (reading.label === 'open') return false;
     const later = this.alignment.notes.slice(i + 1).filter(({ event }) => event >= 0);
     if (later.length >= NOTES_LATER) return true;
-    const since = reading.event >= 0 ? this.events[reading.event]! : this.events[later[0]?.event ?? -1];
+    const since =
+      reading.event >= 0 ? this.events[reading.event]! : this.events[later[0]?.event ?? -1];
     return since !== undefined && now - since.time > LATER;
   }
 
@@ -75,13 +76,18 @@ export class LineFollower {
       return { verdict: 'right', time: event!.time };
     }
     if (reading.label === 'wrong' && reading.margin >= SURE.wrong) {
-      return { verdict: 'wrong', time: event!.time, heard: this.alignment.events[reading.event]!.heard };
+      return {
+        verdict: 'wrong',
+        time: event!.time,
+        heard: this.alignment.events[reading.event]!.heard,
+      };
     }
     const absent = reading.label === 'missing' || reading.label === 'open';
     if (absent) {
       const found = this.search(this.notes[i]!, ...this.gap(i));
       if (typeof found === 'number') return { verdict: 'right', time: found };
-      if (found === null && (reading.margin >= SURE.missing || reading.label === 'open')) return { verdict: 'missing' };
+      if (found === null && (reading.margin >= SURE.missing || reading.label === 'open'))
+        return { verdict: 'missing' };
     }
     return { verdict: 'unheard' };
   }
@@ -97,7 +103,9 @@ export class LineFollower {
 
   private extras(): Extra[] {
     return this.alignment.events.flatMap(({ label, margin, heard, note }, t) =>
-      label === 'extra' && margin >= SURE.extra ? [{ time: this.events[t]!.time, heard, after: note }] : [],
+      label === 'extra' && margin >= SURE.extra
+        ? [{ time: this.events[t]!.time, heard, after: note }]
+        : [],
     );
   }
 }

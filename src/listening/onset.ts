@@ -102,7 +102,8 @@ export class OnsetFinder {
       }
     }
     this.frames++;
-    this.flux.push(rise); ((this as any).all ??= []).push(rise);
+    this.flux.push(rise);
+    ((this as any).all ??= []).push(rise);
     if (this.flux.length > 64) this.flux.shift();
     return this.peak();
   }
@@ -121,7 +122,11 @@ export class OnsetFinder {
     const recent = flux.slice(Math.max(0, i - frames120), i).toSorted((a, b) => a - b);
     const median = recent[recent.length >> 1] ?? 0;
     const over = here - median;
-    if (over < Math.max(params.over, params.quiet * this.quietest) || here < params.share * this.fluxTop) return null;
+    if (
+      over < Math.max(params.over, params.quiet * this.quietest) ||
+      here < params.share * this.fluxTop
+    )
+      return null;
     const [a, b, c] = [flux[i - 1]!, here, flux[i + 1]!];
     const shift = (0.5 * (a - c)) / (a - 2 * b + c - 1e-9);
     const frame = this.frames - 1 - AFTER + shift;

@@ -10,7 +10,8 @@ export class Track {
   }
 
   add(block: Float32Array): void {
-    for (let n = 0; n < block.length; n++) this.samples[(this.end + n) % this.samples.length] = block[n]!;
+    for (let n = 0; n < block.length; n++)
+      this.samples[(this.end + n) % this.samples.length] = block[n]!;
     this.end += block.length;
   }
 

@@ -88,17 +88,54 @@ function rendered(file: string, name: string, program: number): Int16Array {
     track.channel = 0;
     track.instrument.number = program;
     slots().forEach((slot, i) =>
-      track.addNote({ midi: slot.midi, time: 0.1 + i * STEP, duration: HELD, velocity: slot.velocity / 127 }),
+      track.addNote({
+        midi: slot.midi,
+        time: 0.1 + i * STEP,
+        duration: HELD,
+        velocity: slot.velocity / 127,
+      }),
     );
     writeFileSync(`${raw}.mid`, midi.toArray());
-    execFileSync('fluidsynth', ['-ni', '-q', '-R', '0', '-C', '0', '-g', '0.6', '-r', `${RATE}`, '-F', `${raw}.wav`, file, `${raw}.mid`], { stdio: 'ignore' });
+    execFileSync(
+      'fluidsynth',
+      [
+        '-ni',
+        '-q',
+        '-R',
+        '0',
+        '-C',
+        '0',
+        '-g',
+        '0.6',
+        '-r',
+        `${RATE}`,
+        '-F',
+        `${raw}.wav`,
+        file,
+        `${raw}.mid`,
+      ],
+      { stdio: 'ignore' },
+    );
     toRaw(`${raw}.wav`, raw);
   }
   return int16(raw);
 }
 
 function toRaw(from: string, to: string): void {
-  execFileSync('ffmpeg', ['-v', 'error', '-y', '-i', from, '-ac', '1', '-ar', `${RATE}`, '-f', 's16le', to]);
+  execFileSync('ffmpeg', [
+    '-v',
+    'error',
+    '-y',
+    '-i',
+    from,
+    '-ac',
+    '1',
+    '-ar',
+    `${RATE}`,
+    '-f',
+    's16le',
+    to,
+  ]);
 }
 
 function int16(file: string): Int16Array {
@@ -111,7 +148,12 @@ const floats = (samples: Int16Array) => Float32Array.from(samples, (value) => va
 function cutting(bank: Int16Array): { midi: number; samples: Float32Array }[] {
   return slots().map(({ midi }, i) => ({
     midi,
-    samples: floats(bank.subarray(Math.round((0.09 + i * STEP) * RATE), Math.round((0.09 + i * STEP + HELD) * RATE))),
+    samples: floats(
+      bank.subarray(
+        Math.round((0.09 + i * STEP) * RATE),
+        Math.round((0.09 + i * STEP + HELD) * RATE),
+      ),
+    ),
   }));
 }
 
@@ -125,7 +167,9 @@ function decoded(name: string): { midi: number; samples: Float32Array }[] {
     if (!match) return [];
     const raw = join(CACHE, `${name}-${file}.s16`);
     if (!existsSync(raw)) toRaw(join(folder, file), raw);
-    return [{ midi: NAMES.indexOf(match[1]!) + 12 * (Number(match[2]) + 1), samples: floats(int16(raw)) }];
+    return [
+      { midi: NAMES.indexOf(match[1]!) + 12 * (Number(match[2]) + 1), samples: floats(int16(raw)) },
+    ];
   });
   return Array.from({ length: HIGHEST - LOWEST + 1 }, (_, i) => LOWEST + i).flatMap((midi) => {
     const near = notes.toSorted((a, b) => Math.abs(a.midi - midi) - Math.abs(b.midi - midi))[0]!;
@@ -135,10 +179,16 @@ function decoded(name: string): { midi: number; samples: Float32Array }[] {
 }
 
 function packageFolder(name: string): string {
-  const found = [resolve('node_modules', name), join(CACHE, 'node_modules', name)].find((path) => existsSync(path));
+  const found = [resolve('node_modules', name), join(CACHE, 'node_modules', name)].find((path) =>
+    existsSync(path),
+  );
   if (found) return found;
   mkdirSync(CACHE, { recursive: true });
-  execFileSync('npm', ['install', '--prefix', CACHE, '--no-save', '--legacy-peer-deps', '--ignore-scripts', name], { stdio: 'ignore' });
+  execFileSync(
+    'npm',
+    ['install', '--prefix', CACHE, '--no-save', '--legacy-peer-deps', '--ignore-scripts', name],
+    { stdio: 'ignore' },
+  );
   return join(CACHE, 'node_modules', name);
 }
 
@@ -173,7 +223,10 @@ function guitarOf(name: string, notes: { midi: number; samples: Float32Array }[]
       continue;
     }
     const cut = samples.subarray(Math.max(0, onset - 200));
-    clips.set(midi, [...(clips.get(midi) ?? []), { midi, cents, samples: normalised(cut), onset: Math.min(onset, 200) }]);
+    clips.set(midi, [
+      ...(clips.get(midi) ?? []),
+      { midi, cents, samples: normalised(cut), onset: Math.min(onset, 200) },
+    ]);
   }
   writeFileSync(measurementsFile(name), JSON.stringify(known));
   return { name, clips, dropped };

@@ -53,13 +53,16 @@ function examplesOf(piece: Piece): Example[] {
         out.push({ features: features.slice(from, from + FEATURES), pluck: is, weight, kind });
       }
     };
-    const coming = [-1, 0, 1, 2].map((by) => piece.expected[answered + by]).filter((midi) => midi !== undefined);
+    const coming = [-1, 0, 1, 2]
+      .map((by) => piece.expected[answered + by])
+      .filter((midi) => midi !== undefined);
     const best = strongest(features);
     if (pluck) {
       put(pluck.midi, true, 1, 'pluck');
       for (const by of [-1, 1]) put(pluck.midi + by, false, 0.3, 'semitone');
       for (const by of [-12, 12]) put(pluck.midi + by, false, 0.3, 'octave');
-      for (const midi of new Set([...coming, before])) if (midi !== pluck.midi) put(midi, false, 0.3, 'other');
+      for (const midi of new Set([...coming, before]))
+        if (midi !== pluck.midi) put(midi, false, 0.3, 'other');
       if (best !== pluck.midi) put(best, false, 1, 'best');
       if (pluck.answers >= 0) answered = pluck.answers;
       before = pluck.midi;
@@ -89,7 +92,8 @@ function regression(examples: readonly Example[]): Float64Array {
       const p = 1 / (1 + Math.exp(-scoreOf(features, w)));
       for (let i = 0; i < FEATURES; i++) {
         g[i]! += weight * (p - Number(pluck)) * features[i]!;
-        for (let j = 0; j < FEATURES; j++) h[i]![j]! += weight * p * (1 - p) * features[i]! * features[j]!;
+        for (let j = 0; j < FEATURES; j++)
+          h[i]![j]! += weight * p * (1 - p) * features[i]! * features[j]!;
       }
     }
     for (let i = 0; i < FEATURES; i++) {
@@ -101,7 +105,8 @@ function regression(examples: readonly Example[]): Float64Array {
   return w;
 }
 
-const scoreOf = (features: Float64Array, w: Float64Array) => features.reduce((sum, value, i) => sum + value * w[i]!, 0);
+const scoreOf = (features: Float64Array, w: Float64Array) =>
+  features.reduce((sum, value, i) => sum + value * w[i]!, 0);
 
 /** Gauss–Jordan; the matrix is positive definite. */
 function solved(a: Float64Array[], b: Float64Array): Float64Array {
@@ -119,20 +124,31 @@ function solved(a: Float64Array[], b: Float64Array): Float64Array {
 }
 
 /** Prints the weights, and how well they tell plucks from the rest. */
-export function fit(guitars: readonly Guitar[], conditions: readonly Conditions[], pieces: number): void {
+export function fit(
+  guitars: readonly Guitar[],
+  conditions: readonly Conditions[],
+  pieces: number,
+): void {
   let seed = 20_000;
   const groups = conditions.map((condition) =>
     guitars.flatMap((guitar) =>
-      Array.from({ length: pieces }, () => examplesOf(makePiece(guitar, { ...condition, varied: true }, seed++))).flat(),
+      Array.from({ length: pieces }, () =>
+        examplesOf(makePiece(guitar, { ...condition, varied: true }, seed++)),
+      ).flat(),
     ),
   );
   const w = regression(groups.flat());
   console.log(`[${[...w].map((value) => value.toFixed(3)).join(', ')}]`);
   groups.forEach((examples, i) => {
     const kinds = [...new Set(examples.map(({ kind }) => kind))].map((kind) => {
-      const own = examples.filter((example) => example.kind === kind).map(({ features }) => scoreOf(features, w)).toSorted((a, b) => a - b);
+      const own = examples
+        .filter((example) => example.kind === kind)
+        .map(({ features }) => scoreOf(features, w))
+        .toSorted((a, b) => a - b);
       const q = (p: number) => own[Math.floor(p * (own.length - 1))]!.toFixed(1);
-      return kind === 'pluck' ? `${own.length} plucks ${q(0.01)} ${q(0.03)} ${q(0.1)} ${q(0.5)}` : `${kind} ${q(0.9)} ${q(0.99)}`;
+      return kind === 'pluck'
+        ? `${own.length} plucks ${q(0.01)} ${q(0.03)} ${q(0.1)} ${q(0.5)}`
+        : `${kind} ${q(0.9)} ${q(0.99)}`;
     });
     console.log(JSON.stringify(conditions[i]), kinds.join('; '));
   });

@@ -16,7 +16,8 @@ export function chanceFrom(seed: number): Chance {
 }
 
 const between = (chance: Chance, low: number, high: number) => low + (high - low) * chance();
-const whole = (chance: Chance, low: number, high: number) => Math.floor(between(chance, low, high + 1));
+const whole = (chance: Chance, low: number, high: number) =>
+  Math.floor(between(chance, low, high + 1));
 const normal = (chance: Chance) =>
   Math.sqrt(-2 * Math.log(1 - chance())) * Math.cos(2 * Math.PI * chance());
 
@@ -65,7 +66,7 @@ const MAJOR = [0, 2, 4, 5, 7, 9, 11];
 export const SILENCE = 0.8;
 
 /** Arpeggios of a key in one position, up, down and mixed, as notes on strings. */
-function line(chance: Chance, length: number): { midi: number; string: number }[] {
+function lineOf(chance: Chance, length: number): { midi: number; string: number }[] {
   const position = whole(chance, 0, 8);
   const tonic = whole(chance, 0, 11);
   const inKey = OPEN.flatMap((open, string) =>
@@ -88,8 +89,13 @@ function line(chance: Chance, length: number): { midi: number; string: number }[
 }
 
 const onString = (midi: number, near: number): number => {
-  const fits = OPEN.map((open, string) => ({ open, string })).filter(({ open }) => midi >= open && midi - open <= 14);
-  return fits.toSorted((a, b) => Math.abs(a.string - near) - Math.abs(b.string - near))[0]?.string ?? near;
+  const fits = OPEN.map((open, string) => ({ open, string })).filter(
+    ({ open }) => midi >= open && midi - open <= 14,
+  );
+  return (
+    fits.toSorted((a, b) => Math.abs(a.string - near) - Math.abs(b.string - near))[0]?.string ??
+    near
+  );
 };
 
 function mistaken(chance: Chance, midi: number, mistake: Mistake): number {
@@ -111,7 +117,11 @@ function steps(chance: Chance, conditions: Conditions): () => number {
   };
 }
 
-function played(chance: Chance, notes: readonly { midi: number; string: number }[], conditions: Conditions): Pluck[] {
+function played(
+  chance: Chance,
+  notes: readonly { midi: number; string: number }[],
+  conditions: Conditions,
+): Pluck[] {
   const step = steps(chance, conditions);
   const rate = conditions.mistakes ?? 0.2;
   let time = SILENCE + (conditions.restarts ? between(chance, 0, 2) : 0.1);
@@ -129,7 +139,13 @@ function played(chance: Chance, notes: readonly { midi: number; string: number }
     if (mistake === 'skipped') return;
     const replaced = mistake === 'semitone' || mistake === 'octave' || mistake === 'other';
     const actual = replaced ? mistaken(chance, midi, mistake) : midi;
-    out.push({ midi: actual, string: onString(actual, string), time, answers, mistake: replaced ? mistake : null });
+    out.push({
+      midi: actual,
+      string: onString(actual, string),
+      time,
+      answers,
+      mistake: replaced ? mistake : null,
+    });
     time += step();
     if (mistake === 'extra' || mistake === 'again') {
       const more = mistake === 'again' ? midi : mistaken(chance, midi, 'other');
@@ -142,16 +158,30 @@ function played(chance: Chance, notes: readonly { midi: number; string: number }
 }
 
 /** Adds a clip, faded out before `until` (samples), at a gain. */
-function addClip(out: Float32Array, clip: Float32Array, start: number, until: number, gain: number, fade: number): void {
+function addClip(
+  out: Float32Array,
+  clip: Float32Array,
+  start: number,
+  until: number,
+  gain: number,
+  fade: number,
+): void {
   const end = Math.min(out.length, start + clip.length, until);
   for (let n = Math.max(0, start); n < end; n++) {
     const left = until - n;
-    out[n]! += clip[n - start]! * gain * (left < fade ? 0.5 - 0.5 * Math.cos((Math.PI * left) / fade) : 1);
+    out[n]! +=
+      clip[n - start]! * gain * (left < fade ? 0.5 - 0.5 * Math.cos((Math.PI * left) / fade) : 1);
   }
 }
 
 /** The sound of plucks on a guitar, dry. */
-function sounding(chance: Chance, guitar: Guitar, plucks: readonly Pluck[], conditions: Conditions, cents: number): Float32Array {
+function sounding(
+  chance: Chance,
+  guitar: Guitar,
+  plucks: readonly Pluck[],
+  conditions: Conditions,
+  cents: number,
+): Float32Array {
   const out = new Float32Array(Math.round((plucks.at(-1)!.time + 1.6) * RATE));
   plucks.forEach((pluck, i) => {
     const clips = nearest(guitar, pluck.midi);
@@ -161,10 +191,16 @@ function sounding(chance: Chance, guitar: Guitar, plucks: readonly Pluck[], cond
     const speed = 2 ** (bend / 12);
     const samples = resampled(clip.samples, speed);
     const start = Math.round(pluck.time * RATE - clip.onset / speed);
-    const next = plucks.slice(i + 1).find((later) =>
-      conditions.ringing === 'damped' || (conditions.ringing === 'strings' && later.string === pluck.string) ||
-      (conditions.ringing === 'all' && later.midi === pluck.midi));
-    const early = conditions.ringing === 'damped' ? between(chance, 0, 0.03) : between(chance, 0.002, 0.015);
+    const next = plucks
+      .slice(i + 1)
+      .find(
+        (later) =>
+          conditions.ringing === 'damped' ||
+          (conditions.ringing === 'strings' && later.string === pluck.string) ||
+          (conditions.ringing === 'all' && later.midi === pluck.midi),
+      );
+    const early =
+      conditions.ringing === 'damped' ? between(chance, 0, 0.03) : between(chance, 0.002, 0.015);
     const until = next ? Math.round((next.time - early) * RATE) + 300 : Infinity;
     const gain = 10 ** (between(chance, -5, 4) / 20);
     addClip(out, samples, start, until, gain, 500);
@@ -185,7 +221,11 @@ function peaking(samples: Float32Array, hertz: number, q: number, decibels: numb
   const a = 10 ** (decibels / 40);
   const w = (2 * Math.PI * hertz) / RATE;
   const alpha = Math.sin(w) / (2 * q);
-  filter(samples, [1 + alpha * a, -2 * Math.cos(w), 1 - alpha * a], [1 + alpha / a, -2 * Math.cos(w), 1 - alpha / a]);
+  filter(
+    samples,
+    [1 + alpha * a, -2 * Math.cos(w), 1 - alpha * a],
+    [1 + alpha / a, -2 * Math.cos(w), 1 - alpha / a],
+  );
 }
 
 function highPass(samples: Float32Array, hertz: number): void {
@@ -196,7 +236,13 @@ function highPass(samples: Float32Array, hertz: number): void {
 }
 
 function filter(samples: Float32Array, b: readonly number[], a: readonly number[]): void {
-  const [b0, b1, b2, a1, a2] = [b[0]! / a[0]!, b[1]! / a[0]!, b[2]! / a[0]!, a[1]! / a[0]!, a[2]! / a[0]!];
+  const [b0, b1, b2, a1, a2] = [
+    b[0]! / a[0]!,
+    b[1]! / a[0]!,
+    b[2]! / a[0]!,
+    a[1]! / a[0]!,
+    a[2]! / a[0]!,
+  ];
   let [x1, x2, y1, y2] = [0, 0, 0, 0];
   for (let n = 0; n < samples.length; n++) {
     const x = samples[n]!;
@@ -225,7 +271,7 @@ function room(chance: Chance, samples: Float32Array, seconds: number): void {
   const wet = 0.55;
   for (let n = 0; n < samples.length; n++) {
     let sum = 0;
-    const outs = lines.map((line, i) => line[n % lengths[i]!]!);
+    const outs = lines.map((delayed, i) => delayed[n % lengths[i]!]!);
     for (const value of outs) sum += value;
     const input = samples[n]!;
     for (let i = 0; i < 8; i++) {
@@ -283,7 +329,7 @@ const sample = (x: Float32Array) => x.filter((_, i) => i % 7 === 0);
 /** One piece: what is asked, what is played, how it sounds. */
 export function makePiece(guitar: Guitar, conditions: Conditions, seed: number): Piece {
   const chance = chanceFrom(seed);
-  const notes = line(chance, whole(chance, 10, 16));
+  const notes = lineOf(chance, whole(chance, 10, 16));
   const plucks = played(chance, notes, conditions);
   const offset = conditions.varied ? between(chance, -12, 12) : 0;
   const samples = sounding(chance, guitar, plucks, conditions, offset);
@@ -292,14 +338,19 @@ export function makePiece(guitar: Guitar, conditions: Conditions, seed: number):
   if (conditions.thumps) addThumps(chance, samples, 1.5 * level);
   if (conditions.click) addClicks(samples, conditions, level);
   if (conditions.room) room(chance, samples, conditions.room);
-  if (conditions.gain) samples.forEach((value, n) => (samples[n] = value * 10 ** ((8 * Math.sin(n / RATE / 1.3)) / 20)));
+  if (conditions.gain)
+    samples.forEach(
+      (value, n) => (samples[n] = value * 10 ** ((8 * Math.sin(n / RATE / 1.3)) / 20)),
+    );
   if (conditions.phone) highPass(samples, 150);
-  if (conditions.noise !== undefined) addPink(chance, samples, conditions.noise, rms(samples, Math.round(SILENCE * RATE)));
+  if (conditions.noise !== undefined)
+    addPink(chance, samples, conditions.noise, rms(samples, Math.round(SILENCE * RATE)));
   // A microphone is never quite silent.
   for (let n = 0; n < samples.length; n++) samples[n]! += 2e-5 * (2 * chance() - 1);
   if (conditions.clipping) {
     const most = 2.2 * level;
-    for (let n = 0; n < samples.length; n++) samples[n] = Math.max(-most, Math.min(most, samples[n]!));
+    for (let n = 0; n < samples.length; n++)
+      samples[n] = Math.max(-most, Math.min(most, samples[n]!));
   }
   return { expected: notes.map(({ midi }) => midi), plucks, samples, offset };
 }

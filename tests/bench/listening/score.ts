@@ -21,11 +21,22 @@ export interface Score {
 }
 
 export const emptyScore = (): Score => ({
-  notes: 0, right: 0, accepted: 0, atOnce: 0, accused: 0, unheard: 0,
+  notes: 0,
+  right: 0,
+  accepted: 0,
+  atOnce: 0,
+  accused: 0,
+  unheard: 0,
   wrongs: Object.fromEntries(
-    ['semitone', 'octave', 'other', 'skipped', 'extra', 'again'].map((kind) => [kind, { of: 0, letThrough: 0, named: 0 }]),
+    ['semitone', 'octave', 'other', 'skipped', 'extra', 'again'].map((kind) => [
+      kind,
+      { of: 0, letThrough: 0, named: 0 },
+    ]),
   ) as Score['wrongs'],
-  extras: 0, errors: [], settled: 0, soon: 0,
+  extras: 0,
+  errors: [],
+  settled: 0,
+  soon: 0,
 });
 
 const OPENING = Math.round(0.05 * RATE);
@@ -34,12 +45,21 @@ const QUIET = Math.round(0.5 * RATE);
 const NEAR = 0.07;
 export const BLOCK = 512;
 
-export interface Run { performance: Performance; atOnce: Map<number, number>; settledAt: (number | null)[] }
+export interface Run {
+  performance: Performance;
+  atOnce: Map<number, number>;
+  settledAt: (number | null)[];
+}
 
 /** Runs the ear over a piece as it would run in the browser. */
 export function listen(piece: Piece): Run {
   const start = OPENING + QUIET;
-  const ear = new Ear(RATE, { notes: piece.expected, order: 'given', offset: piece.offset }, piece.samples.subarray(OPENING, start), start / RATE);
+  const ear = new Ear(
+    RATE,
+    { notes: piece.expected, order: 'given', offset: piece.offset },
+    piece.samples.subarray(OPENING, start),
+    start / RATE,
+  );
   const atOnce = new Map<number, number>();
   const settledAt: (number | null)[] = piece.expected.map(() => null);
   let performance: Performance | null = null;
@@ -104,6 +124,13 @@ export function addTo(score: Score, piece: Piece, run: Run): void {
   for (const extra of run.performance.extras) {
     const pluck = unasked.find(({ time }) => near(time, extra.time));
     if (pluck) score.wrongs[pluck.mistake!].named++;
-    else if (!piece.plucks.some((other) => near(other.time, extra.time) && (other.mistake || other.midi !== piece.expected[other.answers]))) score.extras++;
+    else if (
+      !piece.plucks.some(
+        (other) =>
+          near(other.time, extra.time) &&
+          (other.mistake || other.midi !== piece.expected[other.answers]),
+      )
+    )
+      score.extras++;
   }
 }

@@ -14,15 +14,17 @@ const TYPES: Readonly<Record<string, string>> = { '.html': 'text/html', '.js': '
 /** A server of this folder's page. */
 export interface Served {
   readonly url: string;
+  /** Where the built files are. */
+  readonly folder: string;
   close(): Promise<void>;
 }
 
-/** Builds the page of this folder and serves it. */
-export async function servePage(): Promise<Served> {
+/** Builds the page of a folder, this one where none is named, and serves it. */
+export async function servePage(root = import.meta.dirname): Promise<Served> {
   const folder = await mkdtemp(join(tmpdir(), 'skipwise-sound-'));
   await build({
     configFile: false,
-    root: import.meta.dirname,
+    root,
     base: './',
     logLevel: 'error',
     build: { outDir: folder, assetsInlineLimit: 0, modulePreload: { polyfill: false } },
@@ -38,6 +40,7 @@ export async function servePage(): Promise<Served> {
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   return {
+    folder,
     url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
     async close() {
       server.close();

@@ -1,0 +1,45 @@
+/**
+ * On the audio thread, where a late block is lost: puts blocks together and sends them on, straight to the Worker, and
+ * does nothing else. Onsets are found in the Worker too, so that Node and the browser hear the very same blocks.
+ */
+
+declare const currentFrame: number;
+declare function registerProcessor(name: string, processor: unknown): void;
+declare class AudioWorkletProcessor {
+  readonly port: MessagePort;
+}
+
+/** Samples sent at a time: 12 ms. */
+const BLOCK = 512;
+
+class Collector extends AudioWorkletProcessor {
+  private to: MessagePort | null = null;
+  private block = new Float32Array(BLOCK);
+  private filled = 0;
+  private open = true;
+
+  constructor() {
+    super();
+    this.port.addEventListener('message', ({ data }: MessageEvent<MessagePort | null>) => {
+      this.to = data;
+      this.open = data !== null;
+    });
+    this.port.start();
+  }
+
+  process(inputs: readonly (readonly Float32Array[])[]): boolean {
+    const samples = inputs[0]?.[0];
+    if (!samples || !this.to) return this.open;
+    const frame = currentFrame - this.filled;
+    this.block.set(samples, this.filled);
+    this.filled += samples.length;
+    if (this.filled === BLOCK) {
+      this.to.postMessage({ frame, samples: this.block }, [this.block.buffer]);
+      this.block = new Float32Array(BLOCK);
+      this.filled = 0;
+    }
+    return this.open;
+  }
+}
+
+registerProcessor('collector', Collector);
