@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import type { Deck, DrillOf } from '../decks/deck.ts';
 import type { IdHead } from '../decks/id.ts';
 import type { ConfusingKind, KindName } from '../decks/kinds.ts';
+import type { Expected, Follower, Task } from '../listening/listening.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import type { Place } from '../neck/place.ts';
 import type { NeckDot } from '../parts/Neck.tsx';
@@ -44,6 +45,14 @@ export interface Shown {
   readonly keySound: KeySound;
 }
 
+/** The guitar in hand, for a card that is answered by playing. */
+export interface Guitar {
+  /** Follows what is played. How the guitar is tuned is known to whoever lends it. The card ends it when it goes. */
+  follow(expected: Omit<Expected, 'offset' | 'reference'>, follower: Follower): Task;
+  /** Seconds on the clock that a performance's times are told on. */
+  now(): number;
+}
+
 /** What a card's screen is given. */
 export interface FaceProps<C extends Card = Card> {
   readonly card: C;
@@ -53,6 +62,10 @@ export interface FaceProps<C extends Card = Card> {
   readonly shown: Shown;
   /** To be called once, with the answer in the words of `data-answer` and the taps it took. */
   answer(answer: string, taps: number): void;
+  /** Null where no guitar is in hand, or the phone does not hear it. */
+  readonly guitar: Guitar | null;
+  /** To be called in place of `answer` where it cannot be told what was played: neither right nor wrong. */
+  unheard(): void;
   /** Told of what is played of the card itself, so that listening is not counted as thinking. */
   sounded(playing: Playing): void;
   /** Goes on to the next card. */

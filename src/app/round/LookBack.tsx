@@ -110,6 +110,8 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
         explanation={explanation}
         shown={settings.value}
         answer={() => {}}
+        guitar={null}
+        unheard={() => {}}
         sounded={() => {}}
         next={next}
       />

@@ -54,6 +54,8 @@ export default function RoundScreen() {
         explanation={explanation}
         shown={settings.value}
         answer={(given, taps) => void answer(given, taps)}
+        guitar={null}
+        unheard={() => {}}
         sounded={addSounded}
         next={() => void draw()}
       />

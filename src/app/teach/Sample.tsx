@@ -38,6 +38,8 @@ export function Sample({ items, leave }: { items: readonly Item[]; leave(): void
         explanation={explanation}
         shown={settings.value}
         answer={answer}
+        guitar={null}
+        unheard={() => {}}
         sounded={() => {}}
         next={() => setSampled(draw(items))}
       />
