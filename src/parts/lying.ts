@@ -1,12 +1,17 @@
-import { signal } from '@preact/signals';
+import { signal, type ReadonlySignal } from '@preact/signals';
 
-// A low, wide screen is a phone lying down; a desktop window is wide but not low.
-const query =
-  typeof matchMedia === 'function'
-    ? matchMedia('(orientation: landscape) and (max-height: 560px)')
-    : null;
-const lying = signal(query?.matches ?? false);
-query?.addEventListener('change', (event) => (lying.value = event.matches));
+/** A low, wide screen is a phone lying down; a desktop window is wide but not low. */
+export const LYING = '(orientation: landscape) and (max-height: 560px)';
+
+/** Whether a media query matches now; never where there is no screen. */
+export function matching(query: string): ReadonlySignal<boolean> {
+  const list = typeof matchMedia === 'function' ? matchMedia(query) : null;
+  const matches = signal(list?.matches ?? false);
+  list?.addEventListener('change', (event) => (matches.value = event.matches));
+  return matches;
+}
+
+const lying = matching(LYING);
 
 /** Whether the phone, and so the neck, lies down. */
 export function useLying(): boolean {

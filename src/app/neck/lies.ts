@@ -1,11 +1,7 @@
-import { signal } from '@preact/signals';
+import { LYING, matching } from '../../parts/lying.ts';
 
 /** A phone lying down, or a screen wide enough for all frets side by side. As in NeckScreen.css. */
-const query = matchMedia(
-  '(orientation: landscape) and (max-height: 560px), (orientation: landscape) and (min-width: 960px)',
-);
-const lies = signal(query.matches);
-query.addEventListener('change', (event) => (lies.value = event.matches));
+const lies = matching(`${LYING}, (orientation: landscape) and (min-width: 960px)`);
 
 /** Whether the whole neck lies down. */
 export function useLies(): boolean {
