@@ -85,7 +85,9 @@ test.describe('the student’s answers', () => {
       mimeType: 'text/plain',
       buffer: Buffer.from(damaged),
     });
-    await expect(other.getByText(/^Line \d of this backup is damaged/)).toBeVisible();
+    await expect(
+      other.getByText(/^Line \d of this backup holds no report that can be read/),
+    ).toBeVisible();
     await other.context().close();
   });
 

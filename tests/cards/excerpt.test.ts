@@ -241,7 +241,11 @@ describe('the items of a phrase', () => {
   it('follow what the teacher ruled', () => {
     const ids = (outlined: string[]) => {
       const phrases = [
-        { tempo: 72, notes: ['C4 for 1/3', 'Eb4', 'G4', 'Bb4', 'F4', 'D4 for 1'], outline: outlined },
+        {
+          tempo: 72,
+          notes: ['C4 for 1/3', 'Eb4', 'G4', 'Bb4', 'F4', 'D4 for 1'],
+          outline: outlined,
+        },
       ];
       return itemsOf(phraseDeck({ phrases, drills: [{ kind: 'outline' }] })).map(({ id }) => id);
     };

@@ -11,7 +11,7 @@ import { log, memory, readLessons } from '../state.ts';
 import { readKept } from '../teach/kept/kept.ts';
 
 /** A file's text, and how many lessons and reports are not in it because they cannot be read. */
-export interface Saved {
+interface Saved {
   readonly text: string;
   readonly left: number;
 }

@@ -87,13 +87,13 @@ function Row({ one, moved }: { one: KeptDraft; moved(): void }) {
       </p>
       <div class="buttons lesson-moves">
         {one.away ? (
-          <Move name="Take back" one={one} use={() => move(false)} />
+          <LessonMove name="Take back" one={one} use={() => move(false)} />
         ) : (
           <>
-            <Move name="Open" one={one} use={() => (openAgain(one), go('teach'))} />
-            <Move name="Copy" one={one} use={() => (copy(one), go('teach'))} />
-            <Move name="Rename" one={one} use={() => setRenaming(true)} />
-            <Move name="Put away" one={one} use={() => move(true)} />
+            <LessonMove name="Open" one={one} use={() => (openAgain(one), go('teach'))} />
+            <LessonMove name="Copy" one={one} use={() => (copy(one), go('teach'))} />
+            <LessonMove name="Rename" one={one} use={() => setRenaming(true)} />
+            <LessonMove name="Put away" one={one} use={() => move(true)} />
           </>
         )}
       </div>
@@ -102,7 +102,7 @@ function Row({ one, moved }: { one: KeptDraft; moved(): void }) {
 }
 
 /** A button that says to a screen reader of which lesson it is. */
-function Move({ name, one, use }: { name: string; one: KeptDraft; use(): void }) {
+function LessonMove({ name, one, use }: { name: string; one: KeptDraft; use(): void }) {
   return (
     <button type="button" class="button" aria-label={`${name}: ${keptTitle(one)}`} onClick={use}>
       {name}

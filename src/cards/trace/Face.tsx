@@ -62,7 +62,7 @@ export function Face(props: FaceProps<TraceCard>) {
       hint={`${keyLabel(key, shown.naming)} · ${COUNTS[phrase.notes.length]} notes`}
       answers={
         <>
-          <Choices {...props} lit={lit} />
+          <PathChoices {...props} lit={lit} />
           {explanation && <Along {...{ card, explanation, places, drawn }} />}
         </>
       }
@@ -81,13 +81,13 @@ export function Face(props: FaceProps<TraceCard>) {
   );
 }
 
-interface ChoicesProps extends FaceProps<TraceCard> {
+interface PathChoicesProps extends FaceProps<TraceCard> {
   /** The note that is heard now. */
   lit: number | null;
 }
 
 /** The paths to choose from, each in degrees and as it rises and falls. */
-function Choices({ card, verdict, answer, lit }: ChoicesProps) {
+function PathChoices({ card, verdict, answer, lit }: PathChoicesProps) {
   const [chosen, setChosen] = useState<string | null>(null);
   const choose = (path: string) => {
     if (chosen !== null) return;

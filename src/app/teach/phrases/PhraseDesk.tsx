@@ -25,6 +25,7 @@ import { TextField } from './TextField.tsx';
 import { useEntry, type Writing } from './useEntry.ts';
 import { Variations } from './Variations.tsx';
 import '../../phrases/Phrases.css';
+import './PhraseDesk.css';
 
 /** A phrase in the making: tapped, typed or opened from a file, changed, and what it says. */
 export function PhraseDesk({ leave }: { leave(): void }) {
