@@ -1,4 +1,4 @@
-import { chordOn, type Chord } from '../../src/theory/chord.ts';
+import { chordOn, type Chord, type Size } from '../../src/theory/chord.ts';
 import type { Embellishment } from '../../src/theory/analysis/embellishment.ts';
 import { parseKey, spell, type Key } from '../../src/theory/key.ts';
 import { midiOf, semitonesAbove } from '../../src/theory/note.ts';
@@ -78,12 +78,19 @@ export function read(written: Written): Told {
   };
 }
 
+const SIZES_BY_NUMBER: Readonly<Record<string, Size>> = {
+  '': 'triad',
+  7: 'seventh',
+  9: 'ninth',
+  11: 'eleventh',
+};
+
 const ROMAN = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 
 function chordNamed(key: Key, numeral: string): Chord {
-  const [, roman = '', number] = /^([IViv]+)[°ø+]?(7|9)?$/.exec(numeral)!;
+  const [, roman = '', number] = /^([IViv]+)[°ø+]?(7|9|11)?$/.exec(numeral)!;
   const degree = ROMAN.indexOf(roman.toUpperCase()) + 1;
   const borrowed = key.scale === 'minor' && (roman === 'V' || roman === 'vii');
-  const size = number === '9' ? 'ninth' : number === '7' ? 'seventh' : 'triad';
-  return chordOn(borrowed ? { ...key, scale: 'harmonic minor' } : key, degree, size);
+  const size = SIZES_BY_NUMBER[number ?? ''];
+  return chordOn(borrowed ? { ...key, scale: 'harmonic minor' } : key, degree, size!);
 }
