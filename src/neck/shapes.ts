@@ -1,6 +1,7 @@
 import type { Chord, Member } from '../theory/chord.ts';
 import { chroma, type NoteName } from '../theory/note.ts';
 import { beats } from '../theory/rhythm.ts';
+import { flawsOf, FORMS, formOf, type Form } from './form.ts';
 import { fretDistances } from './fret.ts';
 import { fingering, type LineNote } from './hand.ts';
 import type { Instrument } from './instrument.ts';
@@ -18,6 +19,9 @@ export interface Shape {
   readonly places: readonly MemberPlace[];
   /** 0 with the root lowest, 1 with the third, 2 with the fifth, … */
   readonly inversion: number;
+  readonly form: Form;
+  /** How many things a teacher would rather not draw: see `flawsOf`. */
+  readonly flaws: number;
   /** What it costs a hand to play it upwards. */
   readonly cost: number;
 }
@@ -71,8 +75,9 @@ export function hasShape(instrument: Instrument, chord: Chord, region: Region): 
 }
 
 /**
- * Every set of places that holds each member of the chord exactly once and that one hand reaches, the likelier for a
- * hand first; any number of notes may lie on a string. With `wanted`, those only whose places, from the lowest sounding
+ * Every set of places that holds each member of the chord exactly once and that one hand reaches, what a teacher draws
+ * first: root position in the order of the stack, on all strings, inside one position; then its inversions; clusters
+ * last; of those alike the easier for a hand. Any number of notes may lie on a string. With `wanted`, those only whose places, from the lowest sounding
  * up, it takes: asking a hand about each is what takes long.
  */
 export function shapes(
@@ -87,7 +92,7 @@ export function shapes(
   const grow = (lowest: number, highest: number) => {
     if (taken.length === options.length) {
       const line = upwards(instrument, taken);
-      if (wanted(line)) found.push(shapeOf(instrument, line));
+      if (wanted(line)) found.push(shapeOf(instrument, line, region.strings));
       return;
     }
     for (const place of options[taken.length]!) {
@@ -100,8 +105,13 @@ export function shapes(
     }
   };
   grow(Infinity, 0);
-  return found.toSorted((a, b) => a.cost - b.cost || (order(a) < order(b) ? -1 : 1));
+  return found.toSorted(
+    (a, b) => rank(a) - rank(b) || a.cost - b.cost || (order(a) < order(b) ? -1 : 1),
+  );
 }
+
+/** A clean inversion comes after a root position with one flaw and before one with three. */
+const rank = ({ form, flaws }: Shape) => 2 * FORMS.indexOf(form) + flaws;
 
 /** For each member of a chord the places in a region that sound it. */
 export function memberPlaces(
@@ -145,11 +155,17 @@ export function lineOf(instrument: Instrument, line: readonly Place[]): LineNote
   }));
 }
 
-function shapeOf(instrument: Instrument, line: readonly MemberPlace[]): Shape {
+function shapeOf(
+  instrument: Instrument,
+  line: readonly MemberPlace[],
+  strings: readonly number[],
+): Shape {
   const played = fingering(instrument, lineOf(instrument, line));
   return {
     places: line,
     inversion: (line[0]!.member - 1) / 2,
+    form: formOf(instrument, line),
+    flaws: flawsOf(line, strings),
     cost: played.playable ? Math.round(played.cost * 1e6) / 1e6 : Infinity,
   };
 }

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { FORMS } from '../../src/neck/form.ts';
 import { GUITAR, INSTRUMENTS, fretsLeft } from '../../src/neck/instrument.ts';
 import { midiAt, placesOf, placeText, type Place } from '../../src/neck/place.ts';
 import { hasShape, regions, shapes, type Region } from '../../src/neck/shapes.ts';
@@ -108,13 +109,18 @@ describe('shapes', () => {
     );
   });
 
-  test('come with the likelier for a hand first', () => {
-    const found = shapes(GUITAR, chordOn(BB, 2, 'seventh'), {
-      strings: [4, 3, 2, 1],
-      frets: [1, 5],
-    });
-    expect(found.map(({ cost }) => cost)).toEqual(
-      found.map(({ cost }) => cost).toSorted((a, b) => a - b),
+  test('come as a teacher draws them: root position first, then inversions, the easier first of those alike', () => {
+    const region = { strings: [4, 3, 2, 1], frets: [1, 6] } as const;
+    const found = shapes(GUITAR, chordOn(BB, 2, 'seventh'), region);
+    expect(found[0]!.places.map(({ member }) => member)).toEqual([1, 3, 5, 7]);
+    const rank = ({ form, flaws }: (typeof found)[number]) => 2 * FORMS.indexOf(form) + flaws;
+    for (const [i, shape] of found.slice(1).entries()) {
+      const before = found[i]!;
+      expect(rank(shape)).toBeGreaterThanOrEqual(rank(before));
+      if (rank(shape) === rank(before)) expect(shape.cost).toBeGreaterThanOrEqual(before.cost);
+    }
+    expect(new Set(found.map(({ form }) => form))).toEqual(
+      new Set(['stacked', 'inversion', 'spread']),
     );
   });
 
