@@ -9,10 +9,19 @@ export interface Event {
   /** Seconds. */
   readonly time: number;
   readonly odds: Float64Array;
+  /** The expected note that it is settled to be. */
+  settled?: number;
 }
 
 /** What a reading costs that is not a note played as asked. */
-export const COSTS = { wrong: 3, skipped: 3.5, extra: 3.5, again: 3.5, restart: 4.5 };
+export const COSTS = { wrong: 2.7, skipped: 3.5, extra: 3.5, again: 3.5, restart: 4.5 };
+
+/** An onset is likelier to be what is expected than features alone can know. */
+const EXPECTED = 0.8;
+/** What it costs to read a settled event otherwise. */
+const UNSETTLED = 6;
+/** Off its time a note costs half the square of it, in widths of so many steps, up to so much. */
+const LATE = { width: 0.4, most: 2 };
 
 /** What an event is in the best path. */
 export interface EventReading {
@@ -41,7 +50,8 @@ export interface Alignment {
   readonly begins: number;
 }
 
-const oddsOf = (event: Event, midi: number): number => event.odds[midi - LOWEST_HEARD] ?? -Infinity;
+export const oddsOf = (event: Event, midi: number): number =>
+  event.odds[midi - LOWEST_HEARD] ?? -Infinity;
 
 /** The likeliest note of an event but `except`. */
 export function likeliest(event: Event, except = -1): number {
@@ -50,6 +60,32 @@ export function likeliest(event: Event, except = -1): number {
     if (midi !== except && (best < 0 || oddsOf(event, midi) > oddsOf(event, best))) best = midi;
   }
   return best;
+}
+
+const elsewhere = (event: Event, note: number): number =>
+  event.settled === undefined || event.settled === note ? 0 : UNSETTLED;
+
+/** What it costs that an event comes off the time of a note; `due` as far as the player keeps it. */
+function late(event: Event, due: readonly number[], note: number): number {
+  if (due.length < 2) return 0;
+  const step = (due.at(-1)! - due[0]!) / (due.length - 1);
+  const off = (event.time - due[note]!) / (LATE.width * step);
+  return Math.min(LATE.most, 0.5 * off * off);
+}
+
+/** How much later than asked the player plays, device and hand together: the median of what is surely in place. */
+export function lagOf(
+  events: readonly Event[],
+  notes: readonly number[],
+  due: readonly number[],
+): number {
+  const lags = events.flatMap((event) => {
+    const midi = likeliest(event);
+    if (oddsOf(event, midi) < 2) return [];
+    const offs = due.filter((_, i) => notes[i] === midi).map((time) => event.time - time);
+    return offs.toSorted((a, b) => Math.abs(a) - Math.abs(b)).slice(0, 1);
+  });
+  return lags.toSorted((a, b) => a - b)[lags.length >> 1] ?? 0;
 }
 
 /** Scores of what an event can be, each note's worked out once. */
@@ -62,12 +98,17 @@ class Scores {
   constructor(
     readonly event: Event,
     notes: readonly number[],
+    due: readonly number[],
   ) {
     const top = likeliest(event);
     const second = likeliest(event, top);
     this.others = notes.map((midi) => (midi === top ? second : top));
-    this.right = Float64Array.from(notes, (midi) => oddsOf(event, midi));
-    this.wrong = Float64Array.from(this.others, (midi) => oddsOf(event, midi) - COSTS.wrong);
+    const place = notes.map((_, i) => late(event, due, i) + elsewhere(event, i));
+    this.right = Float64Array.from(notes, (midi, i) => oddsOf(event, midi) + EXPECTED - place[i]!);
+    this.wrong = Float64Array.from(
+      this.others,
+      (midi, i) => oddsOf(event, midi) - COSTS.wrong - place[i]!,
+    );
     // By how far the path has come: −1 first.
     this.extra = Float64Array.from([-1, ...notes], (midi) =>
       Math.max(
@@ -90,13 +131,17 @@ class Scores {
 /**
  * Reads events as a performance of `notes`.
  * @param finished whether no more is to come: then what was not played is missing
+ * @param due when each note is to come, seconds; nothing at leisure
  */
 export function align(
   events: readonly Event[],
   notes: readonly number[],
   finished: boolean,
+  due: readonly number[] = [],
 ): Alignment {
-  const scores = events.map((event) => new Scores(event, notes));
+  const lag = lagOf(events, notes, due);
+  const kept = due.map((time) => time + lag);
+  const scores = events.map((event) => new Scores(event, notes, kept));
   const last = lastRestart(scores, notes.length, finished);
   return new Lattice(scores, notes, last, finished).read();
 }

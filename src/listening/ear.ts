@@ -1,8 +1,9 @@
 /** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
-import { DELAY, Evidence, oddsOf } from './evidence.ts';
-import { LineFollower } from './follow.ts';
+import { DELAY, Evidence, featuresOf, oddsOf, type Considered } from './evidence.ts';
+import { LineFollower, SetFollower } from './follow.ts';
 import type { Expected, Performance } from './listening.ts';
 import { OnsetFinder, type Onset } from './onset.ts';
+import { withoutNote } from './salience.ts';
 import { Track } from './track.ts';
 
 /** What the ear says after a block. */
@@ -17,7 +18,7 @@ export class Ear {
   private readonly track: Track;
   private readonly onsets: OnsetFinder;
   private readonly evidence: Evidence;
-  private readonly follower: LineFollower;
+  private readonly follower: LineFollower | SetFollower;
   private readonly tuning: number;
   private waiting: Onset[] = [];
   private last = { time: -Infinity, most: -Infinity };
@@ -32,7 +33,7 @@ export class Ear {
    */
   constructor(
     readonly rate: number,
-    expected: Expected,
+    private readonly expected: Expected,
     silence: Float32Array = new Float32Array(0),
     private readonly start = 0,
   ) {
@@ -42,7 +43,10 @@ export class Ear {
     this.evidence = new Evidence(rate);
     this.onsets.expectNoise(silence);
     this.evidence.expectNoise(silence);
-    this.follower = new LineFollower(expected.notes, () => null);
+    this.follower =
+      expected.order === 'given'
+        ? new LineFollower(expected.notes, expected.due)
+        : new SetFollower(expected.notes);
     this.performance = this.follower.settle(start);
   }
 
@@ -52,18 +56,19 @@ export class Ear {
     this.waiting.push(...this.onsets.hear(block));
     const said: Said[] = [];
     while (this.waiting.length > 0 && this.ready()) {
-      const right = this.judge(this.waiting[0]!, this.waiting.slice(1));
+      said.push(...this.judge(this.waiting[0]!, this.waiting.slice(1)));
       this.waiting.shift();
-      if (right) said.push(right);
     }
     return said.concat(this.settled(false));
   }
 
   /** Settles what is open: no more is to come. */
   finish(): Said[] {
-    for (; this.waiting.length > 0; this.waiting.shift())
-      this.judge(this.waiting[0]!, this.waiting.slice(1));
-    return this.settled(true);
+    const said: Said[] = [];
+    for (; this.waiting.length > 0; this.waiting.shift()) {
+      said.push(...this.judge(this.waiting[0]!, this.waiting.slice(1)));
+    }
+    return said.concat(this.settled(true));
   }
 
   private get now(): number {
@@ -75,18 +80,41 @@ export class Ear {
     return this.track.end >= this.waiting[0]!.at + (DELAY + 0.01) * this.rate;
   }
 
-  private judge(onset: Onset, later: readonly Onset[]): Said | null {
-    const { at, features } = this.evidence.consider(this.track, onset, later, this.tuning);
-    return this.follow(this.start + at / this.rate, oddsOf(features));
+  private judge(onset: Onset, later: readonly Onset[]): Said[] {
+    const considered = this.evidence.consider(this.track, onset, later);
+    const time = this.start + considered.at / this.rate;
+    const found =
+      this.follower instanceof LineFollower
+        ? this.inLine(this.follower, time, considered)
+        : this.inSet(this.follower, time, considered);
+    return found.map((index) => ({ said: 'right', index, time }));
   }
 
-  private follow(time: number, odds: Float64Array): Said | null {
+  private oddsOf({ partials, heard }: Considered): Float64Array {
+    return oddsOf(featuresOf(partials, heard, this.tuning));
+  }
+
+  private inLine(follower: LineFollower, time: number, considered: Considered): number[] {
+    const odds = this.oddsOf(considered);
     const most = Math.max(...odds);
     const one = time - this.last.time < ONE;
-    if (one && most <= this.last.most) return null;
+    if (one && most <= this.last.most) return [];
     this.last = { time, most };
-    const index = this.follower.add({ time, odds }, one);
-    return index < 0 ? null : { said: 'right', index, time };
+    const index = follower.add({ time, odds }, one);
+    return index < 0 ? [] : [index];
+  }
+
+  /** Each note that is found is taken out of what is new, and the rest is looked at again. */
+  private inSet(follower: SetFollower, time: number, considered: Considered): number[] {
+    const found: number[] = [];
+    let rest = considered;
+    for (;;) {
+      const index = follower.add({ time, odds: this.oddsOf(rest) }, found.length === 0);
+      if (index < 0) return found;
+      found.push(index);
+      const partials = withoutNote(rest.partials, this.expected.notes[index]!, this.tuning);
+      rest = { ...rest, partials };
+    }
   }
 
   private settled(finished: boolean): Said[] {

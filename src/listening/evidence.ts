@@ -34,7 +34,8 @@ export interface Heard {
 export interface Considered {
   /** Samples since the beginning. */
   readonly at: number;
-  readonly features: Float64Array;
+  readonly partials: readonly Fresh[];
+  readonly heard: Heard;
 }
 
 /** An onset ends the piece of the one before where it comes later than this and is so strong beside it. */
@@ -80,9 +81,8 @@ export class Evidence {
   /**
    * Looks closely at an onset.
    * @param later onsets after it
-   * @param tuning A4 in Hz, as the guitar is tuned
    */
-  consider(track: Track, onset: Onset, later: readonly Onset[], tuning: number): Considered {
+  consider(track: Track, onset: Onset, later: readonly Onset[]): Considered {
     const { at, jump } = this.attack(track, onset);
     const next = later.find(
       (other) =>
@@ -95,7 +95,7 @@ export class Evidence {
     const from = Math.floor(at) - length - margin;
     const samples = track.slice(from, Math.floor(at) + length + margin);
     const partials = this.fresh(samples, at - from, length);
-    return { at, features: featuresOf(partials, { strength: onset.strength, jump }, tuning) };
+    return { at, partials, heard: { strength: onset.strength, jump } };
   }
 
   private attack(track: Track, onset: Onset): Attack {

@@ -1,19 +1,23 @@
 /** Follows a performance event by event, and says what is settled. */
-import { align, type Alignment, type Event, type NoteReading } from './align.ts';
+import { align, likeliest, oddsOf, type Alignment, type Event, type NoteReading } from './align.ts';
 import type { Extra, Performance, Verdict } from './listening.ts';
 
 /** By how much (log odds) a reading has to be better than the best other before it is told. */
-export const SURE = { right: 0.2, atOnce: 1, wrong: 1.5, missing: 1.5, extra: 2 };
+export const SURE = { right: 0.2, atOnce: 1, wrong: 1.5, missing: 0.8, extra: 1.5 };
 
-/** A note is settled when so many notes after it were heard, or so many seconds have passed. */
+/** A note is settled when so many notes after it were heard, or so many seconds have passed; sooner where it is plain. */
 const NOTES_LATER = 2;
-const LATER = 1.2;
+const LATER = 0.8;
+const PLAIN = 2;
 
-/** Whether a note sounded between two times after all, though no onset told of it: the time, or null; else unsure. */
-export type Search = (midi: number, from: number, to: number) => number | 'unsure' | null;
+/** What follows a performance, in order or not. */
+export interface Following {
+  /** What is settled by now, or at the end. */
+  settle(now: number, finished?: boolean): Performance;
+}
 
 /** Follows notes in a given order. */
-export class LineFollower {
+export class LineFollower implements Following {
   private readonly events: Event[] = [];
   private verdicts: (Verdict | null)[];
   private settledBegin = 0;
@@ -22,7 +26,7 @@ export class LineFollower {
 
   constructor(
     private readonly notes: readonly number[],
-    private readonly search: Search,
+    private readonly due: readonly number[] = [],
   ) {
     this.verdicts = notes.map(() => null);
     this.alignment = align([], notes, false);
@@ -35,22 +39,25 @@ export class LineFollower {
   add(event: Event, replaces: boolean): number {
     if (replaces) this.events.pop();
     this.events.push(event);
-    this.alignment = align(this.events, this.notes, false);
+    this.alignment = align(this.events, this.notes, false, this.due);
     const reading = this.alignment.events.at(-1)!;
     return reading.label === 'right' && reading.margin >= SURE.atOnce ? reading.note : -1;
   }
 
   /** What is settled by now. */
   settle(now: number, finished = false): Performance {
-    if (finished) this.alignment = align(this.events, this.notes, true);
+    if (finished) this.alignment = align(this.events, this.notes, true, this.due);
     if (this.alignment.begins !== this.settledBegin) {
       this.settledBegin = this.alignment.begins;
       this.restarts++;
       this.verdicts = this.notes.map(() => null);
+      for (const event of this.events) delete event.settled;
     }
     this.alignment.notes.forEach((reading, i) => {
       if (this.verdicts[i] === null && (finished || this.ripe(i, reading, now))) {
-        this.verdicts[i] = this.verdictOf(i, reading);
+        this.verdicts[i] = this.verdictOf(reading);
+        const event = this.events[reading.event];
+        if (event && this.verdicts[i]!.verdict !== 'unheard') event.settled = i;
       }
     });
     return {
@@ -64,13 +71,14 @@ export class LineFollower {
   private ripe(i: number, reading: NoteReading, now: number): boolean {
     if (reading.label === 'open') return false;
     const later = this.alignment.notes.slice(i + 1).filter(({ event }) => event >= 0);
-    if (later.length >= NOTES_LATER) return true;
+    const plain = reading.label === 'right' && reading.margin >= PLAIN;
+    if (later.length >= NOTES_LATER - Number(plain)) return true;
     const since =
       reading.event >= 0 ? this.events[reading.event]! : this.events[later[0]?.event ?? -1];
     return since !== undefined && now - since.time > LATER;
   }
 
-  private verdictOf(i: number, reading: NoteReading): Verdict {
+  private verdictOf(reading: NoteReading): Verdict {
     const event = this.events[reading.event];
     if (reading.label === 'right' && reading.margin >= SURE.right) {
       return { verdict: 'right', time: event!.time };
@@ -82,23 +90,15 @@ export class LineFollower {
         heard: this.alignment.events[reading.event]!.heard,
       };
     }
-    const absent = reading.label === 'missing' || reading.label === 'open';
-    if (absent) {
-      const found = this.search(this.notes[i]!, ...this.gap(i));
-      if (typeof found === 'number') return { verdict: 'right', time: found };
-      if (found === null && (reading.margin >= SURE.missing || reading.label === 'open'))
-        return { verdict: 'missing' };
-    }
+    if (reading.label === 'missing' && reading.margin >= SURE.missing)
+      return { verdict: 'missing' };
+    if (reading.label === 'open' && this.wentOn()) return { verdict: 'missing' };
     return { verdict: 'unheard' };
   }
 
-  /** The time between the notes heard before and after an expected one. */
-  private gap(i: number): [number, number] {
-    const { notes } = this.alignment;
-    const before = notes.slice(0, i).findLast(({ event }) => event >= 0);
-    const after = notes.slice(i + 1).find(({ event }) => event >= 0);
-    const start = before ? this.events[before.event]!.time : (this.events[0]?.time ?? 0) - 1;
-    return [start, after ? this.events[after.event]!.time : Infinity];
+  /** Whether anything was heard for sure: in silence nothing is missing. */
+  private wentOn(): boolean {
+    return this.verdicts.some((verdict) => verdict?.verdict === 'right');
   }
 
   private extras(): Extra[] {
@@ -107,5 +107,67 @@ export class LineFollower {
         ? [{ time: this.events[t]!.time, heard, after: note }]
         : [],
     );
+  }
+}
+
+/** What a note in any order needs (log odds) to be right, to be an extra, and to be still possible at the end. */
+const ANY = { right: 0.5, extra: 2.5, possible: -4 };
+
+/** Follows notes that come in whatever order, several at a time too. */
+export class SetFollower implements Following {
+  private readonly verdicts: (Verdict | null)[];
+  private readonly most: number[];
+  private readonly extras: Extra[] = [];
+
+  constructor(private readonly notes: readonly number[]) {
+    this.verdicts = notes.map(() => null);
+    this.most = notes.map(() => -Infinity);
+  }
+
+  /**
+   * Takes an event, or what is left of it without the notes found in it.
+   * @param first whether nothing was found in it before: only then can it be an extra
+   * @returns the expected note that it is: by its index, or −1
+   */
+  add(event: Event, first: boolean): number {
+    const odds = this.notes.map((midi) => oddsOf(event, midi));
+    odds.forEach((value, i) => (this.most[i] = Math.max(this.most[i]!, value)));
+    const open = odds.map((value, i) => (this.verdicts[i] === null ? value : -Infinity));
+    const best = open.indexOf(Math.max(...open));
+    if (open[best]! >= ANY.right && this.stands(event, best)) {
+      this.verdicts[best] = { verdict: 'right', time: event.time };
+      return best;
+    }
+    const heard = likeliest(event);
+    if (first && !this.notes.includes(heard) && oddsOf(event, heard) >= ANY.extra) {
+      this.extras.push({ time: event.time, heard, after: -1 });
+    }
+    return -1;
+  }
+
+  /** Whether no other note explains the event much better than this one does. */
+  private stands(event: Event, index: number): boolean {
+    const other = likeliest(event, this.notes[index]);
+    if (this.notes.includes(other)) return true;
+    return oddsOf(event, this.notes[index]!) >= oddsOf(event, other) - ANY.right;
+  }
+
+  settle(_now: number, finished = false): Performance {
+    if (finished) this.finish();
+    return {
+      notes: this.verdicts.slice(),
+      extras: this.extras.slice(),
+      restarts: 0,
+      over: this.verdicts.every((verdict) => verdict !== null),
+    };
+  }
+
+  private finish(): void {
+    const heard = this.extras.length > 0 || this.verdicts.some((verdict) => verdict !== null);
+    this.verdicts.forEach((verdict, i) => {
+      if (verdict) return;
+      const missing = heard && this.most[i]! < ANY.possible;
+      this.verdicts[i] = { verdict: missing ? 'missing' : 'unheard' };
+    });
   }
 }

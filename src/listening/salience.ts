@@ -46,6 +46,20 @@ export function saliencesOf(partials: readonly Fresh[], reference: number): Sali
   );
 }
 
+/** So much of a partial stays when its note is taken out: another note may share it. */
+const SHARED = 0.15;
+
+/** What is new without a note: its partials are as good as gone. */
+export function withoutNote(partials: readonly Fresh[], midi: number, reference: number): Fresh[] {
+  const hertz = frequency(midi, reference);
+  return partials.map((partial) => {
+    const h = Math.max(1, Math.round(partial.hertz / hertz));
+    const at = h * hertz * Math.sqrt((1 + STIFFNESS * h * h) / (1 + STIFFNESS));
+    const own = partial.hertz > at * LOW && partial.hertz < at * HIGH;
+    return own ? { ...partial, fresh: SHARED * partial.fresh } : partial;
+  });
+}
+
 const LOW = 2 ** (-WIDTH / 1200);
 const HIGH = 2 ** (WIDTH / 1200);
 

@@ -1,5 +1,5 @@
 /** Finds the weights of `src/listening/evidence.ts` by logistic regression over the guitars that are tuned on. */
-import { Evidence, FEATURES } from '../../../src/listening/evidence.ts';
+import { Evidence, FEATURES, featuresOf } from '../../../src/listening/evidence.ts';
 import { OnsetFinder, type Onset } from '../../../src/listening/onset.ts';
 import { LOWEST_HEARD } from '../../../src/listening/salience.ts';
 import { Track } from '../../../src/listening/track.ts';
@@ -30,7 +30,8 @@ function onsetsOf(piece: Piece) {
   const onsets: Onset[] = finder.hear(piece.samples.subarray(START));
   const looked = onsets.map((onset, i) => {
     const reference = 440 * 2 ** (piece.offset / 1200);
-    return evidence.consider(track, onset, onsets.slice(i + 1, i + 6), reference);
+    const { at, partials, heard } = evidence.consider(track, onset, onsets.slice(i + 1, i + 6));
+    return { at, features: featuresOf(partials, heard, reference) };
   });
   const taken = new Map<number, number>();
   piece.plucks.forEach(({ time }, i) => {

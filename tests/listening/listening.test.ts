@@ -1,0 +1,152 @@
+import { describe, expect, it } from 'vitest';
+import { renderClick } from '../../src/sound/click.ts';
+import { agreed, clickIn } from '../../src/listening/delay.ts';
+import { offsetOf } from '../../src/listening/tuner.ts';
+import { stateOfError } from '../../src/listening/microphone-state.ts';
+import { heardIn, toldOf, words } from './hearing.ts';
+import { inSteps, recordingOf, type Played } from './played.ts';
+
+/** A seventh chord on B♭ up two strings and down again. */
+const LINE = [58, 62, 65, 69, 65, 62, 58, 57];
+const START = 0.9;
+const RIGHT = LINE.map(() => 'right');
+
+/** What is heard of notes in steps of a triplet at a tempo, ringing on. */
+const at = (midis: readonly number[], tempo: number, options = {}) => {
+  const step = 20 / tempo;
+  return recordingOf(inSteps(midis, START, step), START + step * midis.length + 1, options);
+};
+const line = { notes: LINE, order: 'given' } as const;
+const changed = (index: number, midi: number) => LINE.map((own, i) => (i === index ? midi : own));
+
+describe('a phrase on the app’s own string', () => {
+  it.each([60, 90, 120, 160])('is heard right at %i beats a minute, ringing', (tempo) => {
+    const { notes, extras } = heardIn(at(LINE, tempo), line);
+    expect(words({ notes, extras, restarts: 0, over: true })).toEqual(RIGHT);
+    expect(extras).toEqual([]);
+  });
+
+  it.each([44100, 48000])('is timed within 5 ms at %i samples a second', (rate) => {
+    const { notes } = heardIn(at(LINE, 120, { rate }), line, rate);
+    const errors = notes.map((note, i) =>
+      note?.verdict === 'right' ? note.time - START - i / 6 : Infinity,
+    );
+    expect(Math.max(...errors.map(Math.abs))).toBeLessThan(0.005);
+  });
+
+  it.each([
+    [3, 68],
+    [3, 70],
+    [1, 74],
+    [5, 57],
+  ])('is told where its note %i was %i', (index, midi) => {
+    const wanted: string[] = RIGHT.slice();
+    wanted[index] = `wrong ${midi}`;
+    expect(words(heardIn(at(changed(index, midi), 90), line))).toEqual(wanted);
+  });
+
+  it('never takes a neighbouring semitone or an octave for the note itself', () => {
+    for (const by of [-12, -1, 1, 12]) {
+      const told = words(heardIn(at(changed(4, LINE[4]! + by), 120), line));
+      expect(told[4], `${by}`).not.toBe('right');
+    }
+  });
+
+  it('is told where a note is missing, and where one came that was not asked for', () => {
+    const without = LINE.filter((_, i) => i !== 2);
+    expect(words(heardIn(at(without, 90), line))[2]).toBe('missing');
+    const { notes, extras } = heardIn(at([...LINE.slice(0, 4), 60, ...LINE.slice(4)], 90), line);
+    expect(notes.every((note) => note?.verdict === 'right')).toBe(true);
+    expect(extras.map(({ heard, after }) => [heard, after])).toEqual([[60, 3]]);
+  });
+
+  it('may be begun late, stopped, and begun again', () => {
+    const step = 0.2;
+    const notes: Played[] = [
+      ...inSteps(LINE.slice(0, 4), 3, step).map((note) => ({ ...note, until: 4.2 })),
+      ...inSteps(LINE, 5, step),
+    ];
+    const heard = heardIn(recordingOf(notes, 8), line);
+    expect(words(heard)).toEqual(RIGHT);
+    expect(heard.restarts).toBe(1);
+    expect(heard.notes[0]).toMatchObject({ time: expect.closeTo(5, 2) });
+  });
+
+  it('is not heard in silence: nothing is right and nothing wrong', () => {
+    expect(words(heardIn(recordingOf([], 3), line))).toEqual(LINE.map(() => 'unheard'));
+  });
+
+  it('is heard on a guitar that is off as a whole, once that is counted in', () => {
+    const flat = at(LINE, 90, { cents: -12 });
+    expect(words(heardIn(flat, { ...line, offset: -12 }))).toEqual(RIGHT);
+  });
+});
+
+describe('a chord’s notes in any order', () => {
+  const any = { notes: [58, 62, 65], order: 'any' } as const;
+
+  it('are each found, wherever they come', () => {
+    expect(words(heardIn(at([65, 58, 62], 60), any))).toEqual(['right', 'right', 'right']);
+  });
+
+  it('may come together', () => {
+    const together = [58, 62, 65].map((midi, i) => ({ midi, time: START + 0.012 * i }));
+    expect(words(heardIn(recordingOf(together, 3), any))).toEqual(['right', 'right', 'right']);
+  });
+
+  it('are told apart from one beside them', () => {
+    const heard = heardIn(at([65, 58, 63], 60), any);
+    expect(words(heard).slice(0, 1)).toEqual(['right']);
+    expect(words(heard)[1]).not.toBe('right');
+    expect(heard.extras.map((extra) => extra.heard)).toEqual([63]);
+  });
+});
+
+describe('tuning up', () => {
+  it.each([-12, -4, 0, 7])('reads a guitar that is %i cents off', (cents) => {
+    const strings = [40, 45, 50, 55, 59, 64];
+    const readings = strings.map((midi, string) => {
+      const samples = recordingOf([{ midi, time: 0.8 }], 2.2, { cents });
+      const told = toldOf({ do: 'tune', id: 1, strings, reference: 440 }, samples);
+      const tunings = told.flatMap((word) => (word.told === 'string' ? [word.tuning] : []));
+      expect(tunings.every((tuning) => tuning.string === string)).toBe(true);
+      return tunings.at(-1)!;
+    });
+    for (const reading of readings) expect(Math.abs(reading.cents - cents)).toBeLessThan(1);
+    expect(new Set(readings.map(({ state }) => state))).toEqual(
+      new Set([Math.abs(cents) <= 5 ? 'ready' : 'near']),
+    );
+    expect(offsetOf(readings.map((reading) => reading.cents))).toBeCloseTo(cents, 0);
+  });
+});
+
+describe('the delay of sound', () => {
+  const rate = 44100;
+  const click = renderClick(rate);
+  const heardClick = (late: number, level: number, noise: number) => {
+    const samples = recordingOf([], 0.6, { noise });
+    click.forEach((value, n) => (samples[Math.round(late * rate) + n]! += level * value));
+    return samples;
+  };
+
+  it.each([0.02, 0.18, 0.45])('of %f s is found within a millisecond', (late) => {
+    const found = clickIn(heardClick(late, 0.02, 1e-3), click);
+    expect(Math.abs(found! / rate - late)).toBeLessThan(0.001);
+  });
+
+  it('is not made up where no click is heard', () => {
+    expect(clickIn(heardClick(0.18, 0, 1e-3), click)).toBeNull();
+    expect(agreed([0.18, 0.181, null, 0.35, 0.02])).toBeNull();
+    expect(agreed([0.18, 0.181, null, 0.1805, 0.02])).toBe(0.1805);
+  });
+});
+
+describe('the microphone', () => {
+  it.each([
+    ['NotAllowedError', 'refused'],
+    ['NotFoundError', 'none'],
+    ['NotReadableError', 'taken'],
+  ])('that throws a %s is %s', (name, state) => {
+    expect(stateOfError(new DOMException('', name))).toBe(state);
+  });
+});
