@@ -6,6 +6,7 @@ import type { Key } from '../theory/key.ts';
 import { MEMBER_NAMES, noteLabel, type Naming } from '../theory/naming.ts';
 import { parsePitch } from '../theory/note.ts';
 import { useLying } from './lying.ts';
+import { cell, inlayAt, neighbour, rowsOf, span, type Layout } from './neckLayout.ts';
 import './Neck.css';
 
 /** A dot to draw. Without a member it is plain ink and tells nothing but its place. */
@@ -166,14 +167,6 @@ function Places({ layout, ...props }: NeckProps & { layout: Layout }) {
 
 const samePlace = (a: Place, b: Place) => a.string === b.string && a.fret === b.fret;
 
-/** A row is a string where the neck lies, and a fret where it stands. */
-function rowsOf({ strings, frets: [low, high], lying }: Layout): Place[][] {
-  const all = span(1, strings);
-  return lying
-    ? all.map((string) => span(low, high).map((fret) => ({ string, fret })))
-    : span(low, high).map((fret) => all.toReversed().map((string) => ({ string, fret })));
-}
-
 interface CellProps extends NeckProps {
   place: Place;
   dot: NeckDot | undefined;
@@ -237,26 +230,6 @@ function cellWords(place: Place, dot: NeckDot | undefined, name: string | undefi
   return words.join(', ');
 }
 
-interface Layout {
-  strings: number;
-  frets: readonly [number, number];
-  lying: boolean;
-  mirrored: boolean;
-}
-
-/** Where a place's cell is in the grid. Line 1 holds names of strings (upright) or numbers of frets (lying). */
-function cell(layout: Layout, place: Place): Record<string, string> {
-  const { strings, frets, lying, mirrored } = layout;
-  const along = place.fret - frets[0];
-  const count = frets[1] - frets[0] + 1;
-  if (lying) {
-    const column = mirrored ? (along < 0 ? count + 1 : count - along) : along + 2;
-    return { gridColumn: String(column), gridRow: String(place.string) };
-  }
-  const across = mirrored && place.string <= strings ? place.string - 1 : strings - place.string;
-  return { gridColumn: String(across + 2), gridRow: String(along + 2) };
-}
-
 /** Strings, frets, nut and inlays, drawn in units of one string by one fret and stretched to fit. */
 function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: number }) {
   const [low, high] = frets;
@@ -301,30 +274,4 @@ function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: numbe
         ))}
     </>
   );
-}
-
-/** An inlay lies in the middle of the neck across and of its fret along. */
-function inlayAt(layout: Layout, fret: number): Record<string, string> {
-  const at = cell(layout, { string: 1, fret });
-  return layout.lying
-    ? { gridColumn: at.gridColumn!, gridRow: `1 / ${layout.strings + 1}` }
-    : { gridRow: at.gridRow!, gridColumn: `2 / ${layout.strings + 2}` };
-}
-
-/** The place an arrow key leads to, or null for any other key. Moves stay on the neck that is drawn. */
-function neighbour(key: string, from: Place, layout: Layout): Place | null {
-  const { strings, frets, lying, mirrored } = layout;
-  const step = { ArrowUp: [0, -1], ArrowDown: [0, 1], ArrowLeft: [-1, 0], ArrowRight: [1, 0] }[key];
-  if (!step) return null;
-  const [x, y] = step as [number, number];
-  const across = lying ? y : mirrored ? x : -x;
-  const along = lying ? (mirrored ? -x : x) : y;
-  return {
-    string: Math.min(strings, Math.max(1, from.string + across)),
-    fret: Math.min(frets[1], Math.max(frets[0], from.fret + along)),
-  };
-}
-
-function span(from: number, to: number): number[] {
-  return Array.from({ length: Math.max(0, to - from + 1) }, (_, index) => from + index);
 }
