@@ -14,7 +14,7 @@ export interface Event {
 }
 
 /** What a reading costs that is not a note played as asked. */
-export const COSTS = { wrong: 2.7, skipped: 3.5, extra: 3.5, again: 3.5, restart: 4.5 };
+export const COSTS = { wrong: 2.7, skipped: 2.7, extra: 3.5, again: 3.5, restart: 4.5 };
 
 /** An onset is likelier to be what is expected than features alone can know. */
 const EXPECTED = 0.8;

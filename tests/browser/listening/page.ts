@@ -36,17 +36,17 @@ function tune(strings: readonly number[], after: number): Promise<listening.Stri
   });
 }
 
-/** From now on the microphone hears what the page itself sounds, so many seconds late. */
-function hearItself(seconds: number): void {
+/** From now on the microphone hears what the page itself sounds, as many seconds late as the delay that is given says. */
+function hearItself(): AudioParam {
   const into = context.createMediaStreamDestination();
   const late = context.createDelay(1);
-  late.delayTime.value = seconds;
   late.connect(into);
   const connect = AudioNode.prototype.connect as (this: AudioNode, to: AudioNode) => AudioNode;
   AudioNode.prototype.connect = function (this: AudioNode, to: AudioNode) {
     return connect.call(this, to === context.destination ? late : to);
   } as typeof AudioNode.prototype.connect;
   navigator.mediaDevices.getUserMedia = () => Promise.resolve(into.stream);
+  return late.delayTime;
 }
 
 /** Keeps the stream that is given next, so that it can be taken away. */
@@ -63,7 +63,47 @@ function watchStream(): { take(): void } {
   };
 }
 
+/**
+ * Counts blocks that come from the worklet, and frames of the clock that none of them covers, for so many ms. They are
+ * copied on their way to the Worker.
+ */
+function blocks(ms: number): Promise<{ blocks: number; lost: number }> {
+  const counted = { blocks: 0, lost: 0 };
+  return new Promise((resolve) => {
+    let next = -1;
+    counting = ({ frame, samples }) => {
+      counted.blocks++;
+      if (next >= 0) counted.lost += Math.abs(frame - next);
+      next = frame + samples.length;
+    };
+    setTimeout(() => resolve(counted), ms);
+  });
+}
+
+let counting = (_block: { frame: number; samples: Float32Array }) => {};
+const post = MessagePort.prototype.postMessage as (
+  this: MessagePort,
+  message: unknown,
+  ...rest: unknown[]
+) => void;
+MessagePort.prototype.postMessage = function (
+  this: MessagePort,
+  message: unknown,
+  ...rest: unknown[]
+) {
+  if (!(message instanceof MessagePort)) return post.call(this, message, ...rest);
+  // The worklet's way to the Worker: through here.
+  const between = new MessageChannel();
+  between.port2.addEventListener('message', ({ data }) => {
+    counting(data);
+    message.postMessage(data, [data.samples.buffer]);
+  });
+  between.port2.start();
+  return post.call(this, between.port1, [between.port1]);
+} as typeof MessagePort.prototype.postMessage;
+
 const ears = {
+  blocks,
   listening,
   context,
   open,
