@@ -1,7 +1,7 @@
 /**
  * How well the judge hears: outside guitars, notes summed into phrases with known truth, every row of the bars. Two cores
  * take an hour for the whole of it (`npm run listen`); `npm run listen -- 20` takes a twentieth of the notes,
- * `-- 20 ringing` only the rows so named, `-- fit 6` finds the weights of `src/listening/evidence.ts` anew.
+ * `-- 20 ringing` only the rows so named, `-- 20 "" reported` only the guitars that nothing was tuned on, `-- fit 6` finds the weights of `src/listening/evidence.ts` anew.
  */
 import { REPORTED, TUNED_ON, type Guitar, type Source } from './listening/bank.ts';
 import { fit } from './listening/fit.ts';
@@ -132,7 +132,7 @@ function study(title: string, sources: readonly Source[], part: number, only: st
   }
 }
 
-const [first = '1', second = ''] = process.argv.slice(2);
+const [first = '1', second = '', set = ''] = process.argv.slice(2);
 if (first === 'fit') {
   fit(
     TUNED_ON.flatMap((source) => source.load()),
@@ -140,6 +140,6 @@ if (first === 'fit') {
     Number(second || 6),
   );
 } else {
-  study('Tuned on', TUNED_ON, Number(first), second);
-  study('Reported only', REPORTED, Number(first), second);
+  if (set !== 'reported') study('Tuned on', TUNED_ON, Number(first), second);
+  if (set !== 'tuned') study('Reported only', REPORTED, Number(first), second);
 }

@@ -209,7 +209,7 @@ function sounding(
 }
 
 function nearest(guitar: Guitar, midi: number): readonly Clip[] {
-  for (const by of [0, 1, -1, 2, -2]) {
+  for (const by of [0, 1, -1, 2, -2, -3, -4, -5]) {
     const clips = guitar.clips.get(midi + by);
     if (clips) return clips;
   }
