@@ -1,4 +1,5 @@
 /** Words for days. A lesson day is a date without a time, in the phone's own calendar. */
+import { tomorrowMorning } from '../memory/day.ts';
 
 const DAY = 86_400_000;
 
@@ -18,6 +19,11 @@ export function daysUntil(lessonDay: string, now: number): number {
 /** When a lesson day begins that is yet to come, ms; null where there is none, or it has begun. */
 export function startAhead(lessonDay: string | null, now: number): number | null {
   return lessonDay !== null && daysUntil(lessonDay, now) > 0 ? startOf(lessonDay) : null;
+}
+
+/** Tomorrow morning on this phone, ms: the next one after the night, for who is up late. */
+export function tomorrowOf(now: number): number {
+  return tomorrowMorning(now, -new Date(now).getTimezoneOffset());
 }
 
 /** `Tuesday`, or with its date where it is a week away or more: `Tuesday 8 December`. */

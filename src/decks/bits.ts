@@ -26,6 +26,8 @@ export interface BitReader {
   take(width: number): number;
   /** The bytes of which nothing was taken yet. */
   rest(): Uint8Array;
+  /** Whether everything was taken but the zeros that fill up the last byte. */
+  atEnd(): boolean;
 }
 
 export function bitReader(bytes: Uint8Array): BitReader {
@@ -38,5 +40,10 @@ export function bitReader(bytes: Uint8Array): BitReader {
       return value >>> 0;
     },
     rest: () => bytes.subarray(Math.ceil(used / 8)),
+    atEnd() {
+      if (Math.ceil(used / 8) !== bytes.length) return false;
+      for (let at = used; at < 8 * bytes.length; at++) if (bit(at) === 1) return false;
+      return true;
+    },
   };
 }

@@ -1,5 +1,6 @@
 /**
- * Whole numbers packed by how likely they are: one of odds 1 in 8 takes 3 bits, a near certain one next to nothing.
+ * Whole numbers that were packed by how likely they are: one of odds 1 in 8 took 3 bits. Reports of versions 1 and 2 hold
+ * them; nothing is packed so any longer.
  * Asymmetric numeral systems (J. Duda, "Asymmetric numeral systems", arXiv:1311.2540, 2013), a byte at a time.
  *
  * Odds are made of whole numbers by + − × ÷ alone, which every machine rounds alike; `Math.exp` is not.
@@ -42,36 +43,7 @@ export function even(count: number): Odds {
   return oddsOf(Array<number>(count).fill(1));
 }
 
-/** Packs values with their odds. */
-export interface OddsWriter {
-  put(value: number, odds: Odds): void;
-  bytes(): Uint8Array;
-}
-
-export function oddsWriter(): OddsWriter {
-  const put: { start: number; share: number }[] = [];
-  return {
-    put(value, odds) {
-      const start = odds[value]!;
-      put.push({ start, share: odds[value + 1]! - start });
-    },
-    bytes() {
-      // What is packed last comes out first.
-      const bytes: number[] = [];
-      let state = LOWEST;
-      for (const { start, share } of put.toReversed()) {
-        for (; state >= (LOWEST / SCALE) * 256 * share; state = Math.floor(state / 256)) {
-          bytes.push(state % 256);
-        }
-        state = Math.floor(state / share) * SCALE + (state % share) + start;
-      }
-      for (let i = 0; i < 4; i++, state = Math.floor(state / 256)) bytes.push(state % 256);
-      return Uint8Array.from(bytes.toReversed());
-    },
-  };
-}
-
-/** Takes apart what an `OddsWriter` packed, with the same odds in the same order. */
+/** Takes apart what was packed, with the same odds in the same order. */
 export interface OddsReader {
   /** The next value; anything within the odds beyond the end. */
   take(odds: Odds): number;

@@ -3,13 +3,14 @@
  * a name was typed.
  *
  *     text, UTF-8 (the question, the name, either may be missing) · a zero byte · bits:
- *     deck 32 · sender 32 · day 16 · minute 11 · practised 28 · asked 17 · right 17
- *     kinds 4 (3 in version 1), for each: median seconds 6
- *     items 12 · how fine 2 · how they lie 33 · then, packed by those odds, for each item:
- *     marked, unseen, and unless that: stability, days, missed; where missed: misses, taken for; else: slow
+ *     deck 32 · sender 32 · day 16 · minute 11 · practised 28 · asked 17 · first asked 17 · of those right 17
+ *     kinds 4, for each: median seconds 6
+ *     items 12 · how fine 2 · marked to ask about: how many 4, for each its place 12
+ *     for each item how it went lately 5 (0 where it was never asked), and unless that: recall, ease, answers
  *
- * An item takes some 13 bits as a log leaves them. Where a link would pass 500 characters, stability and days are told
- * in half as many steps, or a quarter: so 150 items fit, whatever is told of them, with a question, a name and marks.
+ * An asked item takes 15 bits. Where a link would pass 500 characters, recall, ease and answers are told more roughly,
+ * in 8 bits or in 5: so 150 items fit, whatever is told of them, with a question, a name and marks. Packing by odds
+ * would save a tenth; that was not worth its code.
  */
 import { bitReader, bitWriter } from './bits.ts';
 import type { BitReader, BitWriter } from './bits.ts';
@@ -19,16 +20,16 @@ import type { KindName } from './deck.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
 import { NOT_PLAIN, PLAIN_LINES } from './plain.ts';
-import { oddsReader, oddsWriter } from './odds.ts';
-import { chanceOf, distributionOf, putDistribution, takeDistribution } from './report-odds.ts';
-import type { Chances } from './report-odds.ts';
+import { readItemsBefore } from './reportBefore.ts';
 
-/** What a report tells of one item that was seen. */
+/** What a report tells of one item that was asked. */
 export interface ItemFacts {
-  /** Days until recall has faded to .9; kept within 8 % from .03 to 400 (17 or 42 % where the link would be too long). */
-  readonly stability: number;
-  /** Days since the last answer; kept alike, of half a day more than they are, up to 60. */
-  readonly days: number;
+  /** The chance that it is known on the lesson's day, 0 to 1; kept within .017 (.034 or .072 where the link would be too long). */
+  readonly recall: number;
+  /** How easily it comes to this student, beside their other items, on the logistic scale; kept in steps. Null: not told. */
+  readonly ease: number | null;
+  /** How many answers stand behind that; kept as 1, 2, 4 or 8, or not at all: 0. */
+  readonly answers: number;
   /** Whether it was answered slowly for this student; told only of items not missed lately. */
   readonly slow: boolean;
   /** Wrong ones of the last answers, up to 3. */
@@ -48,35 +49,40 @@ export interface Report {
   readonly minute: number;
   /** Whether each of the last 28 days had practice in it, the oldest first, `day` last. */
   readonly practised: readonly boolean[];
-  /** Answers on this deck, and how many were right; up to 131,071. */
+  /** Answers on this deck; those that were the first to an item on a day, and how many of those were right; up to 131,071. */
   readonly asked: number;
-  readonly right: number;
+  readonly firstAsked: number;
+  readonly firstRight: number;
   /** Median seconds of a right answer, by kind; kept within 4 % from .5 to 60. */
   readonly seconds: Partial<Readonly<Record<KindName, number>>>;
   /** The deck's items in their order, null where unseen; up to 4,095. */
   readonly items: readonly (ItemFacts | null)[];
   /** Items that the student marked to ask about, up to 15: their places in `items`, ascending. */
-  readonly marked: readonly number[];
+  readonly askedAbout: readonly number[];
   /** A question to the teacher, up to 60 characters, and a name, up to 40; may be empty. */
   readonly question: string;
   readonly name: string;
 }
 
-/** How much a report may hold: characters, items, marked items, answers. */
-export const MOST_TOLD = { question: 60, name: 40, items: 4095, marked: 15, count: 131_071 };
+/** How much a report may hold: characters, items, items asked about, answers. */
+export const MOST_TOLD = { question: 60, name: 40, items: 4095, askedAbout: 15, count: 131_071 };
 
-const VERSION = 2;
+const VERSION = 3;
 const PRACTISED = 28;
 const NO_SECONDS = 63;
 const MOST_MISSES = 3;
 const NAME = '\u001f';
 
-/** From the finest: of days since, half a day is added, so that today is told from yesterday. */
-const FINENESS = [1, 2, 4].map((coarser) => ({
-  stability: logSteps(0.03, 400, 64 / coarser),
-  days: logSteps(0.5, 60.5, 32 / coarser),
-}));
+/** Bits for an item's recall, ease and answers, the finest first. */
+const FINENESS = [
+  { recall: 5, ease: 3, answers: 2 },
+  { recall: 4, ease: 3, answers: 1 },
+  { recall: 3, ease: 2, answers: 0 },
+];
 type Fineness = (typeof FINENESS)[number];
+
+/** The steps of ease reach so far to either side of 0. */
+const EASE = 1.05;
 
 /** What a link should not pass, characters. */
 const LONG = 500;
@@ -120,16 +126,15 @@ function pack(report: Report, fine: number): Uint8Array {
   putHead(bits, report);
   bits.put(report.items.length, 12);
   bits.put(fine, 2);
-  const scales = FINENESS[fine]!;
-  const items = report.items.map((item, i) => stepsOf(item, report.marked.includes(i), scales));
-  const distribution = distributionOf(items, countsOf(scales));
-  putDistribution(bits, distribution);
-  const packed = packItems(items, chanceOf(distribution, countsOf(scales)));
-  return Uint8Array.of(...text, ...bits.bytes(), ...packed);
+  bits.put(report.askedAbout.length, 4);
+  for (const place of report.askedAbout) bits.put(place, 12);
+  for (const item of report.items) putItem(bits, item, FINENESS[fine]!);
+  return Uint8Array.of(...text, ...bits.bytes());
 }
 
 /**
- * The report that a link holds and the link's own letters, or what is wrong with it and what to do.
+ * The report that a link holds and the link's own letters, or what is wrong with it and what to do. Of one that was made
+ * before ease was told, recall is the one a week later as it was then reckoned.
  *
  * @param link the whole address, the part after `#`, or the payload alone, as pasted from a message
  */
@@ -145,9 +150,7 @@ export function readReport(
 
   const head = takeHead(bits, opened.version);
   const count = bits.take(12);
-  const scales = FINENESS[bits.take(2)] ?? FINENESS[0]!;
-  const chances = chanceOf(takeDistribution(bits), countsOf(scales));
-  const told = unpackItems(bits.rest(), count, chances, scales);
+  const told = opened.version < VERSION ? readItemsBefore(bits, count) : takeItems(bits, count);
   if (end < 0 || more.length > 0 || told === null) return { fault: altered('report') };
   const report: Report = { ...head, ...told, question, name };
   return excess(report) === null
@@ -162,7 +165,8 @@ function putHead(bits: BitWriter, report: Report): void {
   bits.put(report.minute, 11);
   for (const practised of report.practised) bits.put(Number(practised), 1);
   bits.put(report.asked, 17);
-  bits.put(report.right, 17);
+  bits.put(report.firstAsked, 17);
+  bits.put(report.firstRight, 17);
   bits.put(KIND_NAMES.length, 4);
   for (const kind of KIND_NAMES) {
     const median = report.seconds[kind];
@@ -173,93 +177,68 @@ function putHead(bits: BitWriter, report: Report): void {
 function takeHead(bits: BitReader, version: number) {
   const [deck, sender, day, minute] = [bits.take(32), bits.take(32), bits.take(16), bits.take(11)];
   const practised = repeat(PRACTISED, () => bits.take(1) === 1);
-  const [asked, right] = [bits.take(17), bits.take(17)];
+  const asked = bits.take(17);
+  // What was told before were all answers and all right ones: nothing of first askings.
+  const firsts = [bits.take(17), version < 3 ? 0 : bits.take(17)];
+  const [firstAsked, firstRight] = version < 3 ? [0, 0] : (firsts as [number, number]);
   const medians = repeat(bits.take(version === 1 ? 3 : 4), () => bits.take(6));
   const known = KIND_NAMES.flatMap((kind, i): [KindName, number][] => {
     const step = medians[i] ?? NO_SECONDS;
     return step === NO_SECONDS ? [] : [[kind, seconds.value(step)]];
   });
-  return { deck, sender, day, minute, practised, asked, right, seconds: Object.fromEntries(known) };
-}
-
-/** An item as whole numbers: steps of stability and days; `slow` 0 where missed. Null where unseen. */
-interface Seen {
-  readonly stability: number;
-  readonly days: number;
-  readonly slow: number;
-  readonly misses: number;
-  readonly takenFor: number;
-}
-
-/** What is told of an item, rounded. */
-export interface ItemSteps {
-  readonly marked: boolean;
-  readonly seen: Seen | null;
-}
-
-const countsOf = ({ stability, days }: Fineness) => ({
-  stability: stability.count,
-  days: days.count,
-});
-
-function stepsOf(item: ItemFacts | null, marked: boolean, scales: Fineness): ItemSteps {
-  if (item === null) return { marked, seen: null };
-  const misses = Math.min(MOST_MISSES, item.misses);
-  const seen = {
-    stability: scales.stability.step(item.stability),
-    days: scales.days.step(0.5 + item.days),
-    slow: misses === 0 ? Number(item.slow) : 0,
-    misses,
-    takenFor: misses === 0 ? 0 : (item.takenFor ?? 0),
-  };
-  return { marked, seen };
-}
-
-function packItems(items: readonly ItemSteps[], chances: Chances): Uint8Array {
-  const out = oddsWriter();
-  for (const { marked, seen } of items) {
-    out.put(Number(marked), chances.marked);
-    out.put(Number(seen === null), chances.unseen);
-    if (seen === null) continue;
-    out.put(seen.stability, chances.stability);
-    out.put(seen.days, chances.days);
-    out.put(Number(seen.misses > 0), chances.missed);
-    if (seen.misses === 0) {
-      out.put(seen.slow, chances.slow);
-      continue;
-    }
-    out.put(seen.misses - 1, chances.misses);
-    out.put(Number(seen.takenFor > 0), chances.taken);
-    if (seen.takenFor > 0) out.put(seen.takenFor - 1, chances.takenFor);
-  }
-  return out.bytes();
+  const counts = { asked, firstAsked, firstRight };
+  return { deck, sender, day, minute, practised, ...counts, seconds: Object.fromEntries(known) };
 }
 
 /**
- * Inverts `stepsOf` and `packItems`; null where the bytes hold less or more than so many items. In one go: a class's
- * reports are many, and what would be made in between took half the time.
+ * How an item went lately, in one number: 0 never asked; 1 not missed, 2 not missed but slow; from 3 on, for each number
+ * of misses, taken for nothing or for one of the seven degrees.
  */
-function unpackItems(bytes: Uint8Array, count: number, chances: Chances, scales: Fineness) {
-  const from = oddsReader(bytes);
-  const marked: number[] = [];
-  const items = repeat(count, (place): ItemFacts | null => {
-    if (from.take(chances.marked) === 1) marked.push(place);
-    if (from.take(chances.unseen) === 1) return null;
-    const stability = scales.stability.value(from.take(chances.stability));
-    const days = scales.days.value(from.take(chances.days)) - 0.5;
-    if (from.take(chances.missed) === 0) {
-      const slow = from.take(chances.slow) === 1;
-      return { stability, days, slow, misses: 0, takenFor: null };
-    }
-    const misses = 1 + from.take(chances.misses);
-    const takenFor = from.take(chances.taken) === 1 ? 1 + from.take(chances.takenFor) : null;
-    return { stability, days, slow: false, misses, takenFor };
-  });
-  return from.atEnd() ? { items, marked } : null;
+function latelyOf(item: ItemFacts | null): number {
+  if (item === null) return 0;
+  if (item.misses === 0) return item.slow ? 2 : 1;
+  return 3 + 8 * (Math.min(MOST_MISSES, item.misses) - 1) + (item.takenFor ?? 0);
+}
+
+function putItem(bits: BitWriter, item: ItemFacts | null, fine: Fineness): void {
+  bits.put(latelyOf(item), 5);
+  if (item === null) return;
+  bits.put(stepOf(item.recall, fine.recall), fine.recall);
+  bits.put(stepOf(((item.ease ?? 0) / EASE + 1) / 2, fine.ease), fine.ease);
+  const doublings = Math.floor(Math.log2(Math.max(1, item.answers)));
+  bits.put(Math.min(2 ** fine.answers - 1, doublings), fine.answers);
+}
+
+/** Inverts what is packed after the items' number; null where it is not what would have been packed. */
+function takeItems(bits: BitReader, count: number): Pick<Report, 'items' | 'askedAbout'> | null {
+  const fine = FINENESS[bits.take(2)];
+  const askedAbout = repeat(bits.take(4), () => bits.take(12));
+  if (!fine) return null;
+  const items = repeat(count, () => takeItem(bits, fine));
+  const inOrder = askedAbout.every((place, k) => k === 0 || askedAbout[k - 1]! < place);
+  const fits = items.every((item) => item === null || item.misses <= MOST_MISSES);
+  return bits.atEnd() && inOrder && fits ? { items, askedAbout } : null;
+}
+
+function takeItem(bits: BitReader, fine: Fineness): ItemFacts | null {
+  const lately = bits.take(5);
+  if (lately === 0) return null;
+  const [misses, takenFor] = lately < 3 ? [0, 0] : [1 + ((lately - 3) >> 3), (lately - 3) & 7];
+  const recall = bits.take(fine.recall) / (2 ** fine.recall - 1);
+  const ease = EASE * ((2 * bits.take(fine.ease)) / (2 ** fine.ease - 1) - 1);
+  const answers = fine.answers === 0 ? 0 : 2 ** bits.take(fine.answers);
+  return { recall, ease, answers, slow: lately === 2, misses, takenFor: takenFor || null };
+}
+
+/** The step nearest to a share from 0 to 1, of as many as so many bits count. */
+function stepOf(share: number, bits: number): number {
+  const most = 2 ** bits - 1;
+  return Math.max(0, Math.min(most, Math.round(share * most)));
 }
 
 /** What a link cannot carry of a report, as a sentence; null where it carries all. */
-function excess({ question, name, items, marked, asked, right, practised, minute }: Report) {
+function excess(report: Report): string | null {
+  const { question, name, items, askedAbout, practised } = report;
   const most = MOST_TOLD;
   if (question.length > most.question) {
     return `Shorten the question to ${most.question} characters.`;
@@ -269,11 +248,15 @@ function excess({ question, name, items, marked, asked, right, practised, minute
     return `Write question and name as plain text: ${NOT_PLAIN}.`;
   }
   if (items.length > most.items) return `A report carries at most ${most.items} items.`;
-  if (marked.length > most.marked) return `Mark at most ${most.marked} cards.`;
-  if (marked.some((item) => item >= items.length)) return 'Mark cards of this lesson only.';
-  if (asked > most.count || right > asked)
+  if (askedAbout.length > most.askedAbout) return `Mark at most ${most.askedAbout} cards.`;
+  if (askedAbout.some((item) => item >= items.length)) return 'Mark cards of this lesson only.';
+  if (
+    report.asked > most.count ||
+    report.firstAsked > report.asked ||
+    report.firstRight > report.firstAsked
+  )
     return 'A report counts right answers among its answers.';
-  if (practised.length !== PRACTISED || minute >= 1440)
+  if (practised.length !== PRACTISED || report.minute >= 1440)
     return 'A report covers 28 days to a minute.';
   return null;
 }

@@ -1,8 +1,7 @@
 /**
- * What asking an item would bring, reckoned from the imprints that its askings have left: a power law of practice and
+ * How likely an item is to be known, reckoned from the imprints that its askings have left: a power law of practice and
  * forgetting after Pavlik & Anderson, "Practice and forgetting effects on vocabulary memory", Cognitive Science 29,
- * 2005, in which an imprint fades the faster the stronger the item was when it was laid. It ranks items better than
- * the model of model.ts when time is scarce; the recall that is shown comes from that one.
+ * 2005, in which an imprint fades the faster the stronger the item was when it was laid.
  */
 
 /**
@@ -58,26 +57,21 @@ export function depthAt(chance: number): number {
 }
 
 /**
- * How easily an item comes to this student, on the logistic scale; its own estimate given by mean and variance.
+ * How easily an item comes to this student, on the logistic scale.
  *
  * @param mark how hard the deck says it is, 1 (easiest) to 5: of less weight the more the item's own answers tell
  */
-export function easeOf(general: Estimate, mean: number, variance: number, mark = 3): number {
-  return general.mean + mean + (MARK * (3 - mark) * variance) / OWN.variance;
-}
-
-/** How much the doubt in both estimates flattens the chances. */
-export function doubtOf(general: Estimate, variance: number): number {
-  return Math.sqrt(1 + 0.39 * (general.variance + variance));
+export function easeOf(general: Estimate, own: Estimate, mark = 3): number {
+  return general.mean + own.mean + (MARK * (3 - mark) * own.variance) / OWN.variance;
 }
 
 /**
- * The chance of knowing an item of some ease, no guess counted.
- *
- * @param level the logarithm of its activation
+ * How likely an item of some ease is to be known, no guess counted, on the logistic scale; the doubt in both estimates
+ * flattens it.
  */
-export function chanceAt(level: number, ease: number, doubt: number): number {
-  return logistic((level / NOISE + ease) / doubt);
+export function levelAt(active: number, ease: number, general: Estimate, own: Estimate): number {
+  const doubt = Math.sqrt(1 + 0.39 * (general.variance + own.variance));
+  return (Math.log(active) / NOISE + ease) / doubt;
 }
 
 /** Lays one more imprint among the others, in place, at the activation that they then had. */
@@ -155,6 +149,7 @@ function mergeClosest(imprints: number[], now: number): void {
 
 type Six = [number, number, number, number, number, number];
 
-function logistic(x: number): number {
+/** From the logistic scale to a chance. */
+export function logistic(x: number): number {
   return 1 / (1 + Math.exp(-x));
 }

@@ -1,21 +1,29 @@
 import { kindOf } from '../decks/id.ts';
 import { guessOf } from '../decks/kinds.ts';
 import type { Review, Reviews } from '../store/review.ts';
-import { APART, KEPT, type Trial } from './forecast.ts';
+import { correctedLevel, type Correction, newCorrection, updateCorrection } from './correction.ts';
+import type { LearningCorrection } from './correction.ts';
+import { DAY, localDay } from './day.ts';
 import {
   activation,
+  easeOf,
   type Estimate,
   GENERAL,
   imprint,
   type Imprints,
   laidBy,
   type LearningEstimate,
-  updateEstimates,
+  levelAt,
+  logistic,
   OWN,
   SILENCE,
+  updateEstimates,
 } from './imprint.ts';
-import { DAY, recallAfter, strengthAfter, type Strength } from './model.ts';
+import { keepTrial, type Trial } from './lookBack.ts';
 import { learnPace, type LearningPace, newPace, type Pace } from './pace.ts';
+
+/** Only an answer so many days after the one before is one on another day. */
+const APART = 0.5;
 
 /** What is known of one item, from its reviews alone. */
 export interface Known {
@@ -23,12 +31,14 @@ export interface Known {
   readonly kind: string;
   readonly asked: number;
   readonly right: number;
+  /** Answers that were the first on a day, half a day or more after the one before, and how many of those were right. */
+  readonly firsts: number;
+  readonly firstsRight: number;
   /** When it was first and last answered, ms, on the memory's own clock (see `Memory.clock`). */
   readonly first: number;
   readonly last: number;
   readonly lastRight: boolean;
-  readonly strength: Strength;
-  /** What its askings have left, and how easily it comes: for the choice of the next item (see imprint.ts). */
+  /** What its askings have left, and how easily it comes (see imprint.ts). */
   readonly imprints: Imprints;
   readonly ease: Estimate;
   /** What it was taken for, and how often, in the words of `data-answer`. */
@@ -44,10 +54,12 @@ export interface Memory {
   readonly asked: number;
   readonly firsts: number;
   readonly firstsRight: number;
-  /** The last answers given half a day or more after the one before: what the forecast learns from. */
+  /** The last answers given half a day or more after the one before, and what had been foretold. */
   readonly trials: readonly Trial[];
   /** How easily things come to this student. */
   readonly ease: Estimate;
+  /** Where this student is not as the model reckons. */
+  readonly correction: Correction;
   /** Local days practised, from 04:00 to 04:00, numbered from 1 January 1970. */
   readonly days: ReadonlySet<number>;
   /** When the last answer was given: ms since 1970, as `readClock` says. */
@@ -58,8 +70,11 @@ export interface Memory {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-interface Learning extends Mutable<Omit<Memory, 'items' | 'paces' | 'trials' | 'days' | 'ease'>> {
+interface Learning extends Mutable<
+  Omit<Memory, 'items' | 'paces' | 'trials' | 'days' | 'ease' | 'correction'>
+> {
   readonly ease: LearningEstimate;
+  readonly correction: LearningCorrection;
   readonly items: Map<string, LearningKnown>;
   readonly paces: Map<string, LearningPace>;
   readonly trials: Trial[];
@@ -81,6 +96,7 @@ export function emptyMemory(): Memory {
     firstsRight: 0,
     trials: [],
     ease: { ...GENERAL },
+    correction: newCorrection(),
     days: new Set(),
     clock: 0,
     shift: 0,
@@ -119,10 +135,11 @@ function first(review: Review, now: number): LearningKnown {
     kind: kindOf(review.item),
     asked: 1,
     right: review.right ? 1 : 0,
+    firsts: 1,
+    firstsRight: review.right ? 1 : 0,
     first: now,
     last: now,
     lastRight: review.right,
-    strength: strengthAfter(null, 0, review.grade),
     imprints: [],
     ease: { ...OWN },
     takenFor: withConfusion(noConfusion, review),
@@ -134,11 +151,18 @@ function first(review: Review, now: number): LearningKnown {
 /** One more answer to an item that is known already. */
 function again(learning: Learning, known: LearningKnown, review: Review, now: number): void {
   const days = Math.max(0, (now - known.last) / DAY);
-  if (days >= APART) keepTrial(learning.trials, known, days, review.right);
   const active = activation(known.imprints, now);
-  updateEstimates(learning.ease, known.ease, active, review.right, guessOf(known.kind));
+  const guess = guessOf(known.kind);
+  if (days >= APART) {
+    const level = levelAt(active, easeOf(learning.ease, known.ease), learning.ease, known.ease);
+    const chance = logistic(correctedLevel(learning.correction, level, days));
+    keepTrial(learning.trials, { foretold: guess + (1 - guess) * chance, right: review.right });
+    updateCorrection(learning.correction, level, days, review.right, guess);
+    known.firsts++;
+    if (review.right) known.firstsRight++;
+  }
+  updateEstimates(learning.ease, known.ease, active, review.right, guess);
   imprint(known.imprints, now, active, review.right);
-  known.strength = strengthAfter(known.strength, days, review.grade);
   known.asked++;
   if (review.right) known.right++;
   known.last = now;
@@ -146,15 +170,24 @@ function again(learning: Learning, known: LearningKnown, review: Review, now: nu
   known.takenFor = withConfusion(known.takenFor, review);
 }
 
-/** The chance that the item would be answered right, 0 to 1, at a time of the device's clock; null: never asked. */
-export function recall(memory: Memory, item: string, now: number): number | null {
+/**
+ * The chance, 0 to 1, that an item is known at a time of the device's clock, no guess counted, if it is not asked until
+ * then; null for one never asked. One never answered right is no likelier to be known than to be guessed.
+ *
+ * @param mark how hard the deck says the item is, 1 (easiest) to 5
+ */
+export function recall(memory: Memory, item: string, at: number, mark?: number): number | null {
   const known = memory.items.get(item);
-  return known ? recallOf(memory, known, now) : null;
+  return known ? recallOf(memory, known, at, mark) : null;
 }
 
-/** The same of what is known already. */
-export function recallOf(memory: Memory, known: Known, now: number): number {
-  return recallAfter(known.strength, daysSince(memory, known, now));
+/** The same of what was asked already. */
+export function recallOf(memory: Memory, known: Known, at: number, mark?: number): number {
+  const active = activation(known.imprints, at + memory.shift);
+  const level = levelAt(active, easeOf(memory.ease, known.ease, mark), memory.ease, known.ease);
+  const days = daysSince(memory, known, at);
+  const chance = logistic(correctedLevel(memory.correction, level, days));
+  return known.right > 0 ? chance : Math.min(chance, guessOf(known.kind));
 }
 
 /** Days since the item was last answered, at a time of the device's clock; never less than 0. */
@@ -162,21 +195,10 @@ export function daysSince(memory: Memory, known: Known, now: number): number {
   return Math.max(0, (now + memory.shift - known.last) / DAY);
 }
 
-/** The local day a moment belongs to, numbered from 1970; it begins at 04:00, for people who play late. */
-export function localDay(at: number, offset: number): number {
-  return Math.floor((at + (offset - 240) * 60_000) / DAY);
-}
-
 function paceOf({ paces }: Learning, kind: string): LearningPace {
   let pace = paces.get(kind);
   if (!pace) paces.set(kind, (pace = newPace()));
   return pace;
-}
-
-/** Keeps the last trials, and at most half as many again. */
-function keepTrial(trials: Trial[], known: Known, days: number, right: boolean): void {
-  trials.push({ strength: known.strength, days, lastRight: known.lastRight, right });
-  if (trials.length >= 1.5 * KEPT) trials.splice(0, trials.length - KEPT);
 }
 
 /**

@@ -1,13 +1,6 @@
 import { activation, type Estimate, freshly, type Imprints, OWN } from '../memory/imprint.ts';
 import type { Known, Memory } from '../memory/memory.ts';
-import { DAY } from '../memory/model.ts';
 import type { Item } from './item.ts';
-
-/**
- * How far ahead a gain is looked for: soon, and later. In simulation the nearer aim alone neglects a student who
- * forgets at a constant rate, and the farther one alone those who forget by a power law.
- */
-const [SOON, LATE] = [3 * DAY, 21 * DAY];
 
 /**
  * The time since an item was asked is taken in steps, each so much longer than the one before: what the item is like is
@@ -25,13 +18,11 @@ export class ActivationTable {
   /** How easily each comes: `Known.ease`. */
   readonly easeMean: Float64Array;
   readonly easeVariance: Float64Array;
-  /** The logarithms of its activation now and at both aims. */
+  /** The activation of each now, and at each aim. */
   readonly present: Float64Array;
-  readonly soon: Float64Array;
-  readonly late: Float64Array;
-  /** What an imprint of depth 1 laid now would add at each aim, as a part of what is there. */
-  readonly soonFresh: Float64Array;
-  readonly lateFresh: Float64Array;
+  readonly atAims: readonly Float64Array[];
+  /** What an imprint of depth 1 laid now would add at each aim. */
+  readonly fresh: readonly Float64Array[];
   /** How many askings this is from, and the times on the memory's clock from which and until which it holds. */
   private readonly asked: Float64Array;
   private readonly from: Float64Array;
@@ -42,14 +33,16 @@ export class ActivationTable {
   constructor(
     private readonly items: readonly Item[],
     readonly memory: Memory,
+    /** The times, ms on the memory's clock, at which things are to be known. */
+    readonly aims: readonly number[],
+    now: number,
   ) {
     const row = () => new Float64Array(items.length);
     this.known = items.map(() => undefined);
-    [this.easeMean, this.easeVariance] = [row(), row()];
-    [this.present, this.soon, this.late] = [row(), row(), row()];
-    [this.soonFresh, this.lateFresh] = [row(), row()];
+    [this.easeMean, this.easeVariance, this.present] = [row(), row(), row()];
+    [this.atAims, this.fresh] = [aims.map(row), aims.map(row)];
     [this.asked, this.from, this.until] = [row(), row(), row()];
-    items.forEach((_, k) => this.reckon(k, [], 0, OWN));
+    items.forEach((_, k) => this.reckon(k, [], now, OWN));
   }
 
   /** Brings up to date what no longer holds at a time of the memory's clock. */
@@ -73,15 +66,13 @@ export class ActivationTable {
 
   private reckon(k: number, imprints: Imprints, moment: number, ease: Estimate): void {
     const present = activation(imprints, moment);
-    const soon = activation(imprints, moment + SOON);
-    const late = activation(imprints, moment + LATE);
     this.easeMean[k] = ease.mean;
     this.easeVariance[k] = ease.variance;
-    this.present[k] = Math.log(present);
-    this.soon[k] = Math.log(soon);
-    this.late[k] = Math.log(late);
-    this.soonFresh[k] = freshly(present, SOON) / soon;
-    this.lateFresh[k] = freshly(present, LATE) / late;
+    this.present[k] = present;
+    this.aims.forEach((aim, i) => {
+      this.atAims[i]![k] = activation(imprints, aim);
+      this.fresh[i]![k] = freshly(present, aim - moment);
+    });
   }
 }
 
@@ -91,11 +82,16 @@ const tables = new WeakMap<readonly Item[], ActivationTable>();
 export function activationsOf(
   items: readonly Item[],
   memory: Memory,
+  aims: readonly number[],
   now: number,
 ): ActivationTable {
   let table = tables.get(items);
-  if (table?.memory !== memory || table.known.length !== items.length) {
-    table = new ActivationTable(items, memory);
+  const isSame =
+    table?.memory === memory &&
+    table.known.length === items.length &&
+    table.aims.every((aim, i) => aim === aims[i]);
+  if (!table || !isSame) {
+    table = new ActivationTable(items, memory, aims, now);
     tables.set(items, table);
   }
   table.look(now);

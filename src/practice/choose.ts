@@ -1,37 +1,43 @@
-import { kindOf } from '../decks/id.ts';
+import type { Memory } from '../memory/memory.ts';
 import { seedAt } from '../theory/random.ts';
+import { type ExpectedGain, expectedGains } from './expectedGain.ts';
 import type { Item } from './item.ts';
-import type { ExpectedGain } from './expectedGain.ts';
-import type { Round } from './round.ts';
+import { cardsBehind, lastItem, type Round, secondsLeft } from './round.ts';
 
-/** A missed item is asked once more, this many cards later at the earliest. */
-const REST = 12;
+/** So many items are in the making at a time: met or asked, and never answered right. */
+const IN_THE_MAKING = 8;
+
+/** So many items has the first round of a beginner; fewer where it is short, of so many minutes at most. */
+const FIRST = { items: 8, fewer: 6, short: 3 };
+
+/** What is new is shown only while so many seconds are left to ask it in. */
+const TO_ASK = 40;
 
 /**
  * The item to ask next: of those that may be asked the one that brings most; null where the round has asked all.
  *
- * An item is asked once a round, a missed one once more after a rest. Never the same degree or string set twice
- * running, and all kinds of the deck mixed (Brunmair & Richter 2019); of each kind new items in the order of the
- * deck's drills, as the teacher put them. Where nothing is left under these, the last ones are let go first: a deck on
- * one string set is asked too. A contrast goes before everything. Of several that bring the same, as new ones often do,
- * the first drill has its turn, and in it the round's seed draws one: in the order of their degrees an answer could be
- * counted out.
+ * Items are asked once a round; what comes again is another matter (owed.ts). Never the same degree or string set twice
+ * running, and the kinds of the deck by turns (Brunmair & Richter 2019): a mean over all items is easily had by starving
+ * the kind that takes longest. Of each kind new items in the order of the deck's drills, as the teacher put them. Where
+ * nothing is left under these, the last ones are let go first: a deck on one string set is asked too. Of several that
+ * bring the same, as new ones often do, the first drill has its turn, and in it the round's seed draws one: in the order
+ * of their degrees an answer could be counted out.
  */
-export function choose(round: Round, ranked: readonly ExpectedGain[]): ExpectedGain | null {
-  const wanted = round.contrast[0];
-  const contrast = wanted === undefined ? undefined : ranked.find(({ item }) => item.id === wanted);
-  if (contrast) return contrast;
-
-  const open = ranked.filter(isOpen(round));
-  const last = round.asked.at(-1);
-  const before = last && ranked.find(({ item }) => item.id === last.item)?.item;
+export function choose(
+  round: Round,
+  items: readonly Item[],
+  memory: Memory,
+  now: number,
+): Item | null {
+  const open = openTo(round, expectedGains(items, memory, now, round.lesson), memory);
+  const before = lastItem(round, items);
   const rules: ((expected: ExpectedGain) => boolean)[] = [
     ({ item }) => item.degree !== before?.degree,
-    mixed(round, open),
+    mixed(round, items, open),
     inTurn(open),
     ({ item }) => item.strings === '' || item.strings !== before?.strings,
   ];
-  const draw = seedAt(round.seed, round.asked.length);
+  const draw = seedAt(round.seed, cardsBehind(round));
   let [best, most, lot]: [ExpectedGain | null, number, number] = [null, -1, 0];
   open.forEach((one, k) => {
     const drawn = seedAt(draw, k);
@@ -44,26 +50,54 @@ export function choose(round: Round, ranked: readonly ExpectedGain[]): ExpectedG
     const kept = broken < 0 ? rules.length : broken;
     if (kept > most || (kept === most && more)) [best, most, lot] = [one, kept, drawn];
   });
-  return best;
+  return (best as ExpectedGain | null)?.item ?? null;
+}
+
+/** What the round may still ask: nothing twice, and nothing new while enough is in the making. */
+function openTo(round: Round, all: readonly ExpectedGain[], memory: Memory): ExpectedGain[] {
+  const came = new Set([...round.asked, ...round.met, ...round.owed].map(({ item }) => item));
+  const hasTime = !round.meets || (secondsLeft(round) ?? Infinity) > TO_ASK;
+  const mayBegin = hasTime && hasRoom(round, all, memory, came);
+  return all.filter(({ item, isNew }) => !came.has(item.id) && (!isNew || mayBegin));
+}
+
+/** A beginner's first round has few items; later, only so many at a time are not known yet. */
+function hasRoom(
+  round: Round,
+  all: readonly ExpectedGain[],
+  memory: Memory,
+  came: ReadonlySet<string>,
+): boolean {
+  if (memory.asked <= round.asked.length) {
+    const isShort =
+      round.goal !== 'enough' && 'minutes' in round.goal && round.goal.minutes <= FIRST.short;
+    return came.size < (isShort ? FIRST.fewer : FIRST.items);
+  }
+  const met = round.met.filter(({ item }) => !memory.items.has(item)).length;
+  const missed = all.filter(({ item, isNew }) => !isNew && memory.items.get(item.id)!.right === 0);
+  return met + missed.length < IN_THE_MAKING;
 }
 
 function drillOf({ drill = 0 }: Item): number {
   return drill;
 }
 
-/** How many cards more one kind may have had than another. */
-const AHEAD = 2;
-
-/** Whether its kind has not had more than its share of the round, of the kinds that have something left to ask. */
-function mixed(round: Round, open: readonly ExpectedGain[]): (expected: ExpectedGain) => boolean {
+/** Whether its kind has had no more cards of the round than any other that has something left to ask. */
+function mixed(
+  round: Round,
+  items: readonly Item[],
+  open: readonly ExpectedGain[],
+): (expected: ExpectedGain) => boolean {
   const counts = new Map<string, number>();
   for (const { item } of open) counts.set(item.kind, 0);
+  const kinds = new Map(items.map(({ id, kind }) => [id, kind]));
   for (const { item } of round.asked) {
-    const count = counts.get(kindOf(item));
-    if (count !== undefined) counts.set(kindOf(item), count + 1);
+    const kind = kinds.get(item);
+    const count = kind && counts.get(kind);
+    if (count !== undefined) counts.set(kind!, Number(count) + 1);
   }
   const least = Math.min(...counts.values());
-  return ({ item }) => counts.get(item.kind)! < least + AHEAD;
+  return ({ item }) => counts.get(item.kind) === least;
 }
 
 /** Whether it was asked before, or is from the first drill of its kind that has something new. */
@@ -75,18 +109,4 @@ function inTurn(open: readonly ExpectedGain[]): (expected: ExpectedGain) => bool
     first.set(item.kind, Math.min(drill, first.get(item.kind) ?? drill));
   }
   return ({ item, isNew }) => !isNew || drillOf(item) === first.get(item.kind);
-}
-
-/** Whether the round may still ask it. */
-function isOpen(round: Round): (expected: ExpectedGain) => boolean {
-  const times = new Map<string, number>();
-  const rested = new Set<string>();
-  round.asked.forEach(({ item, right }, k) => {
-    times.set(item, (times.get(item) ?? 0) + 1);
-    if (!right && round.asked.length - k > REST) rested.add(item);
-  });
-  return ({ item }) => {
-    const asked = times.get(item.id) ?? 0;
-    return asked === 0 || (asked === 1 && rested.has(item.id));
-  };
 }

@@ -81,13 +81,13 @@ function studentOf<P extends LessonReport>(
     sender: latest.report.sender,
     name: latest.report.name,
     latest,
-    picture: pictureOf(latest.report, latest.items, latest.ahead),
+    picture: pictureOf(latest.report, latest.items),
     reports: last.length,
     lastName: () => last.findLast((filed) => filed.open()?.report.name)?.open()?.report.name ?? '',
     weeks: () =>
       last
         .flatMap((filed) => filed.open() ?? [])
-        .map(({ report, ahead }) => ({ day: report.day, recall: mean(recalls(report, ahead)) })),
+        .map(({ report }) => ({ day: report.day, recall: mean(recalls(report)) })),
   };
 }
 

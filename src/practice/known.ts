@@ -3,7 +3,7 @@ import type { Pace } from '../memory/pace.ts';
 import type { Place } from '../neck/place.ts';
 import { median } from './grade.ts';
 
-/** How much of some items is known at a moment. */
+/** How much of some items will be known at a moment, such as tomorrow morning, if nothing is asked until then. */
 export interface Share {
   /** Their mean recall, 0 to 1; an item never asked counts as not known. */
   readonly recall: number;
@@ -17,13 +17,15 @@ export interface KnownPlace extends Place, Share {}
 
 interface Named {
   readonly id: string;
+  /** As `Item.mark`. */
+  readonly mark?: number;
 }
 
 /** How much of these items is known at a time. */
 export function shareOf(items: readonly Named[], memory: Memory, at: number): Share {
   let [sum, asked] = [0, 0];
-  for (const { id } of items) {
-    const value = recall(memory, id, at);
+  for (const { id, mark } of items) {
+    const value = recall(memory, id, at, mark);
     if (value === null) continue;
     sum += value;
     asked++;

@@ -5,38 +5,50 @@ import { DEGREES } from '../theory/scale.ts';
 import type { Item } from './item.ts';
 import { recalls } from './report.ts';
 
-/** Answers of each student to an item that its misses are counted in. */
-const LATELY = 3;
+/**
+ * An item's common ease is believed as if so many more answers had found it in the middle: what is true of one student
+ * need not be of others.
+ */
+const PRIOR = 6;
 
-/** So many answers as the mean item has stand beside those to each: four students' worth. */
-const PRIOR = 12;
+/** So much of ease, on the logistic scale, is a step of marks. */
+const STEP = 0.15;
+
+/** What several students' reports say of how hard items are. */
+export interface ClassMarks {
+  /** Items in the middle have none. */
+  readonly marks: Marks;
+  /** How many answers stand behind them: of all items, and of each. */
+  readonly answers: number;
+  readonly answersTo: ReadonlyMap<string, number>;
+}
 
 /**
- * How hard each item is for these students. The share of its last answers missed, with `PRIOR` answers of the mean item
- * added, so that few answers move it little; a mark is a factor of two in the odds of a miss. Items in the middle have none.
+ * How hard each item is for these students, from the ease that each one's phone reckons, weighed by the answers behind it.
+ * Reports that do not tell of ease count for nothing.
  */
-export function marksOf(reports: readonly Report[], items: readonly Item[]): Marks {
-  const missed = items.map(() => 0);
-  const asked = items.map(() => 0);
-  for (const report of reports) {
-    report.items.forEach((facts, i) => {
-      if (!facts || i >= items.length) return;
-      missed[i]! += facts.misses;
-      asked[i]! += LATELY;
-    });
-  }
-  const sum = (of: readonly number[]) => of.reduce((total, one) => total + one, 0);
-  // Never quite none nor all, whose odds would have no bounds.
-  const mean = (sum(missed) + 1) / (sum(asked) + 2);
-  const odds = (share: number) => share / (1 - share);
+export function marksOf(reports: readonly Report[], items: readonly Item[]): ClassMarks {
   const marks: Record<string, Mark> = {};
+  const answersTo = new Map<string, number>();
+  let all = 0;
   items.forEach(({ id }, i) => {
-    const share = (missed[i]! + PRIOR * mean) / (asked[i]! + PRIOR);
-    const steps = Math.round(Math.log2(odds(share) / odds(mean)));
-    const mark = (3 + Math.max(-2, Math.min(2, steps))) as Mark;
+    let [sum, answers] = [0, 0];
+    for (const report of reports) {
+      const facts = report.items[i];
+      if (!facts || facts.ease === null) continue;
+      // Of the roughest links the answers are not told: one is sure.
+      const weight = Math.max(1, facts.answers);
+      sum += weight * facts.ease;
+      answers += weight;
+    }
+    if (answers === 0) return;
+    all += answers;
+    answersTo.set(id, answers);
+    const steps = Math.round(sum / (answers + PRIOR) / STEP);
+    const mark = (3 - Math.max(-2, Math.min(2, steps))) as Mark;
     if (mark !== 3) marks[id] = mark;
   });
-  return marks;
+  return { marks, answers: all, answersTo };
 }
 
 /** Recall on lesson day from which a degree or a string set is left out of the next lesson; so many stay in any case. */
@@ -47,16 +59,13 @@ const LEAST = { degrees: 3, stringSets: 1 };
  * The drills of a lesson once more, for what is weak: the degrees and string sets of least recall over these reports;
  * drills of its phrases as they are.
  * Frets stay as they are, so that every item keeps its id and with it what is remembered of it.
- *
- * @param ahead days from the reports to the lesson, as `daysAhead` gives them, one a report
  */
 export function weakDrills(
   deck: Deck,
   items: readonly Item[],
   reports: readonly Report[],
-  ahead: readonly number[],
 ): Drill[] {
-  const mean = meanRecalls(reports, ahead, items.length);
+  const mean = meanRecalls(reports, items.length);
   const weak = <T>(all: readonly T[], has: (item: Item, one: T) => boolean, least: number) =>
     weakOf(
       all.flatMap((one) => {
@@ -88,16 +97,12 @@ function weakOf<T>(all: readonly { one: T; recall: number }[], least: number): T
   return all.filter((each) => weak.includes(each)).map(({ one }) => one);
 }
 
-function meanRecalls(
-  reports: readonly Report[],
-  ahead: readonly number[],
-  count: number,
-): number[] {
+function meanRecalls(reports: readonly Report[], count: number): number[] {
   const sums = Array<number>(count).fill(0);
-  reports.forEach((report, k) => {
-    recalls(report, ahead[k]!)
+  for (const report of reports) {
+    recalls(report)
       .slice(0, count)
       .forEach((recall, i) => (sums[i]! += recall));
-  });
+  }
   return sums.map((sum) => sum / reports.length);
 }

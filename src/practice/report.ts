@@ -1,9 +1,8 @@
 /** What a student's report tells: from what is remembered to the facts of a report, and from those back to a picture. */
 import { isConfusing, isPhraseKind, type KindName } from '../decks/kinds.ts';
 import { MOST_TOLD, type ItemFacts, type Report } from '../decks/report.ts';
-import { correctionFrom, type Correction } from '../memory/forecast.ts';
-import { daysSince, localDay, type Memory } from '../memory/memory.ts';
-import { DAY, recallAfter } from '../memory/model.ts';
+import { DAY, localDay } from '../memory/day.ts';
+import { type Memory, recallOf } from '../memory/memory.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { degreeAnswered, type Confusion } from './confusion.ts';
 import type { Item } from './item.ts';
@@ -23,6 +22,8 @@ export interface Told {
   readonly reviews: Reviews;
   /** Items that the student marked to ask about, by id. */
   readonly questions: readonly string[];
+  /** When the lesson is, ms; null where its day is not known or past: then a week from now is told of. */
+  readonly lesson: number | null;
 }
 
 /** What the student adds, and whose report it is on what. */
@@ -39,47 +40,42 @@ export function reportOf(told: Told, sent: Sent, now: number, offset: number): R
   const day = localDay(now, offset);
   const minutes = Math.floor((now + offset * 60_000) / 60_000) - 240;
   const known = items.flatMap(({ id }) => memory.items.get(id) ?? []);
-  const total = (of: 'asked' | 'right') =>
+  const total = (of: 'asked' | 'firsts' | 'firstsRight') =>
     Math.min(
       MOST_TOLD.count,
       known.reduce((sum, one) => sum + one[of], 0),
     );
-  const asked = total('asked');
   const last = lastAnswers(items, told.reviews);
-  const knowing = { memory, now, correction: correctionFrom(memory.trials) };
+  const lesson = told.lesson ?? now + 7 * DAY;
   return {
     ...sent,
     day,
     minute: minutes - day * 1440,
     practised: Array.from({ length: DAYS }, (_, i) => memory.days.has(day - DAYS + 1 + i)),
-    asked,
-    right: Math.min(asked, total('right')),
+    asked: total('asked'),
+    firstAsked: total('firsts'),
+    firstRight: total('firstsRight'),
     seconds: secondsByKind(items, memory),
-    items: items.map((item) => factsOf(item, last.get(item.id) ?? [], knowing)),
-    marked: items
+    items: items.map((item) => factsOf(item, last.get(item.id) ?? [], memory, lesson)),
+    askedAbout: items
       .flatMap(({ id }, place) => (questions.includes(id) ? [place] : []))
-      .slice(0, MOST_TOLD.marked),
+      .slice(0, MOST_TOLD.askedAbout),
   };
 }
 
-interface Knowing {
-  readonly memory: Memory;
-  readonly now: number;
-  readonly correction: Correction;
-}
-
-/** Stability is told as the forecast corrects it for this student, so that the teacher reads the same readiness. */
 function factsOf(
   item: Item,
   last: readonly Review[],
-  { memory, now, correction }: Knowing,
+  memory: Memory,
+  lesson: number,
 ): ItemFacts | null {
   const known = memory.items.get(item.id);
   if (!known) return null;
   const wrong = last.filter(({ right }) => !right);
   return {
-    stability: known.strength.stability * (known.lastRight ? correction.right : correction.wrong),
-    days: daysSince(memory, known, now),
+    recall: recallOf(memory, known, lesson, item.mark),
+    ease: known.ease.mean,
+    answers: known.asked,
     slow: wrong.length === 0 && last.at(-1)?.grade === 2,
     misses: wrong.length,
     takenFor: isConfusing(item.kind) ? mostTakenFor(item, wrong) : null,
@@ -144,12 +140,16 @@ export interface Region extends Standing {
 export interface Picture {
   /** On lesson day. */
   readonly all: Standing;
+  /** The share right of answers that were the first to an item on a day; null where that is not told. */
+  readonly firstRight: number | null;
+  /** Much was asked and little of it stays: fewer items, shown once more, would help. */
+  readonly littleStays: boolean;
   /** By degree, the first of them at 0; null where the lesson has no item on it. */
   readonly byDegree: readonly (Standing | null)[];
   /** The degrees that are least known, the weakest first. */
   readonly weak: readonly number[];
   readonly confusions: readonly Confusion[];
-  readonly marked: readonly Item[];
+  readonly askedAbout: readonly Item[];
 }
 
 /** How many days after a report its lesson is: to its lesson day, or a week where there is none or it is past. */
@@ -163,31 +163,35 @@ export function fits(report: Report, items: readonly Item[]): boolean {
   return report.items.length === Math.min(items.length, MOST_TOLD.items);
 }
 
-/** Each item's chance of a right answer on lesson day, 0 to 1; 0 where it was never seen. */
-export function recalls(report: Report, ahead: number): number[] {
-  // Fading depends on stability alone, whatever the difficulty.
-  return report.items.map((facts) =>
-    facts ? recallAfter({ stability: facts.stability, difficulty: 5 }, facts.days + ahead) : 0,
-  );
+/** Each item's chance of being known on lesson day, 0 to 1; 0 where it was never asked. */
+export function recalls(report: Report): number[] {
+  return report.items.map((facts) => facts?.recall ?? 0);
 }
 
-/** The picture that a report gives of a lesson's items, so many days after it. */
-export function pictureOf(report: Report, items: readonly Item[], ahead: number): Picture {
-  const standing = standingIn(report, recalls(report, ahead));
+/** So much of what was asked so often is little. */
+const LITTLE = { recall: 0.2, answers: 20 };
+
+/** The picture that a report gives of a lesson's items on lesson day. */
+export function pictureOf(report: Report, items: readonly Item[]): Picture {
+  const standing = standingIn(report, recalls(report));
   const { all, degrees } = groupsOf(items);
   const byDegree = degrees.map((some) => (some.length === 0 ? null : standing(some)));
+  const whole = standing(all);
   return {
-    all: standing(all),
+    all: whole,
+    firstRight: report.firstAsked === 0 ? null : report.firstRight / report.firstAsked,
+    littleStays:
+      report.asked >= LITTLE.answers && whole.recall * whole.of < LITTLE.recall * whole.seen,
     byDegree,
     weak: weakest(byDegree),
     confusions: confusionsOf(report, items),
-    marked: report.marked.flatMap((i) => items[i] ?? []),
+    askedAbout: report.askedAbout.flatMap((i) => items[i] ?? []),
   };
 }
 
-/** Where on the neck what is known, so many days after the report. */
-export function regionsOf(report: Report, items: readonly Item[], ahead: number): Region[] {
-  const standing = standingIn(report, recalls(report, ahead));
+/** Where on the neck what is known on lesson day. */
+export function regionsOf(report: Report, items: readonly Item[]): Region[] {
+  const standing = standingIn(report, recalls(report));
   return groupsOf(items).regions.map(({ indexes, frets, ...where }) => ({
     ...where,
     frets: frets?.join('-') ?? '',

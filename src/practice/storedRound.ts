@@ -12,6 +12,8 @@ const open = {
   seed: whole,
   isNew: v.boolean(),
   recall: v.nullable(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
+  proven: v.boolean(),
+  meet: v.boolean(),
 };
 
 const StoredRound = v.object({
@@ -23,6 +25,8 @@ const StoredRound = v.object({
     v.strictObject({ minutes: size }),
   ]),
   started: whole,
+  lesson: v.nullable(whole),
+  meets: v.boolean(),
   asked: v.array(
     v.object({
       ...open,
@@ -33,7 +37,8 @@ const StoredRound = v.object({
     }),
   ),
   open: v.nullable(v.object(open)),
-  contrast: v.array(id),
+  met: v.array(v.object({ item: id, at: whole, seconds: v.pipe(v.number(), v.minValue(0)) })),
+  owed: v.array(v.object({ item: id, from: whole })),
   pairs: whole,
 });
 

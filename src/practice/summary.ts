@@ -1,10 +1,10 @@
-import { forecastOf } from '../memory/forecast.ts';
-import { DAY } from '../memory/model.ts';
+import { DAY } from '../memory/day.ts';
 import type { Memory } from '../memory/memory.ts';
 import { recall } from '../memory/memory.ts';
 import { starts } from '../memory/start.ts';
 import { DEGREES } from '../theory/scale.ts';
 import type { Item } from './item.ts';
+import { shareOf } from './known.ts';
 import { secondsACard } from './expectedGain.ts';
 import type { Round } from './round.ts';
 
@@ -40,7 +40,7 @@ export function summarise(round: Round, items: readonly Item[], memory: Memory):
   };
 }
 
-/** How much of a deck would be answered right, 0 to 1. An item never asked counts as not known. */
+/** How much of a deck is known, 0 to 1. An item never asked counts as not known. */
 export interface Readiness {
   readonly overall: number;
   /** By degree, the first of them at 0; null where the deck has no item on it. */
@@ -49,11 +49,9 @@ export interface Readiness {
   readonly of: number;
 }
 
-/** How ready someone will be at a time, if nothing more is asked until then: the forecast, corrected for this student. */
+/** How ready someone will be at a time, tomorrow morning or on lesson day, if nothing more is asked until then. */
 export function readiness(items: readonly Item[], memory: Memory, at: number): Readiness {
-  const forecast = forecastOf(memory);
-  const mean = (some: readonly Item[]) =>
-    some.reduce((sum, { id }) => sum + (forecast(id, at) ?? 0), 0) / some.length;
+  const mean = (some: readonly Item[]) => shareOf(some, memory, at).recall;
   const degrees = DEGREES.map((degree) => items.filter((it) => it.degree === degree));
   return {
     overall: items.length === 0 ? 0 : mean(items),
@@ -63,16 +61,16 @@ export function readiness(items: readonly Item[], memory: Memory, at: number): R
   };
 }
 
-/** The items asked already that would soonest be answered wrong, the least sure first. */
+/** The items asked already that are least likely to be known at a time, the least likely first. */
 export function leastSure(
   items: readonly Item[],
   memory: Memory,
-  now: number,
+  at: number,
   count: number,
 ): Item[] {
   return items
     .flatMap((item) => {
-      const value = recall(memory, item.id, now);
+      const value = recall(memory, item.id, at, item.mark);
       return value === null ? [] : [{ item, value }];
     })
     .toSorted((a, b) => a.value - b.value)
@@ -89,8 +87,8 @@ const ASKS = { faded: 1.5, told: 1.5, untold: 4.5 };
 /** How often these items still have to be asked, each, until they are ready at a time: 0 for those that will be. */
 function asksLeft(items: readonly Item[], memory: Memory, at: number): number[] {
   const startOf = starts(memory);
-  return items.map(({ id }) => {
-    const value = recall(memory, id, at);
+  return items.map(({ id, mark }) => {
+    const value = recall(memory, id, at, mark);
     if (value === null) return ASKS.untold + (ASKS.told - ASKS.untold) * startOf(id);
     return value < READY ? ASKS.faded : 0;
   });
@@ -130,9 +128,9 @@ const FADING = 25;
  * take, and for what fades meanwhile `days / 25` as many again; no fewer than five where anything is new. 0 where
  * nothing is to do.
  *
- * A rule of thumb. Against rounds of eight minutes with a student who forgets as the memory's model says, and decks of
- * 28 to 162 items, it was at most a third off the day on which the mean recall a week ahead was .9. It does not know
- * how hard the deck is for this student, and of days without practice only what has faded by now.
+ * A rule of thumb. Against rounds of eight minutes with a simulated student who forgets by a power law, and decks of 28
+ * to 162 items, it was at most a third off the day on which .85 would be known a week ahead. It does not know how hard
+ * the deck is for this student, and of days without practice only what has faded by now.
  */
 export function daysUntilKnown(
   items: readonly Item[],

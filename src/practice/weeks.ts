@@ -1,11 +1,11 @@
-import { learn, localDay, emptyMemory } from '../memory/memory.ts';
-import { DAY } from '../memory/model.ts';
+import { localDay, morningAfter } from '../memory/day.ts';
+import { emptyMemory, learn } from '../memory/memory.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { shareOf } from './known.ts';
 
-/** How much of some items was known at the end of a day. */
+/** How much of some items was known the morning after a day. */
 export interface DayRecall {
-  /** When that was, ms; the last of them is now. */
+  /** When that was, ms; the last of them is tomorrow morning. */
   readonly at: number;
   /** Their mean recall, 0 to 1; an item not asked until then counts as not known. */
   readonly recall: number;
@@ -15,8 +15,8 @@ export interface DayRecall {
 const DAYS = 56;
 
 /**
- * Mean recall of the items at the end of each local day since the first of them was asked, today's until now: one pass
- * over the log. Days without practice are in it too, so that it shows what fades.
+ * Mean recall of the items the morning after each local day since the first of them was asked, tomorrow's the last: one
+ * pass over the log. Days without practice are in it too, so that it shows what fades.
  *
  * @param reviews the whole log in its order
  * @param offset the local clock's offset from UTC now, minutes
@@ -38,7 +38,7 @@ export function recallByDay(
   let day = today - Math.floor(days / apart) * apart;
   const upTo = (end: number) => {
     for (; day < Math.min(end, today); day += apart) {
-      const at = endOf(day, offset);
+      const at = morningAfter(day, offset);
       points.push({ at, recall: shareOf(items, memory, at).recall });
     }
   };
@@ -47,15 +47,11 @@ export function recallByDay(
     learn(memory, review);
   }
   upTo(today);
-  return [...points, { at: now, recall: shareOf(items, memory, now).recall }];
+  const tomorrow = morningAfter(today, offset);
+  return [...points, { at: tomorrow, recall: shareOf(items, memory, tomorrow).recall }];
 }
 
 function firstOf(reviews: Reviews, ids: ReadonlySet<string>): Review | null {
   for (const review of reviews) if (ids.has(review.item)) return review;
   return null;
-}
-
-/** When a local day ends, ms: the inverse of `localDay`. */
-function endOf(day: number, offset: number): number {
-  return (day + 1) * DAY - (offset - 240) * 60_000;
 }

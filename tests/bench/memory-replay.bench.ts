@@ -1,7 +1,8 @@
 import { bench, describe } from 'vitest';
 import { replay } from '../../src/memory/memory.ts';
 import type { Item } from '../../src/practice/item.ts';
-import { nextCard, startRound } from '../../src/practice/round.ts';
+import { nextCard } from '../../src/practice/next.ts';
+import { startRound } from '../../src/practice/round.ts';
 import { CHUNK, readChunk } from '../../src/store/chunk.ts';
 import { type Columns, columnsOf } from '../../src/store/columns.ts';
 import { inOrder } from '../../src/store/order.ts';

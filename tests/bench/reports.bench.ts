@@ -25,20 +25,22 @@ function made(sender: number, lesson: number): Report {
     minute: random.below(1440),
     practised: Array.from({ length: 28 }, () => random.next() < 0.6),
     asked: 800,
-    right: 600,
+    firstAsked: 750,
+    firstRight: 600,
     seconds: { spot: 3.2 },
     items: items.map(() =>
       random.next() < 0.1
         ? null
         : {
-            stability: Math.exp(4 * random.next() - 1),
-            days: 10 * random.next(),
+            recall: random.next(),
+            ease: random.next() - 0.5,
+            answers: 1 + random.below(9),
             slow: false,
             misses: random.below(3),
             takenFor: null,
           },
     ),
-    marked: [],
+    askedAbout: [],
     question: random.next() < 0.3 ? 'How do I finger the third one?' : '',
     name: `Student ${sender}`,
   };

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bell, even, oddsOf, oddsReader, oddsWriter } from '../../src/decks/odds.ts';
+import { bell, even, oddsOf, oddsReader } from '../../src/decks/odds.ts';
+import { oddsWriter } from './oddsWriter.ts';
 
 const odds = fc.oneof(
   fc

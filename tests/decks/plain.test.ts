@@ -22,10 +22,11 @@ const report: Report = {
   minute: 600,
   practised: Array.from({ length: 28 }, () => false),
   asked: 0,
-  right: 0,
+  firstAsked: 0,
+  firstRight: 0,
   seconds: {},
   items: [],
-  marked: [],
+  askedAbout: [],
   question: '',
   name: '',
 };

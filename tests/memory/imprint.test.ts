@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import {
   activation,
-  chanceAt,
-  doubtOf,
   easeOf,
   GENERAL,
   imprint,
+  levelAt,
+  logistic,
   OWN,
   updateEstimates,
 } from '../../src/memory/imprint.ts';
-import { DAY } from '../../src/memory/model.ts';
+import { DAY } from '../../src/memory/day.ts';
 
 function laid(times: readonly number[]): number[] {
   const imprints: number[] = [];
@@ -76,11 +76,8 @@ describe('how easily an item comes', () => {
 
   it("is less the harder the deck's mark, the more so the less its answers have told", () => {
     const chance = (variance: number, mark: number) => {
-      return chanceAt(
-        Math.log(active),
-        easeOf(GENERAL, 0, variance, mark),
-        doubtOf(GENERAL, variance),
-      );
+      const own = { mean: 0, variance };
+      return logistic(levelAt(active, easeOf(GENERAL, own, mark), GENERAL, own));
     };
     const spread = (variance: number) => chance(variance, 1) - chance(variance, 5);
     expect(spread(OWN.variance)).toBeGreaterThan(0.05);

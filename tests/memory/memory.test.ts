@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import {
-  learn,
-  localDay,
-  type Memory,
-  emptyMemory,
-  recall,
-  replay,
-} from '../../src/memory/memory.ts';
-import { DAY, recallAfter, strengthAfter } from '../../src/memory/model.ts';
+import { learn, type Memory, emptyMemory, recall, replay } from '../../src/memory/memory.ts';
+import { DAY, localDay, tomorrowMorning } from '../../src/memory/day.ts';
+import { guessOf } from '../../src/decks/kinds.ts';
 import type { Review } from '../../src/store/review.ts';
 import { anyReview } from '../store/reviews.ts';
 import { reviewOf } from './reviews.ts';
@@ -25,12 +19,43 @@ describe('the memory', () => {
     expect(recall(emptyMemory(), ITEM, NOON)).toBeNull();
   });
 
-  it('is that of the model, in days between the answers', () => {
+  it('rises with every right answer on another day, and fades', () => {
+    const chances = [[0], [0, 2], [0, 2, 7]].map((days) =>
+      recall(replay(onDays(days)), ITEM, NOON + 10 * DAY)!,
+    );
+    expect(chances).toEqual(chances.toSorted((a, b) => a - b));
     const memory = replay(onDays([0, 2, 7]));
-    const first = strengthAfter(null, 0, 3);
-    const strength = strengthAfter(strengthAfter(first, 2, 3), 5, 3);
-    expect(memory.items.get(ITEM)!.strength).toEqual(strength);
-    expect(recall(memory, ITEM, NOON + 17 * DAY)).toBe(recallAfter(strength, 10));
+    const later = [8, 12, 30, 90].map((day) => recall(memory, ITEM, NOON + day * DAY)!);
+    expect(later).toEqual(later.toSorted((a, b) => b - a));
+    expect(later[0]! - later[3]!).toBeGreaterThan(0.2);
+  });
+
+  it('gives an item never answered right no more than the chance of guessing it', () => {
+    const kinds = ['spot', 'place', 'trace', 'outline', 'follow', 'order', 'vary', 'fill'];
+    for (const kind of kinds) {
+      const item = `${kind}:x`;
+      const wrong = [0, 1, 2].map((n) => reviewOf({ n, item, at: NOON + n * DAY, right: false }));
+      for (const later of [1000, DAY, 7 * DAY]) {
+        const chance = recall(replay(wrong), item, NOON + 2 * DAY + later)!;
+        expect(chance).toBeLessThanOrEqual(guessOf(kind));
+      }
+      const right = reviewOf({ n: 3, item, at: NOON + 3 * DAY });
+      expect(recall(replay([...wrong, right]), item, NOON + 3 * DAY + 60_000)).toBeGreaterThan(0.3);
+    }
+  });
+
+  it('learns of a student who forgets sooner than others', () => {
+    const items = Array.from({ length: 30 }, (_, k) => `place:${k}`);
+    const log = (right: boolean) =>
+      [0, 5, 10, 15].flatMap((day) =>
+        items.map((item, k) =>
+          reviewOf({ n: day * 30 + k, item, at: NOON + day * DAY + k, right: day === 0 || right }),
+        ),
+      );
+    const [holds, forgets] = [true, false].map((right) =>
+      recall(replay(log(right)), items[0]!, NOON + 20 * DAY)!,
+    );
+    expect(holds! - forgets!).toBeGreaterThan(0.4);
   });
 
   it('is the same in whatever parts the log is replayed', () => {
@@ -51,7 +76,7 @@ describe('the memory', () => {
           const value = recall(memory, id, now)!;
           expect(value).toBeGreaterThanOrEqual(0);
           expect(value).toBeLessThanOrEqual(1);
-          expect(known.strength.stability).toBeLessThanOrEqual(36_500);
+          expect(memory.correction.weights.every(Number.isFinite)).toBe(true);
           expect(Number.isFinite(known.ease.mean) && known.ease.variance > 0).toBe(true);
           expect(known.imprints.every(Number.isFinite)).toBe(true);
         }
@@ -97,8 +122,7 @@ describe('a clock that is wrong for a while', () => {
         }),
       ),
     ).flat();
-  const strengths = (memory: Memory) =>
-    [...memory.items.values()].map(({ strength }) => strength.stability);
+  const eases = (memory: Memory) => [...memory.items.values()].map(({ ease }) => ease.mean);
   const soon = NOON + 25 * DAY;
 
   it.each([
@@ -108,10 +132,7 @@ describe('a clock that is wrong for a while', () => {
     ['an hour ahead', 3_600_000],
   ])('%s, leaves no such time in what is remembered', (_, off) => {
     const [right, wrong] = [replay(log(0)), replay(log(off))];
-    strengths(wrong).forEach((stability, k) => {
-      expect(stability / strengths(right)[k]!).toBeGreaterThan(0.3);
-      expect(stability / strengths(right)[k]!).toBeLessThan(4);
-    });
+    eases(wrong).forEach((ease, k) => expect(ease).toBeCloseTo(eases(right)[k]!, 0));
     for (const item of right.items.keys()) {
       expect(recall(wrong, item, soon)!).toBeCloseTo(recall(right, item, soon)!, 1);
     }
@@ -125,6 +146,15 @@ describe('a clock that is wrong for a while', () => {
 
   it('does not heed the time zone or daylight saving', () => {
     const moved = log(0).map((review, k) => ({ ...review, offset: k < 20 ? -480 : 540 }));
-    expect(strengths(replay(moved))).toEqual(strengths(replay(log(0))));
+    expect(eases(replay(moved))).toEqual(eases(replay(log(0))));
+  });
+});
+
+describe('tomorrow morning', () => {
+  it('is eight o’clock after the night, also for who is up past midnight', () => {
+    const evening = Date.UTC(2026, 2, 2, 20);
+    const night = Date.UTC(2026, 2, 3, 1);
+    for (const now of [NOON, evening, night])
+      expect(tomorrowMorning(now, 60)).toBe(Date.UTC(2026, 2, 3, 7));
   });
 });

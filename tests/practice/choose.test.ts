@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { learn, emptyMemory, replay } from '../../src/memory/memory.ts';
-import { DAY } from '../../src/memory/model.ts';
+import { DAY } from '../../src/memory/day.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { expectedGains } from '../../src/practice/expectedGain.ts';
-import { answerCard, isEnough, nextCard, startRound } from '../../src/practice/round.ts';
+import { isEnough } from '../../src/practice/enough.ts';
+import { answerCard, nextCard } from '../../src/practice/next.ts';
+import { startRound } from '../../src/practice/round.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const item = (degree: number, more: Partial<Item> = {}): Item => ({
@@ -19,7 +21,7 @@ const item = (degree: number, more: Partial<Item> = {}): Item => ({
 const items = [1, 2, 3].map((degree) => item(degree));
 const [one, two, three] = items as [Item, Item, Item];
 const gains = (log: ReturnType<typeof reviewOf>[], now: number) =>
-  expectedGains(items, replay(log), now).map(({ gain }) => gain);
+  expectedGains(items, replay(log), now, null).map(({ gain }) => gain);
 
 describe('what asking an item brings', () => {
   it('does not depend on when it was reckoned before', () => {
@@ -34,31 +36,22 @@ describe('what asking an item brings', () => {
         let now = 0;
         askings.forEach(({ which, right, later }, n) => {
           now += later;
-          expectedGains(list, memory, now);
+          expectedGains(list, memory, now, null);
           learn(memory, reviewOf({ n, item: which.id, at: now, right }));
-          expect(expectedGains(list, memory, now + later)).toEqual(
-            expectedGains([...items], memory, now + later),
+          expect(expectedGains(list, memory, now + later, null)).toEqual(
+            expectedGains([...items], memory, now + later, null),
           );
-          expect(expectedGains(list, memory, now)).toEqual(expectedGains([...items], memory, now));
+          expect(expectedGains(list, memory, now, null)).toEqual(
+            expectedGains([...items], memory, now, null),
+          );
         });
       }),
     );
   });
 
-  it('is less of an item never asked the more its siblings tell', () => {
-    const inKey = (key: string, degree: number) => `spot:${key}:${degree}:triad:guitar:5-4:1-5`;
-    const keys = ['Eb major', 'F major', 'Ab major', 'C major', 'G major', 'Db major'];
-    const log = keys.flatMap((key, n) => [
-      reviewOf({ n: 2 * n, at: n, item: inKey(key, 1), right: true }),
-      reviewOf({ n: 2 * n + 1, at: n, item: inKey(key, 2), right: false }),
-    ]);
-    const [told, untold] = gains(log, DAY);
-    expect(told).toBeLessThan(untold!);
-  });
-
   it('hardly moves when a step of time ends', () => {
     const memory = replay([reviewOf({ item: one.id, at: 0 })]);
-    const at = (ms: number) => expectedGains([one], memory, ms)[0]!.gain;
+    const at = (ms: number) => expectedGains([one], memory, ms, null)[0]!.gain;
     for (let ms = 60_000; ms < 30 * DAY; ms *= 1.01) {
       expect(Math.abs(at(1.01 * ms) / at(ms) - 1)).toBeLessThan(0.1);
     }
@@ -82,21 +75,23 @@ describe('what asking an item brings', () => {
       reviewOf({ n, at: n, item: `place:${n}`, right: n % 2 === 0, ms: 25_000 }),
     );
     const placed = item(1, { id: 'place:Bb major:1', kind: 'place' });
-    const [spot, place] = expectedGains([one, placed], replay(log), DAY);
+    const [spot, place] = expectedGains([one, placed], replay(log), DAY, null);
     expect(place!.gain).toBeLessThan(spot!.gain);
   });
 
   it("is less for what the deck marks as hard, where an item's own answers tell nothing yet", () => {
     const marked = [1, 3, 5].map((mark) => item(mark, { mark }));
-    const [easy, middle, hard] = expectedGains(marked, emptyMemory(), 0).map(({ gain }) => gain);
+    const [easy, middle, hard] = expectedGains(marked, emptyMemory(), 0, null).map(
+      ({ gain }) => gain,
+    );
     expect(easy).toBeGreaterThan(middle!);
     expect(middle).toBeGreaterThan(hard!);
   });
 
   it('is the same whichever deck the item was asked in', () => {
     const log = [reviewOf({ item: one.id, at: 0 }), reviewOf({ item: three.id, at: 1, n: 2 })];
-    const [alone] = expectedGains([one], replay(log), DAY);
-    expect(expectedGains(items, replay(log), DAY)[0]).toEqual(alone);
+    const [alone] = expectedGains([one], replay(log), DAY, null);
+    expect(expectedGains(items, replay(log), DAY, null)[0]).toEqual(alone);
   });
 });
 
@@ -111,7 +106,7 @@ describe('what was never asked', () => {
   ];
 
   function asked(some: readonly Item[], memory = emptyMemory(), seed = 1): string[] {
-    let round = startRound({ deck: 'd', goal: { cards: 20 }, seed, now: 0 });
+    let round = startRound({ deck: 'd', goal: { cards: 20 }, seed, now: 0, meets: false });
     const ids: string[] = [];
     for (let next; (next = nextCard(round, some, memory, 0));) {
       ids.push(next.item.id);
@@ -160,9 +155,9 @@ describe('what was never asked', () => {
     );
     const memory = replay(log);
     const gain = (id: string) =>
-      expectedGains(drilled, memory, DAY).find((each) => each.item.id === id)!.gain;
+      expectedGains(drilled, memory, DAY, null).find((each) => each.item.id === id)!.gain;
     const first = nextCard(
-      startRound({ deck: 'd', goal: { cards: 20 }, seed: 1, now: DAY }),
+      startRound({ deck: 'd', goal: { cards: 20 }, seed: 1, now: DAY, meets: false }),
       drilled.filter(({ kind }) => kind === 'spot'),
       memory,
       DAY,
@@ -180,11 +175,11 @@ describe('enough for today', () => {
     .toSorted((a, b) => a.at - b.at);
 
   it('is said when nothing is worth its seconds', () => {
-    expect(isEnough(items, replay(known), 28 * DAY + 3_600_000)).toBe(true);
+    expect(isEnough(items, replay(known), 28 * DAY + 3_600_000, null)).toBe(true);
   });
 
   it('is not said before anything was asked, nor after a long pause', () => {
-    expect(isEnough(items, emptyMemory(), 0)).toBe(false);
-    expect(isEnough(items, replay(known), 400 * DAY)).toBe(false);
+    expect(isEnough(items, emptyMemory(), 0, null)).toBe(false);
+    expect(isEnough(items, replay(known), 400 * DAY, null)).toBe(false);
   });
 });

@@ -13,15 +13,16 @@ const items: Item[] = [1, 2, 3, 4].map((degree) => ({
 }));
 
 const facts = (some: Partial<ItemFacts> = {}): ItemFacts => ({
-  stability: 20,
-  days: 1,
+  recall: 0.9,
+  ease: 0,
+  answers: 4,
   slow: false,
   misses: 0,
   takenFor: null,
   ...some,
 });
 
-const missed = (takenFor: number) => facts({ stability: 0.5, misses: 2, takenFor });
+const missed = (takenFor: number) => facts({ recall: 0.3, misses: 2, takenFor });
 
 let reads = 0;
 
@@ -33,10 +34,11 @@ function filed(sender: number, deck: number, day: number, some: Partial<Report> 
     minute: 0,
     practised: [],
     asked: 8,
-    right: 6,
+    firstAsked: 8,
+    firstRight: 6,
     seconds: {},
     items: items.map(() => facts()),
-    marked: [],
+    askedAbout: [],
     question: '',
     name: '',
     ...some,

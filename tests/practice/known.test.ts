@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { itemOf } from '../../src/cards/index.ts';
 import { trace as traceKind } from '../../src/cards/trace/index.ts';
 import { learn, emptyMemory, recall, replay } from '../../src/memory/memory.ts';
-import { DAY } from '../../src/memory/model.ts';
+import { DAY } from '../../src/memory/day.ts';
 import { noPace } from '../../src/memory/pace.ts';
 import { confusions, degreeAnswered } from '../../src/practice/confusion.ts';
 import { placesKnown, shareOf, sharesBy, usualSeconds } from '../../src/practice/known.ts';
@@ -122,13 +122,13 @@ describe('what is taken for what', () => {
 });
 
 describe('recall over the weeks', () => {
-  it('is there for the end of every day since the first answer, practised or not, and for now', () => {
+  it('is there for the morning after every day since the first answer, practised or not, tomorrow the last', () => {
     const now = start + 4 * DAY;
     const days = recallByDay(reviews, items, now, 60);
     expect(days).toHaveLength(5);
-    // The day ends at 04:00 local time, an hour ahead of UTC.
-    expect(days.slice(0, 4).map(({ at }) => at)).toEqual(
-      [3, 4, 5, 6].map((day) => Date.UTC(2026, 10, day, 3)),
+    // Eight in the morning after each, local time, an hour ahead of UTC.
+    expect(days.map(({ at }) => at)).toEqual(
+      [3, 4, 5, 6, 7].map((day) => Date.UTC(2026, 10, day, 7)),
     );
     const known = (upTo: number, at: number) =>
       shareOf(items, replay(reviews.slice(0, upTo)), at).recall;
@@ -137,7 +137,7 @@ describe('recall over the weeks', () => {
       known(3, days[1]!.at),
       known(3, days[2]!.at),
       known(3, days[3]!.at),
-      known(3, now),
+      known(3, days[4]!.at),
     ]);
   });
 

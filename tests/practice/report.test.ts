@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readReport, reportLink, type ItemFacts, type Report } from '../../src/decks/report.ts';
 import { learn, emptyMemory, recall } from '../../src/memory/memory.ts';
-import { DAY } from '../../src/memory/model.ts';
+import { DAY } from '../../src/memory/day.ts';
 import { classOf, meanByDegree } from '../../src/practice/class.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { marksOf, weakDrills } from '../../src/practice/lesson.ts';
@@ -12,6 +12,7 @@ import type { Review } from '../../src/store/review.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { itemsOf } from '../../src/cards/index.ts';
 import { phraseDeck } from '../cards/phrases.ts';
+import { seeded } from '../../src/theory/random.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const sent = { deck: 7, sender: 9, question: 'Why is vii so hard?', name: '' };
@@ -50,7 +51,7 @@ function told(answers: readonly (Partial<Review> & { item: string; ago: number }
   );
   const memory = emptyMemory();
   for (const review of reviews) learn(memory, review);
-  return { items, memory, reviews, questions: [] as string[] };
+  return { items, memory, reviews, questions: [] as string[], lesson: noon + 5 * DAY };
 }
 
 const wrong = (item: string, ago: number, takenFor: string) => ({
@@ -61,7 +62,7 @@ const wrong = (item: string, ago: number, takenFor: string) => ({
 });
 
 describe('a report', () => {
-  it('tells of each item how firm it is, of its last three answers the misses, and what it was taken for', () => {
+  it('tells of each item how likely it is to be known, of its last three answers the misses, and what it was taken for', () => {
     const of = told([
       wrong(idOf(2), 9, '5'),
       wrong(idOf(2), 5, '4'),
@@ -72,11 +73,12 @@ describe('a report', () => {
     ]);
     const report = reportOf({ ...of, questions: [idOf(3), 'spot:C major:1'] }, sent, noon, OFFSET);
     const facts = (id: string) => report.items[items.findIndex((item) => item.id === id)];
-    expect(facts(idOf(2))).toMatchObject({ days: 2, misses: 2, takenFor: 4, slow: false });
-    expect(facts(idOf(3))).toMatchObject({ days: 1, misses: 0, takenFor: null, slow: true });
+    expect(facts(idOf(2))).toMatchObject({ answers: 4, misses: 2, takenFor: 4, slow: false });
+    expect(facts(idOf(3))).toMatchObject({ answers: 1, misses: 0, takenFor: null, slow: true });
     expect(facts(idOf(5, ''))).toMatchObject({ misses: 1, takenFor: 7 });
     expect(facts(idOf(1))).toBeNull();
-    expect(report).toMatchObject({ ...sent, asked: 6, right: 2, marked: [2] });
+    expect(report).toMatchObject({ ...sent, asked: 6, firstAsked: 6, firstRight: 2 });
+    expect(report.askedAbout).toEqual([2]);
   });
 
   it('counts days from four in the morning, as practice does', () => {
@@ -106,7 +108,7 @@ describe('a report', () => {
     expect(fits(read.report, items)).toBe(true);
     const ahead = daysAhead(report, '2026-12-08');
     expect(ahead).toBe(5);
-    const picture = pictureOf(read.report, items, ahead);
+    const picture = pictureOf(read.report, items);
     const own = readiness(items, of.memory, noon + 5 * DAY);
     expect(Math.abs(picture.all.recall - own.overall)).toBeLessThan(0.01);
     own.byDegree.forEach((share, i) =>
@@ -118,8 +120,9 @@ describe('a report', () => {
 });
 
 const facts = (some: Partial<ItemFacts> = {}): ItemFacts => ({
-  stability: 30,
-  days: 1,
+  recall: 0.9,
+  ease: 0,
+  answers: 4,
   slow: false,
   misses: 0,
   takenFor: null,
@@ -133,10 +136,11 @@ function tellingOf(of: (item: Item) => ItemFacts | null, some: Partial<Report> =
     minute: 600,
     practised: Array<boolean>(28).fill(false),
     asked: 50,
-    right: 40,
+    firstAsked: 50,
+    firstRight: 40,
     seconds: {},
     items: items.map(of),
-    marked: [],
+    askedAbout: [],
     ...some,
   };
 }
@@ -148,18 +152,18 @@ describe('the picture of a report', () => {
         strings === '4-3'
           ? null
           : degree === 7
-            ? facts({ stability: 0.5, days: 6, misses: 2, takenFor: 2 })
+            ? facts({ recall: 0.4, misses: 2, takenFor: 2 })
             : facts({ slow: strings === '' }),
-      { marked: [0] },
+      { askedAbout: [0] },
     );
-    const picture = pictureOf(report, items, 7);
+    const picture = pictureOf(report, items);
     expect(picture.weak[0]).toBe(7);
     expect(picture.confusions).toEqual([
       { kind: 'spot', size: 'triad', degree: 7, takenFor: 2, times: 2 },
       { kind: 'trace', size: 'triad', degree: 7, takenFor: 2, times: 2 },
     ]);
     expect(
-      regionsOf(report, items, 7).map(({ strings, frets, seen, slow }) => [
+      regionsOf(report, items).map(({ strings, frets, seen, slow }) => [
         strings,
         frets,
         seen,
@@ -170,7 +174,7 @@ describe('the picture of a report', () => {
       ['4-3', '1-7', 0, 0],
       ['', '', 7, 6],
     ]);
-    expect(picture.marked).toEqual([items[0]]);
+    expect(picture.askedAbout).toEqual([items[0]]);
   });
 
   it('counts what a phrase has on a string set there, on the frets of all of it, beside the drills', () => {
@@ -184,7 +188,7 @@ describe('the picture of a report', () => {
       }),
     );
     const made = { ...tellingOf(() => null), items: seen.map(() => facts()) };
-    const regions = regionsOf(made, seen, 7);
+    const regions = regionsOf(made, seen);
     const counted = regions.map(({ strings, frets, inPhrases, of }) => [
       strings,
       frets,
@@ -214,9 +218,9 @@ describe('the picture of a report', () => {
 
 describe('a class', () => {
   const place = (made: Report) => ({ ...made, open: () => ({ report: made, items, ahead: 7 }) });
-  const strong = (sender: number) => tellingOf(() => facts({ stability: 90 }), { sender });
+  const strong = (sender: number) => tellingOf(() => facts({ recall: 0.98 }), { sender });
   const weakOn = (degree: number, sender: number, some: Partial<Report> = {}) =>
-    tellingOf((item) => facts({ stability: item.degree === degree ? 0.1 : 20 }), {
+    tellingOf((item) => facts({ recall: item.degree === degree ? 0.1 : 0.9 }), {
       sender,
       ...some,
     });
@@ -274,9 +278,9 @@ const deck: Deck = {
 describe('the next lesson', () => {
   it('asks the degrees and string sets that are weak, in the frets of the last one', () => {
     const one = tellingOf(({ degree, strings }) =>
-      facts({ stability: [2, 7].includes(degree) && strings !== '4-3' ? 0.1 : 200 }),
+      facts({ recall: [2, 7].includes(degree) && strings !== '4-3' ? 0.1 : 0.97 }),
     );
-    const drills = weakDrills(deck, items, [one], [7]);
+    const drills = weakDrills(deck, items, [one]);
     expect(drills).toHaveLength(2);
     expect(drills[0]).toMatchObject({ kind: 'spot', strings: [[5, 4]], frets: [1, 7] });
     const { degrees } = drills[0] as NeckDrill;
@@ -285,28 +289,77 @@ describe('the next lesson', () => {
   });
 
   it('keeps everything where nothing was seen', () => {
-    expect(weakDrills(deck, items, [tellingOf(() => null)], [7])).toEqual(deck.drills);
+    expect(weakDrills(deck, items, [tellingOf(() => null)])).toEqual(deck.drills);
   });
 
-  it('marks an item the harder the more of the class miss it, and one report moves no mark far', () => {
-    const misses = ({ degree }: Item) => facts({ misses: degree === 7 ? 3 : degree === 1 ? 0 : 1 });
-    const alone = marksOf([tellingOf(misses)], items);
-    const together = marksOf(
-      Array.from({ length: 12 }, (_, sender) => tellingOf(misses, { sender })),
-      items,
+  it('marks an item the harder the less easily it comes to the class, and one report moves no mark far', () => {
+    const eases = ({ degree }: Item) =>
+      facts({ ease: degree === 7 ? -0.9 : degree === 1 ? 0.9 : 0, answers: 1 });
+    const alone = marksOf([tellingOf(eases)], items);
+    const class12 = Array.from({ length: 12 }, (_, sender) => tellingOf(eases, { sender }));
+    const together = marksOf(class12, items);
+    expect(alone.marks[idOf(7)]).toBe(4);
+    expect(Object.values(alone.marks).every((mark) => mark > 1 && mark < 5)).toBe(true);
+    expect(together.marks[idOf(7)]).toBe(5);
+    expect(together.marks[idOf(1)]).toBe(1);
+    expect(together.marks[idOf(4)]).toBeUndefined();
+  });
+
+  it('says how many answers stand behind the marks', () => {
+    const some = [tellingOf(() => facts({ answers: 4 })), tellingOf(() => facts({ answers: 2 }))];
+    const { answers, answersTo } = marksOf(some, items);
+    expect(answersTo.get(idOf(3))).toBe(6);
+    expect(answers).toBe(6 * items.length);
+  });
+
+  it('marks nothing where nothing is hard, nothing was asked, or ease was not told', () => {
+    for (const some of [facts(), null, facts({ ease: null, misses: 3 })])
+      expect(marksOf([tellingOf(() => some)], items).marks).toEqual({});
+  });
+});
+
+describe('two students over the same cards', () => {
+  /** Five days on which every item was asked, such a share of the answers right. */
+  function studentOf(share: number, sender: number) {
+    const random = seeded(sender);
+    const answers = [9, 7, 5, 3, 1].flatMap((ago) =>
+      items.map(({ id }) => ({ item: id, ago, right: random.next() < share })),
     );
-    expect(alone[idOf(7)]).toBe(4);
-    expect(together[idOf(7)]).toBe(5);
-    expect(together[idOf(1)]).toBe(1);
-    expect([3, undefined]).toContain(together[idOf(4)]);
-    expect(
-      Object.values(marksOf([tellingOf(misses)], items)).every((mark) => mark > 1 && mark < 5),
-    ).toBe(true);
+    const of = told(answers.toSorted((a, b) => b.ago - a.ago));
+    const report = reportOf(of, { ...sent, sender }, noon, OFFSET);
+    const read = readReport(reportLink(report, 'https://quay.example/'));
+    if ('fault' in read) throw new Error(read.fault);
+    const right = answers.filter((one) => one.right).length / answers.length;
+    return { of, report: read.report, right };
+  }
+  const able = studentOf(0.7, 21);
+  const lost = studentOf(0.2, 22);
+
+  it('are shown 25 points or more apart and in the right order, tomorrow, on lesson day and in the class', () => {
+    for (const days of [0.8, 5]) {
+      const [one, other] = [able, lost].map(({ of }) =>
+        readiness(items, of.memory, noon + days * DAY),
+      );
+      expect(one!.overall - other!.overall).toBeGreaterThanOrEqual(0.25);
+    }
+    const [one, other] = [able, lost].map(({ report }) => pictureOf(report, items));
+    expect(one!.all.recall - other!.all.recall).toBeGreaterThanOrEqual(0.25);
+    const filed = [able, lost].map(({ report }) => ({
+      ...report,
+      open: () => ({ report, items, ahead: 5 }),
+    }));
+    const [first, second] = classOf(filed, sent.deck);
+    expect([first!.sender, second!.sender]).toEqual([22, 21]);
+    expect(second!.picture.all.recall - first!.picture.all.recall).toBeGreaterThanOrEqual(0.25);
   });
 
-  it('marks nothing where nothing was missed, all was, or nothing was seen', () => {
-    for (const some of [facts(), facts({ misses: 3 }), null]) {
-      expect(marksOf([tellingOf(() => some)], items)).toEqual({});
-    }
+  it('have the share right at first asking beside it', () => {
+    for (const { report, right } of [able, lost])
+      expect(pictureOf(report, items).firstRight).toBeCloseTo(right, 10);
+  });
+
+  it('have a word for the teacher where little stays', () => {
+    expect(pictureOf(lost.report, items).littleStays).toBe(true);
+    expect(pictureOf(able.report, items).littleStays).toBe(false);
   });
 });

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { learn, emptyMemory } from '../../src/memory/memory.ts';
+import { DAY } from '../../src/memory/day.ts';
+import { emptyMemory, learn, type Memory, replay } from '../../src/memory/memory.ts';
 import type { Item } from '../../src/practice/item.ts';
+import { answerCard, caughtUp, metCard, nextCard } from '../../src/practice/next.ts';
 import {
-  answerCard,
   canGoOn,
-  caughtUp,
   type Goal,
-  nextCard,
   progress,
   type Round,
+  secondsLeft,
   startRound,
 } from '../../src/practice/round.ts';
 import { readRound } from '../../src/practice/storedRound.ts';
@@ -31,96 +31,128 @@ const items: Item[] = ['5-4', '4-3'].flatMap((strings) =>
 
 type Answers = (item: Item, count: number) => { right: boolean; takenFor: string | null };
 
-/** Plays a round to its end, a card every ten seconds. */
-function play(goal: Goal, answers: Answers, memory = emptyMemory(), at = start) {
-  let round: Round = startRound({ deck: 'lesson', goal, seed: 7, now: at });
-  const shown: { item: Item; seed: number }[] = [];
-  let now = at;
-  for (let n = 1; shown.length < 200; n++) {
-    const next = nextCard(round, items, memory, now);
+interface Options {
+  readonly memory?: Memory;
+  readonly at?: number;
+  readonly meets?: boolean;
+  readonly some?: readonly Item[];
+}
+
+/** Plays a round to its end, a card every ten seconds; `shown` are the cards in their order, met or asked. */
+function play(goal: Goal, answers: Answers, options: Options = {}) {
+  const { memory = emptyMemory(), at = start, meets = false, some = items } = options;
+  let round: Round = startRound({ deck: 'lesson', goal, seed: 7, now: at, meets });
+  const shown: { item: Item; seed: number; meet: boolean }[] = [];
+  let [now, count] = [at, 0];
+  for (let n = 1; shown.length < 300; n++) {
+    const next = nextCard(round, some, memory, now);
     if (!next) break;
-    shown.push({ item: next.item, seed: next.seed });
-    const verdict = answers(next.item, shown.length - 1);
+    shown.push({ item: next.item, seed: next.seed, meet: next.meet });
     now += 10_000;
-    learn(memory, reviewOf({ n, item: next.item.id, at: now, ...verdict }));
+    if (next.meet) round = metCard(next.round, now);
+    else {
+      const verdict = answers(next.item, count++);
+      learn(memory, reviewOf({ n, item: next.item.id, at: now, seed: next.seed, ...verdict }));
+      round = answerCard(next.round, some, verdict, now);
+    }
     // A reload between any two cards changes nothing.
-    round = JSON.parse(JSON.stringify(answerCard(next.round, items, verdict, now))) as Round;
+    round = readRound(JSON.parse(JSON.stringify(round)))!;
   }
   return { round, shown, memory, now };
 }
 
 const right: Answers = () => ({ right: true, takenFor: null });
+const wrong: Answers = () => ({ right: false, takenFor: null });
+
+/** Someone who has begun: a card of another lesson was answered. */
+const begun = () => replay([reviewOf({ item: 'place:other', at: start - 1000 })]);
 
 describe('a round', () => {
   it('asks every item once and then ends, the same from the same seed', () => {
-    const { shown } = play({ cards: 50 }, right);
+    const { shown } = play({ cards: 50 }, right, { memory: begun() });
     expect(new Set(shown.map(({ item }) => item.id)).size).toBe(14);
     expect(shown).toHaveLength(14);
-    expect(play({ cards: 50 }, right).shown).toEqual(shown);
+    expect(play({ cards: 50 }, right, { memory: begun() }).shown).toEqual(shown);
   });
 
-  it('never asks the same degree twice running', () => {
-    const { shown } = play({ cards: 50 }, (_, n) => ({ right: n % 3 > 0, takenFor: null }));
+  it('never asks the same degree twice running while there is another to ask', () => {
+    const { shown } = play({ cards: 50 }, right, { memory: begun() });
     shown.slice(1).forEach(({ item }, k) => expect(item.degree).not.toBe(shown[k]!.item.degree));
   });
 
-  it('asks a missed item once more, at least twelve cards later', () => {
-    const { shown } = play({ cards: 50 }, (_, n) => ({ right: n > 0, takenFor: null }));
-    const missed = shown[0]!.item.id;
-    const asked = shown.flatMap(({ item }, k) => (item.id === missed ? [k] : []));
-    expect(asked).toHaveLength(2);
-    expect(asked[1]! - asked[0]!).toBeGreaterThan(12);
-  });
-
-  it('asks the two that were taken for each other within the next three cards', () => {
-    const { shown } = play({ cards: 50 }, (item, n) =>
-      n === 0 ? { right: false, takenFor: String((item.degree % 7) + 1) } : right(item, n),
+  it('asks a missed item again with two cards between, and missed again with nine', () => {
+    const first: { id?: string } = {};
+    const { shown } = play(
+      { cards: 50 },
+      (item, n) => {
+        if (n === 0) first.id = item.id;
+        return { right: item.id !== first.id || n > 4, takenFor: null };
+      },
+      { memory: begun() },
     );
-    const [first, second, third] = shown.map(({ item }) => item);
-    expect(second!.degree).toBe((first!.degree % 7) + 1);
-    expect(second!.strings).toBe(first!.strings);
-    expect(third).toEqual(first);
+    const places = shown.flatMap(({ item }, k) => (item.id === first.id ? [k] : []));
+    expect(places).toEqual([0, 3, 13]);
   });
 
-  it('lets go of a pair of which one can no longer be asked, and takes up the next', () => {
-    const fresh = startRound({ deck: '', goal: { cards: 20 }, seed: 3, now: start });
-    const mistaken = (item: Item) => ({
-      right: false,
-      takenFor: String((item.degree % 7) + 1),
-    });
+  it('leaves what was known before and is missed now to its gain', () => {
+    const memory = begun();
+    for (const { id } of items)
+      for (const day of [9, 6, 3]) learn(memory, reviewOf({ item: id, at: start - day * DAY }));
+    const { shown } = play({ cards: 50 }, wrong, { memory });
+    expect(shown).toHaveLength(14);
+  });
+
+  it('asks what was taken for another with one card between, and only one such pair', () => {
+    const mistaken: Answers = (item, n) =>
+      n === 0 || n === 5
+        ? { right: false, takenFor: String((item.degree % 7) + 1) }
+        : { right: true, takenFor: null };
+    const { shown, round } = play({ cards: 50 }, mistaken, { memory: begun() });
+    const [first, , third, fourth] = shown.map(({ item }) => item);
+    expect(third!.degree).toBe((first!.degree % 7) + 1);
+    expect(third!.strings).toBe(first!.strings);
+    expect(fourth).toEqual(first);
+    expect(round.pairs).toBe(1);
+  });
+
+  it('waits for nothing that can no longer be asked', () => {
+    const fresh = startRound({ deck: '', goal: { cards: 20 }, seed: 3, now: start, meets: false });
     const first = nextCard(fresh, items, emptyMemory(), start)!;
-    const missed = answerCard(first.round, items, mistaken(first.item), start + 5000);
-    const [other] = missed.contrast;
-    const left = items.filter(({ id }) => id !== other);
-    const second = nextCard(missed, left, emptyMemory(), start + 6000)!;
-    expect(second.round.contrast).toEqual([]);
-    const again = answerCard(second.round, items, mistaken(second.item), start + 9000);
-    expect(again.contrast).toHaveLength(2);
+    const takenFor = String((first.item.degree % 7) + 1);
+    const missed = answerCard(first.round, items, { right: false, takenFor }, start + 5000);
+    expect(missed.owed).toHaveLength(2);
+    const lost = new Set(missed.owed.map(({ item }) => item));
+    const left = items.filter(({ id }) => !lost.has(id));
+    let round = missed;
+    for (let n = 0; n < 5; n++) {
+      const next = nextCard(round, left, emptyMemory(), start + 6000)!;
+      expect(lost.has(next.item.id)).toBe(false);
+      round = answerCard(next.round, left, right(next.item, n), start + 7000 + n);
+    }
   });
 
-  it('ends by minutes, a pause left out', () => {
+  it('ends by minutes, a pause left out, and says what is left of them', () => {
     const { round } = play({ minutes: 1 }, right);
     expect(round.asked).toHaveLength(6);
-    expect(progress(round, items, emptyMemory())).toEqual({ done: 6, of: 6 });
-    const open = nextCard(
-      startRound({ deck: '', goal: { minutes: 1 }, seed: 1, now: 0 }),
-      items,
-      emptyMemory(),
-      0,
-    )!;
+    expect([progress(round), secondsLeft(round)]).toEqual([1, 0]);
+    const fresh = startRound({ deck: '', goal: { minutes: 1 }, seed: 1, now: 0, meets: false });
+    expect([progress(fresh), secondsLeft(fresh)]).toEqual([0, 60]);
+    const open = nextCard(fresh, items, emptyMemory(), 0)!;
     const late = answerCard(open.round, items, right(items[0]!, 0), 55 * MINUTE);
     expect(late.asked[0]!.seconds).toBe(45);
+    expect(secondsLeft(late)).toBe(15);
+    expect(secondsLeft({ ...fresh, goal: 'enough' })).toBeNull();
   });
 
   it('shows the open card again after a reload', () => {
-    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
+    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start, meets: false });
     const next = nextCard(fresh, items, emptyMemory(), start)!;
     const again = nextCard(next.round, items, emptyMemory(), start + MINUTE)!;
     expect(again).toEqual(next);
   });
 
   it('counts a card as answered whose answer was stored before the page was closed', () => {
-    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
+    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start, meets: false });
     const { round, item, seed } = nextCard(fresh, items, emptyMemory(), start)!;
     const answer = reviewOf({ item: item.id, seed, at: start + 5000, right: false, takenFor: '4' });
     const after = caughtUp(round, items, [answer]);
@@ -129,15 +161,31 @@ describe('a round', () => {
     expect(caughtUp(round, items, [{ ...answer, seed: seed + 2 }])).toEqual(round);
   });
 
+  it('counts it so too where the clock was set back meanwhile', () => {
+    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start, meets: false });
+    const { round, item, seed } = nextCard(fresh, items, emptyMemory(), start)!;
+    const early = reviewOf({ item: item.id, seed, at: start - 40 * DAY, right: true });
+    const others = [1, 2, 3].map((n) =>
+      reviewOf({ n, item: items[n]!.id, seed: n, at: start - n }),
+    );
+    const after = caughtUp(round, items, [early, ...others]);
+    expect(after.open).toBeNull();
+    expect(after.asked).toHaveLength(1);
+    expect(after.asked[0]!.seconds).toBe(0);
+  });
+
   it('asks for near wrong answers, by an odd seed, once recall is .7', () => {
-    const { shown, memory } = play({ cards: 14 }, right);
+    const memory = begun();
+    const { shown, now } = play({ cards: 14 }, right, { memory });
     expect(shown.every(({ seed }) => seed % 2 === 0)).toBe(true);
-    const next = play({ cards: 14 }, right, memory, start + 24 * 60 * MINUTE);
+    for (const day of [1, 2, 4])
+      for (const { id } of items) learn(memory, reviewOf({ item: id, at: now + day * DAY }));
+    const next = play({ cards: 14 }, right, { memory, at: now + 5 * DAY });
     expect(next.shown.every(({ seed }) => seed % 2 === 1)).toBe(true);
   });
 
   it('is read as it was stored, and not at all where it is not whole', () => {
-    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
+    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start, meets: false });
     const { round } = nextCard(fresh, items, emptyMemory(), start)!;
     const asked = answerCard(round, items, { right: true, takenFor: null }, start + 9000);
     for (const one of [fresh, round, asked, { ...fresh, goal: 'enough' }]) {
@@ -160,8 +208,59 @@ describe('a round', () => {
   });
 
   it('goes on on the same day only', () => {
-    const round = startRound({ deck: '', goal: 'enough', seed: 1, now: start });
+    const round = startRound({ deck: '', goal: 'enough', seed: 1, now: start, meets: false });
     expect(canGoOn(round, start + 9 * 60 * MINUTE, 0)).toBe(true);
     expect(canGoOn(round, start + 11 * 60 * MINUTE, 0)).toBe(false);
+  });
+});
+
+describe('what is new', () => {
+  it('is shown before it is asked, and asked two cards later', () => {
+    const { shown } = play({ cards: 20 }, right, { meets: true });
+    const ids = new Set(shown.map(({ item }) => item.id));
+    for (const id of ids) {
+      const places = shown.flatMap(({ item }, k) => (item.id === id ? [k] : []));
+      expect(places.map((k) => shown[k]!.meet)).toEqual([true, false]);
+      expect(places[1]! - places[0]!).toBe(2);
+    }
+  });
+
+  it('is six to eight items in the first round of a beginner, each until it was right', () => {
+    const met = (goal: Goal) =>
+      new Set(play(goal, right, { meets: true }).shown.map(({ item }) => item.id)).size;
+    expect(met({ minutes: 8 })).toBe(8);
+    expect(met({ minutes: 3 })).toBe(6);
+    const misses: Answers = (_, n) => ({ right: n % 3 === 2, takenFor: null });
+    const { round } = play({ minutes: 30 }, misses, { meets: true });
+    const last = new Map(round.asked.map((asked) => [asked.item, asked.right]));
+    expect(last.size).toBe(8);
+    expect([...last.values()].every(Boolean)).toBe(true);
+  });
+
+  it('waits where much is not known yet: the same few are shown and asked again', () => {
+    const memory = emptyMemory();
+    for (let day = 0; day < 6; day++)
+      play({ minutes: 6 }, wrong, { memory, meets: true, at: start + day * DAY });
+    expect(memory.items.size).toBeLessThanOrEqual(8);
+    const later = play({ minutes: 6 }, wrong, { memory, meets: true, at: start + 7 * DAY });
+    expect(later.shown[0]!.meet).toBe(true);
+    expect(later.shown.filter(({ meet }) => meet).length).toBeGreaterThan(3);
+  });
+
+  it('is not begun when no time is left to ask it', () => {
+    const { shown } = play({ minutes: 2 }, right, { meets: true, memory: begun() });
+    const met = shown.filter(({ meet }) => meet).length;
+    expect(shown.length - met).toBeGreaterThanOrEqual(met - 1);
+  });
+
+  it('enters no log: a card that is shown can be neither answered nor caught up with', () => {
+    const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start });
+    const { round, item, seed, meet } = nextCard(fresh, items, emptyMemory(), start)!;
+    expect(meet).toBe(true);
+    expect(() => answerCard(round, items, right(item, 0), start)).toThrow(Error);
+    expect(caughtUp(round, items, [reviewOf({ item: item.id, seed })])).toBe(round);
+    const after = metCard(round, start + 4000);
+    expect(after).toMatchObject({ open: null, asked: [], met: [{ item: item.id, seconds: 4 }] });
+    expect(() => metCard(after, start)).toThrow(Error);
   });
 });

@@ -1,4 +1,4 @@
-import { lookBack } from '../../memory/forecast.ts';
+import { lookBack } from '../../memory/lookBack.ts';
 import { Facts } from '../../parts/Facts.tsx';
 import { percent } from '../figures.ts';
 import { memory } from '../state.ts';
@@ -20,8 +20,7 @@ export function Foretold() {
           </p>
           <p class="soft">
             Log loss over {back.answers} answers, less is better: {back.ours.toFixed(3)}; your mean{' '}
-            {back.constant.toFixed(3)}; without what was learned of you{' '}
-            {back.uncorrected.toFixed(3)}.
+            {back.constant.toFixed(3)}.
           </p>
           <Facts
             caption="What was foretold and what happened"

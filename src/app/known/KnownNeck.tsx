@@ -11,6 +11,7 @@ import type { Item } from '../../practice/item.ts';
 import { placesKnown, sharesBy, type KnownPlace } from '../../practice/known.ts';
 import { pluck } from '../../sound/index.ts';
 import type { Key } from '../../theory/key.ts';
+import { tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
 import { memory, settings, type Lesson } from '../state.ts';
 
@@ -27,27 +28,28 @@ type Chosen = Partial<Record<Part, string | null>>;
 
 /** The neck as a map of recall: every place as full as the arpeggios that lie on it are known. */
 export function KnownNeck(props: { lesson: Lesson; items: readonly Item[]; now: number }) {
-  const { items, now } = props;
+  const { items } = props;
+  const at = tomorrowOf(props.now);
   const { key, instrument } = props.lesson.deck;
   const [chosen, setChosen] = useState<Chosen>({});
   const all = useMemo(() => onNeck(items, instrument), [items, instrument]);
   const shown = all.filter((item) => isChosen(item, chosen));
-  const places = useMemo(() => placesKnown(shown, memory.value.of, now), [all, chosen, now]);
+  const places = useMemo(() => placesKnown(shown, memory.value.of, at), [all, chosen, at]);
   if (all.length === 0) return null;
   const press = (part: Part) => (name: string) =>
     setChosen({ ...chosen, [part]: chosen[part] === name ? null : name });
   // What a part chooses among is what the other parts leave.
   const shares = (part: Part) => {
     const left = all.filter((item) => isChosen(item, { ...chosen, [part]: null }));
-    return sharesBy(left, PARTS[part], memory.value.of, now);
+    return sharesBy(left, PARTS[part], memory.value.of, at);
   };
   return (
     <section>
       <h2>Where you know it</h2>
       <p class="soft">
         {Object.values(chosen).some(Boolean)
-          ? 'A place is as full as what you chose is known there.'
-          : 'A place is as full as you know it. Choose a step, strings or frets; tap a place to hear it.'}
+          ? 'A place is as full as what you chose is known there tomorrow morning.'
+          : 'A place is as full as you know it tomorrow morning. Choose a step, strings or frets; tap a place to hear it.'}
       </p>
       <DegreeFilter
         musicKey={key}

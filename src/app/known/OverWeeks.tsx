@@ -8,17 +8,17 @@ import { log, memory } from '../state.ts';
 
 const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' });
 
-/** A day ends at four in the morning of the next one: it is named after the evening before. */
-const EVENING = 6 * 3_600_000;
+/** What a day left is looked at at eight in the morning after: it is named after the evening before. */
+const EVENING = 10 * 3_600_000;
 
-/** How much was known at the end of each day so far. */
+/** How much was known the morning after each day so far. */
 export function OverWeeks({ items, now }: { items: readonly Item[]; now: number }) {
   const days = useMemo(
     () => recallByDay(log.value?.reviews ?? [], items, now, -new Date(now).getTimezoneOffset()),
     [items, now, memory.value],
   );
   const named = days.map(({ at, recall }, index) => ({
-    name: index === days.length - 1 ? 'now' : date.format(at - EVENING),
+    name: index === days.length - 1 ? 'today' : date.format(at - EVENING),
     at,
     share: recall,
   }));
@@ -32,11 +32,11 @@ export function OverWeeks({ items, now }: { items: readonly Item[]; now: number 
         <>
           <Weeks
             points={named}
-            label={`What you know: ${percent(first.share)} on ${first.name}, ${percent(last.share)} now`}
-            ends={[first.name, 'now']}
+            label={`What you know: ${percent(first.share)} on ${first.name}, ${percent(last.share)} today, each looked at the morning after`}
+            ends={[first.name, 'today']}
           />
           <Facts
-            caption="What you knew at the end of each day"
+            caption="What you know the morning after each day"
             head={['day', 'known']}
             rows={named.map(({ name, share }) => [name, percent(share)])}
           />

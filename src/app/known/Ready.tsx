@@ -5,22 +5,22 @@ import { Facts } from '../../parts/Facts.tsx';
 import { Stair } from '../../parts/Stair.tsx';
 import type { Item } from '../../practice/item.ts';
 import { readiness } from '../../practice/summary.ts';
-import { dayName, startAhead } from '../days.ts';
+import { dayName, startAhead, tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
 import { memory, settings, type Lesson } from '../state.ts';
 
 const WEEK = 7 * 86_400_000;
 
-/** How ready it is now, and how ready it were on lesson day if nothing more were asked: overall and by degree. */
+/** How ready it is tomorrow, and how ready it were on lesson day if nothing more were asked: overall and by degree. */
 export function Ready(props: { lesson: Lesson; items: readonly Item[]; now: number }) {
   const { items, now } = props;
   const { key, lessonDay } = props.lesson.deck;
   const [later, setLater] = useState(false);
   const lessonAt = startAhead(lessonDay, now);
   const when = lessonAt === null ? 'in a week' : `on ${dayName(lessonDay!, now)}`;
-  const today = readiness(items, memory.value.of, now);
+  const tomorrow = readiness(items, memory.value.of, tomorrowOf(now));
   const then = readiness(items, memory.value.of, lessonAt ?? now + WEEK);
-  const shown = later ? then : today;
+  const shown = later ? then : tomorrow;
   const steps = degreeSteps(key, 'triad', { ...settings.value, chordNames: false }).map(
     (step, index) => ({ ...step, filled: shown.byDegree[index] ?? 0 }),
   );
@@ -30,13 +30,16 @@ export function Ready(props: { lesson: Lesson; items: readonly Item[]; now: numb
       <p class="ready-figure">
         <strong>{percent(shown.overall)}</strong>
         <span class="soft">
-          {later ? `${when} if nothing more were asked` : 'would be answered right now'};{' '}
-          {today.asked} of {today.of} asked so far
+          known {later ? when : 'tomorrow morning'} if nothing more were asked; {tomorrow.asked} of{' '}
+          {tomorrow.of} asked so far
         </span>
       </p>
-      <Stair steps={steps} label={`How ready each degree is ${later ? when : 'now'}`} />
+      <Stair
+        steps={steps}
+        label={`How ready each degree is ${later ? when : 'tomorrow morning'}`}
+      />
       <Choices legend="When">
-        <Choice name="when" label="now" checked={!later} change={() => setLater(false)} />
+        <Choice name="when" label="tomorrow" checked={!later} change={() => setLater(false)} />
         <Choice
           name="when"
           label={lessonAt !== null ? 'on lesson day' : when}
@@ -46,13 +49,13 @@ export function Ready(props: { lesson: Lesson; items: readonly Item[]; now: numb
       </Choices>
       <Facts
         caption="How ready each degree is"
-        head={['degree', 'now', when]}
+        head={['degree', 'tomorrow morning', when]}
         rows={[
           ...steps.flatMap(({ numeral }, index) => {
-            const share = today.byDegree[index];
+            const share = tomorrow.byDegree[index];
             return share == null ? [] : [[numeral, percent(share), percent(then.byDegree[index]!)]];
           }),
-          ['all', percent(today.overall), percent(then.overall)],
+          ['all', percent(tomorrow.overall), percent(then.overall)],
         ]}
       />
     </section>

@@ -4,6 +4,7 @@ import type { Deck } from '../../decks/deck.ts';
 import { readiness } from '../../practice/summary.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
+import { tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
@@ -109,7 +110,11 @@ function PasteLink() {
 
 function LessonRow({ lesson }: { lesson: Lesson }) {
   const { id, deck, away } = lesson;
-  const { overall, asked, of } = readiness(itemsOfLesson(id), memory.value.of, Date.now());
+  const { overall, asked, of } = readiness(
+    itemsOfLesson(id),
+    memory.value.of,
+    tomorrowOf(Date.now()),
+  );
   const current = currentLesson()?.id === id;
   return (
     <li class="sheet">
@@ -118,7 +123,11 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
       </h2>
       <p class="soft">
         {keyLabel(deck.key, settings.value.naming)} ·{' '}
-        {of === 0 ? 'to see and play' : asked === 0 ? 'not begun' : `${percent(overall)} known`}
+        {of === 0
+          ? 'to see and play'
+          : asked === 0
+            ? 'not begun'
+            : `${percent(overall)} known tomorrow`}
         {current && ' · practised now'}
       </p>
       <div class="buttons">

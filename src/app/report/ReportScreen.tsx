@@ -100,8 +100,8 @@ const KEPT: Record<Kept, string> = {
 };
 
 function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefined }) {
-  const { report, lesson, items, ahead } = one;
-  const picture = pictureOf(report, items, ahead);
+  const { report, lesson, items } = one;
+  const picture = pictureOf(report, items);
   return (
     <main class="screen report">
       <header>
@@ -118,11 +118,11 @@ function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefi
         )}
       </header>
       {report.question && <blockquote dir="auto">“{report.question}”</blockquote>}
-      {picture.marked.length > 0 && (
+      {picture.askedAbout.length > 0 && (
         <section>
           <h2>Asks about</h2>
           <ul class="plain">
-            {picture.marked.map((item) => (
+            {picture.askedAbout.map((item) => (
               <li key={item.id}>{itemPlace(item)}</li>
             ))}
           </ul>
@@ -130,7 +130,7 @@ function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefi
       )}
       <Readiness one={one} picture={picture} />
       <Taken one={one} picture={picture} />
-      <Regions regions={regionsOf(report, items, ahead)} />
+      <Regions regions={regionsOf(report, items)} />
       <Practised report={report} />
       <Pace report={report} />
       <div class="buttons last">
@@ -162,11 +162,15 @@ function Readiness({ one, picture }: { one: PlacedReport; picture: Picture }) {
       <p class="figure">
         <strong>{percent(picture.all.recall)}</strong>
         <span class="soft">
-          would be right {when}, without more practice; {picture.all.seen} of {picture.all.of} asked
-          so far
+          known {when}, without more practice; {picture.all.seen} of {picture.all.of} asked so far
+          {picture.firstRight !== null &&
+            `; ${percent(picture.firstRight)} right when asked first on a day`}
         </span>
       </p>
       <Stair steps={steps} label="How much of each degree is known on lesson day" />
+      {picture.littleStays && (
+        <p>Little of it stays so far: fewer items, shown once more in the lesson, would help.</p>
+      )}
       {picture.weak.length > 0 && (
         <p>
           Weakest: <span class="music">{listed(picture.weak.map(numeral))}</span>.
@@ -199,7 +203,7 @@ function Taken({ one, picture }: { one: PlacedReport; picture: Picture }) {
 }
 
 function Pace({ report }: { report: Report }) {
-  const { asked, right, seconds } = report;
+  const { asked, seconds } = report;
   const paces = KIND_NAMES.flatMap((kind) =>
     seconds[kind] === undefined
       ? []
@@ -207,8 +211,7 @@ function Pace({ report }: { report: Report }) {
   );
   return (
     <p class="soft">
-      {counted(asked, 'answer')} on this lesson
-      {asked > 0 && `, ${percent(right / asked)} right`}.
+      {counted(asked, 'answer')} on this lesson.
       {paces.length > 0 && ` Usually ${listed(paces)}.`}
     </p>
   );

@@ -2,6 +2,7 @@ import { Written } from '../../parts/Written.tsx';
 import { useState } from 'preact/hooks';
 import { deckMark, MOST_TOLD, reportLink, senderMark } from '../../decks/report.ts';
 import { reportOf } from '../../practice/report.ts';
+import { startAhead } from '../days.ts';
 import { itemPlace } from '../deckWords.ts';
 import { LinkBox } from '../LinkBox.tsx';
 import { questions, toggleQuestion } from '../round/questions.ts';
@@ -87,6 +88,7 @@ function linkOf(lesson: Lesson, written: { readonly question: string; readonly n
       memory: memory.value.of,
       reviews: log.value!.reviews,
       questions: questions.value,
+      lesson: startAhead(lesson.deck.lessonDay, now),
     },
     { deck: deckMark(lesson.id), sender: senderMark(log.value!.device), ...written },
     now,
@@ -99,7 +101,7 @@ function linkOf(lesson: Lesson, written: { readonly question: string; readonly n
 function ToAsk({ lesson }: { lesson: Lesson }) {
   const marked = itemsOfLesson(lesson.id)
     .filter(({ id }) => questions.value.includes(id))
-    .slice(0, MOST_TOLD.marked);
+    .slice(0, MOST_TOLD.askedAbout);
   if (marked.length === 0) return null;
   return (
     <section>

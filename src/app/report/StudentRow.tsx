@@ -49,6 +49,7 @@ export function StudentRow({ student, musicKey, late, degree, taken, take }: Stu
         <span class="soft">
           {needs.length > 0 ? `Needs ${needs.join(' · ')}` : 'Ready'}
           {' · '}
+          {picture.firstRight !== null && `${percent(picture.firstRight)} right at first · `}
           {reportDay(latest.report)}
         </span>
         {count > 1 && <span class="soft">Over the weeks: {late ? weeksText(student) : '…'}</span>}

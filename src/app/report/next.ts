@@ -13,19 +13,14 @@ export async function makeNext(some: readonly PlacedReport[], now: number): Prom
   if (!first) return;
   const { deck } = first.lesson;
   const all = some.map(({ report }) => report);
-  const drills = weakDrills(
-    deck,
-    first.items,
-    all,
-    some.map(({ ahead }) => ahead),
-  );
+  const drills = weakDrills(deck, first.items, all);
   await openKept();
   begin({
     ...draftOf(drills.length > 0 ? { ...deck, drills } : deck),
     title: onceMore(deck.title),
     note: '',
     lessonDay: deck.lessonDay && weekAfter(deck.lessonDay, now),
-    marks: marksOf(all, itemsOf(deck)),
+    marks: marksOf(all, itemsOf(deck)).marks,
   });
   go('teach');
 }

@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { deckMark, readReport, type Report } from '../../decks/report.ts';
-import { DAY } from '../../memory/model.ts';
+import { DAY } from '../../memory/day.ts';
 import { newer, type Filed, type LessonReport } from '../../practice/class.ts';
 import { daysAhead, fits } from '../../practice/report.ts';
 import { keepReport, listReports, type Kept, type StoredReport } from '../../store/reports.ts';

@@ -6,6 +6,7 @@ import { changeSettings, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
 import { RoundEnd } from './RoundEnd.tsx';
 import { addSounded, answer, draw, progress, round, shown } from './session.ts';
+import { timeLeft } from './timeLeft.ts';
 import './Round.css';
 
 /** A round: one card at a time, how far it is, and at the end what grew. */
@@ -64,9 +65,7 @@ export default function RoundScreen() {
 }
 
 function RoundBar() {
-  const { done, of } = progress.value;
   const { muted } = settings.value;
-  const at = Math.min(of, done + (shown.value?.verdict ? 0 : 1));
   return (
     <header class="round-bar">
       <button
@@ -77,10 +76,8 @@ function RoundBar() {
       >
         ×
       </button>
-      <progress value={done} max={Math.max(1, of)} aria-label="How far the round is" />
-      <span class="soft">
-        {at} of about {of}
-      </span>
+      <progress value={progress.value} max={1} aria-label="How far the round is" />
+      <span class="soft">{timeLeft(round.value!)}</span>
       <button
         type="button"
         class="bar-button"

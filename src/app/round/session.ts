@@ -3,16 +3,11 @@ import { KINDS } from '../../cards/index.ts';
 import type { Card, Explanation } from '../../cards/kind.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
-import {
-  answerCard,
-  caughtUp,
-  nextCard,
-  progress as progressOf,
-  startRound,
-  type Round,
-} from '../../practice/round.ts';
+import { answerCard, caughtUp, nextCard } from '../../practice/next.ts';
+import { progress as progressOf, startRound, type Round } from '../../practice/round.ts';
 import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
+import { startAhead } from '../days.ts';
 import {
   itemsOfLesson,
   learnNew,
@@ -48,10 +43,9 @@ if (typeof document !== 'undefined') {
   });
 }
 
-/** How far the round is. */
+/** How far the round is, 0 to 1. */
 export const progress = computed(() => {
-  if (!round.value) return { done: 0, of: 0 };
-  return progressOf(round.value, itemsOfLesson(round.value.deck), memory.value.of);
+  return round.value ? progressOf(round.value) : 0;
 });
 
 /** Begins a round on a lesson: for so many minutes, or until enough is known. */
@@ -59,7 +53,9 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
   const now = Date.now();
   const goal = length === 'enough' ? length : { minutes: length };
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
-  round.value = startRound({ deck, goal, seed, now });
+  const lesson = startAhead(lessonById(deck)?.deck.lessonDay ?? null, now);
+  // The screen that shows a card without asking it is not drawn yet.
+  round.value = startRound({ deck, goal, seed, now, lesson, meets: false });
   await draw();
 }
 

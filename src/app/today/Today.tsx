@@ -5,14 +5,17 @@ import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import type { Deck } from '../../decks/deck.ts';
 import { GUITAR, instrumentId } from '../../neck/instrument.ts';
 import { Stair } from '../../parts/Stair.tsx';
-import { canGoOn, isEnough, nextCard } from '../../practice/round.ts';
+import { isEnough } from '../../practice/enough.ts';
+import { nextCard } from '../../practice/next.ts';
+import { canGoOn } from '../../practice/round.ts';
 import { leastSure, minutesADay, readiness } from '../../practice/summary.ts';
 import { unlock } from '../../sound/index.ts';
-import { dayName, daysLeft, startAhead } from '../days.ts';
+import { dayName, daysLeft, startAhead, tomorrowOf } from '../days.ts';
 import { instrumentWords, itemWords } from '../deckWords.ts';
 import { percent } from '../figures.ts';
 import { readymade } from '../readymade.ts';
-import { begin, progress, round } from '../round/session.ts';
+import { begin, round } from '../round/session.ts';
+import { timeLeft } from '../round/timeLeft.ts';
 import { go } from '../router.ts';
 import {
   currentLesson,
@@ -60,8 +63,11 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
     if (length !== 'go on') await begin(id, length);
     go('round');
   };
-  const enough = items.length > 0 && isEnough(items, known, now);
-  const unsure = [...new Set(leastSure(items, known, now, 6).map(itemWords))].slice(0, 2);
+  const enough = items.length > 0 && isEnough(items, known, now, lessonAt);
+  const unsure = [...new Set(leastSure(items, known, tomorrowOf(now), 6).map(itemWords))].slice(
+    0,
+    2,
+  );
   return (
     <main class="screen today">
       <Head deck={deck} now={now} />
@@ -69,7 +75,8 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
       {unsure.length > 0 && <p class="soft">Least sure: {listed(unsure)}.</p>}
       {enough && (
         <p class="notice" role="status">
-          Enough for today: nothing would gain much by being asked now. You may go on if you like.
+          Enough for today: what was asked is likely to be known, and nothing would gain much by
+          being asked now. You may go on if you like.
         </p>
       )}
       <Lengths start={(length) => void start(length)} />
@@ -88,9 +95,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           data-do="start"
           onClick={() => void start(goesOn ? 'go on' : minutes)}
         >
-          {goesOn
-            ? `Go on: card ${progress.value.done + 1} of about ${progress.value.of}`
-            : `Practise ${minutes} minutes`}
+          {goesOn ? `Go on: ${timeLeft(current)}` : `Practise ${minutes} minutes`}
         </button>
       </div>
     </main>
@@ -181,13 +186,13 @@ function Ready({
 }) {
   const items = itemsOfLesson(lesson.id);
   const known = memory.value.of;
-  const today = readiness(items, known, now);
+  const tomorrow = readiness(items, known, tomorrowOf(now));
   const then = readiness(items, known, lessonAt ?? now + 7 * 86_400_000);
   const { naming } = settings.value;
   const steps = degreeSteps(lesson.deck.key, 'triad', { naming, chordNames: false }).map(
     (step, index) => ({
       ...step,
-      filled: today.byDegree[index] ?? 0,
+      filled: tomorrow.byDegree[index] ?? 0,
     }),
   );
   const when =
@@ -196,20 +201,20 @@ function Ready({
     <section class="sheet ready">
       <div class="head">
         <h2 class="label">What you know of it</h2>
-        {today.asked > 0 && (
+        {tomorrow.asked > 0 && (
           <a class="alone" href="#/known">
             Look closer
           </a>
         )}
       </div>
       <p class="figure">
-        <strong>{percent(today.overall)}</strong>
+        <strong>{percent(tomorrow.overall)}</strong>
         <span class="soft">
-          now, {percent(then.overall)} by {when} if you stopped here; {today.asked} of {today.of}{' '}
-          asked so far
+          tomorrow morning, {percent(then.overall)} by {when} if you stopped here; {tomorrow.asked}{' '}
+          of {tomorrow.of} asked so far
         </span>
       </p>
-      <Stair steps={steps} label="How much is known of each degree" />
+      <Stair steps={steps} label="How much is known of each degree tomorrow morning" />
     </section>
   );
 }

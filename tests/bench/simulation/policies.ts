@@ -1,25 +1,22 @@
-import {
-  answerCard,
-  isEnough,
-  nextCard,
-  type Round,
-  startRound,
-} from '../../../src/practice/round.ts';
+import { isEnough } from '../../../src/practice/enough.ts';
+import { answerCard, metCard, nextCard } from '../../../src/practice/next.ts';
+import { type Round, startRound } from '../../../src/practice/round.ts';
 import type { Item } from '../../../src/practice/item.ts';
-import { daysSince, type Memory } from '../../../src/memory/memory.ts';
+import { type Memory, recall } from '../../../src/memory/memory.ts';
 import type { Review } from '../../../src/store/review.ts';
 import type { Random } from '../../../src/theory/random.ts';
 import type { Hidden } from './students.ts';
-import { clamp, DAY, normal } from './world.ts';
+import { DAY, KINDS } from './world.ts';
 
 /** Who decides what is asked. */
 export interface Policy {
-  /** A sitting begins. */
-  begin(now: number): void;
-  /** The item to ask, by its position; null ends the sitting. */
-  next(now: number): number | null;
-  /** It was answered so. */
+  /** A sitting of so many minutes begins. */
+  begin(now: number, minutes: number): void;
+  /** The item to ask, or to show without asking, by its position; null ends the sitting. */
+  next(now: number): { readonly item: number; readonly meet: boolean } | null;
+  /** It was answered so, or was shown. */
   answered(item: number, review: Review): void;
+  met(item: number, at: number): void;
 }
 
 export interface Setting {
@@ -34,22 +31,34 @@ export interface Setting {
 
 export type MakePolicy = (setting: Setting) => Policy;
 
-/** What the app does: its own rounds. */
-export const ours: MakePolicy = ({ items, memory, random }) => {
+/** What the app does: its own rounds. Where one ends before its time, another is begun for the minutes left. */
+export const ours: MakePolicy = ({ items, memory, random, lessonAfter }) => {
   const place = new Map(items.map(({ id }, k) => [id, k]));
-  let round: Round;
+  let [round, end]: [Round | undefined, number] = [undefined, 0];
+  const start = (now: number, minutes: number) => {
+    const seed = random.below(2 ** 31);
+    return startRound({ deck: '', goal: { minutes }, seed, now, lesson: lessonAfter(now) });
+  };
   return {
-    begin(now) {
-      round = startRound({ deck: '', goal: { minutes: 600 }, seed: random.below(2 ** 31), now });
+    begin(now, minutes) {
+      end = now + minutes * 60_000;
+      round = start(now, minutes);
     },
     next(now) {
-      const next = nextCard(round, items, memory, now);
+      let next = nextCard(round!, items, memory, now);
+      if (!next && end - now > 60_000) {
+        round = start(now, (end - now) / 60_000);
+        next = nextCard(round, items, memory, now);
+      }
       if (!next) return null;
       round = next.round;
-      return place.get(next.item.id)!;
+      return { item: place.get(next.item.id)!, meet: next.meet };
     },
     answered(_, { right, takenFor, at }) {
-      round = answerCard(round, items, { right, takenFor }, at);
+      round = answerCard(round!, items, { right, takenFor }, at);
+    },
+    met(_, at) {
+      round = metCard(round!, at);
     },
   };
 };
@@ -57,31 +66,12 @@ export const ours: MakePolicy = ({ items, memory, random }) => {
 /** The same, but a sitting ends when the app says that it is enough for today. */
 export const enough: MakePolicy = (setting) => {
   const policy = ours(setting);
-  const { items, memory } = setting;
+  const { items, memory, lessonAfter } = setting;
   return {
     ...policy,
-    next: (now) => (isEnough(items, memory, now) ? null : policy.next(now)),
+    next: (now) => (isEnough(items, memory, now, lessonAfter(now)) ? null : policy.next(now)),
   };
 };
-
-/**
- * The same with a deck that says how hard each item is, from 1 to 5, in so close a correlation with the truth; 0 is a
- * useless mark.
- */
-export const marked =
-  (correlation: number): MakePolicy =>
-  (setting) => {
-    const { hidden, items, random } = setting;
-    const deviation = Math.sqrt(
-      hidden.hard.reduce((sum, hard) => sum + hard * hard, 0) / items.length,
-    );
-    const withMarks = items.map((item, k) => {
-      const truth = (correlation * hidden.hard[k]!) / deviation;
-      const seen = truth + Math.sqrt(1 - correlation ** 2) * normal(random, 0, 1);
-      return { ...item, mark: clamp(Math.round(seen / 0.75) + 3, 1, 5) };
-    });
-    return ours({ ...setting, items: withMarks });
-  };
 
 /** Asks the item that comes first, each at most once a sitting until all were asked. */
 function byScore(setting: Setting, score: (item: number, now: number) => number): Policy {
@@ -96,9 +86,10 @@ function byScore(setting: Setting, score: (item: number, now: number) => number)
         const value = score(k, now);
         if (value > highest) [best, highest] = [k, value];
       });
-      return best;
+      return { item: best, meet: false };
     },
     answered: (item) => void asked.add(item),
+    met: () => {},
   };
 }
 
@@ -110,8 +101,47 @@ export const roundRobin: MakePolicy = (setting) => {
   let turn = -1;
   return {
     begin: () => {},
-    next: () => (turn = (turn + 1) % setting.items.length),
+    next: () => ({ item: (turn = (turn + 1) % setting.items.length), meet: false }),
     answered: () => {},
+    met: () => {},
+  };
+};
+
+/** The same, but what is new is shown, and asked two cards later: as ours does it. */
+export const roundRobinShown: MakePolicy = (setting) => {
+  const seen = new Set<number>();
+  let [turn, step] = [-1, 0];
+  const owed: { item: number; from: number }[] = [];
+  return {
+    begin: () => {},
+    next() {
+      step++;
+      if (owed[0] && owed[0].from <= step) return { item: owed.shift()!.item, meet: false };
+      const item = (turn = (turn + 1) % setting.items.length);
+      const meet = !seen.has(item);
+      return { item, meet };
+    },
+    answered: () => {},
+    met(item) {
+      seen.add(item);
+      owed.push({ item, from: step + 2 });
+    },
+  };
+};
+
+/** The kinds by turns, and of each one item after the other: what balanced asking brings each kind. */
+export const roundRobinOverKinds: MakePolicy = ({ items }) => {
+  const kinds = KINDS.map((kind) => items.flatMap((item, k) => (item.kind === kind ? [k] : [])));
+  let turn = -1;
+  return {
+    begin: () => {},
+    next() {
+      turn++;
+      const kind = kinds[turn % kinds.length]!;
+      return { item: kind[Math.floor(turn / kinds.length) % kind.length]!, meet: false };
+    },
+    answered: () => {},
+    met: () => {},
   };
 };
 
@@ -133,13 +163,12 @@ export const boxes: MakePolicy = (setting) => {
   };
 };
 
-/** What has been due longest, due when the app's model says .9; then new items; then what will be due soonest. */
-export const dueOrder: MakePolicy = (setting) =>
-  byScore(setting, (k, now) => {
-    const known = setting.memory.items.get(setting.items[k]!.id);
-    if (!known) return 1e6 - k;
-    const over = daysSince(setting.memory, known, now) - known.strength.stability;
-    return over >= 0 ? 2e6 + over : over;
+/** What is least known of what has fallen below .9, as the app reckons; then new items; then what is least known. */
+export const dueOrder: MakePolicy = ({ memory, ...setting }) =>
+  byScore({ memory, ...setting }, (k, now) => {
+    const known = recall(memory, setting.items[k]!.id, now);
+    if (known === null) return 1e6 - k;
+    return known < 0.9 ? 2e6 - known : -known;
   });
 
 /**
@@ -163,8 +192,8 @@ export const oracle: MakePolicy = (setting) => {
   const policy = byScore(setting, (k) => gains[k]!);
   return {
     ...policy,
-    begin(now) {
-      policy.begin(now);
+    begin(now, minutes) {
+      policy.begin(now, minutes);
       gains = items.map((_, k) => gainOf(k, now));
     },
   };

@@ -19,21 +19,36 @@ export interface Hidden {
 }
 
 /** How widely the parameters of students are drawn: 1 as in tuning, more for those reported on. */
-export type MakeHidden = (items: readonly Item[], random: Random, spread: number) => Hidden;
+export type MakeHidden = (
+  items: readonly Item[],
+  random: Random,
+  spread: number,
+  common?: readonly number[],
+) => Hidden;
+
+/** How much of the difficulties' variance a class has in common. */
+const COMMON = 0.4;
 
 /** How hard each item is to this student: a part for the degree, one for the string set, one of its own. Mean 0. */
-function difficulties(items: readonly Item[], random: Random, own: number): number[] {
+export function difficulties(
+  items: readonly Item[],
+  random: Random,
+  own: number,
+  common?: readonly number[],
+): number[] {
   const parts = new Map<string, number>();
   const part = (name: string, deviation: number) => {
     if (!parts.has(name)) parts.set(name, normal(random, 0, deviation));
     return parts.get(name)!;
   };
-  return items.map(
-    (item) =>
+  return items.map((item, k) => {
+    const alone =
       part(`degree ${item.degree}`, 0.4 * own) +
       part(`strings ${item.strings}`, 0.25 * own) +
-      normal(random, 0, own),
-  );
+      normal(random, 0, own);
+    if (!common) return alone;
+    return Math.sqrt(1 - COMMON) * alone + Math.sqrt(COMMON) * own * common[k]!;
+  });
 }
 
 /** The siblings of every item, as positions. */
@@ -60,14 +75,21 @@ interface Trace {
  * counted at .025). To that: practice carries over to siblings; a degree with a like-sounding neighbour is taken for
  * it, the more the stronger the neighbour is.
  */
-export const powerLaw: MakeHidden = (items, random, spread) => power(items, random, spread, 0);
+export const powerLaw: MakeHidden = (items, random, spread, common) =>
+  power(items, random, spread, 0, common);
 
 /** The same with a weaker hold: what is learned late in the day and half listened to. */
-export const weakPowerLaw: MakeHidden = (items, random, spread) =>
-  power(items, random, spread, -0.5);
+export const weakPowerLaw: MakeHidden = (items, random, spread, common) =>
+  power(items, random, spread, -0.5, common);
 
-function power(items: readonly Item[], random: Random, spread: number, bias: number): Hidden {
-  const hard = difficulties(items, random, 0.3 * spread);
+function power(
+  items: readonly Item[],
+  random: Random,
+  spread: number,
+  bias: number,
+  common?: readonly number[],
+): Hidden {
+  const hard = difficulties(items, random, 0.3 * spread, common);
   const bonus = bias + normal(random, 0.68, 0.12 * spread);
   const noise = 0.255 * Math.exp(normal(random, 0, 0.1 * spread));
   const carried = clamp(normal(random, 0.06, 0.03 * spread), 0, 0.2);
@@ -134,8 +156,8 @@ const POOLS = 8;
  * what the faster ones have not kept (after Pashler, Cepeda, Lindsey, Vul & Mozer, "Predicting the optimal spacing of
  * study: a multiscale context model of memory", NIPS 2009).
  */
-export const multiscale: MakeHidden = (items, random, spread) => {
-  const hard = difficulties(items, random, 0.35 * spread);
+export const multiscale: MakeHidden = (items, random, spread, common) => {
+  const hard = difficulties(items, random, 0.35 * spread, common);
   const ability = normal(random, 0, 0.2 * spread);
   const carried = clamp(normal(random, 0.08, 0.04 * spread), 0, 0.25);
   const step = 3.2 * Math.exp(normal(random, 0, 0.05 * spread));
@@ -191,8 +213,8 @@ export const multiscale: MakeHidden = (items, random, spread) => {
  * at a constant rate that halves with every spaced success (one-element learning after Bower, "Application of a model to
  * paired-associate learning", Psychometrika 26, 1961, with exponential loss).
  */
-export const allOrNone: MakeHidden = (items, random, spread) => {
-  const hard = difficulties(items, random, 0.5 * spread);
+export const allOrNone: MakeHidden = (items, random, spread, common) => {
+  const hard = difficulties(items, random, 0.5 * spread, common);
   const ability = normal(random, 0.6, 0.3 * spread);
   const lasting = 5.5 * Math.exp(normal(random, 0, 0.3 * spread));
   const growth = 1.9 * Math.exp(normal(random, 0, 0.1 * spread));

@@ -8,6 +8,8 @@ export const START = Date.UTC(2026, 0, 5);
 export const WEEKS = 8;
 export const lessonAfter = (week: number) => START + (7 * week + 6) * DAY + 17 * 3_600_000;
 
+export const KINDS = ['spot', 'place', 'trace'] as const;
+
 /** The chance of guessing right, by kind of card: one of seven degrees, no guess, one of four paths. */
 export const GUESS: Record<string, number> = { spot: 1 / 7, place: 0, trace: 1 / 4 };
 

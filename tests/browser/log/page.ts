@@ -1,5 +1,6 @@
 import { replay } from '../../../src/memory/memory.ts';
-import { nextCard, startRound } from '../../../src/practice/round.ts';
+import { nextCard } from '../../../src/practice/next.ts';
+import { startRound } from '../../../src/practice/round.ts';
 import { openLog } from '../../../src/store/log.ts';
 
 /** What the browser's page of the log's tests has to work with. */

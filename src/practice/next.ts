@@ -1,0 +1,121 @@
+/** A round as a pure state machine: the next card, what an answer makes of it, what was only shown. */
+import { type Memory, recall } from '../memory/memory.ts';
+import type { Reviews } from '../store/review.ts';
+import { seedAt } from '../theory/random.ts';
+import { choose } from './choose.ts';
+import { isEnough } from './enough.ts';
+import type { Item, Verdict } from './item.ts';
+import { nextOwed, owedAfterAnswer, owedAfterMeeting } from './owed.ts';
+import { cardsBehind, type Round, secondsLeft } from './round.ts';
+
+/** The next card, and the round that has drawn it. */
+export interface Next {
+  readonly round: Round;
+  readonly item: Item;
+  readonly seed: number;
+  /** Whether it is to be shown with its answer and not asked: `metCard` then goes on. */
+  readonly meet: boolean;
+}
+
+const LONGEST = 45;
+
+/** From this recall on a card is asked with near wrong answers: they help near the ceiling and hurt below it. */
+const STRONG = 0.7;
+
+/** Right so often, an item is known for more than an echo of having been shown. */
+const PROOF = 2;
+
+/** So many answers without a right one, and an item is shown again before it is asked. */
+const LOST = 3;
+
+/**
+ * The card to show now: the one that is open, else a new one; null at the round's end. An odd seed asks the card for
+ * near wrong answers, an even one for far ones.
+ */
+export function nextCard(
+  round: Round,
+  items: readonly Item[],
+  memory: Memory,
+  now: number,
+): Next | null {
+  const { open } = round;
+  const shown = open && items.find(({ id }) => id === open.item);
+  if (open && shown) return { round, item: shown, seed: open.seed, meet: open.meet };
+  if (isFull(round)) return null;
+  const owed = nextOwed(round, items);
+  if (owed) return draw(round, owed, memory, now);
+  if (round.goal === 'enough' && isEnough(items, memory, now, round.lesson)) return null;
+  const item = choose(round, items, memory, now) ?? nextOwed(round, items, true);
+  return item && draw(round, item, memory, now);
+}
+
+function isFull(round: Round): boolean {
+  if (round.goal === 'enough') return false;
+  if ('cards' in round.goal) return round.asked.length >= round.goal.cards;
+  return secondsLeft(round) === 0;
+}
+
+function draw(round: Round, item: Item, memory: Memory, now: number): Next {
+  const known = memory.items.get(item.id);
+  const chance = recall(memory, item.id, now, item.mark);
+  const near = chance !== null && chance >= STRONG ? 1 : 0;
+  const seed = ((seedAt(round.seed, cardsBehind(round)) & ~1) | near) >>> 0;
+  const isUnknown = !known || (known.right === 0 && known.asked >= LOST);
+  const cameBefore = [...round.met, ...round.asked].some((one) => one.item === item.id);
+  const meet = round.meets && isUnknown && !cameBefore;
+  const proven = known !== undefined && known.right >= PROOF;
+  const open = { item: item.id, seed, isNew: !known, recall: chance, proven, meet };
+  const owed = round.owed.filter((one) => one.item !== item.id);
+  return { round: { ...round, open, owed }, item, seed, meet };
+}
+
+/**
+ * The round after the open card was shown: it is asked two cards later.
+ *
+ * @throws Error where no card is being shown
+ */
+export function metCard(round: Round, now: number): Round {
+  const { open } = round;
+  if (!open?.meet) throw new Error('There is no card being shown.');
+  const met = [...round.met, { item: open.item, at: now, seconds: secondsSince(round, now) }];
+  return { ...round, met, owed: owedAfterMeeting(round, open.item), open: null };
+}
+
+/**
+ * The round after the open card was answered at `now`.
+ *
+ * @throws Error where no card is open
+ */
+export function answerCard(
+  round: Round,
+  items: readonly Item[],
+  verdict: Verdict,
+  now: number,
+): Round {
+  const { open } = round;
+  if (!open || open.meet) throw new Error('There is no open card to answer.');
+  const { right, takenFor } = verdict;
+  const seconds = secondsSince(round, now);
+  const asked = [...round.asked, { ...open, right, takenFor, at: now, seconds }];
+  return { ...round, asked, ...owedAfterAnswer(round, items, verdict), open: null };
+}
+
+function secondsSince({ asked, met, started }: Round, now: number): number {
+  const before = Math.max(asked.at(-1)?.at ?? started, met.at(-1)?.at ?? started);
+  return Math.min(LONGEST, Math.max(0, (now - before) / 1000));
+}
+
+/**
+ * A stored round as the log knows it: a page that was closed between storing an answer and storing the round has left
+ * the card open, but it is answered. It is known by item and seed alone: the clock may have been set back.
+ */
+export function caughtUp(round: Round, items: readonly Item[], reviews: Reviews): Round {
+  const { open } = round;
+  if (!open || open.meet) return round;
+  let answered: (Verdict & { readonly at: number }) | null = null;
+  reviews.forEach((review) => {
+    if (review.item === open.item && review.seed === open.seed) answered = review;
+  });
+  const { at, ...verdict } = (answered ?? {}) as Verdict & { at?: number };
+  return at === undefined ? round : answerCard(round, items, verdict, at);
+}
