@@ -18,46 +18,50 @@ export interface Hold extends Place {
 /**
  * What the left hand dislikes, in one unit of effort. The terms are those of hand travel, finger spread and a liking
  * for low positions (Heijink & Meulenbroek, *Journal of Motor Behavior* 34(4), 2002), minimised over a path as in
- * Sayegh, *Computer Music Journal* 13(3), 1989; the weights were fitted to printed fingerings, of which another part is
- * held against them in tests/outside. Lengths are mm. Lists by finger begin with the index.
+ * Sayegh, *Computer Music Journal* 13(3), 1989; the weights were fitted to printed fingerings, and to arpeggios in which
+ * no player takes an open string in the middle of a position; other parts of both are held against them in
+ * tests/outside. Lengths are mm. Lists by finger begin with the index.
  */
 export const WEIGHTS = {
-  open: 0.479,
-  openUp: 0.161,
-  finger: [0.013, 0.127, 0.092, 0.281],
-  up: 0.129,
-  beyondFirst: 0.048,
-  beyondTwelfth: 0.187,
-  string: [0.03, 0.022, 0.004, 0.05],
-  rest: [0, 27, 57, 72],
-  stretched: [0, 0.378, 0.673, 0.108],
-  bunched: [0, 0.147, 0.171, 0.039],
-  reachBack: 1.487,
-  barreHeld: 0.092,
-  barreLaid: 1.413,
-  barreShifted: 0.49,
-  shiftOpen: [0.4, 0.142],
-  shiftGuided: [1.029, 0.17],
-  shift: [1, 0.15],
-  stringChange: 0.15,
-  stringCrossed: 0.077,
-  leapOnString: 0.5,
-  cutRinging: 0.321,
-  slide: 0.8,
-  indexRolled: 0.5,
-  fingerRolled: 1.286,
-  fingerJumped: 1.5,
+  open: 0.491,
+  /** An open string beside a hand up the neck: by the way from the nut in 100 mm, and by its square. */
+  openUp: 1.867,
+  openAway: 1.954,
+  finger: [0.014, 0.147, 0.05, 0.268],
+  up: 0.13,
+  beyondFirst: 0.05,
+  beyondTwelfth: 0.205,
+  string: [0.037, 0.011, 0.002, 0.041],
+  rest: [0, 27, 56.808, 72],
+  stretched: [0, 0.456, 0.66, 0.113],
+  bunched: [0, 0.185, 0.118, 0.029],
+  reachBack: 0.552,
+  barreHeld: 0.084,
+  barreLaid: 0.341,
+  barreShifted: 0.302,
+  /** To shift at all; a fret of 36 mm; the square of what lies beyond `FAR`, in 100 mm. */
+  shiftOpen: [0.385, 0.093, 4.28],
+  shiftGuided: [1.034, 0.092, 1.383],
+  shift: [1.15, 0.166, 0.871],
+  stringChange: 0.117,
+  stringCrossed: 0.054,
+  leapOnString: 0.503,
+  cutRinging: 0.108,
+  slide: 6.931,
+  indexRolled: 2.113,
+  fingerRolled: 5.413,
+  fingerJumped: 21.375,
   /** By the lower finger, then the higher. */
   pair: [
-    [0, 0, 0.062, 0.03],
-    [0, 0, 0.026, 0.061],
-    [0, 0, 0, 0.106],
+    [0, 0.009, 0.069, 0.032],
+    [0, 0, 0.04, 0.117],
+    [0, 0, 0, 0.154],
   ],
-  strained: 0.6,
-  crossed: 2.564,
-  reversed: 0.537,
-  repeatedElsewhere: 0.66,
-  repeatedFinger: 0.323,
+  strained: 1.766,
+  crossed: 0.942,
+  reversed: 0.361,
+  repeatedElsewhere: 0.021,
+  repeatedFinger: 0.095,
 } as const;
 
 /** Lowest and highest fret under each finger, counted from the hand's. */
@@ -68,23 +72,36 @@ const REACH: readonly (readonly [number, number])[] = [
   [1, 4],
 ];
 
+/** What is asked of the ways to hold a note: where the hand stays, and whether an open string costs nothing. */
+interface Ways {
+  readonly position?: number | undefined;
+  readonly open?: boolean | 'rather' | undefined;
+}
+
 /** Every way to hold a note at a place, with the hand at `position` only where that is given. */
 export function holdsAt(
   neck: FretDistances,
   { string, fret }: Place,
   highest: number,
-  position: number | null,
+  { position, open }: Ways = {},
 ): Hold[] {
   const holds: Hold[] = [];
   if (fret === 0) {
     for (let hand = position ?? 1; hand <= (position ?? highest); hand++)
-      holds.push({ string, fret, finger: 0, hand, barre: false, cost: openCost(neck, hand) });
+      holds.push({
+        string,
+        fret,
+        finger: 0,
+        hand,
+        barre: false,
+        cost: open === 'rather' ? 0 : openCost(neck, hand),
+      });
     return holds;
   }
   for (let finger = 1; finger <= 4; finger++) {
     const [least, most] = REACH[finger - 1]!;
     for (let hand = Math.max(1, fret - most); hand <= fret - least; hand++) {
-      if (position !== null && hand !== position) continue;
+      if (position !== undefined && hand !== position) continue;
       const cost = frettedCost(neck, string, fret, finger, hand);
       holds.push({ string, fret, finger: finger as Finger, hand, barre: false, cost });
       if (fret >= hand)
@@ -102,7 +119,9 @@ export function holdsAt(
 }
 
 function openCost(neck: FretDistances, hand: number): number {
-  return WEIGHTS.open + (WEIGHTS.openUp * neck[hand - 1]!) / 100;
+  const w = WEIGHTS;
+  const up = neck[hand - 1]! / 100;
+  return w.open + w.openUp * up + w.openAway * up ** 2;
 }
 
 /** What a finger at a fret costs by itself with the hand at `hand`. */
@@ -169,13 +188,17 @@ export function leastShift(neck: FretDistances, from: Hold, to: Hold): number {
   return travel(neck, from, to, open ? WEIGHTS.shiftOpen : WEIGHTS.shift);
 }
 
+/** A shift by more than this many mm, about two frets in the middle of the neck, is a leap. */
+const FAR = 60;
+
 function travel(
   neck: FretDistances,
   from: Hold,
   to: Hold,
-  kind: readonly [number, number],
+  kind: readonly [number, number, number],
 ): number {
-  return kind[0] + (kind[1] * Math.abs(neck[from.hand]! - neck[to.hand]!)) / 36;
+  const way = Math.abs(neck[from.hand]! - neck[to.hand]!);
+  return kind[0] + (kind[1] * way) / 36 + kind[2] * Math.max(0, (way - FAR) / 100) ** 2;
 }
 
 function sameFinger(from: Hold, to: Hold): number {

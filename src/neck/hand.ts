@@ -21,8 +21,8 @@ export type LineNote = Pick<PhraseNote, 'midi' | 'at' | 'length' | 'place' | 'jo
 export interface FingeringOptions {
   /** Lowest and highest fret to be used; open strings are another matter. The whole neck where left out. */
   readonly frets?: readonly [number, number];
-  /** Whether open strings may be used; they may where left out. A movable shape has none. */
-  readonly open?: boolean;
+  /** Whether open strings may be used, or are rather used than not; they may where left out. A movable shape has none. */
+  readonly open?: boolean | 'rather';
   /** The fret the index finger stays at. */
   readonly position?: number;
 }
@@ -66,9 +66,7 @@ export function* fingeringByNote(
   let reached: readonly Reached[] = [];
   for (const [i, note] of line.entries()) {
     const places = placesFor(instrument, note, options);
-    const holds = places.flatMap((place) =>
-      holdsAt(neck, place, highest, options.position ?? null),
-    );
+    const holds = places.flatMap((place) => holdsAt(neck, place, highest, options));
     const before = line[i - 1];
     if (!before) reached = holds.map(begin);
     else if (together(before, note)) reached = [];

@@ -1,5 +1,6 @@
 import type { Phrase, PhraseNote } from '../theory/phrase.ts';
 import { fingeringByNote, type FingeringOptions } from './hand.ts';
+import { fingeringOptions, type HandChoice } from './choice.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
 import { finished, type Incremental } from './incremental.ts';
 
@@ -24,7 +25,17 @@ export function placed(
   return finished(placedByNote(instrument, phrase, options));
 }
 
-/** The same with a pause after every note. */
+/** A phrase placed as a teacher says it lies; where no hand can play it so, as it lies best. */
+export function placedAs(
+  instrument: Instrument,
+  phrase: Phrase,
+  choice: HandChoice | undefined,
+): Phrase | null {
+  const there = placed(instrument, phrase, fingeringOptions(choice));
+  return there || choice === undefined ? there : placed(instrument, phrase);
+}
+
+/** `placed` with a pause after every note. */
 export function* placedByNote(
   instrument: Instrument,
   phrase: Phrase,

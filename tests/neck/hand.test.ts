@@ -37,7 +37,14 @@ function exhaustive(
     instrument.tuning.flatMap((_, i) => {
       const fret = midi - midiAt(instrument, { string: i + 1, fret: 0 });
       const allowed = fret === 0 ? open : fret >= frets[0] && fret <= frets[1];
-      return allowed ? holdsAt(neck, { string: i + 1, fret }, fretsLeft(instrument), position) : [];
+      return allowed
+        ? holdsAt(
+            neck,
+            { string: i + 1, fret },
+            fretsLeft(instrument),
+            position ? { position } : {},
+          )
+        : [];
     }),
   );
   let cost = Infinity;
