@@ -1,3 +1,4 @@
+import type { HandChoice } from '../neck/choice.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';
@@ -73,6 +74,8 @@ export function isPhraseDrill(drill: Drill): drill is PhraseDrill {
 export interface TaughtPhrase extends Phrase {
   /** What the teacher ruled that it outlines, if anything. */
   readonly rulings?: readonly Ruling[];
+  /** How it lies on the neck where its notes have no places, if the teacher says so. */
+  readonly hand?: HandChoice;
 }
 
 /** How hard an item is, from 1, the easiest, to 5; 3 is the middle. */

@@ -4,6 +4,7 @@
  * wrong, where, and what to write instead.
  */
 import * as v from 'valibot';
+import { choiceText } from '../neck/choice.ts';
 import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
 import { keyName } from '../theory/key.ts';
@@ -137,10 +138,11 @@ function misfit(deck: Deck): string | null {
   return null;
 }
 
-function writePhrase({ tempo, notes, rulings = [] }: TaughtPhrase, { key }: Deck) {
+function writePhrase({ tempo, notes, rulings = [], hand }: TaughtPhrase, { key }: Deck) {
   return {
     tempo,
     notes: writeNotes(notes),
+    ...(hand !== undefined && { hand: choiceText(hand) }),
     ...(rulings.length === 0 ? {} : { outline: writeRulings(rulings, key) }),
   };
 }

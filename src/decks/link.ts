@@ -67,8 +67,8 @@ function fold(document: DeckDocument): string {
     key,
     instrument === 'guitar' ? '' : JSON.stringify(instrument),
     [...drills.map(foldDrill), ...foldMarks(marks)].join(' '),
-    ...(phrases ?? []).map(({ tempo, notes, outline = [] }) =>
-      [tempo, ...notes.map(foldNote), ...outline.map(foldRuling)].join(' '),
+    ...(phrases ?? []).map(({ tempo, notes, hand, outline = [] }) =>
+      [tempo + foldHand(hand), ...notes.map(foldNote), ...outline.map(foldRuling)].join(' '),
     ),
   ];
   while (!fields.at(-1)) fields.pop();
@@ -88,18 +88,35 @@ function unfold(letters: string): unknown {
     key,
     drills: rows.slice(0, rows.length - marks.length).map(unfoldDrill),
     phrases: phrases.map((phrase) => {
-      const [tempo, ...rest] = phrase.split(' ');
+      const [first = '', ...rest] = phrase.split(' ');
+      const [, tempo, hand] = /^(\d*)(.*)$/.exec(first)!;
       const outline = rest.filter((word) => word.startsWith(RULED));
       const notes = rest.slice(0, rest.length - outline.length).map(unfoldNote);
       return {
         tempo: Number(tempo),
         notes,
+        ...(hand && { hand: unfoldHand(hand) }),
         ...(outline.length > 0 && { outline: outline.map(unfoldRuling) }),
       };
     }),
     ...(marks.length > 0 && { marks: unfoldMarks(marks) }),
   };
 }
+
+/** How a phrase lies, behind its tempo: `72m` movable, `72o` open strings, `72@5` at fret 5. */
+function foldHand(hand: string | undefined): string {
+  if (hand === undefined) return '';
+  return HANDS.find(([name]) => name === hand)?.[1] ?? hand.replace('at fret ', '@');
+}
+
+function unfoldHand(letters: string): string {
+  return HANDS.find(([, letter]) => letter === letters)?.[0] ?? letters.replace('@', 'at fret ');
+}
+
+const HANDS = [
+  ['movable', 'm'],
+  ['open strings', 'o'],
+] as const;
 
 /** A drill as its kind's letter and what its form writes behind: `s01.54,43.2a`. */
 function foldDrill(drill: DeckDocument['drills'][number]): string {

@@ -4,6 +4,7 @@
  */
 import * as v from 'valibot';
 
+import { parseChoice } from '../neck/choice.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import { parseKey } from '../theory/key.ts';
 import { MOST } from './deck.ts';
@@ -29,6 +30,12 @@ const PhraseSchema = v.strictObject(
         addIssue({ message: notes.fault });
         return NEVER;
       }),
+    ),
+    hand: v.exactOptional(
+      v.pipe(
+        line(20),
+        readBy(parseChoice, 'write how it lies as "movable", "open strings" or "at fret 5"'),
+      ),
     ),
     outline: v.exactOptional(
       v.pipe(

@@ -16,6 +16,7 @@ import { costFault } from '../decks/cost.ts';
 import { formOf } from '../decks/drills/index.ts';
 import { isKindOf } from '../decks/kinds.ts';
 import { rulingsIn } from '../decks/rulings.ts';
+import type { HandChoice } from '../neck/choice.ts';
 import { fretsLeft, GUITAR, type Instrument } from '../neck/instrument.ts';
 import { midiAt } from '../neck/place.ts';
 import type { Ruling } from '../theory/analysis/ruling.ts';
@@ -30,6 +31,8 @@ import type { Entry } from './entry.ts';
 export interface MadePhrase {
   readonly phrase: Phrase;
   readonly rulings: readonly Ruling[];
+  /** How it lies on the neck, if the teacher says so. */
+  readonly hand?: HandChoice;
 }
 
 /** The choices of the form that its drills follow together. */
@@ -141,14 +144,24 @@ function standing({ drills, phrases }: Draft): readonly MadeDrill[] {
 }
 
 /** A phrase as the deck has it: without what was said of it in another key or on another instrument. */
-function taught({ phrase, rulings }: MadePhrase, { key, instrument }: Draft): TaughtPhrase {
+function taught({ phrase, rulings, hand }: MadePhrase, { key, instrument }: Draft): TaughtPhrase {
   const notes = phrase.notes.map(({ place, ...note }) =>
     place && place.fret <= fretsLeft(instrument) && midiAt(instrument, place) === note.midi
       ? { ...note, place }
       : note,
   );
   const held = rulingsIn(key, rulings);
-  return { tempo: phrase.tempo, notes, ...(held.length > 0 && { rulings: held }) };
+  return {
+    tempo: phrase.tempo,
+    notes,
+    ...(held.length > 0 && { rulings: held }),
+    ...(hand && { hand }),
+  };
+}
+
+/** A deck's phrase as a lesson in the making has it. */
+export function madeOf({ rulings = [], hand, ...phrase }: TaughtPhrase): MadePhrase {
+  return { phrase, rulings, ...(hand && { hand }) };
 }
 
 /** Drills that go on with the phrases they are on, counted from 1, by the new numbers of those, counted from 0. */
@@ -168,12 +181,12 @@ export function drillsOn(
 
 /** The choices of a lesson in another key: its phrases keep their notes, named as that key names them. */
 export function inKey(key: Key, phrases: readonly MadePhrase[]): Pick<Draft, 'key' | 'phrases'> {
-  const named = phrases.map(({ phrase, rulings }) => ({
+  const named = phrases.map(({ phrase, ...ruled }) => ({
     phrase: {
       ...phrase,
       notes: phrase.notes.map((note) => ({ ...note, name: spell(key, note.midi) })),
     },
-    rulings,
+    ...ruled,
   }));
   return { key, phrases: named };
 }

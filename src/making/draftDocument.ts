@@ -9,7 +9,7 @@ import { drillSchema, formOf } from '../decks/drills/index.ts';
 import { neckEntries, writeNeck } from '../decks/drills/neck.ts';
 import type { Fault } from '../decks/envelope.ts';
 import { LONGEST_ID } from '../store/review.ts';
-import { deckOf, isTogether, type Draft } from './draft.ts';
+import { deckOf, isTogether, madeOf, type Draft } from './draft.ts';
 import { readEntry, writeEntry } from './entryDocument.ts';
 
 /** What a draft's drills may say: the deck's own words, of a lesson that is not whole yet. */
@@ -58,7 +58,7 @@ export function readDraft(document: unknown): { readonly draft: Draft } | Fault 
     title,
     note,
     lessonDay,
-    phrases: phrases.map(({ rulings = [], ...phrase }) => ({ phrase, rulings })),
+    phrases: phrases.map(madeOf),
     entry: readEntry(entry, key),
   };
   return { draft };

@@ -1,4 +1,5 @@
 import { MOST } from '../decks/deck.ts';
+import type { HandChoice } from '../neck/choice.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import { midiAt, type Place } from '../neck/place.ts';
 import type { Ruling } from '../theory/analysis/ruling.ts';
@@ -28,6 +29,8 @@ export interface Cursor {
 export interface Written {
   readonly sketch: Sketch;
   readonly rulings: readonly Ruling[];
+  /** How it lies where its notes have no places, or null for however it lies best. */
+  readonly hand: HandChoice | null;
   readonly cursor: Cursor;
 }
 
@@ -58,15 +61,21 @@ export function newEntry(tempo: number): Entry {
     redo: [],
     text: null,
     length: TRIPLET,
+    hand: null,
     of: null,
   };
 }
 
 /** A phrase of the lesson to be changed. */
-export function entryOf(phrase: Phrase, rulings: readonly Ruling[], of: number): Entry {
+export function entryOf(
+  phrase: Phrase,
+  rulings: readonly Ruling[],
+  of: number,
+  hand: HandChoice | null = null,
+): Entry {
   const sketch = sketchOf(phrase);
   const length = phrase.notes.at(-1)?.length ?? TRIPLET;
-  return { ...newEntry(phrase.tempo), sketch, rulings, cursor: atEnd(sketch), length, of };
+  return { ...newEntry(phrase.tempo), sketch, rulings, cursor: atEnd(sketch), length, hand, of };
 }
 
 /** Whether anything is written. */
@@ -80,14 +89,19 @@ export function atEnd({ notes }: Sketch): Cursor {
 
 /** One step of writing, which can be taken back. */
 export function step(entry: Entry, next: Partial<Written>): Entry {
-  const { sketch = entry.sketch } = next;
+  const { sketch = entry.sketch, hand = entry.hand } = next;
   const rulings = next.rulings ?? keptRulings(entry.rulings, entry.sketch, sketch);
   const cursor = within(next.cursor ?? entry.cursor, sketch);
   const undo = [...entry.undo, writtenOf(entry)];
-  return { ...entry, sketch, rulings, cursor, undo, redo: [] };
+  return { ...entry, sketch, rulings, hand, cursor, undo, redo: [] };
 }
 
-const writtenOf = ({ sketch, rulings, cursor }: Entry): Written => ({ sketch, rulings, cursor });
+const writtenOf = ({ sketch, rulings, hand, cursor }: Entry): Written => ({
+  sketch,
+  rulings,
+  hand,
+  cursor,
+});
 
 function within({ on, at }: Cursor, sketch: Sketch): Cursor {
   return at < sketch.notes.length ? { on, at } : atEnd(sketch);

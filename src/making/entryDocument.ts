@@ -30,6 +30,10 @@ const Note = v.object({
 const Step = v.object({
   sketch: v.object({ tempo: whole(1, 1000), lead: time(0), notes: few(Note, MOST.notes) }),
   rulings: few(v.pipe(v.string(), v.maxLength(40)), MOST.notes),
+  hand: v.optional(
+    v.nullable(v.union([v.picklist(['movable', 'open strings']), whole(1, 24)])),
+    null,
+  ),
   cursor: v.object({ on: v.picklist(['note', 'gap']), at: whole(0, MOST.notes) }),
 });
 

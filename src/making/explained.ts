@@ -1,4 +1,5 @@
 import { phraseSound } from '../cards/frame/sounds.ts';
+import { fingeringOptions, type HandChoice } from '../neck/choice.ts';
 import { fingering } from '../neck/hand.ts';
 import { fretsLeft, type Instrument } from '../neck/instrument.ts';
 import { midiAt, type Place } from '../neck/place.ts';
@@ -23,6 +24,8 @@ export interface Explained {
   readonly shifts: readonly number[];
   /** The notes, by their index, for which it stretches. */
   readonly stretches: readonly number[];
+  /** Why no hand can play it as the teacher says that it lies, or null: it is shown as it lies best, then. */
+  readonly handFault: string | null;
   /** Why no hand can play it, or null. */
   readonly fault: string | null;
   readonly analysis: Analysis;
@@ -33,16 +36,19 @@ export function explained(
   phrase: Phrase,
   { key, instrument }: { readonly key: Key; readonly instrument: Instrument },
   rulings: readonly Ruling[] = [],
+  hand?: HandChoice,
 ): Explained {
   const analysis = analyse(phrase, key, { rulings });
-  const found = fingering(instrument, phrase.notes);
-  const about = { phrase, key, instrument, analysis };
+  const asked = fingering(instrument, phrase.notes, fingeringOptions(hand));
+  const found = asked.playable || hand === undefined ? asked : fingering(instrument, phrase.notes);
+  const handFault = asked.playable || !found.playable ? null : asked.reason;
+  const about = { phrase, key, instrument, analysis, handFault };
   if (!found.playable) {
     const places = givenPlaces(phrase, instrument);
     return { ...about, places, shifts: [], stretches: [], fault: found.reason };
   }
   const pressed = found.notes.map((note, index) => ({ ...note, index })).filter((n) => n.fret > 0);
-  const shifts = pressed.slice(1).filter(({ hand }, i) => hand !== pressed[i]!.hand);
+  const shifts = pressed.slice(1).filter((note, i) => note.hand !== pressed[i]!.hand);
   const places = found.notes.map(({ string, fret }) => ({ string, fret }));
   return {
     ...about,

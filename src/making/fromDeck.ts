@@ -2,6 +2,7 @@
 import { KIND_NAMES, MOST, type Deck, type Drill, type KindName } from '../decks/deck.ts';
 import {
   drillOf,
+  madeOf,
   PLAIN,
   titleOf,
   usualTitle,
@@ -26,7 +27,7 @@ export function draftOf(deck: Deck): Draft {
     note,
     lessonDay,
     marks,
-    phrases: phrases.map(({ rulings = [], ...phrase }) => ({ phrase, rulings })),
+    phrases: phrases.map(madeOf),
     entry: null,
   };
 }

@@ -16,6 +16,7 @@ import {
   type Instrument,
 } from '../../src/neck/instrument.ts';
 import { PLAIN } from '../../src/decks/plain.ts';
+import type { HandChoice } from '../../src/neck/choice.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { candidates } from '../../src/theory/analysis/candidates.ts';
 import type { Ruling } from '../../src/theory/analysis/ruling.ts';
@@ -127,7 +128,13 @@ function taught(instrument: Instrument, key: Key): fc.Arbitrary<TaughtPhrase> {
     fc.tuple(fc.nat({ max: 3 }), fc.integer({ min: 1, max: 4 }), chord, fc.boolean()),
     { maxLength: 5 },
   );
-  return fc.tuple(phrases(instrument, key), ruled).map(([phrase, drawn]) => {
+  const hand = fc.option(
+    fc.oneof(
+      fc.constantFrom<HandChoice[]>('movable', 'open strings'),
+      fc.integer({ min: 1, max: 24 }),
+    ),
+  );
+  return fc.tuple(phrases(instrument, key), ruled, hand).map(([phrase, drawn, choice]) => {
     const rulings: Ruling[] = [];
     let note = 0;
     for (const [left, length, named, single] of drawn) {
@@ -137,7 +144,11 @@ function taught(instrument: Instrument, key: Key): fc.Arbitrary<TaughtPhrase> {
       if (single && named) rulings.push({ note: from, chord: named });
       else rulings.push({ span: [from, note], ...(named && { chord: named }) });
     }
-    return rulings.length === 0 ? phrase : { ...phrase, rulings };
+    return {
+      ...phrase,
+      ...(rulings.length > 0 && { rulings }),
+      ...(choice !== null && { hand: choice }),
+    };
   });
 }
 

@@ -38,7 +38,7 @@ function NoPhrases() {
 
 function Listed({ deck }: { deck: Deck }) {
   const all = useMemo(
-    () => deck.phrases.map((phrase) => explained(phrase, deck, phrase.rulings)),
+    () => deck.phrases.map((phrase) => explained(phrase, deck, phrase.rulings, phrase.hand)),
     [deck],
   );
   return (
@@ -68,7 +68,7 @@ function Listed({ deck }: { deck: Deck }) {
 }
 
 function Single({ deck, phrase, number }: { deck: Deck; phrase: TaughtPhrase; number: number }) {
-  const one = useMemo(() => explained(phrase, deck, phrase.rulings), [phrase, deck]);
+  const one = useMemo(() => explained(phrase, deck, phrase.rulings, phrase.hand), [phrase, deck]);
   const alone = deck.phrases.length === 1;
   return (
     <main class="screen phrase">

@@ -3,7 +3,7 @@ import type { Deck, PhraseDrill, TaughtPhrase } from '../../decks/deck.ts';
 import { writeId, type IdHead } from '../../decks/id.ts';
 import type { KindName } from '../../decks/kinds.ts';
 import type { Instrument } from '../../neck/instrument.ts';
-import { placed } from '../../neck/placement.ts';
+import { placedAs } from '../../neck/placement.ts';
 import type { Item } from '../../practice/item.ts';
 import { FASTEST, SLOWEST } from '../../sound/tempo.ts';
 import { LONGEST_ID } from '../../store/review.ts';
@@ -97,7 +97,9 @@ function cut(
   phrase: TaughtPhrase,
   { key, instrument }: Pick<Deck, 'key' | 'instrument'>,
 ): Piece | null {
-  const there = phrase.notes.every(({ place }) => place) ? phrase : placed(instrument, phrase);
+  const there = phrase.notes.every(({ place }) => place)
+    ? phrase
+    : placedAs(instrument, phrase, phrase.hand);
   if (!there) return null;
   const { groups, notes: found } = analyse(phrase, key, { rulings: phrase.rulings ?? [] });
   const notes = groups.flatMap(({ chord, from, to }) =>

@@ -19,6 +19,7 @@ import { change, draft } from '../kept/form.ts';
 import { begin } from '../kept/kept.ts';
 import { Bench } from './Bench.tsx';
 import { discarded } from './discarded.ts';
+import { HandChoices } from './HandChoices.tsx';
 import { MidiFile } from './MidiFile.tsx';
 import { Readings } from './Readings.tsx';
 import { TextField } from './TextField.tsx';
@@ -51,6 +52,7 @@ export function PhraseDesk({ leave }: { leave(): void }) {
           {fault}
         </p>
       )}
+      <HandChoices {...{ entry, explained, edit }} />
       <TempoField
         tempo={entry.sketch.tempo}
         set={(tempo) => edit((now) => step(now, { sketch: { ...now.sketch, tempo } }))}
@@ -119,7 +121,8 @@ function Decision({ entry, read, settled, explained, leave }: DecisionProps) {
   const whole = explained?.places && oddTime(explained.phrase) === null;
   const keep = () => {
     if (!explained) return;
-    const made = { phrase: explained.phrase, rulings: entry.rulings };
+    const { rulings, hand } = entry;
+    const made = { phrase: explained.phrase, rulings, ...(hand && { hand }) };
     const { phrases } = draft.value;
     change({
       phrases: entry.of === null ? [...phrases, made] : phrases.with(entry.of, made),

@@ -27,11 +27,11 @@ export function PhraseList({ open, returned }: { open(): void; returned: boolean
   const { entry } = draft.value;
   const [removed, setRemoved] = useState<Removed | null>(null);
   const [said, setSaid] = useState<string | null>(null);
-  const edit = ({ phrase, rulings }: MadePhrase, index: number) => {
+  const edit = ({ phrase, rulings, hand }: MadePhrase, index: number) => {
     const unfinished = isUnfinished(entry);
     if (unfinished && entry?.of !== index)
       return setSaid('Put in or throw away the phrase you began first.');
-    if (!unfinished) change({ entry: entryOf(phrase, rulings, index) });
+    if (!unfinished) change({ entry: entryOf(phrase, rulings, index, hand) });
     open();
   };
   const remove = (index: number) => {
@@ -74,8 +74,8 @@ function Rows({ edit, remove }: RowsProps) {
   const { phrases, key, instrument } = draft.value;
   const paths = useMemo(
     () =>
-      phrases.map(({ phrase, rulings }) =>
-        pathWords(explained(phrase, { key, instrument }, rulings)),
+      phrases.map(({ phrase, rulings, hand }) =>
+        pathWords(explained(phrase, { key, instrument }, rulings, hand)),
       ),
     [phrases, key, instrument],
   );

@@ -42,8 +42,10 @@ export function useEntry(): Writing {
   }, [read, settled]);
   const explained = useMemo(() => {
     const phrase = writtenPhrase(entry.sketch, about);
-    return phrase.notes.length === 0 ? null : explain(phrase, about, entry.rulings);
-  }, [entry.sketch, entry.rulings, about]);
+    return phrase.notes.length === 0
+      ? null
+      : explain(phrase, about, entry.rulings, entry.hand ?? undefined);
+  }, [entry.sketch, entry.rulings, entry.hand, about]);
   const edit = (how: (now: Entry) => Entry) => {
     const next = changed(latest(), about, how);
     if (next !== latest()) set(next);
