@@ -116,7 +116,7 @@ function canLie(places: readonly MemberPlace[], from: Place, to: Place): boolean
 }
 
 /** What lying across strings costs each finger: the index least, the ring finger next. */
-const LYING = [1.4, 4, 2.5, 4];
+const LYING = [1.1, 4, 2.5, 4];
 
 /** The hand is over the index's fret or, where the index does not hold, so that the first finger is at rest. */
 function holdingCost(
