@@ -48,3 +48,32 @@ it('takes one answer to a card, though the verdict is yet to come', async () => 
   expect(state.log.value!.reviews.length).toBe(1);
   expect(session.round.value!.asked).toHaveLength(1);
 });
+
+it('goes on with another card where one cannot be drawn or shown, and logs nothing of it', async () => {
+  vi.spyOn(console, 'error').mockImplementation(() => {});
+  const { state, session } = await begun();
+  const { KINDS } = await import('../../src/cards/index.ts');
+  const broken = session.shown.value!.card.item.id;
+  const { ask } = KINDS.spot;
+  vi.spyOn(KINDS.spot, 'ask').mockImplementation((item, seed) => {
+    if (item.id === broken) throw new RangeError('There is nothing to pick from.');
+    return ask(item, seed);
+  });
+  await session.draw();
+  expect(session.shown.value!.card.item.id).not.toBe(broken);
+  expect(session.round.value!.open!.item).toBe(session.shown.value!.card.item.id);
+  expect(session.failed.value.map(({ id }) => id)).toEqual([broken]);
+
+  const { card } = session.shown.value!;
+  await session.skip(card, new Error('The screen threw.'));
+  expect([broken, card.item.id]).not.toContain(session.shown.value!.card.item.id);
+  expect(session.round.value!.asked).toEqual([]);
+  expect(state.log.value!.reviews.length).toBe(0);
+
+  vi.spyOn(KINDS.spot, 'ask').mockImplementation(() => {
+    throw new RangeError('None can be drawn.');
+  });
+  await session.skip(session.shown.value!.card, new Error('The screen threw.'));
+  expect(session.shown.value).toBeNull();
+  vi.restoreAllMocks();
+});

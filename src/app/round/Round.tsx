@@ -1,11 +1,13 @@
 import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
 import { preload, soundSentence } from '../../sound/index.ts';
+import { itemPlace } from '../deckWords.ts';
 import { go } from '../router.ts';
 import { changeSettings, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
+import { Caught } from './Caught.tsx';
 import { RoundEnd } from './RoundEnd.tsx';
-import { addSounded, answer, draw, progress, round, shown } from './session.ts';
+import { addSounded, answer, draw, failed, progress, round, shown, skip } from './session.ts';
 import { timeLeft } from './timeLeft.ts';
 import './Round.css';
 
@@ -48,20 +50,36 @@ export default function RoundScreen() {
         </p>
       )}
       <SoundNotice />
-      <Face
+      <FailedNotice />
+      <Caught
         key={`${current.card.item.id} ${current.card.seed}`}
-        card={current.card}
-        verdict={current.verdict}
-        explanation={explanation}
-        shown={settings.value}
-        answer={(given, taps) => void answer(given, taps)}
-        guitar={null}
-        unheard={() => {}}
-        sounded={addSounded}
-        next={() => void draw()}
-      />
+        threw={(error) => void skip(current.card, error)}
+      >
+        <Face
+          card={current.card}
+          verdict={current.verdict}
+          explanation={explanation}
+          shown={settings.value}
+          answer={(given, taps) => void answer(given, taps)}
+          guitar={null}
+          unheard={() => {}}
+          sounded={addSounded}
+          next={() => void draw()}
+        />
+      </Caught>
     </main>
   );
+}
+
+/** Which item could not be asked last, where one could not. */
+function FailedNotice() {
+  const item = failed.value.at(-1);
+  return item ? (
+    <p class="notice" role="status">
+      One card could not be asked: {itemPlace(item)}. It was left out and counts for nothing; tell
+      your teacher.
+    </p>
+  ) : null;
 }
 
 function RoundBar() {

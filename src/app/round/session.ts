@@ -73,24 +73,56 @@ export async function restore(): Promise<void> {
 export async function draw(): Promise<void> {
   const current = round.value;
   if (!current) return;
-  const next = nextCard(current, askable(current.deck), memory.value.of, Date.now());
+  const next = drawable(current);
   if (next) round.value = next.round;
   await keep();
-  shown.value = next && {
-    card: KINDS[next.item.kind].ask(next.item, next.seed),
-    verdict: null,
-    explanation: null,
-  };
+  shown.value = next && { card: next.card, verdict: null, explanation: null };
   shownAt = performance.now();
   sounded = [];
   hidden = false;
+}
+
+/** The next card that can be drawn, and the round with it open: only then is the round changed. */
+function drawable(from: Round): { readonly card: Card; readonly round: Round } | null {
+  for (let current = from; ; current = closed(current)) {
+    const next = nextCard(current, askable(current.deck), memory.value.of, Date.now());
+    if (!next) return null;
+    try {
+      return { card: KINDS[next.item.kind].ask(next.item, next.seed), round: next.round };
+    } catch (error) {
+      putOff(next.item, error);
+    }
+  }
+}
+
+/** The round without its open card. */
+function closed(of: Round): Round {
+  return { ...of, open: null };
+}
+
+/** Items that could not be asked since the page was opened: they are not asked again, and nothing of them is logged. */
+export const failed = signal<readonly Item[]>([]);
+
+function putOff(item: Item, error: unknown): void {
+  // What went wrong is for whoever mends it.
+  console.error(error);
+  failed.value = [...failed.value, item];
+}
+
+/** Goes on with another card where the screen of this one could not be shown. */
+export async function skip({ item }: Card, error: unknown): Promise<void> {
+  if (round.value?.open?.item !== item.id) return;
+  putOff(item, error);
+  round.value = closed(round.value);
+  await draw();
 }
 
 /** The items of a lesson that can be asked now: what needs sound, or a guitar in hand, is put off without. */
 function askable(deck: string): readonly Item[] {
   const items = itemsOfLesson(deck);
   const there = { sound: soundState.value !== 'refused', guitar: false };
-  const isAskable = ({ kind }: Item) => KINDS[kind].needs.every((need) => there[need]);
+  const isAskable = ({ id, kind }: Item) =>
+    KINDS[kind].needs.every((need) => there[need]) && !failed.value.some((one) => one.id === id);
   return items.every(isAskable) ? items : items.filter(isAskable);
 }
 
