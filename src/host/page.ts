@@ -4,6 +4,7 @@ import { resolve } from 'node:path';
 import compression from 'compression';
 import { build, type Connect, type Plugin, type ResolvedConfig, type Rolldown } from 'vite';
 import { injectManifest } from 'workbox-build';
+import { notices } from './notices.ts';
 
 /**
  * Finishes the built page: styles go into it, the content policy names their hash, and last of all,
@@ -24,6 +25,7 @@ export function page(): Plugin {
         const out = resolve(config.root, config.build.outDir);
         const policy = await finishPage(out, firstChunks(bundle));
         await writeFile(resolve(out, '_headers'), headersFile(policy));
+        await writeFile(resolve(out, 'notices.txt'), await notices(resolve(config.root, '..')));
         await buildWorker(resolve(config.root, 'worker.ts'), out);
       },
     },
@@ -58,7 +60,7 @@ function firstChunks(bundle: Rolldown.OutputBundle): string[] {
     chunk.imports.forEach(want);
   };
   for (const chunk of chunks) {
-    if (/\/app\/(open\.ts|today\/Today\.tsx)$/.test(chunk.facadeModuleId ?? ''))
+    if (/\/app\/(shell\/open\.ts|today\/Today\.tsx)$/.test(chunk.facadeModuleId ?? ''))
       want(chunk.fileName);
   }
   return [...wanted];
@@ -139,7 +141,7 @@ async function buildWorker(source: string, out: string): Promise<void> {
     swSrc: resolve(out, 'worker.js'),
     swDest: resolve(out, 'worker.js'),
     globDirectory: out,
-    globPatterns: ['**/*.{html,js,css,json,svg,png,webmanifest}'],
+    globPatterns: ['**/*.{html,js,css,json,svg,png,txt,webmanifest}'],
     globIgnores: ['worker.js'],
   });
   if (warnings.length > 0) throw new Error(warnings.join('\n'));

@@ -59,6 +59,9 @@ export default function Settings() {
         choose={(next) => changeSettings({ theme: next })}
       />
       {opened.value && <Backup />}
+      <p class="soft">
+        <a href="./notices.txt">Notices of the libraries that Skipwise is made with</a>
+      </p>
       <a class="button" href="#/today">
         Back to today
       </a>

@@ -1,0 +1,37 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+
+interface Package {
+  readonly name: string;
+  readonly version: string;
+  readonly license?: string;
+  readonly dependencies?: Readonly<Record<string, string>>;
+}
+
+/** The notices of every library that may be in the built page, with those that they bring: name, licence and its text. */
+export async function notices(root: string): Promise<string> {
+  const own = await packageIn(root);
+  const found = new Map<string, string>();
+  const waiting = Object.keys(own.dependencies ?? {});
+  for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
+    if (found.has(name)) continue;
+    const folder = join(root, 'node_modules', name);
+    const one = await packageIn(folder);
+    found.set(name, await notice(one, folder));
+    waiting.push(...Object.keys(one.dependencies ?? {}));
+  }
+  const all = [...found].toSorted(([a], [b]) => (a < b ? -1 : 1)).map(([, text]) => text);
+  return `Skipwise is made with these libraries.\n\n${all.join('\n\n')}\n`;
+}
+
+async function packageIn(folder: string): Promise<Package> {
+  return JSON.parse(await readFile(join(folder, 'package.json'), 'utf8')) as Package;
+}
+
+/** @throws Error where a library says nothing of its licence: it may not be handed on so */
+async function notice({ name, version, license }: Package, folder: string): Promise<string> {
+  if (!license) throw new Error(`${name} names no licence.`);
+  const file = (await readdir(folder)).find((one) => /^(licen[cs]e|copying)/i.test(one));
+  const text = file ? await readFile(join(folder, file), 'utf8') : 'It brings no text of it.';
+  return `${'='.repeat(72)}\n${name} ${version} · ${license}\n\n${text.trim()}`;
+}
