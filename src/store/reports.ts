@@ -13,8 +13,11 @@ export interface StoredReport {
   readonly link: string;
 }
 
-/** What became of a report: kept, or the same or a newer one was there already. */
-export type Kept = 'new' | 'replaced' | 'same' | 'older';
+/** What became of a report: kept; or the same or a newer one was there already; or there are as many as are kept. */
+export type Kept = 'new' | 'replaced' | 'same' | 'older' | 'full';
+
+/** So many reports a device keeps: of forty students on fifty lessons. */
+export const MOST_REPORTS = 2000;
 
 /**
  * Keeps a report unless a newer one of the same student and lesson is there: a newer one replaces an older, never the
@@ -28,6 +31,7 @@ export function keepReport(report: StoredReport): Promise<Kept> {
     const before = await promisifyRequest<StoredReport | undefined>(all.get(key));
     if (before && later(report, before) < 0) return 'older';
     if (before?.link === report.link) return 'same';
+    if (!before && (await countIn(all)) >= MOST_REPORTS) return 'full';
     all.put(report, key);
     await stored(all);
     return before ? 'replaced' : 'new';
@@ -43,16 +47,47 @@ export function keepReport(report: StoredReport): Promise<Kept> {
 export function takeReports(reports: readonly StoredReport[]): Promise<number> {
   return store('readwrite', async (all) => {
     let taken = 0;
+    let count = await countIn(all);
     for (const report of reports) {
       const key = keyOf(report);
       const before = await promisifyRequest<StoredReport | undefined>(all.get(key));
-      if (before && later(report, before) <= 0) continue;
+      if (before ? later(report, before) <= 0 : count >= MOST_REPORTS) continue;
       all.put(report, key);
       taken++;
+      if (!before) count++;
     }
     await stored(all);
     return taken;
   });
+}
+
+/**
+ * Removes the reports of a student, on a lesson, or of one student on one lesson: of all that are as is said. The caller
+ * has asked twice.
+ *
+ * @throws StoreTrouble
+ */
+export function removeReports(
+  which: Partial<Pick<StoredReport, 'sender' | 'deck'>>,
+): Promise<void> {
+  return store('readwrite', async (all) => {
+    for (const report of await promisifyRequest<StoredReport[]>(all.getAll(under('report')))) {
+      if (isAmong(report, which)) all.delete(keyOf(report));
+    }
+    await stored(all);
+  });
+}
+
+/** Whether a report is of that student and on that lesson, as far as either is said. */
+export function isAmong(
+  { sender, deck }: StoredReport,
+  which: Partial<Pick<StoredReport, 'sender' | 'deck'>>,
+): boolean {
+  return (which.sender ?? sender) === sender && (which.deck ?? deck) === deck;
+}
+
+function countIn(all: IDBObjectStore): Promise<number> {
+  return promisifyRequest(all.count(under('report')));
 }
 
 function keyOf({ sender, deck }: StoredReport): IDBValidKey {

@@ -95,3 +95,39 @@ describe('reports on the teacher’s device', () => {
     );
   });
 });
+
+describe('reports that a teacher no longer needs', () => {
+  const moments = async () =>
+    (await reports.listReports()).map(({ sender, deck }) => [sender, deck]);
+  beforeEach(async () => {
+    for (const sender of [1, 2]) {
+      for (const deck of [3, 4]) await reports.keepReport(report(5, 0, { sender, deck }));
+    }
+  });
+
+  it('are removed one, a student’s, or a lesson’s', async () => {
+    await reports.removeReports({ sender: 1, deck: 3 });
+    expect(await moments()).toEqual([
+      [1, 4],
+      [2, 3],
+      [2, 4],
+    ]);
+    await reports.removeReports({ deck: 4 });
+    expect(await moments()).toEqual([[2, 3]]);
+    await reports.removeReports({ sender: 2 });
+    expect(await moments()).toEqual([]);
+  });
+});
+
+describe('as many reports as a device keeps', () => {
+  it('let a newer one take its place, and no other in', async () => {
+    const many = Array.from({ length: reports.MOST_REPORTS + 1 }, (_, sender) =>
+      report(5, 0, { sender }),
+    );
+    expect(await reports.takeReports(many)).toBe(reports.MOST_REPORTS);
+    expect(await reports.keepReport(report(6, 0, { sender: 1_000_000 }))).toBe('full');
+    expect(await reports.keepReport(report(6, 0, { sender: 0 }))).toBe('replaced');
+    await reports.removeReports({ sender: 7 });
+    expect(await reports.keepReport(report(6, 0, { sender: 1_000_000 }))).toBe('new');
+  });
+});

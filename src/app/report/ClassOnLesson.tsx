@@ -17,6 +17,8 @@ import { settings, type Lesson } from '../state.ts';
 import { makeNext } from './next.ts';
 import type { FiledReport } from './reports.ts';
 import { StudentRow, type ClassStudent } from './StudentRow.tsx';
+import { AskedTwice } from '../AskedTwice.tsx';
+import { remove } from './reports.ts';
 import { takenWords } from './words.ts';
 
 /** So many rows are in the first picture: more than any screen shows. The others follow. */
@@ -55,6 +57,14 @@ export function ClassOnLesson({ lesson, known }: ClassOnLessonProps) {
       <Pairs {...{ pairs, lesson }} pressed={pair} choose={setPair} />
       <Broken count={mine.filter((one) => one.open() === null).length} />
       <Students students={firstOf(students, who)} {...{ lesson, late, degree }} />
+      <AskedTwice
+        name="Remove all reports on this lesson"
+        first="This takes every report on this lesson off this device; the lesson stays."
+        second="Sure? Only their links, sent once more, bring them back."
+        keep="Keep them"
+        doIt={['Remove', 'Yes, remove them']}
+        done={() => void remove({ deck: mark })}
+      />
     </>
   );
 }

@@ -7,18 +7,19 @@ import { KIND_NAMES } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { pictureOf, regionsOf, type Picture } from '../../practice/report.ts';
-import type { Kept } from '../../store/reports.ts';
+import { MOST_REPORTS, type Kept } from '../../store/reports.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { dayName } from '../days.ts';
 import { itemPlace } from '../deckWords.ts';
 import { counted, percent } from '../figures.ts';
-import { route } from '../router.ts';
+import { AskedTwice } from '../AskedTwice.tsx';
+import { go, route } from '../router.ts';
 import { opened, settings } from '../state.ts';
 import { makeNext } from './next.ts';
 import { Practised } from './Practised.tsx';
 import { Regions } from './Regions.tsx';
-import { keep, lessonOf, place, reportFault, type PlacedReport } from './reports.ts';
+import { keep, lessonOf, place, remove, reportFault, type PlacedReport } from './reports.ts';
 import { confusionWords, reportDay, studentName } from './words.ts';
 import './Report.css';
 
@@ -80,6 +81,7 @@ function Unknown({ report }: { report: Report }) {
         report is kept until then.
       </p>
       <Practised report={report} />
+      <Removing report={report} />
       <div class="buttons last">
         <a class="button" href="#/class">
           All reports
@@ -92,11 +94,39 @@ function Unknown({ report }: { report: Report }) {
   );
 }
 
+/** Takes this report off the device, or all of its student's. */
+function Removing({ report: { sender, deck } }: { report: Report }) {
+  const removing = (which: Parameters<typeof remove>[0]) => () =>
+    void remove(which).then(() => go('class'));
+  const words = {
+    second: 'Sure? Only its link, sent once more, brings a report back.',
+    keep: 'Keep it',
+    doIt: ['Remove', 'Yes, remove'] as const,
+  };
+  return (
+    <>
+      <AskedTwice
+        name="Remove this report"
+        first="This takes the report off this device."
+        {...words}
+        done={removing({ sender, deck })}
+      />
+      <AskedTwice
+        name="Remove all of this student’s"
+        first="This takes every report of this student off this device, on all lessons."
+        {...words}
+        done={removing({ sender })}
+      />
+    </>
+  );
+}
+
 const KEPT: Record<Kept, string> = {
   new: 'Kept on this device.',
   replaced: 'Kept on this device, in place of an older one.',
   same: 'Kept on this device.',
   older: 'A newer report on this lesson is kept already; this one is only shown.',
+  full: `This device keeps ${MOST_REPORTS} reports and has as many, so this one is only shown. Remove some that you no longer need.`,
 };
 
 function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefined }) {
@@ -133,6 +163,7 @@ function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefi
       <Regions regions={regionsOf(report, items)} />
       <Practised report={report} />
       <Pace report={report} />
+      <Removing report={report} />
       <div class="buttons last">
         <a class="button" href="#/class">
           All reports

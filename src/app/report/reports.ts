@@ -3,7 +3,14 @@ import { deckMark, readReport, type Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/day.ts';
 import { newer, type Filed, type LessonReport } from '../../practice/class.ts';
 import { daysAhead, fits } from '../../practice/report.ts';
-import { keepReport, listReports, type Kept, type StoredReport } from '../../store/reports.ts';
+import {
+  isAmong,
+  keepReport,
+  listReports,
+  removeReports,
+  type Kept,
+  type StoredReport,
+} from '../../store/reports.ts';
 import { itemsOfLesson, lessons, reportingTrouble, type Lesson } from '../state.ts';
 
 /** A report on a lesson that this device has. */
@@ -21,12 +28,18 @@ export async function openReports(): Promise<void> {
   reports.value ??= (await reportingTrouble(listReports())) ?? [];
 }
 
-/** Clocks differ, and so do time zones; beyond that a report from the future would shut out all that follow. */
-const DAYS_AHEAD = 2;
+/** Removes reports from the device; the teacher has been asked twice. */
+export async function remove(which: { sender?: number; deck?: number }): Promise<void> {
+  await reportingTrouble(removeReports(which));
+  reports.value = (reports.value ?? []).filter((one) => !isAmong(one, which));
+}
+
+/** A day begins earlier east of here; beyond that a report from the future would shut out all that follow. */
+const DAYS_AHEAD = 1;
 
 /** What of a report is wrong beyond its letters, as a sentence; null where nothing is. */
 export function reportFault(report: Report, now: number): string | null {
-  if (report.day > now / DAY + DAYS_AHEAD) {
+  if (report.day > Math.floor(now / DAY) + DAYS_AHEAD) {
     return 'This report is dated in the future. Check the date of the phone it came from, and of this one, and ask for it once more.';
   }
   const lesson = lessonOf(report);
