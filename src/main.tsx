@@ -1,4 +1,5 @@
 import { render } from 'preact';
+import { lostSentence } from './app/shell/lost.ts';
 import { Shell } from './app/shell/Shell.tsx';
 import { keepOffline } from './app/shell/update.ts';
 import { trouble } from './app/trouble.ts';
@@ -10,8 +11,7 @@ render(<Shell />, document.getElementById('app')!);
 import('./app/shell/open.ts')
   .then(({ begun }) => begun)
   .catch((error: unknown) => {
-    trouble.value =
-      'Skipwise could not begin. Go online, then load the page again; nothing that you did is lost.';
+    trouble.value = lostSentence('Skipwise could not begin');
     throw error;
   });
 

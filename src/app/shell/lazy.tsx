@@ -1,5 +1,7 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { lostSentence } from './lost.ts';
+import { update } from './update.ts';
 
 /** A screen that is fetched when it is first shown. */
 export function lazy(load: () => Promise<{ default: ComponentType }>): ComponentType {
@@ -14,15 +16,18 @@ export function lazy(load: () => Promise<{ default: ComponentType }>): Component
           Loaded = module.default;
           setReady(true);
         },
-        () => setFault(true),
+        () => {
+          // The files of this window's version are gone; a round that is open is on the device, and goes on.
+          if (update.value === 'taken') location.reload();
+          else setFault(true);
+        },
       );
     }, []);
     if (Loaded) return <Loaded />;
     return fault ? (
       <main class="screen">
         <p class="notice bad" role="alert">
-          This screen could not be fetched. Go online, then load the page again; nothing that you
-          did is lost.{' '}
+          {lostSentence('This screen could not be fetched')}{' '}
           <button type="button" class="button small" onClick={() => location.reload()}>
             Load again
           </button>
