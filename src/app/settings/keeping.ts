@@ -1,29 +1,39 @@
-import { readDeck } from '../../decks/document.ts';
+import { readDeck, writeDeck } from '../../decks/document.ts';
 import { readReport } from '../../decks/report.ts';
-import { readDraft } from '../../making/draftDocument.ts';
+import { readDraft, writeDraft } from '../../making/draftDocument.ts';
 import { replay } from '../../memory/memory.ts';
-import { readBackup, writeBackup, type Checks } from '../../store/backup.ts';
+import {
+  readBackup,
+  writeBackup,
+  type Backup,
+  type Checks,
+  type Pace,
+} from '../../store/backup.ts';
 import { listDecks, takeDecks } from '../../store/decks.ts';
 import { listDrafts, takeDrafts } from '../../store/drafts.ts';
 import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';
+import { StoreTrouble } from '../../store/trouble.ts';
 import { reports as kept } from '../report/reports.ts';
-import { log, memory, readLessons } from '../state.ts';
-import { readKept } from '../teach/kept/kept.ts';
+import { lessons, log, memory, readLessons } from '../state.ts';
+import { kept as keptDrafts, readKept } from '../teach/kept/kept.ts';
 
 /** A file's text, and how many lessons and reports are not in it because they cannot be read. */
 interface Saved {
   readonly text: string;
   readonly left: number;
+  /** Whether the device gave all of it; else it is what this page has in memory. */
+  readonly isWhole: boolean;
 }
 
 /**
  * The whole log, the lessons and what a teacher has, as a file's text.
  *
- * @throws StoreTrouble where the device does not give them: a file without them would be taken for whole
+ * Where the device does not give them, what this page has in memory.
  */
 export async function backupText(now: number): Promise<Saved> {
   const { reviews, quarantined } = log.value!;
-  const [decks, drafts, reports] = await Promise.all([listDecks(), listDrafts(), listReports()]);
+  const stored = await onDevice();
+  const { decks, drafts, reports } = stored ?? inMemory(now);
   const backup = {
     reviews: [...reviews],
     quarantined,
@@ -34,7 +44,35 @@ export async function backupText(now: number): Promise<Saved> {
   };
   const all = decks.length + drafts.length + reports.length;
   const left = all - backup.decks.length - backup.drafts.length - backup.reports.length;
-  return { text: writeBackup(backup, now), left };
+  return { text: writeBackup(backup, now), left, isWhole: stored !== null };
+}
+
+/** What lies on the device beside the log; null where it gives nothing. */
+async function onDevice(): Promise<Pick<Backup, 'decks' | 'drafts' | 'reports'> | null> {
+  try {
+    const [decks, drafts, reports] = await Promise.all([listDecks(), listDrafts(), listReports()]);
+    return { decks, drafts, reports };
+  } catch (error) {
+    if (error instanceof StoreTrouble) return null;
+    throw error;
+  }
+}
+
+/** The same as this page has it, which is all there is where the browser keeps nothing. */
+function inMemory(now: number): Pick<Backup, 'decks' | 'drafts' | 'reports'> {
+  return {
+    decks: lessons.value.map(({ id, deck, away }) => ({
+      id,
+      document: writeDeck(deck),
+      added: now,
+      away,
+    })),
+    drafts: (keptDrafts.value ?? []).map(({ draft, ...rest }) => ({
+      ...rest,
+      document: writeDraft(draft),
+    })),
+    reports: kept.value ?? [],
+  };
 }
 
 /** How much of a file was new here. */
@@ -52,17 +90,17 @@ export interface Taken {
  * @throws BackupFault, and then nothing has changed
  * @throws StoreTrouble where the device does not take all of it; reading the file again takes in the rest
  */
-export async function takeBackup(text: string): Promise<Taken> {
-  const backup = await readBackup(text, checks);
+export async function takeBackup(text: string, pace: Pace): Promise<Taken> {
+  const backup = await readBackup(text, checks, pace);
   const added = await log.value!.merge(backup);
   memory.value = { of: replay(log.value!.reviews) };
   const decks = await takeDecks(backup.decks);
   await readLessons();
-  const drafts = await takeDrafts(backup.drafts);
-  if (drafts > 0) await readKept();
+  const made = await takeDrafts(backup.drafts);
+  if (made > 0) await readKept();
   const taken = await takeReports(backup.reports);
   if (taken > 0) kept.value = null;
-  return { reviews: added, decks, drafts, reports: taken };
+  return { reviews: added, decks, drafts: made, reports: taken };
 }
 
 const checks: Checks = {
