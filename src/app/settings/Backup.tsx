@@ -11,42 +11,10 @@ import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 /** The log as a file, back from a file, and erased: asked twice, the file offered first. */
 export function Backup() {
   const [said, setSaid] = useState('');
-  /** How much of a file is read, 0 to 1; null while none is. */
-  const [reading, setReading] = useState<number | null>(null);
   const { reviews, quarantined } = log.value!;
   const saying = async (not: string, work: () => Promise<string>) =>
     setSaid(await outcome(not, work));
-  const save = () =>
-    saying('Nothing was saved.', async () => {
-      const { text, left, isWhole } = await backupText(Date.now());
-      download(new Blob([text], { type: 'text/plain' }), 'skipwise-backup.txt');
-      const without =
-        left === 0
-          ? ''
-          : ` What cannot be read here (${left} of the lessons and reports) is not in it.`;
-      const memory = isWhole
-        ? ''
-        : ' The device gave nothing, so it has what this page still knows.';
-      return `Saved. Keep the file where you will find it again.${without}${memory}`;
-    });
-  const stopped = useRef(false);
-  /** Shows how far the reading is, and lets the page breathe. */
-  const pace = async (done: number) => {
-    setReading(done);
-    await new Promise((resume) => setTimeout(resume));
-    if (stopped.current) throw new BackupFault('Stopped. Nothing was changed.');
-  };
-  const read = async (input: HTMLInputElement) => {
-    const file = input.files?.[0];
-    if (!file) return;
-    stopped.current = false;
-    setReading(0);
-    await saying('Not all of this file was taken in.', async () =>
-      takenWords(await takeBackup(await file.text(), pace)),
-    );
-    setReading(null);
-    input.value = '';
-  };
+  const save = () => saying('Nothing was saved.', saveToFile);
   const erase = () => saying('Nothing was erased.', () => eraseAll().then(() => ''));
   return (
     <section class="keeping" aria-label="Your answers">
@@ -65,19 +33,8 @@ export function Backup() {
         <button type="button" class="button" onClick={() => void save()}>
           Save to a file
         </button>
-        <label class="button file">
-          Read a file
-          <input type="file" onChange={(event) => void read(event.currentTarget)} />
-        </label>
+        <Reading saying={saying} />
       </div>
-      {reading !== null && (
-        <div class="buttons">
-          <progress value={reading} aria-label="How much of the file is read" />
-          <button type="button" class="button small" onClick={() => (stopped.current = true)}>
-            Stop
-          </button>
-        </div>
-      )}
       <p role="status">{said}</p>
       <AskedTwice
         name="Erase everything"
@@ -88,6 +45,58 @@ export function Backup() {
         done={() => void erase()}
       />
     </section>
+  );
+}
+
+/** Saves everything to a file, and says what is in it. */
+async function saveToFile(): Promise<string> {
+  const { text, left, isWhole } = await backupText(Date.now());
+  download(new Blob([text], { type: 'text/plain' }), 'skipwise-backup.txt');
+  const without =
+    left === 0
+      ? ''
+      : ` What cannot be read here (${left} of the lessons and reports) is not in it.`;
+  const memory = isWhole ? '' : ' The device gave nothing, so it has what this page still knows.';
+  return `Saved. Keep the file where you will find it again.${without}${memory}`;
+}
+
+/** Takes a file in, shows how far it is, and can be stopped. */
+function Reading({ saying }: { saying(not: string, work: () => Promise<string>): Promise<void> }) {
+  /** How much of a file is read, 0 to 1; null while none is. */
+  const [reading, setReading] = useState<number | null>(null);
+  const stopped = useRef(false);
+  /** Shows how far the reading is, and lets the page breathe. */
+  const pace = async (done: number) => {
+    setReading(done);
+    await new Promise((resume) => setTimeout(resume));
+    if (stopped.current) throw new BackupFault('Stopped. Nothing was changed.');
+  };
+  const read = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
+    if (!file) return;
+    stopped.current = false;
+    setReading(0);
+    await saying('Not all of this file was taken in.', async () =>
+      takenWords(await takeBackup(await file.text(), pace)),
+    );
+    setReading(null);
+    input.value = '';
+  };
+  return (
+    <>
+      <label class="button file">
+        Read a file
+        <input type="file" onChange={(event) => void read(event.currentTarget)} />
+      </label>
+      {reading !== null && (
+        <div class="buttons">
+          <progress value={reading} aria-label="How much of the file is read" />
+          <button type="button" class="button small" onClick={() => (stopped.current = true)}>
+            Stop
+          </button>
+        </div>
+      )}
+    </>
   );
 }
 
