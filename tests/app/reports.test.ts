@@ -1,6 +1,6 @@
 import { expect, it, vi } from 'vitest';
 import type { Report } from '../../src/decks/report.ts';
-import { DAY } from '../../src/memory/model.ts';
+import { DAY } from '../../src/memory/day.ts';
 
 it('a report dated more than a day ahead is refused: it would shut out those that follow', async () => {
   vi.stubGlobal('document', { documentElement: { dataset: {} } });
