@@ -4,7 +4,7 @@ import { inHand } from '../excerpt/items.ts';
 import type { Excerpt } from '../excerpt/excerpt.ts';
 import type { Card } from '../kind.ts';
 import type { OrderItem } from './items.ts';
-import { apart, OFFERED, orders, type Order } from './orders.ts';
+import { offered, orders, type Order } from './orders.ts';
 
 /** A stretch of a phrase to be heard, and four orders of its arpeggios. */
 export interface OrderCard extends Card<OrderItem> {
@@ -14,18 +14,14 @@ export interface OrderCard extends Card<OrderItem> {
   readonly choices: readonly Order[];
 }
 
-/** An odd seed offers orders with as few arpeggios out of place as can be, an even one with as many. */
+/** Which orders stand beside the right one is drawn; none of them is nearer to the others than it is. */
 export function ask(item: OrderItem, seed: number): OrderCard {
   const { tempo } = item;
   const excerpt = inHand(item);
   const { key, instrument, notes, groups } = excerpt;
   const random = seeded(seed);
-  const [right, ...others] = orders(groups);
-  const sign = seed % 2 === 1 ? 1 : -1;
-  const wrong = random
-    .shuffle(others)
-    .toSorted((a, b) => sign * (apart(a, right!) - apart(b, right!)))
-    .slice(0, OFFERED - 1);
-  const choices = random.shuffle([right!, ...wrong]);
-  return { item, seed, key, instrument, excerpt, phrase: { notes, tempo }, right: right!, choices };
+  const all = orders(groups);
+  const right = all[0]!;
+  const choices = random.shuffle(offered(all, random));
+  return { item, seed, key, instrument, excerpt, phrase: { notes, tempo }, right, choices };
 }

@@ -1,3 +1,4 @@
+import type { Random } from '../../theory/random.ts';
 import type { Outlined } from '../excerpt/excerpt.ts';
 
 /** So many are offered. */
@@ -24,7 +25,34 @@ function permutations<T>(all: readonly T[]): T[][] {
   return all.flatMap((one, i) => permutations(all.toSpliced(i, 1)).map((rest) => [one, ...rest]));
 }
 
+/**
+ * Four orders with the right one among them, that look alike from each of them: none is the common ancestor or the odd
+ * one. Of such sets one that begins with the same arpeggio as often as can be; which of the best is drawn.
+ */
+export function offered(all: readonly Order[], random: Random): readonly Order[] {
+  const [right, ...others] = all;
+  const sets = random.shuffle(threes(others).map((three) => [right!, ...three]));
+  const scored = sets.map((set) => ({ set, cost: cost(set) }));
+  return scored.reduce((best, one) => (one.cost < best.cost ? one : best)).set;
+}
+
+/** Unevenness counts most, then beginnings that differ from the right one's. */
+function cost(set: readonly Order[]): number {
+  const sums = set.map((one) => set.reduce((sum, other) => sum + apart(one, other), 0));
+  const uneven = Math.max(...sums) - Math.min(...sums);
+  return 10 * uneven + set.filter((one) => firstDegree(one) !== firstDegree(set[0]!)).length;
+}
+
+const firstDegree = ({ groups }: Order) => groups[0]!.chord.degree;
+
+/** All ways to take three. */
+function threes<T>(of: readonly T[]): T[][] {
+  return of.flatMap((a, i) =>
+    of.slice(i + 1).flatMap((b, j) => of.slice(i + j + 2).map((c) => [a, b, c])),
+  );
+}
+
 /** In how many places another arpeggio comes. */
-export function apart(a: Order, b: Order): number {
+function apart(a: Order, b: Order): number {
   return a.groups.filter(({ chord }, i) => chord.degree !== b.groups[i]!.chord.degree).length;
 }

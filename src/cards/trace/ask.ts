@@ -7,8 +7,8 @@ import { beats } from '../../theory/rhythm.ts';
 import { degreeOfStep, scaleNotes } from '../../theory/scale.ts';
 import type { Card } from '../kind.ts';
 import type { TraceItem } from './items.ts';
-import { difficulty, drawLine, pathOf, type Line } from './line.ts';
-import { farPaths, nearPaths } from './wrong.ts';
+import { difficulty, drawLine, isExtended, pathOf, type Line } from './line.ts';
+import { wrongPaths } from './wrong.ts';
 
 /** One of the paths to choose from: its degrees, and how high each note is in scale steps. */
 export interface PathChoice {
@@ -34,7 +34,7 @@ const DRAWN = 3;
 export function ask(item: TraceItem, seed: number): TraceCard {
   const { key, size, contour, degree, tempo, rhythm, instrument } = item;
   const random = seeded(seed);
-  const range = stepsInRange(key, instrument);
+  const range = stepsInRange(key, instrument, isExtended(size));
   const hard = seed % 2 === 1;
   const lines = Array.from({ length: DRAWN }, () =>
     drawLine(
@@ -43,7 +43,8 @@ export function ask(item: TraceItem, seed: number): TraceCard {
         size,
         contour,
         range,
-        groups: random.pick(hard ? [2, 3, 3, 4] : [1, 2, 2, 3]),
+        // Of one stack of thirds there is no other on the same note to be told from.
+        groups: random.pick(hard ? [2, 3, 3, 4] : isExtended(size) ? [2] : [1, 2, 2, 3]),
         rhythm,
         embellished: hard && random.below(2) === 0,
       },
@@ -53,7 +54,7 @@ export function ask(item: TraceItem, seed: number): TraceCard {
   const line = lines.at(hard ? -1 : 0)!;
   const tonic = tonicMidi(key, instrument);
   const has = (step: number) => isSounded(instrument, midiOfStep(step, key, tonic));
-  const wrong = hard ? nearPaths(line, random, has) : farPaths(line, random, has);
+  const wrong = wrongPaths(line, { size, contour, rhythm, range, has, near: hard }, random);
   const choices = random
     .shuffle([line.steps, ...wrong])
     .map((steps) => ({ path: pathOf(steps), heights: steps }));
@@ -77,11 +78,15 @@ export function phraseOf(
   return { notes, tempo };
 }
 
-/** How far phrases go: two octaves from a fifth above the lowest open string, or what a short neck has of them. MIDI. */
-function rangeOf(instrument: Instrument): [number, number] {
+/**
+ * How far phrases go, MIDI: two octaves from a fifth above the lowest open string, or what a short neck has of them;
+ * `wide`, for stacks of an octave and more, all that there is.
+ */
+function rangeOf(instrument: Instrument, wide = false): [number, number] {
   const open = openMidi(instrument);
   const lowest = Math.min(...open);
   const top = Math.max(...open) + Math.min(12, fretsLeft(instrument));
+  if (wide) return [lowest, top];
   const low = Math.max(lowest, Math.min(lowest + 7, top - 24));
   return [low, Math.min(low + 24, top)];
 }
@@ -93,8 +98,8 @@ function isSounded(instrument: Instrument, midi: number): boolean {
 }
 
 /** The same range in scale steps. */
-function stepsInRange(key: Key, instrument: Instrument): [number, number] {
-  const [low, high] = rangeOf(instrument);
+function stepsInRange(key: Key, instrument: Instrument, wide: boolean): [number, number] {
+  const [low, high] = rangeOf(instrument, wide);
   const tonic = tonicMidi(key, instrument);
   let [from, to] = [0, 0];
   // On a short neck the tonic may lie below all that there is.

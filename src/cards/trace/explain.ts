@@ -8,7 +8,6 @@ import { degreeOfStep } from '../../theory/scale.ts';
 import type { Explanation } from '../kind.ts';
 import { phraseSound } from '../frame/sounds.ts';
 import { phraseOf, type TraceCard } from './ask.ts';
-import { rooted } from './line.ts';
 
 /** Says which arpeggios the phrase walked and where the answer left it; shows it at a place a hand can play. */
 export function explain(
@@ -20,12 +19,8 @@ export function explain(
   const { key, line, phrase, item } = card;
   const chords = line.degrees.map((degree) => chordOn(key, degree, item.size));
   const taken = card.choices.find((choice) => choice.path === verdict.takenFor);
-  const withRoot = rooted(line);
   const walked = chords
-    .map((chord, group) => {
-      const name = `${numeralLabel(chord)} (${chordLabel(chord, naming)})`;
-      return withRoot[group] ? name : `${name} without its root`;
-    })
+    .map((chord) => `${numeralLabel(chord)} (${chordLabel(chord, naming)})`)
     .join(', then ');
   return {
     title: card.path,

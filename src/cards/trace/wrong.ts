@@ -1,85 +1,176 @@
+/**
+ * The wrong paths beside a line. Whoever looks at the four without hearing must not see which is the odd one or the
+ * common ancestor of the others, so they are the four corners of a square: two independent changes of the line, the
+ * one, the other and both. Each corner is then as far from the others as every other corner is. All begin on the same
+ * note, and the changes are arpeggios again where there are such.
+ */
+import type { Contour } from '../../decks/deck.ts';
+import { CONTOURS } from '../../decks/deck.ts';
 import type { Random } from '../../theory/random.ts';
-import { degreeOfStep } from '../../theory/scale.ts';
-import { groupStarts, pathOf, type Line } from './line.ts';
+import { DEGREES } from '../../theory/scale.ts';
+import { groupsOf, groupStarts, isExtended, pathOf, type GroupOptions, type Line } from './line.ts';
 
 /** Whether the instrument has a scale step, so that a path over it can be sounded. */
 export type HasStep = (step: number) => boolean;
 
-/** Wrong paths near to a line: its contour from another degree, one note off, the arpeggio that shares two notes. */
-export function nearPaths(line: Line, random: Random, has: HasStep): number[][] {
-  return pickDistinct(line, has, [
-    ...random
-      .shuffle([-1, 1, -2, 2])
-      .slice(0, 1)
-      .map((by) => line.steps.map((step) => step + by)),
-    oneOff(line, random),
-    ...random.shuffle([sharing(line, 0, -1), sharing(line, 4, 1)]),
-    ...[3, -3, 1, -1, 2].map((by) => line.steps.map((step) => step + by)),
-    ...[1, -1].flatMap((by) => eachOff(line, by)),
+/** What wrong paths are made from. */
+export interface WrongOptions extends GroupOptions {
+  readonly has: HasStep;
+  /** Near paths keep each note within two steps; far ones have notes that lie three and more off. */
+  readonly near: boolean;
+}
+
+/** Other notes from one of the line's on. */
+interface Change {
+  readonly from: number;
+  readonly steps: readonly number[];
+}
+
+/** So many squares are tried for one that keeps enough of the line's ups and downs, and moves as much. */
+const TRIED = 24;
+
+/** In so many of a hundred cards all four rise and fall alike, where there are such. */
+const ALIKE = 45;
+
+/** Three wrong paths, different from the line and from one another. */
+export function wrongPaths(line: Line, options: WrongOptions, random: Random): number[][] {
+  const alike = random.below(100) < ALIKE ? 4 : 2;
+  // Lines go to what lies near: the right path must not be known as the one that moves least.
+  const quieter = random.below(4);
+  const draw = squares(line, options, random);
+  let [best, least] = [null as number[][] | null, Infinity];
+  for (let tried = 0; tried < TRIED && least > 0; tried++) {
+    const three = draw();
+    if (!three || !isUsable(line, three, options.has)) continue;
+    const missed = 4 * Math.max(0, alike - likeTurns(line, three));
+    const off = missed + Math.abs(quieter - quieterThan(line, three));
+    if (off < least) [best, least] = [three, off];
+  }
+  return best ?? shifted(line, options.has);
+}
+
+/** How many of the four rise and fall as the line does. */
+function likeTurns({ steps }: Line, wrong: readonly number[][]): number {
+  return 1 + wrong.filter((other) => turns(other) === turns(steps)).length;
+}
+
+/** How many of the wrong paths move less than the line, taking a half for those that move as much. */
+function quieterThan({ steps }: Line, wrong: readonly number[][]): number {
+  const own = moves(steps);
+  return wrong.reduce((sum, other) => sum + (Math.sign(own - moves(other)) + 1) / 2, 0);
+}
+
+/** All moves of a path together, in scale steps. */
+function moves(steps: readonly number[]): number {
+  return steps.slice(1).reduce((sum, step, i) => sum + Math.abs(step - steps[i]!), 0);
+}
+
+/** Draws squares around the line, or, of the stacks of larger chords, now and then four of them in a row. */
+function squares(line: Line, options: WrongOptions, random: Random): () => number[][] | null {
+  if (line.degrees.length === 1) return () => square(line, notePair(line, options, random));
+  const firsts = firstGroups(line, options);
+  const laters = line.degrees.slice(1).map((_, i) => laterGroups(line, i + 1, options));
+  return () => {
+    if (isExtended(options.size) && random.below(2) === 0) return moved(line, random);
+    const seconds = random.pick(laters);
+    if (firsts.length === 0 || seconds.length === 0) return null;
+    return square(line, [random.pick(firsts), random.pick(seconds)]);
+  };
+}
+
+/** The one change, the other, and both. */
+function square({ steps }: Line, [one, other]: readonly [Change, Change]): number[][] {
+  const changed = (before: readonly number[], { from, steps: by }: Change) =>
+    before.toSpliced(from, by.length, ...by);
+  return [changed(steps, one), changed(steps, other), changed(changed(steps, one), other)];
+}
+
+/** Other arpeggios that begin on the line's first note. */
+function firstGroups(line: Line, options: WrongOptions): Change[] {
+  const own = groupAt(line, 0);
+  const contours = isExtended(options.size) ? CONTOURS : [options.contour];
+  return otherGroups(own, contours, options)
+    .filter((group) => group[0] === own[0])
+    .map((steps) => ({ from: 0, steps }));
+}
+
+/** Other arpeggios in the place of a later group; one with an embellishing tone is moved as it is. */
+function laterGroups(line: Line, number: number, options: WrongOptions): Change[] {
+  const from = groupStarts(line)[number]!;
+  const own = groupAt(line, number);
+  const embellished = (line.embellishment?.index ?? -1) >= from;
+  const others = embellished
+    ? [-2, -1, 1, 2].map((by) => own.map((step) => step + by))
+    : otherGroups(own, [options.contour], options);
+  const off = (group: readonly number[]) =>
+    Math.max(...group.map((step, i) => Math.abs(step - own[i]!)));
+  const fitting = others.filter((group) => (options.near ? off(group) <= 2 : off(group) >= 3));
+  return (fitting.length > 0 ? fitting : others).map((steps) => ({ from, steps }));
+}
+
+function otherGroups(
+  own: readonly number[],
+  contours: readonly Contour[],
+  options: WrongOptions,
+): number[][] {
+  const found = contours.flatMap((contour) =>
+    DEGREES.flatMap((degree) =>
+      [0, 1].flatMap((way) => groupsOf(degree, { ...options, contour }, way)),
+    ),
+  );
+  return found.filter((group) => pathOf(group) !== pathOf(own));
+}
+
+function groupAt(line: Line, number: number): readonly number[] {
+  const starts = groupStarts(line);
+  return line.steps.slice(starts[number], starts[number + 1]);
+}
+
+/** Two single notes, neither of them the first, each another way: for a line of one arpeggio. */
+function notePair({ steps }: Line, { near }: WrongOptions, random: Random): [Change, Change] {
+  const [a, b] = random
+    .shuffle(steps.map((_, index) => index).slice(1))
+    .slice(0, 2)
+    .toSorted((x, y) => x - y);
+  const change = (index: number): Change => {
+    const by = random.pick(near ? [-1, 1] : [-3, -2, 2, 3]);
+    return { from: index, steps: [steps[index]! + by] };
+  };
+  return [change(a!), change(b!)];
+}
+
+/** The last group as it is on three other degrees: of the four in a row the right one has any place. */
+function moved(line: Line, random: Random): number[][] {
+  const from = groupStarts(line).at(-1)!;
+  const place = random.below(4);
+  const by = [0, 1, 2, 3].map((row) => row - place).filter((row) => row !== 0);
+  return by.map((steps) => [
+    ...line.steps.slice(0, from),
+    ...line.steps.slice(from).map((step) => step + steps),
   ]);
 }
 
-/**
- * Wrong paths far from a line: it turned upside down, turned round, and moved by a fourth with its end bent; an octave
- * away where the instrument has them only there.
- */
-export function farPaths(line: Line, random: Random, has: HasStep): number[][] {
-  const first = line.steps[0]!;
-  const mirrored = line.steps.map((step) => 2 * first - step);
-  const turned = line.steps.toReversed();
-  const starts = groupStarts(line);
-  const endsGroup = (index: number) =>
-    index === line.steps.length - 1 || starts.includes(index + 1);
-  const bent = (by: number) =>
-    line.steps.map((step, index) => step + by + (endsGroup(index) ? 3 : 0));
-  const all = [
-    ...random.shuffle([3, -3, 4]).map((by) => mirrored.map((step) => step + by)),
-    ...random.shuffle([bent(3), bent(-2), turned.map((step) => step + 1)]),
-    ...[1, 2, -1, -2].map(bent),
-    ...[3, -3, 2, -2].flatMap((by) => eachOff(line, by)),
-  ];
-  return pickDistinct(
-    line,
-    has,
-    all.map((steps) => octaveOf(steps, has)),
-  );
+/** The line's ups and downs. */
+function turns(steps: readonly number[]): string {
+  return steps
+    .slice(1)
+    .map((step, i) => Math.sign(step - steps[i]!))
+    .join();
 }
 
-/** One note moved by a step, neither the first, which a singer holds on to, nor all of a repeated one. */
-function oneOff({ steps }: Line, random: Random): number[] {
-  const index = 1 + random.below(steps.length - 1);
-  const by = random.pick([-1, 1]);
-  return steps.map((step, i) => (i === index ? step + by : step));
+function isUsable({ steps }: Line, wrong: readonly number[][], has: HasStep): boolean {
+  const rows = new Set([steps, ...wrong].map(pathOf));
+  return rows.size === wrong.length + 1 && wrong.every((path) => path.every(has));
 }
 
-/** The first group's root a step lower, or its fifth a step higher: a triad that keeps the two other notes. */
-function sharing(line: Line, member: number, by: number): number[] {
-  const root = line.degrees[0]! - 1;
-  const end = groupStarts(line)[1] ?? line.steps.length;
-  return line.steps.map((step, index) =>
-    index < end && degreeOfStep(step) === degreeOfStep(root + member) ? step + by : step,
-  );
-}
-
-/** The line with one note moved by so many steps: each but the first in its turn. */
-function eachOff({ steps }: Line, by: number): number[][] {
-  return steps.slice(1).map((step, i) => steps.with(i + 1, step + by));
-}
-
-/** Steps as they are, or an octave lower or higher where the instrument has them all only there. */
-function octaveOf(steps: number[], has: HasStep): number[] {
-  const octaves = [0, -7, 7].map((by) => steps.map((step) => step + by));
-  return octaves.find((moved) => moved.every(has)) ?? steps;
-}
-
-/** The first three that the instrument has and whose rows of degrees differ from the right one and from each other. */
-function pickDistinct(line: Line, has: HasStep, candidates: readonly number[][]): number[][] {
-  const rows = new Set([pathOf(line.steps)]);
-  const picked: number[][] = [];
-  for (const steps of candidates) {
-    if (picked.length === 3 || !steps.every(has) || rows.has(pathOf(steps))) continue;
-    rows.add(pathOf(steps));
-    picked.push(steps);
+/** Where an instrument leaves no square: single notes moved until there are three. */
+function shifted(line: Line, has: HasStep): number[][] {
+  const found: number[][] = [];
+  for (const by of [1, -1, 2, -2, 3, -3]) {
+    for (let index = 1; index < line.steps.length; index++) {
+      const steps = line.steps.with(index, line.steps[index]! + by);
+      if (found.length < 3 && isUsable(line, [...found, steps], has)) found.push(steps);
+    }
   }
-  return picked;
+  return found;
 }

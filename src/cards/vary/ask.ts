@@ -18,26 +18,43 @@ export interface VaryCard extends Card<VaryItem> {
   readonly choices: readonly Variation[];
 }
 
-/** Draws one of the variations that a hand can play. An odd seed offers those that sound near to it, an even one far ones. */
+/**
+ * Offers four variations, on an odd seed near ones, on an even one far ones, and sounds one of them that a hand can play.
+ * Which one is drawn last: nothing in the four tells it.
+ */
 export function ask(item: VaryItem, seed: number): VaryCard {
   const { tempo } = item;
   const excerpt = inHand(item);
   const { key, instrument } = excerpt;
   const random = seeded(seed);
   const all = random.shuffle(told(excerpt)!);
-  const found = all.find(({ phrase }) => playedAt(excerpt, phrase) !== null)!;
-  const right = { ...found, phrase: { ...playedAt(excerpt, found.phrase)!, tempo } };
-  const sign = seed % 2 === 1 ? 1 : -1;
-  const wrong = all
-    .filter((other) => other !== found)
-    .toSorted(
-      (a, b) => sign * (distance(a.phrase, right.phrase) - distance(b.phrase, right.phrase)),
-    )
-    .slice(0, OFFERED - 1)
-    .map((other) => ({ ...other, phrase: { ...other.phrase, tempo } }));
-  const choices = random.shuffle([right, ...wrong]);
+  const near = seed % 2 === 1;
+  const isPlayed = (one: Variation) => playedAt(excerpt, one.phrase) !== null;
+  const drawn = fourOf(all, near);
+  const found = random.shuffle(drawn).find(isPlayed);
+  const sounded = found ?? all.find(isPlayed)!;
+  const four = found ? drawn : fourOf([sounded, ...all.filter((one) => one !== sounded)], near);
+  const right = { ...sounded, phrase: { ...playedAt(excerpt, sounded.phrase)!, tempo } };
+  const choices = random
+    .shuffle(four)
+    .map((one) => (one === sounded ? right : { ...one, phrase: { ...one.phrase, tempo } }));
   const heard = { tempo, notes: [...excerpt.notes, ...after(excerpt.notes, right.phrase.notes)] };
   return { item, seed, key, instrument, excerpt, heard, right, choices };
+}
+
+/**
+ * The first variation and three others: such as begin on its note, for the first note alone should not tell them apart,
+ * and of these those that lie nearest to it, or farthest.
+ */
+function fourOf(all: readonly Variation[], near: boolean): Variation[] {
+  const [first, ...others] = all;
+  const begins = ({ phrase }: Variation) =>
+    Number(phrase.notes[0]!.midi !== first!.phrase.notes[0]!.midi);
+  const off = (one: Variation) => (near ? 1 : -1) * distance(one.phrase, first!.phrase);
+  return [
+    first!,
+    ...others.toSorted((a, b) => begins(a) - begins(b) || off(a) - off(b)).slice(0, OFFERED - 1),
+  ];
 }
 
 /** A variation with places: where the stretch has all its pitches, there, else where they cost a hand least, if one can. */
