@@ -16,6 +16,31 @@ export interface Settings {
   /** A4 in Hz, 430 to 450. */
   readonly reference: number;
   readonly theme: 'auto' | 'light' | 'dark';
+  readonly guitar: GuitarSettings;
+}
+
+/** The guitar in hand: what was chosen, and what was found when it was tuned up last. */
+export interface GuitarSettings {
+  readonly inHand: boolean;
+  /** Whether what is heard, and the cautions, were read once. */
+  readonly told: boolean;
+  /** After a verdict the next card comes by itself. */
+  readonly byItself: boolean;
+  /** Questions are spoken. */
+  readonly spoken: boolean;
+  readonly tuned: Tuned | null;
+  /** Out of the loudspeaker and in at the microphone, seconds; null where it could not be measured. */
+  readonly delay: number | null;
+}
+
+/** A guitar that was tuned up. */
+export interface Tuned {
+  /** When, ms. */
+  readonly at: number;
+  /** The instrument's id. */
+  readonly instrument: string;
+  /** How far it is off as a whole, cents. */
+  readonly offset: number;
 }
 
 export const KEY_SOUNDS = ['cadence', 'drone', 'chord'] as const satisfies readonly KeySound[];
@@ -30,4 +55,12 @@ export const USUAL: Settings = {
   keySound: 'cadence',
   reference: 440,
   theme: 'auto',
+  guitar: {
+    inHand: false,
+    told: false,
+    byItself: true,
+    spoken: false,
+    tuned: null,
+    delay: null,
+  },
 };

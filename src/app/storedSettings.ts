@@ -5,6 +5,20 @@ import { KEY_SOUNDS, USUAL, type Settings } from './settings.ts';
 
 const within = (low: number, high: number) => v.pipe(v.number(), v.minValue(low), v.maxValue(high));
 
+const { guitar } = USUAL;
+
+const StoredGuitar = v.object({
+  inHand: v.fallback(v.boolean(), guitar.inHand),
+  told: v.fallback(v.boolean(), guitar.told),
+  byItself: v.fallback(v.boolean(), guitar.byItself),
+  spoken: v.fallback(v.boolean(), guitar.spoken),
+  tuned: v.fallback(
+    v.nullable(v.object({ at: v.number(), instrument: v.string(), offset: within(-50, 50) })),
+    guitar.tuned,
+  ),
+  delay: v.fallback(v.nullable(within(0, 1)), guitar.delay),
+});
+
 /** What is missing or not understood is as usual, each by itself. */
 const StoredSettings = v.object({
   naming: v.fallback(v.picklist(NAMINGS), USUAL.naming),
@@ -15,6 +29,7 @@ const StoredSettings = v.object({
   keySound: v.fallback(v.picklist(KEY_SOUNDS), USUAL.keySound),
   reference: v.fallback(within(430, 450), USUAL.reference),
   theme: v.fallback(v.picklist(['auto', 'light', 'dark']), USUAL.theme),
+  guitar: v.fallback(StoredGuitar, guitar),
 });
 
 /** Settings as they were stored. */

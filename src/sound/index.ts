@@ -63,6 +63,10 @@ export interface Playing {
   mute(on: boolean): void;
 }
 
+const sounds = signal(false);
+/** Whether something is played, or waits for sound. What rings on afterwards is not counted. */
+export const isSounding = computed(() => sounds.value);
+
 /** How old a tap may be and still sound, in ms. */
 const FRESH = 1500;
 
@@ -105,6 +109,11 @@ export function unlock(): void {
     refuse();
   });
   settle();
+}
+
+/** What sound is played in: the one clock of whatever is sounded and heard. Null before sound was first woken. */
+export function audioContext(): AudioContext | null {
+  return context ?? null;
 }
 
 function createContext(): AudioContext {
@@ -177,6 +186,7 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
   let [from, until] = [Infinity, Infinity];
   const over = () => {
     until = Math.min(until, performance.now());
+    sounds.value = false;
     resolve();
   };
   const playing: Playing = {
@@ -212,6 +222,7 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
     },
   };
   current = mine;
+  sounds.value = true;
   if (state.value !== 'ready') unlock();
   if (state.value === 'ready' && player && !mine.begun) mine.begin(player);
   return playing;

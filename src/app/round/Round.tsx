@@ -2,13 +2,28 @@ import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
 import { preload, soundSentence } from '../../sound/index.ts';
 import { itemPlace } from '../deckWords.ts';
+import { GuitarGate, ListeningMark } from '../guitar/GuitarGate.tsx';
+import { guitar } from '../guitar/hand.ts';
+import { GuitarNotice } from '../guitar/InRound.tsx';
 import { go } from '../router.ts';
 import { changeSettings, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
 import { Caught } from './Caught.tsx';
 import { RoundEnd } from './RoundEnd.tsx';
-import { addSounded, answer, draw, failed, progress, round, shown, skip } from './session.ts';
+import {
+  addSounded,
+  answer,
+  draw,
+  failed,
+  progress,
+  round,
+  shown,
+  skip,
+  unheard,
+  unheardSentence,
+} from './session.ts';
 import { timeLeft } from './timeLeft.ts';
+import { useGuitar } from './useGuitar.ts';
 import './Round.css';
 
 /** A round: one card at a time, how far it is, and at the end what grew. */
@@ -24,16 +39,11 @@ export default function RoundScreen() {
     void preload();
   }, []);
   const current = shown.value;
-  useEffect(() => {
-    // Whoever practises without looking is told of each new card, and goes on from its question.
-    document.querySelector<HTMLElement>('.card h1')?.focus({ preventScroll: true });
-  }, [current?.card, drawn]);
-  useEffect(() => {
-    if (!current?.verdict) return;
-    document.querySelector<HTMLElement>('[data-do="next"]')?.focus({ preventScroll: true });
-  }, [current?.verdict]);
+  const hand = useGuitar();
+  useFocusOnCard(drawn);
 
-  if (!round.value || !drawn) return <main class="screen" aria-busy="true" />;
+  if (!round.value || !drawn || hand.isDrawing) return <main class="screen" aria-busy="true" />;
+  if (hand.isAsked) return <GuitarGate {...hand} />;
   if (!current) return <RoundEnd />;
   const { Face } = KINDS[current.card.item.kind];
   const { reasons } = settings.value;
@@ -42,8 +52,8 @@ export default function RoundScreen() {
       ? { ...current.explanation, sentence: '', detail: '' }
       : current.explanation;
   return (
-    <main class="screen round">
-      <RoundBar />
+    <main class={`screen round ${guitar.value ? 'in-hand' : ''}`}>
+      <RoundBar goesOn={hand.goesOn} />
       {trouble.value && (
         <p class="notice bad" role="alert">
           {trouble.value}
@@ -51,8 +61,10 @@ export default function RoundScreen() {
       )}
       <SoundNotice />
       <FailedNotice />
+      <GuitarNotice lesson={round.value.deck} goOn={hand.goOn} />
+      <UnheardNotice />
       <Caught
-        key={`${current.card.item.id} ${current.card.seed}`}
+        key={`${current.card.item.id} ${current.card.seed} ${current.unheard}`}
         threw={(error) => void skip(current.card, error)}
       >
         <Face
@@ -61,14 +73,36 @@ export default function RoundScreen() {
           explanation={explanation}
           shown={settings.value}
           answer={(given, taps) => void answer(given, taps)}
-          guitar={null}
-          unheard={() => {}}
+          guitar={hand.lent}
+          unheard={() => void unheard()}
           sounded={addSounded}
           next={() => void draw()}
         />
       </Caught>
     </main>
   );
+}
+
+/** That what was played could not be told. */
+function UnheardNotice() {
+  return unheardSentence.value ? (
+    <p class="notice" role="status" data-verdict="unheard">
+      {unheardSentence.value}
+    </p>
+  ) : null;
+}
+
+/** Goes with the card: to its question, then to what goes on. */
+function useFocusOnCard(drawn: boolean): void {
+  const current = shown.value;
+  useEffect(() => {
+    // Whoever practises without looking is told of each new card, and goes on from its question.
+    document.querySelector<HTMLElement>('.card h1')?.focus({ preventScroll: true });
+  }, [current?.card, drawn]);
+  useEffect(() => {
+    if (!current?.verdict) return;
+    document.querySelector<HTMLElement>('[data-do="next"]')?.focus({ preventScroll: true });
+  }, [current?.verdict]);
 }
 
 /** Which item could not be asked last, where one could not. */
@@ -82,7 +116,7 @@ function FailedNotice() {
   ) : null;
 }
 
-function RoundBar() {
+function RoundBar({ goesOn }: { goesOn: boolean }) {
   const { muted } = settings.value;
   return (
     <header class="round-bar">
@@ -96,6 +130,7 @@ function RoundBar() {
       </button>
       <progress value={progress.value} max={1} aria-label="How far the round is" />
       <span class="soft">{timeLeft(round.value!)}</span>
+      {goesOn ? <span class="listening goes-on">Goes on: tap to stay</span> : <ListeningMark />}
       <button
         type="button"
         class="bar-button"

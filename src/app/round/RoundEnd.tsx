@@ -2,6 +2,7 @@ import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { LookBack } from './LookBack.tsx';
 import { itemPlace } from '../deckWords.ts';
+import { takeUp } from '../guitar/hand.ts';
 import { itemsOfLesson, memory } from '../state.ts';
 import { begin, end, round } from './session.ts';
 import { go } from '../router.ts';
@@ -18,7 +19,10 @@ function Ended({ look }: { look(): void }) {
   const items = itemsOfLesson(current.deck);
   const { cards, right, fresh, grown, missed, unseen } = summarise(current, items, memory.value.of);
   const leave = () => void end().then(() => go('today'));
-  const more = () => void begin(current.deck, 3);
+  const more = () => {
+    takeUp(current.deck);
+    void begin(current.deck, 3);
+  };
   // What had the focus is gone; so that is heard what came instead.
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);

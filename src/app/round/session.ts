@@ -8,6 +8,7 @@ import { progress as progressOf, startRound, type Round } from '../../practice/r
 import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { startAhead } from '../days.ts';
+import { guitar, needsGuitar } from '../guitar/hand.ts';
 import {
   itemsOfLesson,
   learnNew,
@@ -17,6 +18,7 @@ import {
   settings,
   reportingTrouble,
 } from '../state.ts';
+import { isPutOff, type Unheard } from './unheard.ts';
 
 /** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
 const VERDICT_DELAY = 500;
@@ -26,6 +28,8 @@ interface Shown {
   readonly card: Card;
   readonly verdict: Verdict | null;
   readonly explanation: Explanation | null;
+  /** How often it could not be told what was played: once it is played again, then only tapped. */
+  readonly unheard: number;
 }
 
 /** The round that is going on, kept on the device after every card. */
@@ -56,6 +60,7 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
   const lesson = startAhead(lessonById(deck)?.deck.lessonDay ?? null, now);
   // The screen that shows a card without asking it is not drawn yet.
   round.value = startRound({ deck, goal, seed, now, lesson, meets: false });
+  notHeard = [];
   await draw();
 }
 
@@ -76,7 +81,8 @@ export async function draw(): Promise<void> {
   const next = drawable(current);
   if (next) round.value = next.round;
   await keep();
-  shown.value = next && { card: next.card, verdict: null, explanation: null };
+  shown.value = next && { card: next.card, verdict: null, explanation: null, unheard: 0 };
+  unheardSentence.value = null;
   shownAt = performance.now();
   sounded = [];
   hidden = false;
@@ -85,7 +91,7 @@ export async function draw(): Promise<void> {
 /** The next card that can be drawn, and the round with it open: only then is the round changed. */
 function drawable(from: Round): { readonly card: Card; readonly round: Round } | null {
   for (let current = from; ; current = closed(current)) {
-    const next = nextCard(current, askable(current.deck), memory.value.of, Date.now());
+    const next = nextAskable(current);
     if (!next) return null;
     try {
       return { card: KINDS[next.item.kind].ask(next.item, next.seed), round: next.round };
@@ -93,6 +99,14 @@ function drawable(from: Round): { readonly card: Card; readonly round: Round } |
       putOff(next.item, error);
     }
   }
+}
+
+/** The next card of what can be asked now; one that was just not heard only where there is no other. */
+function nextAskable(current: Round) {
+  const next = (items: readonly Item[]) => nextCard(current, items, memory.value.of, Date.now());
+  const items = askable(current.deck);
+  const isIn = (answered: number) => (item: Item) => !isPutOff(notHeard, item.id, answered);
+  return next(items.filter(isIn(current.asked.length))) ?? next(items.filter(isIn(Infinity)));
 }
 
 /** The round without its open card. */
@@ -120,10 +134,49 @@ export async function skip({ item }: Card, error: unknown): Promise<void> {
 /** The items of a lesson that can be asked now: what needs sound, or a guitar in hand, is put off without. */
 function askable(deck: string): readonly Item[] {
   const items = itemsOfLesson(deck);
-  const there = { sound: soundState.value !== 'refused', guitar: false };
+  const there = { sound: soundState.value !== 'refused', guitar: guitar.value !== null };
   const isAskable = ({ id, kind }: Item) =>
     KINDS[kind].needs.every((need) => there[need]) && !failed.value.some((one) => one.id === id);
   return items.every(isAskable) ? items : items.filter(isAskable);
+}
+
+/** What could not be told of the round that goes on. */
+let notHeard: readonly Unheard[] = [];
+/** What to say of it, until the next card is drawn. */
+export const unheardSentence = signal<string | null>(null);
+
+/**
+ * It cannot be told what was played on the open card: neither right nor wrong, and nothing is logged. A card that can be
+ * tapped stays, to be played once more and then tapped; any other is let go, and comes again once.
+ */
+export async function unheard(): Promise<void> {
+  const current = shown.value;
+  if (!current || !isOpen()) return;
+  if (needsGuitar(current.card.item)) {
+    const { asked } = round.value!;
+    notHeard = [...notHeard, { item: current.card.item.id, after: asked.length }];
+    await letGo();
+    unheardSentence.value = 'That could not be heard well. No harm done: it counts for nothing.';
+    return;
+  }
+  const times = current.unheard + 1;
+  shown.value = { ...current, unheard: times };
+  unheardSentence.value =
+    times === 1
+      ? 'Not heard for sure: play it once more, or tap it.'
+      : 'That could not be heard well. No harm done: tap it this time.';
+}
+
+/** Lets go of the open card where it needs the guitar and there is none any more: nothing of it is logged. */
+export async function withoutGuitar(): Promise<void> {
+  if (shown.value && isOpen() && needsGuitar(shown.value.card.item)) await letGo();
+}
+
+const isOpen = () => round.value?.open?.item === shown.value?.card.item.id;
+
+async function letGo(): Promise<void> {
+  round.value = closed(round.value!);
+  await draw();
 }
 
 /** Listening is not thinking. */
@@ -170,7 +223,7 @@ export async function answer(given: string, taps: number): Promise<void> {
   setTimeout(
     () => {
       // Whoever left meanwhile and came back has another card before them.
-      if (shown.value?.card === card) shown.value = { card, verdict, explanation };
+      if (shown.value?.card === card) shown.value = { card, verdict, explanation, unheard: 0 };
     },
     Math.max(0, wait),
   );

@@ -1,6 +1,7 @@
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { pluck, type KeySound } from '../../sound/index.ts';
 import type { Naming } from '../../theory/naming.ts';
+import { GuitarSettings } from '../guitar/GuitarSettings.tsx';
 import { changeSettings, opened, settings } from '../state.ts';
 import { Backup } from './Backup.tsx';
 import './Settings.css';
@@ -51,6 +52,7 @@ export default function Settings() {
         choose={(next) => changeSettings({ naming: next })}
       />
       <OnCards />
+      <GuitarSettings />
       <OneOf
         legend="Light and dark"
         name="theme"

@@ -13,6 +13,8 @@ import { unlock } from '../../sound/index.ts';
 import { dayName, daysLeft, startAhead, tomorrowOf } from '../days.ts';
 import { instrumentWords, itemWords } from '../deckWords.ts';
 import { percent } from '../figures.ts';
+import { takeUp } from '../guitar/hand.ts';
+import { GuitarSwitch } from '../guitar/GuitarSwitch.tsx';
 import { readymade } from '../readymade.ts';
 import { begin, round } from '../round/session.ts';
 import { timeLeft } from '../round/timeLeft.ts';
@@ -60,6 +62,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
     nextCard(current, items, known, now) !== null;
   const start = async (length: Length | 'go on') => {
     unlock();
+    takeUp(id);
     if (length !== 'go on') await begin(id, length);
     go('round');
   };
@@ -79,6 +82,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           being asked now. You may go on if you like.
         </p>
       )}
+      <GuitarSwitch items={items} />
       <Lengths start={(length) => void start(length)} />
       {deck.phrases.length > 0 && (
         <a class="button quiet soft" href="#/phrases">
