@@ -9,6 +9,11 @@ import * as list from './kinds.ts';
 /** Every kind of card by its name. */
 export const KINDS: { readonly [K in KindName]: Kind & { readonly name: K } } = list;
 
+/** Whether a kind of card is asked only with the guitar in hand. */
+export function wantsGuitar(kind: KindName): boolean {
+  return KINDS[kind].needs.includes('guitar');
+}
+
 /** Every item that a deck's drills cover, each once; none of drills of chords in a key that stacks no chords. */
 export function itemsOf(deck: Deck): Item[] {
   const byId = new Map<string, Item>();

@@ -28,9 +28,12 @@ export function rulingsFault(count: number): string {
 
 function arpeggiosOf(drill: Drill): number {
   if (isPhraseDrill(drill)) return 0;
-  const ways = 'contours' in drill ? drill.contours.length : drill.strings.length;
+  const ways = 'contours' in drill ? drill.contours.length : drill.strings.length * waysOf(drill);
   return drill.degrees.length * drill.sizes.length * ways;
 }
+
+const waysOf = (drill: object) =>
+  'ways' in drill && Array.isArray(drill.ways) ? drill.ways.length : 1;
 
 function isDrilled(number: number, drills: readonly Drill[]): boolean {
   return drills.some((drill) => isPhraseDrill(drill) && (drill.phrases?.includes(number) ?? true));

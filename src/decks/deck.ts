@@ -4,14 +4,7 @@ import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import type { Phrase } from '../theory/phrase.ts';
-import {
-  isPhraseKind,
-  type DECLARED,
-  type FormName,
-  type KindName,
-  type KindOf,
-  type PhraseKind,
-} from './kinds.ts';
+import type { DECLARED, FormName, KindName, KindOf, PhraseKind } from './kinds.ts';
 
 export { isPhraseKind, KIND_NAMES, PHRASE_KINDS, type KindName, type PhraseKind } from './kinds.ts';
 
@@ -24,8 +17,8 @@ export const RHYTHMS = ['triplets', 'eighths'] as const;
 export type Rhythm = (typeof RHYTHMS)[number];
 
 /** Arpeggios to be named, or placed, on string sets inside frets. */
-export interface NeckDrill {
-  readonly kind: KindOf<'neck'>;
+export interface NeckDrill<K extends KindName = KindOf<'neck'>> {
+  readonly kind: K;
   readonly degrees: readonly number[];
   readonly sizes: readonly Size[];
   /** String sets, each from the highest string number down: [[5, 4], [4, 3]]. */
@@ -35,8 +28,8 @@ export interface NeckDrill {
 }
 
 /** Phrases to be heard and traced. */
-export interface EarDrill {
-  readonly kind: KindOf<'ear'>;
+export interface EarDrill<K extends KindName = KindOf<'ear'>> {
+  readonly kind: K;
   readonly degrees: readonly number[];
   readonly sizes: readonly Size[];
   readonly contours: readonly Contour[];
@@ -47,17 +40,37 @@ export interface EarDrill {
 }
 
 /** What is drilled from the deck's own phrases. */
-export interface PhraseDrill {
-  readonly kind: PhraseKind;
+export interface PhraseDrill<K extends KindName = PhraseKind> {
+  readonly kind: K;
   /** Which of them, counted from 1; all where left out. */
   readonly phrases?: readonly number[];
 }
+
+/** The ways an arpeggio is played: `turn` is up and back. */
+export const WAYS = ['up', 'down', 'turn'] as const;
+export type Way = (typeof WAYS)[number];
+
+/** How fast something is to be played. */
+interface AtTempo {
+  /** Quarter notes a minute, after a count-in; at leisure where left out. */
+  readonly tempo?: number;
+}
+
+/** Arpeggios to be played on string sets inside frets. */
+export interface PlayDrill extends NeckDrill<KindOf<'played'>>, AtTempo {
+  readonly ways: readonly Way[];
+}
+
+/** The arpeggios of the deck's phrases, to be played as the phrases have them. */
+export interface PlayPhrasesDrill extends PhraseDrill<KindOf<'played'>>, AtTempo {}
 
 /** The forms that drills have, by the names that `kinds.ts` gives them. What is done with each is in `drills/`. */
 export interface Drills {
   readonly neck: NeckDrill;
   readonly ear: EarDrill;
   readonly phrase: PhraseDrill;
+  readonly played: PlayDrill | PlayPhrasesDrill;
+  readonly echoed: EarDrill<KindOf<'echoed'>> | PhraseDrill<KindOf<'echoed'>>;
 }
 
 /** A rule that yields items. */
@@ -66,8 +79,14 @@ export type Drill = Drills[FormName];
 /** A drill of one kind's form. */
 export type DrillOf<K extends KindName> = Drills[(typeof DECLARED)[K]['drill']];
 
-export function isPhraseDrill(drill: Drill): drill is PhraseDrill {
-  return isPhraseKind(drill.kind);
+/** Those of some drills that are of the deck's phrases, whatever their form. */
+export type OfPhrases<D extends Drill = Drill> = Exclude<
+  D,
+  { readonly degrees: readonly number[] }
+>;
+
+export function isPhraseDrill<D extends Drill>(drill: D): drill is OfPhrases<D> {
+  return !('degrees' in drill);
 }
 
 /** A phrase as it is taught. */

@@ -14,6 +14,7 @@ import { costFault, rulingsFault } from './cost.ts';
 import { formOf } from './drills/index.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
+import { sinceOf } from './kinds.ts';
 import { readMarks, writeMarks } from './marks.ts';
 import { writeNotes } from './notes.ts';
 import { readRulings, writeRulings } from './rulings.ts';
@@ -62,7 +63,7 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
  */
 export function writeDeck(deck: Deck): DeckDocument {
   return {
-    version: DOCUMENT_VERSION,
+    version: versionOf(deck),
     title: deck.title,
     ...(deck.note === '' ? {} : { note: deck.note }),
     ...(deck.lessonDay === null ? {} : { lessonDay: deck.lessonDay }),
@@ -74,6 +75,11 @@ export function writeDeck(deck: Deck): DeckDocument {
       : { phrases: deck.phrases.map((phrase) => writePhrase(phrase, deck)) }),
     ...(Object.keys(deck.marks ?? {}).length === 0 ? {} : { marks: writeMarks(deck.marks!, deck) }),
   };
+}
+
+/** The first version of the document that has all that a deck asks for: an older program says that it needs a newer one. */
+export function versionOf({ drills }: Pick<Deck, 'drills'>): 1 | typeof DOCUMENT_VERSION {
+  return drills.some(({ kind }) => sinceOf(kind) > 1) ? DOCUMENT_VERSION : 1;
 }
 
 /** A short name for a deck's content, 16 hexadecimal digits: the same on every machine. */
@@ -101,6 +107,7 @@ const ENTRY: ReadonlyMap<unknown, string> = new Map([
   ['strings', 'string set'],
   ['frets', 'fret'],
   ['contours', 'contour'],
+  ['ways', 'way'],
   ['notes', 'note'],
   ['outline', 'entry'],
   ['tuning', 'open string'],

@@ -8,6 +8,8 @@ interface DeclaredKind {
   readonly guess: number;
   /** Whether its wrong answers name arpeggios, so that one is said to be taken for another. */
   readonly confuses: boolean;
+  /** The version of the deck document that first had it; the first where left out. */
+  readonly since?: number;
 }
 
 /**
@@ -23,6 +25,8 @@ export const DECLARED = {
   order: { letter: 'r', drill: 'phrase', guess: 1 / 4, confuses: false },
   vary: { letter: 'v', drill: 'phrase', guess: 1 / 4, confuses: false },
   fill: { letter: 'l', drill: 'phrase', guess: 1 / 7, confuses: false },
+  play: { letter: 'y', drill: 'played', guess: 0, confuses: false, since: 2 },
+  echo: { letter: 'e', drill: 'echoed', guess: 0, confuses: false, since: 2 },
 } as const satisfies Readonly<Record<string, DeclaredKind>>;
 
 export type KindName = keyof typeof DECLARED;
@@ -75,6 +79,12 @@ export function guessOf(kind: string): number {
 
 export function letterOf(kind: KindName): string {
   return DECLARED[kind].letter;
+}
+
+/** The version of the deck document that a program has to know to ask for a kind. */
+export function sinceOf(kind: KindName): number {
+  const { since = 1 }: DeclaredKind = DECLARED[kind];
+  return since;
 }
 
 /** Inverts `letterOf`. */

@@ -15,8 +15,8 @@ import { kindOfLetter, letterOf } from './kinds.ts';
 import { foldMarks, unfoldMarks } from './marks.ts';
 import { DOCUMENT_VERSION } from './schema.ts';
 
-/** The version of the link that this program writes, and the newest that it reads. */
-const VERSION = 1;
+/** The newest version of the link that this program reads; a link has that of the document in it. */
+const VERSION = DOCUMENT_VERSION;
 
 /** The most bytes that a link may inflate to: more than any document within its limits takes. */
 const MOST_INFLATED = 200_000;
@@ -34,7 +34,7 @@ export async function deckLink(deck: Deck, base: string): Promise<string> {
   const read = readDeck(document);
   if ('fault' in read) throw new RangeError(read.fault);
   const letters = new TextEncoder().encode(fold(document));
-  return sealLink('lesson', base, VERSION, await deflate(letters));
+  return sealLink('lesson', base, document.version, await deflate(letters));
 }
 
 /**

@@ -43,7 +43,7 @@ export function readMarks(written: WrittenMarks, of: Of): Marks {
   return Object.fromEntries(
     Object.entries(written).map(([name, mark]) => {
       const [kind = '', degree, size, ...rest] = name.split(' ');
-      const where = rest.join(isKind(kind) ? formOf(kind).between : ':');
+      const where = rest.join(isKind(kind) ? formOf(kind).between(rest) : ':');
       return [[kind, keyText, degree, size, instrumentText, where].join(':'), mark];
     }),
   );

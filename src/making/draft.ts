@@ -10,6 +10,7 @@ import {
   type KindName,
   type Marks,
   type NeckDrill,
+  type PlayDrill,
   type TaughtPhrase,
 } from '../decks/deck.ts';
 import { costFault } from '../decks/cost.ts';
@@ -112,8 +113,10 @@ export function drillOf(made: MadeDrill, together: Together): Drill {
   if (!isTogether(made)) return made;
   const { degrees, sizes, strings, frets } = together;
   if (isKindOf('neck', made)) return { kind: made, degrees, sizes, strings, frets };
-  if (isKindOf('ear', made))
+  if (isKindOf('ear', made) || isKindOf('echoed', made))
     return { kind: made, degrees, sizes, contours: CONTOURS, tempo: TEMPO };
+  if (isKindOf('played', made))
+    return { kind: made, degrees, sizes, strings, frets, ways: ['up', 'down'] };
   return { kind: made };
 }
 
@@ -264,14 +267,15 @@ export function drillFault(
   return 'contours' in drill ? earFault(drill) : neckFault(drill);
 }
 
-function neckFault({ strings }: NeckDrill): string | null {
+function neckFault({ strings, ...drill }: NeckDrill | PlayDrill): string | null {
+  if ('ways' in drill && drill.ways.length === 0) return 'Choose at least one way to play it.';
   if (strings.length === 0) return 'Choose at least one string set.';
   return strings.length > MOST.stringSets
     ? `Choose at most ${MOST.stringSets} string sets: these are ${strings.length}.`
     : null;
 }
 
-function earFault({ contours }: EarDrill): string | null {
+function earFault({ contours }: Pick<EarDrill, 'contours'>): string | null {
   return contours.length === 0 ? 'Choose at least one contour.' : null;
 }
 

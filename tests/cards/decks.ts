@@ -1,4 +1,4 @@
-import { CONTOURS, type Deck, type Drill } from '../../src/decks/deck.ts';
+import { CONTOURS, WAYS, type Deck, type Drill } from '../../src/decks/deck.ts';
 import { kindsOf } from '../../src/decks/kinds.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import type { Size } from '../../src/theory/chord.ts';
@@ -19,6 +19,14 @@ export function deckIn(
   const drills: Drill[] = [
     ...kindsOf('neck').map((kind) => ({ kind, ...neck })),
     ...kindsOf('ear').map((kind) => ({
+      kind,
+      degrees: DEGREES,
+      sizes,
+      contours: CONTOURS,
+      tempo: 72,
+    })),
+    ...kindsOf('played').map((kind) => ({ kind, ...neck, ways: WAYS })),
+    ...kindsOf('echoed').map((kind) => ({
       kind,
       degrees: DEGREES,
       sizes,

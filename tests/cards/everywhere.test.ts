@@ -3,6 +3,7 @@ import { itemsOf, KINDS } from '../../src/cards/index.ts';
 import { phraseOf, type TraceCard } from '../../src/cards/trace/ask.ts';
 import {
   CONTOURS,
+  WAYS,
   KIND_NAMES,
   PHRASE_KINDS,
   type Deck,
@@ -100,6 +101,10 @@ describe.each(INSTRUMENTS)('on $name, with capos 0 to 7, in 30 keys', (listed) =
             { kind: 'spot', degrees, sizes: ['triad'], strings, frets },
             { kind: 'place', degrees, sizes: ['seventh'], strings, frets },
             { kind: 'trace', degrees, sizes, contours: CONTOURS, tempo: 72 },
+            { kind: 'play', degrees, sizes: ['triad'], strings, frets, ways: WAYS, tempo: 72 },
+            { kind: 'play' },
+            { kind: 'echo', degrees, sizes, contours: CONTOURS, tempo: 72, rhythm: 'eighths' },
+            { kind: 'echo' },
           ]),
         );
         for (const kind of KIND_NAMES) {

@@ -207,9 +207,11 @@ describe('the items of a phrase', () => {
   it('are those of the phrases that the drill names', () => {
     const all = itemsOf(phraseDeck()).map(({ id }) => id);
     const of = (phrases: number[]) =>
-      itemsOf(phraseDeck({ drills: PHRASE_KINDS.map((kind) => ({ kind, phrases })) })).map(
-        ({ id }) => id,
-      );
+      itemsOf(
+        phraseDeck({
+          drills: [...PHRASE_KINDS, 'play', 'echo'].map((kind) => ({ kind, phrases })),
+        }),
+      ).map(({ id }) => id);
     expect(of([1]).length + of([2]).length).toBe(all.length);
     expect(new Set([...of([1]), ...of([2])])).toEqual(new Set(all));
   });

@@ -53,7 +53,7 @@ export function phraseDeck(change: object = {}): Deck {
     version: 1,
     title: 'Thursday class: down the harbour stairs',
     key: 'Bb major',
-    drills: PHRASE_KINDS.map((kind) => ({ kind })),
+    drills: [...PHRASE_KINDS, 'play', 'echo'].map((kind) => ({ kind })),
     phrases: [STAIRS, FERRY],
     ...change,
   });

@@ -1,12 +1,13 @@
 import * as fc from 'fast-check';
 import {
   CONTOURS,
+  WAYS,
   PHRASE_KINDS,
   type Deck,
   type Drill,
   type Mark,
   type Marks,
-  type PhraseDrill,
+  type OfPhrases,
   type TaughtPhrase,
 } from '../../src/decks/deck.ts';
 import {
@@ -79,7 +80,15 @@ function drills(instrument: Instrument): fc.Arbitrary<Drill> {
     },
     { requiredKeys: ['kind', 'degrees', 'sizes', 'contours', 'tempo'] },
   );
-  return fc.oneof(neck, ear);
+  const leisure = fc.option(fc.integer({ min: 30, max: 240 }));
+  const play = fc.tuple(neck, someOf(WAYS), leisure).map(([drill, ways, tempo]) => ({
+    ...drill,
+    kind: 'play',
+    ways,
+    ...(tempo === null ? {} : { tempo }),
+  })) as fc.Arbitrary<Drill>;
+  const echo = ear.map((drill) => ({ ...drill, kind: 'echo' as const }));
+  return fc.oneof(neck, ear, play, echo);
 }
 
 const lengths: fc.Arbitrary<Beats> = fc
@@ -153,14 +162,18 @@ function taught(instrument: Instrument, key: Key): fc.Arbitrary<TaughtPhrase> {
 }
 
 /** Drills of so many phrases; none where there is none. */
-function phraseDrills(count: number): fc.Arbitrary<PhraseDrill[]> {
+function phraseDrills(count: number): fc.Arbitrary<OfPhrases[]> {
   if (count === 0) return fc.constant([]);
   const numbers = someOf(Array.from({ length: count }, (_, i) => i + 1));
   const drill = fc.record(
-    { kind: fc.constantFrom(...PHRASE_KINDS), phrases: numbers },
+    { kind: fc.constantFrom(...PHRASE_KINDS, 'echo'), phrases: numbers },
+    { requiredKeys: ['kind'] },
+  ) as fc.Arbitrary<OfPhrases>;
+  const play = fc.record(
+    { kind: fc.constant('play' as const), phrases: numbers, tempo: fc.constantFrom(30, 72, 240) },
     { requiredKeys: ['kind'] },
   );
-  return fc.array(drill, { maxLength: 5 });
+  return fc.array(fc.oneof(drill, play), { maxLength: 5 });
 }
 
 /** Marks on items of a key and an instrument. */
@@ -177,8 +190,16 @@ function marks(instrument: Instrument, key: Key): fc.Arbitrary<Marks> {
     .map((where) => where.join(':'));
   const heard = fc.constantFrom(...CONTOURS).map((contour) => `${contour}:72`);
   const excerpt = fc.constantFrom('ii7 5/3 4/5=1 4/1', '72 V 3/3 -1/3 3/5? 2/3 viiø7 1/1');
-  const drilled = PHRASE_KINDS.map((kind) => on(kind, excerpt));
-  const id = fc.oneof(on('spot', places), on('place', places), on('trace', heard), ...drilled);
+  const drilled = ([...PHRASE_KINDS, 'play', 'echo'] as const).map((kind) => on(kind, excerpt));
+  const ways = places.map((where) => `${where}:up:72`);
+  const id = fc.oneof(
+    on('spot', places),
+    on('place', places),
+    on('trace', heard),
+    on('play', ways),
+    on('echo', heard),
+    ...drilled,
+  );
   return fc.dictionary(id, fc.constantFrom<Mark[]>(1, 2, 3, 4, 5), { minKeys: 1, maxKeys: 30 });
 }
 

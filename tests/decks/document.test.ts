@@ -142,7 +142,7 @@ describe('the deck document', () => {
     [
       'an unknown kind',
       drill({ kind: 'guess' }),
-      'Drill 1, kind: give a kind: "spot", "place", "trace", "outline", "follow", "order", "vary", "fill".',
+      'Drill 1, kind: give a kind: "spot", "place", "trace", "outline", "follow", "order", "vary", "fill", "play", "echo".',
     ],
     [
       'an eighth degree',
@@ -269,7 +269,7 @@ describe('the deck document', () => {
     ],
     [
       'a newer version',
-      { ...plain, version: 2 },
+      { ...plain, version: 3 },
       'This lesson was made with a newer version of Skipwise. Update this one, then open it again.',
     ],
   ])('says what to do about %s', (_, document, sentence) => {
@@ -288,6 +288,45 @@ describe('the deck document', () => {
         ).toMatch(/\.$/);
       }),
     );
+  });
+
+  it('is of the second version only where it asks for a kind of card that the first had not', () => {
+    const play = { ...plain.drills[0]!, kind: 'play', ways: ['up'] };
+    const versions = [plain.drills, [play], [...plain.drills, play]].map((drills) => {
+      const read = readDeck({ ...plain, drills });
+      return 'fault' in read ? read.fault : writeDeck(read.deck).version;
+    });
+    expect(versions).toEqual([1, 2, 2]);
+  });
+
+  it.each([
+    [
+      'no way to play it',
+      { kind: 'play', sizes: ['triad'], strings: ['5-4'], frets: [1, 5] },
+      'Drill 1, ways: add this.',
+    ],
+    [
+      'a way that there is not',
+      { kind: 'play', sizes: ['triad'], strings: ['5-4'], frets: [1, 5], ways: ['round'] },
+      'Drill 1, way 1: choose each way from "up", "down", "turn".',
+    ],
+    [
+      'phrases where there are none',
+      { kind: 'play', tempo: 60 },
+      'Drill 1: “play” drills the lesson’s phrases, and there is none: add a phrase, or take this drill out.',
+    ],
+    [
+      'phrases by no number',
+      { kind: 'play', phrases: ['one'] },
+      'Drill 1, phrase 1: give the number of each phrase as a whole number from 1 to 16.',
+    ],
+    [
+      'an echo without contours',
+      { kind: 'echo', sizes: ['triad'], tempo: 72 },
+      'Drill 1, contours: add this.',
+    ],
+  ])('says of a drill with the guitar what to do about %s', (_, asked, sentence) => {
+    expect(faultOf({ ...plain, drills: [asked] })).toBe(sentence);
   });
 
   it('reads every ready-made lesson', () => {

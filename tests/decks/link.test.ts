@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
 import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
 import { deckId, readDeck } from '../../src/decks/document.ts';
-import { sealLink } from '../../src/decks/envelope.ts';
+import { openLink, sealLink } from '../../src/decks/envelope.ts';
 import { deckLink, readLink } from '../../src/decks/link.ts';
 import { qrPicture } from '../../src/decks/qr.ts';
 import { readRulings } from '../../src/decks/rulings.ts';
@@ -207,8 +207,23 @@ describe('the link of a lesson', () => {
     expect(await faultOf(sealed(bomb))).toContain('unpacks to more than any lesson holds');
   });
 
+  it('is of the second version, which older programs say they need, only with cards for the guitar', async () => {
+    const versionOf = async (drill: object) => {
+      const read = readDeck({ version: 1, title: 'Quay', key: 'Bb major', drills: [drill] });
+      if ('fault' in read) throw new Error(read.fault);
+      const made = await deckLink(read.deck, BASE);
+      const opened = openLink('lesson', 1, made);
+      return 'fault' in opened ? opened.fault : opened.version;
+    };
+    const lying = { sizes: ['triad'], strings: ['5-4'], frets: [1, 5] };
+    expect(await versionOf({ kind: 'spot', ...lying })).toBe(1);
+    expect(await versionOf({ kind: 'play', ...lying, ways: ['up'] })).toMatch(
+      /^This lesson was made with a newer version of Skipwise\./,
+    );
+  });
+
   it('is told to be of a newer version', async () => {
-    expect(await faultOf(sealed(deflated('?'), 2))).toContain('newer version of Skipwise');
+    expect(await faultOf(sealed(deflated('?'), 3))).toContain('newer version of Skipwise');
   });
 
   it('is refused when whole but made by someone else', async () => {

@@ -1,6 +1,6 @@
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
-import { itemsOf } from '../../cards/index.ts';
+import { itemsOf, wantsGuitar } from '../../cards/index.ts';
 import type { Deck } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
 import { minutesADay } from '../../practice/summary.ts';
@@ -126,6 +126,12 @@ function Contents({ deck, items, minutes, now }: ContentsProps) {
           <dd>
             {items.length} items, about {counted(minutes, 'minute')} a day
           </dd>
+        </>
+      )}
+      {drills.some(({ kind }) => wantsGuitar(kind)) && (
+        <>
+          <dt>Guitar</dt>
+          <dd>Some of its cards want the guitar in your hand.</dd>
         </>
       )}
     </dl>

@@ -2,13 +2,18 @@ import { useMemo } from 'preact/hooks';
 import { itemsOf, KINDS } from '../../cards/index.ts';
 import {
   CONTOURS,
+  isPhraseDrill,
   RHYTHMS,
+  WAYS,
   type Deck,
   type Drill,
   type EarDrill,
-  type PhraseDrill,
+  type OfPhrases,
+  type PlayDrill,
+  type PlayPhrasesDrill,
 } from '../../decks/deck.ts';
-import { drillFault, drillOf, isTogether } from '../../making/draft.ts';
+import { isKindOf } from '../../decks/kinds.ts';
+import { drillFault, drillOf, isTogether, TEMPO } from '../../making/draft.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import type { Item } from '../../practice/item.ts';
 import { itemPlace } from '../deckWords.ts';
@@ -116,9 +121,10 @@ function Samples({ fault, items }: { fault: string | null; items: readonly Item[
 
 function Tuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
   const { key, instrument } = draft.value;
-  if (!('degrees' in drill)) return <PhraseTuning drill={drill} set={set} />;
+  if (isPhraseDrill(drill)) return <PhraseTuning drill={drill} set={set} />;
   return (
     <>
+      <OfWhat drill={drill} set={set} />
       <DegreeChoice
         musicKey={key}
         size={drill.sizes[0]}
@@ -140,13 +146,92 @@ function Tuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
             frets={drill.frets}
             choose={(frets) => set({ ...drill, frets })}
           />
+          {'ways' in drill && <PlayTuning drill={drill} set={set} />}
         </>
       )}
     </>
   );
 }
 
-function EarTuning({ drill, set }: { drill: EarDrill; set(drill: Drill): void }) {
+/** Kinds that are drilled from phrases too: whether the key's arpeggios are asked for, or those of the phrases. */
+function OfWhat({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
+  const { kind } = drill;
+  if (draft.value.phrases.length === 0) return null;
+  if (!isKindOf('played', kind) && !isKindOf('echoed', kind)) return null;
+  const ofPhrases = isPhraseDrill(drill);
+  return (
+    <Choices legend="Arpeggios">
+      <Choice
+        name="arpeggios"
+        label="of the key"
+        checked={!ofPhrases}
+        change={() => set(drillOf(kind, draft.value))}
+      />
+      <Choice
+        name="arpeggios"
+        label="of the phrases"
+        checked={ofPhrases}
+        change={() => set({ kind } as OfPhrases)}
+      />
+    </Choices>
+  );
+}
+
+interface PlayTuningProps {
+  drill: PlayDrill;
+  set(drill: Drill): void;
+}
+
+/** Which way arpeggios are played, and how fast. */
+function PlayTuning({ drill, set }: PlayTuningProps) {
+  return (
+    <>
+      <Many
+        legend="Played"
+        all={WAYS}
+        chosen={drill.ways}
+        label={(way) => WAY_NAMES[way]}
+        choose={(ways) => set({ ...drill, ways })}
+      />
+      <Pace drill={drill} set={set} />
+    </>
+  );
+}
+
+const WAY_NAMES = { up: 'up', down: 'down', turn: 'up and back' } as const;
+
+/** At leisure, or at a tempo after a count. */
+function Pace({ drill, set }: { drill: PlayDrill | PlayPhrasesDrill; set(drill: Drill): void }) {
+  const { tempo, ...atLeisure } = drill;
+  return (
+    <>
+      <Choices legend="Time">
+        <Choice
+          name="pace"
+          label="at leisure"
+          checked={tempo === undefined}
+          change={() => set(atLeisure)}
+        />
+        <Choice
+          name="pace"
+          label="at a tempo, after a count"
+          checked={tempo !== undefined}
+          change={() => set({ ...drill, tempo: TEMPO })}
+        />
+      </Choices>
+      {tempo !== undefined && (
+        <TempoField tempo={tempo} set={(chosen) => set({ ...drill, tempo: chosen })} />
+      )}
+    </>
+  );
+}
+
+interface EarTuningProps {
+  drill: EarDrill | EarDrill<'echo'>;
+  set(drill: Drill): void;
+}
+
+function EarTuning({ drill, set }: EarTuningProps) {
   const { rhythm = 'triplets' } = drill;
   const choose = (chosen: EarDrill['rhythm']) => {
     const { rhythm: _, ...rest } = drill;
@@ -177,19 +262,23 @@ function EarTuning({ drill, set }: { drill: EarDrill; set(drill: Drill): void })
   );
 }
 
-function PhraseTuning({ drill, set }: { drill: PhraseDrill; set(drill: Drill): void }) {
+function PhraseTuning({ drill, set }: { drill: OfPhrases; set(drill: Drill): void }) {
   const all = draft.value.phrases.map((_, i) => String(i + 1));
-  const { kind, phrases } = drill;
+  const { phrases, ...ofAll } = drill;
   if (all.length === 0) return null;
   return (
-    <Many
-      legend="Phrases"
-      all={all}
-      chosen={phrases?.map(String) ?? all}
-      label={(number) => `phrase ${number}`}
-      choose={(chosen) =>
-        set(chosen.length === all.length ? { kind } : { kind, phrases: chosen.map(Number) })
-      }
-    />
+    <>
+      <OfWhat drill={drill} set={set} />
+      <Many
+        legend="Phrases"
+        all={all}
+        chosen={phrases?.map(String) ?? all}
+        label={(number) => `phrase ${number}`}
+        choose={(chosen) =>
+          set(chosen.length === all.length ? ofAll : { ...ofAll, phrases: chosen.map(Number) })
+        }
+      />
+      {drill.kind === 'play' && <Pace drill={drill} set={set} />}
+    </>
   );
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { itemsOf, KINDS } from '../../cards/index.ts';
+import { itemsOf, KINDS, wantsGuitar } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, MOST, type Deck, type KindName } from '../../decks/deck.ts';
 import { drillOf, isTogether, type MadeDrill } from '../../making/draft.ts';
 import { drillWords } from '../deckWords.ts';
@@ -167,16 +167,27 @@ function AddDrill({ tune }: Pick<DrillListProps, 'tune'>) {
       </label>
       <div class="paste-row">
         <select id="another-drill" name="kind">
-          {kinds.map((kind) => (
-            <option key={kind} value={kind}>
-              {KINDS[kind].words.drills}
-            </option>
-          ))}
+          <Kinds kinds={kinds.filter((kind) => !wantsGuitar(kind))} />
+          <optgroup label="with the guitar">
+            <Kinds kinds={kinds.filter(wantsGuitar)} />
+          </optgroup>
         </select>
         <button type="submit" class="button">
           Add
         </button>
       </div>
     </form>
+  );
+}
+
+function Kinds({ kinds }: { kinds: readonly KindName[] }) {
+  return (
+    <>
+      {kinds.map((kind) => (
+        <option key={kind} value={kind}>
+          {KINDS[kind].words.drills}
+        </option>
+      ))}
+    </>
   );
 }

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { itemsOf, KINDS } from '../../cards/index.ts';
+import { itemsOf, KINDS, wantsGuitar } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, type KindName } from '../../decks/deck.ts';
 import { deckOf, draftFault, isPlain, isTogether, type Draft } from '../../making/draft.ts';
 import type { Item } from '../../practice/item.ts';
@@ -198,13 +198,19 @@ function TogetherForm() {
           <SizeChoice sizes={sizes} choose={(chosen) => change({ sizes: chosen })} />
         </>
       )}
-      <Many
-        legend="Cards"
-        all={all}
-        chosen={kinds}
-        label={(kind) => KINDS[kind].words.drills}
-        choose={(chosen) => change({ drills: withKinds(made, chosen) })}
-      />
+      {(['Cards', 'With the guitar'] as const).map((legend, guitar) => (
+        <Many
+          key={legend}
+          legend={legend}
+          all={all.filter((kind) => wantsGuitar(kind) === Boolean(guitar))}
+          chosen={kinds}
+          label={(kind) => KINDS[kind].words.drills}
+          choose={(chosen) => {
+            const others = kinds.filter((kind) => wantsGuitar(kind) !== Boolean(guitar));
+            change({ drills: withKinds(made, [...others, ...chosen]) });
+          }}
+        />
+      ))}
       {(chords.length > 0 || kinds.length === 0) && (
         <>
           <StringChoice

@@ -9,7 +9,7 @@ export function sizesWords(sizes: NeckDrill['sizes']): string {
 }
 
 /** `triads and sevenths on strings 5–4 and 4–3, frets 1 to 8`. */
-export function drillWords({ sizes, strings, frets }: NeckDrill): string {
+export function drillWords({ sizes, strings, frets }: Omit<NeckDrill, 'kind'>): string {
   const sets = listed(strings.map((set) => set.join('–')));
   return `${sizesWords(sizes)} on strings ${sets}, frets ${frets[0]} to ${frets[1]}`;
 }

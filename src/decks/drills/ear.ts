@@ -6,42 +6,47 @@ import { kindsOf } from '../kinds.ts';
 import { chordEntries, chordsMisfit, foldChords, unfoldChords, writeChords } from './chords.ts';
 import { bounds, type DrillForm, type Extent, type Misfit } from './form.ts';
 
+/** What a document says of it beside its kind. */
+export function earEntries(extent: Extent) {
+  return {
+    ...chordEntries(extent),
+    contours: list(
+      oneOf(CONTOURS, 'each contour'),
+      CONTOURS.length,
+      'list different contours, like ["up", "down"]',
+      bounds(extent, CONTOURS.length).least,
+    ),
+    tempo: whole(30, 240, 'the tempo'),
+    rhythm: v.exactOptional(oneOf(RHYTHMS, 'the rhythm')),
+  };
+}
+
 function schema(extent: Extent) {
-  return v.strictObject(
-    {
-      kind: v.picklist(kindsOf('ear')),
-      ...chordEntries(extent),
-      contours: list(
-        oneOf(CONTOURS, 'each contour'),
-        CONTOURS.length,
-        'list different contours, like ["up", "down"]',
-        bounds(extent, CONTOURS.length).least,
-      ),
-      tempo: whole(30, 240, 'the tempo'),
-      rhythm: v.exactOptional(oneOf(RHYTHMS, 'the rhythm')),
-    },
-    objectFault,
-  );
+  return v.strictObject({ kind: v.picklist(kindsOf('ear')), ...earEntries(extent) }, objectFault);
 }
 type Written = v.InferInput<ReturnType<typeof schema>>;
 
-/** In a link a letter for each contour and an `e` behind the tempo for eighths: `0.udts.72e`. */
-export const ear = {
-  schema,
-  write: (drill) => ({
-    kind: drill.kind,
+/** Inverts `earEntries`. */
+export function writeEar(drill: Omit<EarDrill, 'kind'>): Omit<Written, 'kind'> {
+  return {
     ...writeChords(drill),
     contours: [...drill.contours],
     tempo: drill.tempo,
     ...(drill.rhythm === 'eighths' && { rhythm: drill.rhythm }),
-  }),
-  fold: (written) =>
+  };
+}
+
+/** In a link a letter for each contour and an `e` behind the tempo for eighths: `0.udts.72e`. */
+export const ear = {
+  schema,
+  write: (drill) => ({ kind: drill.kind, ...writeEar(drill) }),
+  fold: (written: Omit<Written, 'kind'>) =>
     foldChords(
       written,
       written.contours.map((contour) => contour[0]).join(''),
       `${written.tempo}${written.rhythm?.[0] ?? ''}`,
     ),
-  unfold(letters) {
+  unfold(letters: string) {
     const { chords, what, range } = unfoldChords(letters);
     return {
       ...chords,
@@ -50,8 +55,8 @@ export const ear = {
       ...(range.endsWith('e') && { rhythm: 'eighths' }),
     };
   },
-  misfit: (_drill, deck) => chordsMisfit(deck) ?? compassMisfit(deck),
-  between: ':',
+  misfit: (_drill: unknown, deck: Deck) => chordsMisfit(deck) ?? compassMisfit(deck),
+  between: () => ':',
 } satisfies DrillForm<EarDrill, Written>;
 
 /** A line to be heard needs room on the neck: an octave holds every arpeggio, shifted as need be. */

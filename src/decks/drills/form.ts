@@ -34,5 +34,5 @@ export interface DrillForm<D extends Drill = Drill, W = unknown> {
   unfold(letters: string): object;
   misfit(drill: D, deck: Deck): Misfit | null;
   /** What stands between the words of an item's id behind its head: a space where all of them are one part of it. */
-  readonly between: ':' | ' ';
+  between(words: readonly string[]): ':' | ' ';
 }

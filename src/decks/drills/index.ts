@@ -2,24 +2,44 @@ import * as v from 'valibot';
 import type { Drill, Drills } from '../deck.ts';
 import { DECLARED, KIND_NAMES, type FormName, type KindName } from '../kinds.ts';
 import { ear } from './ear.ts';
+import { echoed, echoedByEar, echoedFromPhrases } from './echoed.ts';
 import type { DrillForm, Extent } from './form.ts';
 import { neck } from './neck.ts';
 import { phrase } from './phrase.ts';
+import { played, playedFromPhrases, playedOnNeck } from './played.ts';
 
 /** Every form of drill. */
-const FORMS = { neck, ear, phrase } satisfies {
+const FORMS = { neck, ear, phrase, played, echoed } satisfies {
   [F in FormName]: Pick<DrillForm<Drills[F]>, 'write' | 'misfit'>;
 };
 
 /** What a document may say of a drill, of any form. */
 export function drillSchema(extent: Extent = 'whole') {
-  const forms = [neck.schema(extent), ear.schema(extent), phrase.schema(extent)];
+  const chords = [
+    neck.schema(extent),
+    ear.schema(extent),
+    playedOnNeck(extent),
+    echoedByEar(extent),
+  ] as const;
+  const phrases = [
+    phrase.schema(extent),
+    playedFromPhrases(extent),
+    echoedFromPhrases(extent),
+  ] as const;
   const names = KIND_NAMES.map((name) => `"${name}"`).join(', ');
-  return v.variant('kind', forms, `give a kind: ${names}`);
+  const says = `give a kind: ${names}`;
+  // Of a kind of two forms that fit neither, the fault is told of the first.
+  const chordsFirst = v.variant('kind', [...chords, ...phrases], says);
+  const phrasesFirst = v.variant('kind', [...phrases, ...chords], says);
+  return v.lazy((drill) => (hasPhrases(drill) ? phrasesFirst : chordsFirst));
 }
 export type WrittenDrill = v.InferInput<ReturnType<typeof drillSchema>>;
 
+function hasPhrases(drill: unknown): boolean {
+  return typeof drill === 'object' && drill !== null && 'phrases' in drill;
+}
+
 /** The form that a kind's drills have. */
 export function formOf(kind: KindName): DrillForm<Drill, WrittenDrill> {
-  return FORMS[DECLARED[kind].drill];
+  return FORMS[DECLARED[kind].drill] as DrillForm<Drill, WrittenDrill>;
 }

@@ -47,22 +47,26 @@ export function writeNeck(drill: Omit<NeckDrill, 'kind'>): Omit<Written, 'kind'>
 export const neck = {
   schema,
   write: (drill) => ({ kind: drill.kind, ...writeNeck(drill) }),
-  fold: (written) =>
+  fold: (written: Omit<Written, 'kind'>) =>
     foldChords(
       written,
       written.strings.map((set) => set.replaceAll('-', '')).join(),
       written.frets.map((fret) => fret.toString(36)).join(''),
     ),
-  unfold(letters) {
+  unfold(letters: string) {
     const { chords, what, range } = unfoldChords(letters);
     const strings = what.split(',').map((set) => [...set].join('-'));
     return { ...chords, strings, frets: [...range].map((fret) => Number.parseInt(fret, 36)) };
   },
-  misfit: (drill, deck) => chordsMisfit(deck) ?? lyingMisfit(drill, deck),
-  between: ':',
+  misfit: (drill: Omit<NeckDrill, 'kind'>, deck: Deck) =>
+    chordsMisfit(deck) ?? lyingMisfit(drill, deck),
+  between: () => ':',
 } satisfies DrillForm<NeckDrill, Written>;
 
-function lyingMisfit({ strings, frets }: NeckDrill, { instrument }: Deck): Misfit | null {
+function lyingMisfit(
+  { strings, frets }: Omit<NeckDrill, 'kind'>,
+  { instrument }: Deck,
+): Misfit | null {
   const { name, tuning, capo } = instrument;
   const missing = strings.flat().find((string) => string > tuning.length);
   if (missing !== undefined) {

@@ -1,0 +1,1 @@
+export { answers, judge } from '../playing/judge.ts';

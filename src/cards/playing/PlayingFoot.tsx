@@ -1,0 +1,47 @@
+import type { FaceProps } from '../kind.ts';
+import type { Follow } from './usePlaying.ts';
+
+interface PlayingFootProps extends Pick<FaceProps, 'guitar' | 'unheard'> {
+  follow: Follow;
+  /** What beginning again does: `Begin again`, `Count in again`. */
+  again: string;
+}
+
+/** What the card does now, and a way to begin again; where it could not be told twice, to leave it. */
+export function PlayingFoot({ follow, again, guitar, unheard }: PlayingFootProps) {
+  if (!guitar)
+    return <p class="soft">This card listens to the guitar in your hand. Here it only shows.</p>;
+  if (follow.state === 'untold') {
+    return (
+      <div class="buttons">
+        <p aria-live="polite" data-verdict="unheard">
+          It could not be heard for sure. Nothing is counted.
+        </p>
+        <button type="button" class="button" onClick={follow.again}>
+          Again
+        </button>
+        <button type="button" class="button" data-do="leave" onClick={unheard}>
+          Leave it
+        </button>
+      </div>
+    );
+  }
+  return (
+    <div class="buttons">
+      <p class="soft" aria-live="polite">
+        {wordsOf(follow)}
+      </p>
+      {follow.state !== 'answered' && follow.state !== 'waiting' && (
+        <button type="button" class="button" onClick={follow.again}>
+          {again}
+        </button>
+      )}
+    </div>
+  );
+}
+
+function wordsOf({ state, onceMore }: Follow): string {
+  if (state === 'counting') return 'After the count.';
+  if (state !== 'listening') return '';
+  return onceMore ? 'Not heard for sure. Play it once more.' : 'Listening. Play when you like.';
+}
