@@ -4,7 +4,7 @@
  *
  *     text, UTF-8 (the question, the name, either may be missing) · a zero byte · bits:
  *     deck 32 · sender 32 · day 16 · minute 11 · practised 28 · asked 17 · first asked 17 · of those right 17
- *     kinds 4, for each: median seconds 6
+ *     kinds 4, for each: whether any was timed 1, and if so the median seconds 6
  *     items 12 · how fine 2 · marked to ask about: how many 4, for each its place 12
  *     for each item how it went lately 5 (0 where it was never asked), and unless that: recall, ease, answers
  *
@@ -170,7 +170,8 @@ function putHead(bits: BitWriter, report: Report): void {
   bits.put(KIND_NAMES.length, 4);
   for (const kind of KIND_NAMES) {
     const median = report.seconds[kind];
-    bits.put(median === undefined ? NO_SECONDS : seconds.step(median), 6);
+    bits.put(Number(median !== undefined), 1);
+    if (median !== undefined) bits.put(seconds.step(median), 6);
   }
 }
 
@@ -181,7 +182,9 @@ function takeHead(bits: BitReader, version: number) {
   // What was told before were all answers and all right ones: nothing of first askings.
   const firsts = [bits.take(17), version < 3 ? 0 : bits.take(17)];
   const [firstAsked, firstRight] = version < 3 ? [0, 0] : (firsts as [number, number]);
-  const medians = repeat(bits.take(version === 1 ? 3 : 4), () => bits.take(6));
+  const medians = repeat(bits.take(version === 1 ? 3 : 4), () =>
+    version < 3 || bits.take(1) === 1 ? bits.take(6) : NO_SECONDS,
+  );
   const known = KIND_NAMES.flatMap((kind, i): [KindName, number][] => {
     const step = medians[i] ?? NO_SECONDS;
     return step === NO_SECONDS ? [] : [[kind, seconds.value(step)]];
