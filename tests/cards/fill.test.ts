@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fill } from '../../src/cards/fill/index.ts';
+import { degreeOfPitch, pitchesOf } from '../../src/cards/fill/judge.ts';
 import { phraseDeck } from './phrases.ts';
 import { itemIn, itemsIn } from './items.ts';
 
@@ -41,5 +42,21 @@ describe('fill', () => {
       expect(missing).toBeLessThan(excerpt.notes.length - 1);
     }
     expect(items).toHaveLength(6);
+  });
+});
+
+describe('fill, answered by playing', () => {
+  const card = fill.ask(itemIn(fill, ID)!, 1);
+
+  it.each([
+    [63, 4],
+    [51, 4],
+    [75, 4],
+    [67, 6],
+    [58, 1],
+    [64, null],
+  ])('takes %s, in whatever octave, for degree %s', (midi, degree) => {
+    expect(degreeOfPitch(card, midi)).toBe(degree);
+    expect(pitchesOf(card).includes(midi)).toBe(degree !== null);
   });
 });

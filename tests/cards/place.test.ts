@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { place } from '../../src/cards/place/index.ts';
 import type { PlaceCard } from '../../src/cards/place/ask.ts';
+import { answerOf, inOneHand, pitchesOf, withPlayed } from '../../src/cards/arpeggio/placing.ts';
+import type { Place } from '../../src/neck/place.ts';
 import { itemIn } from './items.ts';
 
 const cardOf = (id: string): PlaceCard => place.ask(itemIn(place, id)!, 1);
@@ -33,5 +35,45 @@ describe('place', () => {
   it('does not count what lies beyond its strings and frets', () => {
     expect(place.judge(card, '5/3 4/1 3/12').right).toBe(false);
     expect(place.judge(card, '5/3 4/1 4/5 6/3').right).toBe(true);
+  });
+});
+
+describe('place, answered by playing', () => {
+  // Strings 5 and 4, frets 1 to 7: C3 on 5/3, E♭3 on 5/6 and 4/1, G3 on 4/5.
+  const card = cardOf('place:Bb major:2:triad:guitar:5-4:1-7');
+  const played = (midis: readonly number[], before: readonly Place[] = []) =>
+    answerOf(midis.reduce((places, midi) => withPlayed(card, places, midi), before));
+
+  it('listens for the notes of the chord where they may be put', () => {
+    expect(pitchesOf(card)).toEqual([48, 51, 55]);
+  });
+
+  it('is right in any order, on an allowed string that sounds it', () => {
+    for (const midis of [
+      [48, 51, 55],
+      [55, 48, 51],
+      [51, 51, 55, 48],
+    ]) {
+      expect(place.judge(card, played(midis)).right).toBe(true);
+    }
+    const stand = [48, 51, 55].reduce<readonly Place[]>(
+      (places, midi) => withPlayed(card, places, midi),
+      [],
+    );
+    const held = inOneHand(card, stand);
+    expect(place.judge(card, answerOf(held)).right).toBe(true);
+    expect(held).toHaveLength(3);
+  });
+
+  it('takes a foreign note that lies there, and leaves out what lies beyond', () => {
+    expect(played([48, 52, 55])).toBe('5/3 5/7 4/5');
+    expect(place.judge(card, played([48, 52, 55])).right).toBe(false);
+    expect(played([60, 40, 48])).toBe('5/3');
+  });
+
+  it('goes on from what was tapped, and does not take the phone for the player', () => {
+    const tapped = [{ string: 4, fret: 1 }];
+    expect(played([51, 48, 55], tapped)).toBe('4/1 5/3 4/5');
+    expect(played([48, 51, 55, 56], tapped)).toBe('4/1 5/3 4/5');
   });
 });

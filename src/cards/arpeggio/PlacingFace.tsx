@@ -1,12 +1,13 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { midiAt, type Place } from '../../neck/place.ts';
 import { Neck, type NeckDot } from '../../parts/Neck.tsx';
 import { pluck } from '../../sound/index.ts';
 import { chordLabel, keyLabel, numeralLabel } from '../../theory/naming.ts';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
-import { answerOf, takes, type PlacingCard } from './placing.ts';
+import { useAnyNote } from '../playing/useAnyNote.ts';
+import { answerOf, inOneHand, pitchesOf, takes, withPlayed, type PlacingCard } from './placing.ts';
 
 /** How long the last tap can still be taken back, ms. */
 const SECOND_THOUGHT = 450;
@@ -19,9 +20,11 @@ interface PlacingFaceProps extends FaceProps<PlacingCard> {
   before?: readonly NeckDot[];
   /** What stands beside Undo. */
   beside?: ComponentChildren;
+  /** Whether nothing of the card sounds; nothing does where left out. */
+  quiet?: boolean;
 }
 
-/** The chord is named; its notes are tapped onto the neck. It is judged when as many stand as the chord asks. */
+/** The chord is named; its notes are tapped onto the neck, or played. It is judged when as many stand as the chord asks. */
 export function PlacingFace(props: PlacingFaceProps) {
   const { card, verdict, explanation, shown } = props;
   const { chord, instrument, key, stringSet, frets } = card;
@@ -47,6 +50,7 @@ export function PlacingFace(props: PlacingFaceProps) {
           {props.beside}
           <p class="soft" aria-live="polite">
             {leftWords(chord.notes.length - places.length)}
+            {props.guitar && places.length === 0 && ', tapped or played'}
           </p>
         </div>
       }
@@ -66,16 +70,25 @@ export function PlacingFace(props: PlacingFaceProps) {
 }
 
 /** The places tapped so far; they are handed in a moment after the last one stands. */
-function usePlacing({ card, verdict, answer }: FaceProps<PlacingCard>) {
+function usePlacing({ card, verdict, answer, guitar, quiet = true }: PlacingFaceProps) {
   const [places, setPlaces] = useState<readonly Place[]>([]);
   const [taps, setTaps] = useState(0);
   const whole = places.length === card.chord.notes.length;
+  const { deaf, sounds } = useDeafness();
+  useAnyNote({
+    guitar,
+    open: quiet && !deaf && !verdict,
+    notes: pitchesOf(card),
+    hear: (midi) => setPlaces((before) => withPlayed(card, before, midi)),
+  });
   useEffect(() => {
     if (!whole || verdict) return;
-    const timer = setTimeout(() => answer(answerOf(places), taps), SECOND_THOUGHT);
+    const stand = taps === 0 ? inOneHand(card, places) : places;
+    const timer = setTimeout(() => answer(answerOf(stand), taps), SECOND_THOUGHT);
     return () => clearTimeout(timer);
   }, [whole]);
   const tap = (place: Place) => {
+    sounds();
     pluck(midiAt(card.instrument, place), place.string);
     if (verdict) return;
     const others = places.filter((other) => !samePlace(other, place));
@@ -84,7 +97,28 @@ function usePlacing({ card, verdict, answer }: FaceProps<PlacingCard>) {
     setTaps(taps + 1);
     setPlaces(isNew ? [...places, place] : others);
   };
-  return { places, tap, undo: () => setPlaces(places.slice(0, -1)) };
+  const undo = () => {
+    // Listened to anew, or what was taken back could not be played again.
+    sounds();
+    setPlaces(places.slice(0, -1));
+  };
+  return { places, tap, undo };
+}
+
+/** How long a tapped string is not to be taken for a played one, in ms. */
+const TAPPED = 1000;
+
+/** Whether the phone itself has just sounded a string. */
+function useDeafness() {
+  const [deaf, setDeaf] = useState(false);
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+  useEffect(() => () => clearTimeout(timer.current), []);
+  const sounds = () => {
+    setDeaf(true);
+    clearTimeout(timer.current);
+    timer.current = setTimeout(() => setDeaf(false), TAPPED);
+  };
+  return { deaf, sounds };
 }
 
 const samePlace = (a: Place, b: Place) => a.string === b.string && a.fret === b.fret;

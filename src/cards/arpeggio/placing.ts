@@ -1,5 +1,5 @@
 /** A chord that is named and whose notes are put on the neck: what `place` and `follow` share. */
-import { midiAt, parsePlace, placeText, type Place } from '../../neck/place.ts';
+import { midiAt, parsePlace, placesOf, placeText, type Place } from '../../neck/place.ts';
 import { shapes } from '../../neck/shapes.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Item, Verdict } from '../../practice/item.ts';
@@ -9,6 +9,7 @@ import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/n
 import { chroma, pitchClass, type NoteName } from '../../theory/note.ts';
 import { listed, ordinal } from '../../parts/words.ts';
 import type { Card, Explanation } from '../kind.ts';
+import { arpeggioPlaces } from './arpeggio.ts';
 import { arpeggioSound } from '../frame/sounds.ts';
 
 /** A chord to be put on a string set inside frets. */
@@ -26,6 +27,46 @@ export function takes(card: PlacingCard, place: Place): boolean {
     place.fret >= card.frets[0] &&
     place.fret <= card.frets[1]
   );
+}
+
+/** What the chord's notes sound where it may be put, MIDI, rising. */
+export function pitchesOf(card: PlacingCard): number[] {
+  const midis = arpeggioPlaces(card, card.instrument).map((place) =>
+    midiAt(card.instrument, place),
+  );
+  return [...new Set(midis)].toSorted((a, b) => a - b);
+}
+
+/**
+ * The places that stand once a pitch was played. A pitch does not tell its string: any place of the card that sounds it
+ * will do. A note of the chord that stands already stands once, in whatever octave; what lies beyond the card's strings
+ * and frets is left out.
+ */
+export function withPlayed(
+  card: PlacingCard,
+  places: readonly Place[],
+  midi: number,
+): readonly Place[] {
+  const { instrument, chord, stringSet, frets } = card;
+  if (places.length >= chord.notes.length) return places;
+  const stands = places.map((place) => midiAt(instrument, place));
+  const isMember = chord.notes.some((note) => chroma(note) === pitchClass(midi));
+  const twice = (other: number) => (isMember ? pitchClass(other - midi) === 0 : other === midi);
+  if (stands.some(twice)) return places;
+  const [found] = placesOf(instrument, pitchClass(midi), stringSet, frets).filter(
+    (place) => midiAt(instrument, place) === midi,
+  );
+  return found ? [...places, found] : places;
+}
+
+/** The same pitches as one hand holds them, where it can; a hand's own places stay as they are. */
+export function inOneHand(card: PlacingCard, places: readonly Place[]): readonly Place[] {
+  const { instrument, chord, stringSet, frets } = card;
+  const sounds = (all: readonly Place[]) => pitches(card, all).join(' ');
+  const played = sounds(places);
+  const region = { strings: stringSet, frets };
+  const [shape] = shapes(instrument, chord, region, (all) => sounds(all) === played);
+  return shape?.places.map(({ string, fret }) => ({ string, fret })) ?? places;
 }
 
 /** Places as an answer: `5/3 4/1 4/5`. */
@@ -162,7 +203,7 @@ function wrongDot(card: PlacingCard, place: Place, belongs: boolean): NeckDot {
   return { ...place, note, ...(degree && { degree }), look: 'wrong', text: '×' };
 }
 
-function pitches(card: PlacingCard, places: readonly Place[]): number[] {
+function pitches(card: Pick<PlacingCard, 'instrument'>, places: readonly Place[]): number[] {
   return places.map((place) => midiAt(card.instrument, place)).toSorted((a, b) => a - b);
 }
 

@@ -7,25 +7,39 @@ import { notesText } from '../excerpt/excerpt.ts';
 import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
 import { phraseSound } from '../frame/sounds.ts';
+import { useAnyNote } from '../playing/useAnyNote.ts';
+import { useQuiet } from '../playing/useQuiet.ts';
 import { PhraseNeck } from '../excerpt/PhraseNeck.tsx';
 import type { FillCard } from './ask.ts';
+import { degreeOfPitch, pitchesOf } from './judge.ts';
 
 /** The key is sounded, then a stretch of the phrase over a click, with a hole in it; which degree is not there? */
 export function Face(props: FaceProps<FillCard>) {
   const { card, verdict, explanation, shown } = props;
   const { key, phrase, heard, excerpt, degree } = card;
   const [chosen, setChosen] = useState<number | null>(null);
+  const { quiet, sounded } = useQuiet(false, props.sounded);
   const hearing = useHearing({
     ...props,
+    sounded,
     asked: phraseSound(heard),
     keyFirst: true,
     how: { click: true },
   });
-  const choose = (answer: number) => {
+  const choose = (answer: number, taps = 1) => {
     if (chosen !== null) return;
     setChosen(answer);
-    props.answer(String(answer), 1);
+    props.answer(String(answer), taps);
   };
+  useAnyNote({
+    guitar: props.guitar,
+    open: quiet && chosen === null && !verdict,
+    notes: pitchesOf(card),
+    hear(midi) {
+      const played = degreeOfPitch(card, midi);
+      if (played !== null) choose(played, 0);
+    },
+  });
   const lookOf = (step: number) => {
     if (verdict && step === degree) return { look: 'right' as const };
     return verdict && step === chosen ? { look: 'wrong' as const } : {};
@@ -36,12 +50,13 @@ export function Face(props: FaceProps<FillCard>) {
       hear={hearing.hearAnswer}
       attributes={{ 'data-notes': verdict ? notesText(phrase.notes) : undefined }}
       question="Which degree is missing?"
-      hint={`${keyLabel(key, shown.naming)} · ${phrase.notes.length} notes, one left out`}
+      hint={`${keyLabel(key, shown.naming)} · ${phrase.notes.length} notes, one left out${props.guitar ? ' · tap it, or play it once' : ''}`}
       answers={
         <Stair
           steps={DEGREES.map((step) => ({ degree: step, numeral: String(step), ...lookOf(step) }))}
           label="Degrees"
-          {...{ chosen, choose }}
+          chosen={chosen}
+          choose={(step) => choose(step)}
         />
       }
     >

@@ -5,6 +5,7 @@ import { framed, FRETS_SHOWN } from '../arpeggio/arpeggio.ts';
 import type { FaceProps } from '../kind.ts';
 import { PlacingFace } from '../arpeggio/PlacingFace.tsx';
 import { arpeggioSound } from '../frame/sounds.ts';
+import { useQuiet } from '../playing/useQuiet.ts';
 import type { FollowCard } from './ask.ts';
 
 /** One arpeggio of the phrase stands on the neck and is heard; the next one is tapped. */
@@ -12,7 +13,8 @@ export function Face(props: FaceProps<FollowCard>) {
   const { card, verdict, shown } = props;
   const { before, chord } = card;
   const play = usePlay();
-  const hear = () => props.sounded(play(arpeggioSound(before.line)));
+  const { quiet, sounded } = useQuiet(false, props.sounded);
+  const hear = () => sounded(play(arpeggioSound(before.line)));
   useEffect(() => {
     if (!verdict) hear();
   }, []);
@@ -20,6 +22,7 @@ export function Face(props: FaceProps<FollowCard>) {
   return (
     <PlacingFace
       {...props}
+      quiet={quiet}
       question={`After ${name(before.chord)}: place ${name(chord)}`}
       drawn={drawnFrets(card)}
       before={before.dots}
