@@ -1,0 +1,260 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import { chromium, expect, test, type Browser, type Page } from '@playwright/test';
+import { readDeck } from '../../src/decks/document.ts';
+import { deckLink } from '../../src/decks/link.ts';
+import { recordingOf, wavOf } from '../listening/played.ts';
+import { chromiumPath } from './engines.mjs';
+import { dice } from './musician.ts';
+import { answerTo, give, judged, openCard, question, startLesson } from './people.ts';
+
+/** The guitar in hand, with a file as the microphone. */
+test.describe.configure({ mode: 'default' });
+
+let folder: string;
+let browser: Browser | undefined;
+
+test.beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'skipwise-hand-'));
+});
+test.afterEach(async () => {
+  await browser?.close();
+  browser = undefined;
+});
+test.afterAll(() => rm(folder, { recursive: true }));
+
+/** Open strings from the lowest, as they are plucked while tuning up: the page needs a while before it listens. */
+const OPEN = [40, 45, 50, 55, 59, 64];
+const FIRST = 3;
+const EACH = 1.2;
+
+const plucked = (cents: number) =>
+  recordingOf(
+    OPEN.map((midi, i) => ({ midi, time: FIRST + i * EACH, until: FIRST + i * EACH + 1.1 })),
+    FIRST + OPEN.length * EACH + 1,
+    { cents },
+  );
+
+/** A page whose microphone plays a recording; or that is not allowed one. The stream it is given is kept. */
+async function pageWith(microphone: Float32Array | 'refused'): Promise<Page> {
+  const args = ['--no-sandbox', '--autoplay-policy=no-user-gesture-required'];
+  args.push('--use-fake-device-for-media-stream');
+  if (microphone !== 'refused') {
+    const file = join(folder, 'microphone.wav');
+    await writeFile(file, wavOf(microphone));
+    args.push('--use-fake-ui-for-media-stream');
+    args.push(`--use-file-for-fake-audio-capture=${file}%noloop`);
+  }
+  browser = await chromium.launch({ executablePath: chromiumPath() ?? '', args });
+  const { baseURL } = test.info().project.use;
+  const context = await browser.newContext({
+    baseURL: baseURL!,
+    viewport: { width: 360, height: 640 },
+    hasTouch: true,
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  await page.addInitScript(() => {
+    const tracks: MediaStreamTrack[] = [];
+    Object.assign(globalThis, { tracks });
+    const ask = navigator.mediaDevices?.getUserMedia.bind(navigator.mediaDevices);
+    if (!ask) return;
+    navigator.mediaDevices.getUserMedia = async (constraints) => {
+      const stream = await ask(constraints);
+      tracks.push(...stream.getTracks());
+      return stream;
+    };
+  });
+  return page;
+}
+
+const tracks = (page: Page) =>
+  page.evaluate(() =>
+    (globalThis as unknown as { tracks: MediaStreamTrack[] }).tracks.map(
+      ({ readyState }) => readyState,
+    ),
+  );
+
+/** The microphone goes away by itself, as by a cable. */
+const takeAway = (page: Page) =>
+  page.evaluate(() => {
+    for (const track of (globalThis as unknown as { tracks: MediaStreamTrack[] }).tracks) {
+      track.stop();
+      track.dispatchEvent(new Event('ended'));
+    }
+  });
+
+/** A lesson of cards that are placed, or only named. */
+async function lesson(kind: 'place' | 'spot'): Promise<string> {
+  const read = readDeck({
+    version: 1,
+    title: 'Harbour steps',
+    key: 'Bb major',
+    drills: [{ kind, sizes: ['triad'], strings: ['5-4'], frets: [1, 8] }],
+  });
+  if ('fault' in read) throw new Error(read.fault);
+  return deckLink(read.deck, test.info().project.use.baseURL!);
+}
+
+const handSwitch = (page: Page) => page.locator('[data-do="guitar"]');
+
+/** Takes the lesson, and the guitar in hand on Today; begins a round, up to what is told first. */
+async function takeUp(page: Page): Promise<void> {
+  await startLesson(page, await lesson('place'));
+  await openCard(page).waitFor();
+  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await handSwitch(page).click();
+  await expect(handSwitch(page)).toHaveAttribute('aria-checked', 'true');
+  await page.locator('[data-do="start"]').click();
+}
+
+async function skipTuning(page: Page): Promise<void> {
+  await page.locator('[data-do="listen"]').click();
+  await page.locator('[data-do="skip"]').click();
+  await page.getByRole('heading', { name: 'Five clicks' }).waitFor();
+  await page.locator('[data-do="skip"]').click();
+  await openCard(page).waitFor();
+}
+
+test('without the guitar in hand nothing of it is asked, and the switch is kept', async () => {
+  const page = await pageWith(plucked(0));
+  await startLesson(page, await lesson('place'));
+  await openCard(page).waitFor();
+  expect(await tracks(page)).toEqual([]);
+  await expect(page.getByText('Listening')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await expect(handSwitch(page)).toHaveAttribute('aria-checked', 'false');
+  await handSwitch(page).click();
+  await page.reload();
+  await expect(handSwitch(page)).toHaveAttribute('aria-checked', 'true');
+  // A lesson with nothing to play has no switch.
+  await startLesson(page, await lesson('spot'));
+  await openCard(page).waitFor();
+  expect(await tracks(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await expect(page.locator('[data-do="start"]')).toBeVisible();
+  await expect(handSwitch(page)).toHaveCount(0);
+});
+
+test('a guitar 12 cents flat is tuned up, and may be left so', async () => {
+  const page = await pageWith(plucked(-12));
+  await takeUp(page);
+  await expect(page.getByRole('heading', { name: 'With your guitar' })).toBeFocused();
+  await expect(page.getByText('nothing leaves the phone')).toBeVisible();
+  await expect(page.getByText('Stop as soon as playing hurts')).toBeVisible();
+  expect(await tracks(page)).toEqual([]);
+  await page.locator('[data-do="listen"]').click();
+  await expect(page.getByRole('heading', { name: 'Tune up' })).toBeVisible();
+  await expect(page.getByText('Listening', { exact: true })).toBeVisible();
+  await expect(page.locator('[data-tune][data-state="near"]')).toHaveCount(6, { timeout: 20_000 });
+  for (const row of await page.locator('[data-tune]').all()) {
+    await expect(row).toContainText(/−1[123].*↑ a little too low/);
+  }
+  await expect(page.getByText('as a whole 12 cents low')).toBeVisible();
+  const axe = await new AxeBuilder({ page }).analyze();
+  expect(axe.violations).toEqual([]);
+  await page.locator('[data-do="tuned"]').click();
+  // The file does not hear the clicks, as a microphone does not beside headphones.
+  await expect(page.getByText('not whether you are early or late')).toBeVisible();
+  await openCard(page).waitFor();
+  await expect(page.getByText('Listening', { exact: true })).toBeVisible();
+  expect(await tracks(page)).toEqual(['live']);
+  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await expect.poll(() => tracks(page)).toEqual(['ended']);
+  // Later on the same day it need not be tuned again.
+  await page.locator('[data-do="start"]').click();
+  await page.locator('[data-do="in-tune"]').click();
+  await openCard(page).waitFor();
+  expect(await tracks(page)).toEqual(['ended', 'live']);
+});
+
+test('a microphone that is not allowed costs no card', async () => {
+  const page = await pageWith('refused');
+  await takeUp(page);
+  await page.locator('[data-do="listen"]').click();
+  await expect(page.getByText('The microphone was not allowed.')).toBeVisible();
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByText('The microphone was not allowed.')).toBeVisible();
+  await page.locator('[data-do="put-down"]').click();
+  const asked = await question(page);
+  await give(page, answerTo(asked!, true, dice(1)));
+  expect(await judged(page)).toBe('right');
+  await expect(page.getByText('Listening')).toHaveCount(0);
+});
+
+test('a microphone that goes away in mid-card is told, and the round goes on', async () => {
+  const page = await pageWith(plucked(0));
+  await takeUp(page);
+  await skipTuning(page);
+  const item = await openCard(page).getAttribute('data-item');
+  await takeAway(page);
+  await expect(page.getByText('The microphone went away')).toBeVisible();
+  await expect(page.getByText('Listening', { exact: true })).toHaveCount(0);
+  // The card is still there, and can be tapped.
+  expect(await openCard(page).getAttribute('data-item')).toBe(item);
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await openCard(page).waitFor();
+  await expect(page.getByText('Listening', { exact: true })).toBeVisible();
+  expect(await tracks(page)).toEqual(['ended', 'live']);
+  expect(await openCard(page).getAttribute('data-item')).toBe(item);
+  await takeAway(page);
+  await page.locator('[data-do="put-down"]').click();
+  await expect(page.getByText('The microphone went away')).toHaveCount(0);
+  const asked = await question(page);
+  await give(page, answerTo(asked!, true, dice(1)));
+  expect(await judged(page)).toBe('right');
+  // Without the guitar nothing goes on by itself.
+  await page.waitForTimeout(9000);
+  await expect(page.locator('[data-do="next"]')).toBeVisible();
+});
+
+test('after a verdict the next card comes by itself, unless it is tapped', async () => {
+  const page = await pageWith(plucked(0));
+  await takeUp(page);
+  await skipTuning(page);
+  const pick = dice(2);
+  const first = await question(page);
+  await give(page, answerTo(first!, true, pick));
+  await judged(page);
+  await expect(page.getByText('Goes on: tap to stay')).toBeVisible();
+  await openCard(page).waitFor({ timeout: 25_000 });
+  const second = await question(page);
+  expect(second!.item).not.toBe(first!.item);
+  await give(page, answerTo(second!, true, pick));
+  await judged(page);
+  await page.locator('[role="status"][data-verdict]').click();
+  await expect(page.getByText('Goes on: tap to stay')).toHaveCount(0);
+  await page.waitForTimeout(9000);
+  await expect(page.locator('[data-do="next"]')).toBeVisible();
+});
+
+test('by keyboard alone', async () => {
+  const page = await pageWith(plucked(0));
+  await startLesson(page, await lesson('place'));
+  await openCard(page).waitFor();
+  await page.goto('#/today');
+  await handSwitch(page).focus();
+  await page.keyboard.press('Space');
+  await expect(handSwitch(page)).toHaveAttribute('aria-checked', 'true');
+  await page.locator('[data-do="start"]').focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'With your guitar' })).toBeFocused();
+  const onTo = async (what: string) => {
+    const wanted = page.locator(`[data-do="${what}"]`);
+    for (let tabs = 0; tabs < 6; tabs++) {
+      await page.keyboard.press('Tab');
+      if (await wanted.evaluate((element) => element === document.activeElement)) break;
+    }
+    await expect(wanted).toBeFocused();
+    await page.keyboard.press('Enter');
+  };
+  await onTo('listen');
+  await expect(page.getByRole('heading', { name: 'Tune up' })).toBeFocused();
+  await onTo('skip');
+  await expect(page.getByRole('heading', { name: 'Five clicks' })).toBeFocused();
+  await onTo('skip');
+  await openCard(page).waitFor();
+  await expect(page.getByText('Listening', { exact: true })).toBeVisible();
+});
