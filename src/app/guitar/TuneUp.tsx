@@ -1,6 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
 import { tuneUp } from '../../listening/index.ts';
 import { openMidi, soundingPitches, type Instrument } from '../../neck/instrument.ts';
+import type { Key } from '../../theory/key.ts';
+import { noteLabel } from '../../theory/naming.ts';
+import { parsePitch, type PitchName } from '../../theory/note.ts';
 import { settings } from '../state.ts';
 import { tuningOf, withReading, type Readings } from './tuning.ts';
 import { centsLabel, isInTune, stringWords, tuningWords } from './words.ts';
@@ -113,5 +116,13 @@ function OpenString({ number, name, cents, isLast }: OpenStringProps) {
   );
 }
 
-/** `B♭3`: letters, since strings are called so everywhere. */
-const pitchLabel = (pitch: string): string => pitch.replaceAll('#', '♯').replaceAll('b', '♭');
+/** Names that are not relative to a key are the same in any. */
+const ANY_KEY: Key = { tonic: 'C', scale: 'major' };
+
+/** `B♭3`, `H3`, `Si♭3`: as the student reads notes, in letters where those are relative to a key. */
+function pitchLabel(pitch: PitchName): string {
+  const { naming } = settings.value;
+  const absolute = naming === 'movable' || naming === 'degrees' ? 'english' : naming;
+  const { name, octave } = parsePitch(pitch)!;
+  return noteLabel(name, absolute, ANY_KEY) + octave;
+}

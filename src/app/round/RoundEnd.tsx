@@ -2,7 +2,7 @@ import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { LookBack } from './LookBack.tsx';
 import { itemPlace } from '../deckWords.ts';
-import { takeUp } from '../guitar/hand.ts';
+import { guitar, needsGuitar, takeUp } from '../guitar/hand.ts';
 import { itemsOfLesson, memory } from '../state.ts';
 import { begin, end, round } from './session.ts';
 import { go } from '../router.ts';
@@ -35,6 +35,9 @@ function Ended({ look }: { look(): void }) {
         <p>
           {right} of {cards} right.
         </p>
+      )}
+      {cards === 0 && !guitar.value && items.some(needsGuitar) && (
+        <p>The cards that are left are played: take the guitar in hand, on Today.</p>
       )}
       <Group title="New and known" items={fresh.map(itemPlace)} />
       <Group title="Surer than before" items={grown.map(itemPlace)} />
