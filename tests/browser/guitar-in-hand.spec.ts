@@ -1,7 +1,7 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, expect, test, type Browser, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/link.ts';

@@ -1,6 +1,7 @@
+import { wantsGuitar } from '../../cards/index.ts';
 import type { Item } from '../../practice/item.ts';
 import { settings } from '../state.ts';
-import { changeGuitar, isPlayable, needsGuitar } from './hand.ts';
+import { changeGuitar, isPlayable } from './hand.ts';
 import './Guitar.css';
 
 /** Whether the guitar is in hand. Only shown where a lesson has something to play on it. */
@@ -21,7 +22,7 @@ export function GuitarSwitch({ items }: { items: readonly Item[] }) {
         Guitar in hand
       </button>
       <p id="guitar-words" class="soft">
-        {switchWords(inHand, items.filter(needsGuitar).length)}
+        {switchWords(inHand, items.filter(({ kind }) => wantsGuitar(kind)).length)}
       </p>
     </div>
   );

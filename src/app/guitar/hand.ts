@@ -1,6 +1,6 @@
 /** The guitar in hand: whether it is wanted in a round, whether the phone hears it, and how cards are lent it. */
 import { computed, signal } from '@preact/signals';
-import { KINDS } from '../../cards/index.ts';
+import { wantsGuitar } from '../../cards/index.ts';
 import type { Guitar } from '../../cards/kind.ts';
 import type { KindName } from '../../decks/kinds.ts';
 import { closeMicrophone, follow, microphoneState, openMicrophone } from '../../listening/index.ts';
@@ -20,13 +20,9 @@ const stage = signal<'waiting' | 'ready' | 'down'>('waiting');
 /** How far the guitar of this round is off as a whole, cents; null before it was tuned up or that was left out. */
 const offset = signal<number | null>(null);
 
-/** Whether a card of this kind is asked only with the guitar in hand. */
-export const needsGuitar = ({ kind }: Pick<Item, 'kind'>): boolean =>
-  KINDS[kind].needs.includes('guitar');
-
 /** Whether a card of this kind can be answered by playing. */
-export const isPlayable = (item: Pick<Item, 'kind'>): boolean =>
-  MAY_BE_PLAYED.includes(item.kind) || needsGuitar(item);
+export const isPlayable = ({ kind }: Pick<Item, 'kind'>): boolean =>
+  MAY_BE_PLAYED.includes(kind) || wantsGuitar(kind);
 
 /** Whether a round on a lesson is one with the guitar: it is in hand, has something to play and was not put down. */
 export function isWithGuitar(lesson: string): boolean {

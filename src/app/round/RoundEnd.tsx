@@ -1,8 +1,9 @@
+import { wantsGuitar } from '../../cards/index.ts';
 import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { LookBack } from './LookBack.tsx';
 import { itemPlace } from '../deckWords.ts';
-import { guitar, needsGuitar, takeUp } from '../guitar/hand.ts';
+import { guitar, takeUp } from '../guitar/hand.ts';
 import { itemsOfLesson, memory } from '../state.ts';
 import { begin, end, round } from './session.ts';
 import { go } from '../router.ts';
@@ -36,7 +37,7 @@ function Ended({ look }: { look(): void }) {
           {right} of {cards} right.
         </p>
       )}
-      {cards === 0 && !guitar.value && items.some(needsGuitar) && (
+      {cards === 0 && !guitar.value && items.some(({ kind }) => wantsGuitar(kind)) && (
         <p>The cards that are left are played: take the guitar in hand, on Today.</p>
       )}
       <Group title="New and known" items={fresh.map(itemPlace)} />

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import { KINDS } from '../../cards/index.ts';
+import { KINDS, wantsGuitar } from '../../cards/index.ts';
 import type { Card, Explanation } from '../../cards/kind.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
@@ -8,7 +8,7 @@ import { progress as progressOf, startRound, type Round } from '../../practice/r
 import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { startAhead } from '../days.ts';
-import { guitar, needsGuitar } from '../guitar/hand.ts';
+import { guitar } from '../guitar/hand.ts';
 import {
   itemsOfLesson,
   learnNew,
@@ -152,7 +152,7 @@ export const unheardSentence = signal<string | null>(null);
 export async function unheard(): Promise<void> {
   const current = shown.value;
   if (!current || !isOpen()) return;
-  if (needsGuitar(current.card.item)) {
+  if (wantsGuitar(current.card.item.kind)) {
     const { asked } = round.value!;
     notHeard = [...notHeard, { item: current.card.item.id, after: asked.length }];
     await letGo();
@@ -169,7 +169,7 @@ export async function unheard(): Promise<void> {
 
 /** Lets go of the open card where it needs the guitar and there is none any more: nothing of it is logged. */
 export async function withoutGuitar(): Promise<void> {
-  if (shown.value && isOpen() && needsGuitar(shown.value.card.item)) await letGo();
+  if (shown.value && isOpen() && wantsGuitar(shown.value.card.item.kind)) await letGo();
 }
 
 const isOpen = () => round.value?.open?.item === shown.value?.card.item.id;
