@@ -23,6 +23,8 @@ export interface Card<I extends Item = Item> {
 
 /** Why the verdict is what it is: words, what to show, what to sound. */
 export interface Explanation {
+  /** What it is called, where the title says how it was answered: `ii, Cm`. */
+  readonly name?: string;
   /** A few words that take the question's place: `ii, not IV`. */
   readonly title: string;
   /** One sentence. */
@@ -45,6 +47,9 @@ export interface Shown {
   readonly keySound: KeySound;
 }
 
+/** Why an answer is shown that was not given: its item is met for the first time, or the student asked to be shown it. */
+export type Presented = 'new' | 'asked for';
+
 /** The guitar in hand, for a card that is answered by playing. */
 export interface Guitar {
   /** Follows what is played. How the guitar is tuned is known to whoever lends it. The card ends it when it goes. */
@@ -60,6 +65,10 @@ export interface FaceProps<C extends Card = Card> {
   readonly verdict: Verdict | null;
   readonly explanation: Explanation | null;
   readonly shown: Shown;
+  /** Where the verdict is none on an answer, for none was given. */
+  readonly presented?: Presented | null;
+  /** Shows the answer: that counts as not known, and taken for nothing. Where it is missing, nobody can ask for it. */
+  show?(): void;
   /** To be called once, with the answer in the words of `data-answer` and the taps it took. */
   answer(answer: string, taps: number): void;
   /** Null where no guitar is in hand, or the phone does not hear it. */

@@ -27,13 +27,19 @@ async function begun() {
   await state.open();
   const { id } = await state.take(read.deck);
   await session.begin(id, 3);
-  return { state, session, openLog };
+  return { state, session, openLog, asking: () => pastNew(session) };
+}
+
+/** Goes on to the next card that is asked. */
+async function pastNew(session: typeof import('../../src/app/round/session.ts')) {
+  while (session.shown.value?.presented === 'new') await session.goOn();
 }
 
 it('learns each answer once, whatever another window answers meanwhile', async () => {
-  const { state, session, openLog } = await begun();
+  const { state, session, openLog, asking } = await begun();
   const other = await openLog();
   for (let k = 0; k < 4; k++) {
+    await asking();
     const { device: _, n: __, ...theirs } = reviewOf({ item: `spot:other:${k}`, at: Date.now() });
     await Promise.all([other.append(theirs), session.answer('1', 1)]);
     await vi.waitFor(() => expect(state.log.value!.reviews.length).toBe(2 * (k + 1)));
@@ -43,7 +49,8 @@ it('learns each answer once, whatever another window answers meanwhile', async (
 });
 
 it('takes one answer to a card, though the verdict is yet to come', async () => {
-  const { state, session } = await begun();
+  const { state, session, asking } = await begun();
+  await asking();
   await Promise.all([session.answer('1', 1), session.answer('2', 1)]);
   expect(state.log.value!.reviews.length).toBe(1);
   expect(session.round.value!.asked).toHaveLength(1);
@@ -76,4 +83,27 @@ it('goes on with another card where one cannot be drawn or shown, and logs nothi
   await session.skip(session.shown.value!.card, new Error('The screen threw.'));
   expect(session.shown.value).toBeNull();
   vi.restoreAllMocks();
+});
+
+it('shows what is new, logs nothing of it, and asks it two cards later', async () => {
+  const { state, session } = await begun();
+  const first = session.shown.value!;
+  expect(first.presented).toBe('new');
+  expect(first.explanation!.sentence).not.toBe('');
+  await session.answer('1', 1);
+  expect(state.log.value!.reviews.length).toBe(0);
+  await session.goOn();
+  expect(session.shown.value!.card.item.id).not.toBe(first.card.item.id);
+  await session.goOn();
+  expect(session.shown.value!.card.item.id).toBe(first.card.item.id);
+  expect(session.shown.value!.presented).toBeNull();
+  expect(state.log.value!.reviews.length).toBe(0);
+});
+
+it('shows a card on demand, as not known and taken for nothing', async () => {
+  const { state, session, asking } = await begun();
+  await asking();
+  await session.answer(null, 1);
+  expect([...state.log.value!.reviews]).toMatchObject([{ right: false, takenFor: null }]);
+  await vi.waitFor(() => expect(session.shown.value!.presented).toBe('asked for'));
 });

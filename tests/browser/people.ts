@@ -103,13 +103,28 @@ export async function startLesson(page: Page, link: string): Promise<void> {
 }
 
 /** The card that waits for an answer. */
-export const openCard = (page: Page) => page.locator('[data-kind]:not(:has([data-verdict]))');
+export const openCard = (page: Page) =>
+  page.locator('[data-kind]:not([data-new], :has([data-verdict]))');
 
-/** What the card asks, as soon as one waits for an answer; null when the round is over. */
+/** The card that shows what is new, before it is asked. */
+export const newCard = (page: Page) => page.locator('[data-kind][data-new]');
+
+/** What the card asks, as soon as one waits for an answer, past all that is only shown; null when the round is over. */
 export async function question(page: Page): Promise<Question | null> {
   const card = openCard(page);
-  await card.or(roundEnd(page)).waitFor();
-  return (await card.count()) === 0 ? null : read(card);
+  const met = newCard(page);
+  for (;;) {
+    await card.or(met).or(roundEnd(page)).waitFor();
+    if ((await met.count()) === 0) return (await card.count()) === 0 ? null : read(card);
+    const item = await met.getAttribute('data-item');
+    await next(page);
+    await expect(page.locator(`[data-new][data-item="${item}"]`)).toHaveCount(0);
+  }
+}
+
+/** Goes past what is only shown, to the first card that is asked. */
+export async function pastNew(page: Page): Promise<void> {
+  await question(page);
 }
 
 /** The heading under which a round's end says what it came to. */

@@ -14,6 +14,7 @@ import { chordOn } from '../../theory/chord.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { counted, percent } from '../figures.ts';
 import { settings, type Lesson } from '../state.ts';
+import { MarksBehind } from './MarksBehind.tsx';
 import { makeNext } from './next.ts';
 import type { FiledReport } from './reports.ts';
 import { StudentRow, type ClassStudent } from './StudentRow.tsx';
@@ -160,7 +161,10 @@ interface StudentsProps extends Pick<ClassOnLessonProps, 'lesson'> {
 /** The students, and the next lesson from the reports of those who are not left out. */
 function Students({ students, lesson, late, degree }: StudentsProps) {
   const [out, setOut] = useState<readonly number[]>([]);
-  const chosen = students.filter(({ sender }) => !out.includes(sender));
+  const chosen = useMemo(
+    () => students.filter(({ sender }) => !out.includes(sender)).map(({ latest }) => latest),
+    [students, out],
+  );
   const take = (sender: number, on: boolean) =>
     setOut(on ? out.filter((one) => one !== sender) : [...out, sender]);
   return (
@@ -178,17 +182,13 @@ function Students({ students, lesson, late, degree }: StudentsProps) {
           />
         ))}
       </ul>
+      {late && <MarksBehind reports={chosen} />}
       <div class="last in-reach">
         <button
           type="button"
           class="button main wide"
           disabled={chosen.length === 0}
-          onClick={() =>
-            void makeNext(
-              chosen.map(({ latest }) => latest),
-              Date.now(),
-            )
-          }
+          onClick={() => void makeNext(chosen, Date.now())}
         >
           Next lesson from {counted(chosen.length, 'report')}
         </button>

@@ -1,5 +1,5 @@
 import { Written } from '../../parts/Written.tsx';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import { listed } from '../../parts/words.ts';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { KINDS } from '../../cards/index.ts';
@@ -16,6 +16,7 @@ import { counted, percent } from '../figures.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
 import { go, route } from '../router.ts';
 import { opened, settings } from '../state.ts';
+import { MarksBehind } from './MarksBehind.tsx';
 import { makeNext } from './next.ts';
 import { Practised } from './Practised.tsx';
 import { Regions } from './Regions.tsx';
@@ -132,6 +133,7 @@ const KEPT: Record<Kept, string> = {
 function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefined }) {
   const { report, lesson, items } = one;
   const picture = pictureOf(report, items);
+  const reports = useMemo(() => [one], [one]);
   return (
     <main class="screen report">
       <header>
@@ -164,6 +166,7 @@ function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefi
       <Practised report={report} />
       <Pace report={report} />
       <Removing report={report} />
+      <MarksBehind reports={reports} />
       <div class="buttons last">
         <a class="button" href="#/class">
           All reports

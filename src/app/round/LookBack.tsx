@@ -54,7 +54,7 @@ function Cards({ asked, itemOf, last, open, leave }: CardsProps) {
               <span>{itemPlace(itemOf(one))}</span>
               <span class="soft">
                 {questions.value.includes(one.item) && 'to ask · '}
-                {one.right ? 'right' : 'wrong'}
+                {one.right ? 'right' : 'not known'}
               </span>
             </button>
           </li>
@@ -94,7 +94,7 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
         <button type="button" class="bar-button" aria-label="Back to the cards" onClick={leave}>
           ×
         </button>
-        <span class="soft grow">{right ? 'You had this right' : 'You had this wrong'}</span>
+        <span class="soft grow">{right ? 'You knew this' : 'Not known yet'}</span>
         <button
           type="button"
           class="button small"

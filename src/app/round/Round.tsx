@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
-import { preload, soundSentence } from '../../sound/index.ts';
+import { preload } from '../../sound/index.ts';
 import { itemPlace } from '../deckWords.ts';
 import { GuitarGate, ListeningMark } from '../guitar/GuitarGate.tsx';
 import { guitar } from '../guitar/hand.ts';
@@ -9,12 +9,14 @@ import { go } from '../router.ts';
 import { changeSettings, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
 import { Caught } from './Caught.tsx';
+import { FirstWords } from './FirstWords.tsx';
 import { RoundEnd } from './RoundEnd.tsx';
 import {
   addSounded,
   answer,
   draw,
   failed,
+  goOn,
   progress,
   round,
   shown,
@@ -22,6 +24,7 @@ import {
   unheard,
   unheardSentence,
 } from './session.ts';
+import { SoundNotice } from './SoundNotice.tsx';
 import { timeLeft } from './timeLeft.ts';
 import { useGuitar } from './useGuitar.ts';
 import './Round.css';
@@ -63,6 +66,7 @@ export default function RoundScreen() {
       <FailedNotice />
       <GuitarNotice lesson={round.value.deck} goOn={hand.goOn} />
       <UnheardNotice />
+      <FirstWords />
       <Caught
         key={`${current.card.item.id} ${current.card.seed} ${current.unheard}`}
         threw={(error) => void skip(current.card, error)}
@@ -72,11 +76,13 @@ export default function RoundScreen() {
           verdict={current.verdict}
           explanation={explanation}
           shown={settings.value}
+          presented={current.presented}
           answer={(given, taps) => void answer(given, taps)}
+          show={() => void answer(null, 1)}
           guitar={hand.lent}
           unheard={() => void unheard()}
           sounded={addSounded}
-          next={() => void draw()}
+          next={() => void goOn()}
         />
       </Caught>
     </main>
@@ -128,7 +134,11 @@ function RoundBar({ goesOn }: { goesOn: boolean }) {
       >
         ×
       </button>
-      <progress value={progress.value} max={1} aria-label="How far the round is" />
+      {round.value!.goal === 'enough' ? (
+        <span class="grow" />
+      ) : (
+        <progress value={progress.value} max={1} aria-label="How far the round is" />
+      )}
       <span class="soft">{timeLeft(round.value!)}</span>
       {goesOn ? <span class="listening goes-on">Goes on: tap to stay</span> : <ListeningMark />}
       <button
@@ -156,18 +166,4 @@ function Speaker({ muted }: { muted: boolean }) {
       />
     </svg>
   );
-}
-
-/** What keeps the sound from coming, where something does. */
-function SoundNotice() {
-  const card = shown.value?.card;
-  const isSilenced = settings.value.muted && card && KINDS[card.item.kind].needs.includes('sound');
-  const sentence =
-    soundSentence.value ??
-    (isSilenced && 'Sound is muted: the loudspeaker above turns it on, to hear this card.');
-  return sentence ? (
-    <p class="notice" role="status">
-      {sentence}
-    </p>
-  ) : null;
 }

@@ -5,7 +5,7 @@ import { LookBack } from './LookBack.tsx';
 import { itemPlace } from '../deckWords.ts';
 import { guitar, takeUp } from '../guitar/hand.ts';
 import { itemsOfLesson, memory } from '../state.ts';
-import { begin, end, round } from './session.ts';
+import { askable, begin, end, round } from './session.ts';
 import { go } from '../router.ts';
 
 /** At the end of a round: what grew, what comes again, what is next. */
@@ -32,6 +32,9 @@ function Ended({ look }: { look(): void }) {
       <h1 ref={title} tabIndex={-1}>
         {cards === 0 ? 'Nothing to ask now' : 'Done for now'}
       </h1>
+      {askable(current.deck).length === 0 && items.length > 0 && (
+        <p>What this lesson asks must be heard, and the phone does not sound: turn sound on.</p>
+      )}
       {cards > 0 && (
         <p>
           {right} of {cards} right.

@@ -1,9 +1,9 @@
 import { computed, signal } from '@preact/signals';
 import { KINDS, wantsGuitar } from '../../cards/index.ts';
-import type { Card, Explanation } from '../../cards/kind.ts';
+import type { Card, Explanation, Presented } from '../../cards/kind.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
-import { answerCard, caughtUp, nextCard } from '../../practice/next.ts';
+import { answerCard, caughtUp, metCard, nextCard } from '../../practice/next.ts';
 import { progress as progressOf, startRound, type Round } from '../../practice/round.ts';
 import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
@@ -30,6 +30,7 @@ interface Shown {
   readonly explanation: Explanation | null;
   /** How often it could not be told what was played: once it is played again, then only tapped. */
   readonly unheard: number;
+  readonly presented: Presented | null;
 }
 
 /** The round that is going on, kept on the device after every card. */
@@ -58,8 +59,7 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
   const goal = length === 'enough' ? length : { minutes: length };
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   const lesson = startAhead(lessonById(deck)?.deck.lessonDay ?? null, now);
-  // The screen that shows a card without asking it is not drawn yet.
-  round.value = startRound({ deck, goal, seed, now, lesson, meets: false });
+  round.value = startRound({ deck, goal, seed, now, lesson });
   notHeard = [];
   await draw();
 }
@@ -81,20 +81,49 @@ export async function draw(): Promise<void> {
   const next = drawable(current);
   if (next) round.value = next.round;
   await keep();
-  shown.value = next && { card: next.card, verdict: null, explanation: null, unheard: 0 };
+  shown.value = next && (next.meet ? met(next.card) : asking(next.card));
   unheardSentence.value = null;
   shownAt = performance.now();
   sounded = [];
   hidden = false;
 }
 
+/** Goes on from the card on the screen: one that was only shown is asked later, and nothing of it is logged. */
+export async function goOn(): Promise<void> {
+  if (round.value?.open?.meet) round.value = metCard(round.value, Date.now());
+  await draw();
+}
+
+function asking(card: Card): Shown {
+  return { card, verdict: null, explanation: null, presented: null, unheard: 0 };
+}
+
+/** A card with its answer, before it is ever asked. */
+function met(card: Card): Shown {
+  const verdict = { right: true, takenFor: null };
+  return { card, verdict, explanation: answerOf(card), presented: 'new', unheard: 0 };
+}
+
+/** What explains a card's right answer, where none was given. */
+function answerOf(card: Card): Explanation {
+  const right = { right: true, takenFor: null };
+  return KINDS[card.item.kind].explain(card, right, '', settings.value.naming);
+}
+
+interface Drawn {
+  readonly card: Card;
+  readonly meet: boolean;
+  readonly round: Round;
+}
+
 /** The next card that can be drawn, and the round with it open: only then is the round changed. */
-function drawable(from: Round): { readonly card: Card; readonly round: Round } | null {
+function drawable(from: Round): Drawn | null {
   for (let current = from; ; current = closed(current)) {
     const next = nextAskable(current);
     if (!next) return null;
     try {
-      return { card: KINDS[next.item.kind].ask(next.item, next.seed), round: next.round };
+      const card = KINDS[next.item.kind].ask(next.item, next.seed);
+      return { card, meet: next.meet, round: next.round };
     } catch (error) {
       putOff(next.item, error);
     }
@@ -132,12 +161,17 @@ export async function skip({ item }: Card, error: unknown): Promise<void> {
 }
 
 /** The items of a lesson that can be asked now: what needs sound, or a guitar in hand, is put off without. */
-function askable(deck: string): readonly Item[] {
+export function askable(deck: string): readonly Item[] {
   const items = itemsOfLesson(deck);
-  const there = { sound: soundState.value !== 'refused', guitar: guitar.value !== null };
+  const there = { sound: isHeard(), guitar: guitar.value !== null };
   const isAskable = ({ id, kind }: Item) =>
     KINDS[kind].needs.every((need) => there[need]) && !failed.value.some((one) => one.id === id);
   return items.every(isAskable) ? items : items.filter(isAskable);
+}
+
+/** Whether the phone sounds what must be heard: it is neither muted nor refused. */
+export function isHeard(): boolean {
+  return soundState.value !== 'refused' && !settings.value.muted;
 }
 
 /** What could not be told of the round that goes on. */
@@ -184,17 +218,20 @@ export function addSounded(playing: Playing): void {
   sounded.push(playing);
 }
 
-/** Judges an answer, stores it, and only then shows the verdict. */
-export async function answer(given: string, taps: number): Promise<void> {
+/** Asked to be shown: not known, and taken for nothing. */
+const NOT_KNOWN: Verdict = { right: false, takenFor: null };
+
+/** Judges an answer, stores it, and only then shows the verdict. Null asks to be shown it. */
+export async function answer(given: string | null, taps: number): Promise<void> {
   const current = round.value;
   const card = shown.value?.card;
   // Once handed in, a card is answered, though its verdict is yet to come.
-  if (!current?.open || !card || shown.value?.verdict) return;
+  if (!current?.open || current.open.meet || !card || shown.value?.verdict) return;
   const kind = KINDS[card.item.kind];
   const answered = performance.now();
   // What still sounds has been heard so far.
   const listened = sounded.reduce((ms, playing) => ms + playing.heard(), 0);
-  const verdict = kind.judge(card, given);
+  const verdict = given === null ? NOT_KNOWN : kind.judge(card, given);
   const timing = {
     ms: Math.round(answered - shownAt),
     sounded: Math.round(Math.min(listened, answered - shownAt)),
@@ -218,12 +255,15 @@ export async function answer(given: string, taps: number): Promise<void> {
   await reportingTrouble(stored);
   learnNew();
   await keep();
-  const explanation = kind.explain(card, verdict, given, settings.value.naming);
+  const explanation =
+    given === null ? answerOf(card) : kind.explain(card, verdict, given, settings.value.naming);
+  const presented = given === null ? 'asked for' : null;
   const wait = VERDICT_DELAY - (performance.now() - answered);
   setTimeout(
     () => {
       // Whoever left meanwhile and came back has another card before them.
-      if (shown.value?.card === card) shown.value = { card, verdict, explanation, unheard: 0 };
+      if (shown.value?.card === card)
+        shown.value = { card, verdict, explanation, presented, unheard: 0 };
     },
     Math.max(0, wait),
   );

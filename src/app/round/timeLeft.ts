@@ -1,9 +1,9 @@
 import { secondsLeft, type Round } from '../../practice/round.ts';
 
-/** `about 3 minutes left`; how many cards there were where no minutes were agreed on. */
+/** `3 min left`; `until enough` where no minutes were agreed on. A count that grows would only press. */
 export function timeLeft(round: Round): string {
-  const seconds = secondsLeft(round);
-  if (seconds === null) return `${round.asked.length} so far`;
-  const minutes = Math.ceil(seconds / 60);
+  if (round.goal === 'enough') return 'until enough';
+  if ('cards' in round.goal) return `${round.goal.cards - round.asked.length} to go`;
+  const minutes = Math.ceil(secondsLeft(round)! / 60);
   return minutes < 1 ? 'last card' : `${minutes} min left`;
 }

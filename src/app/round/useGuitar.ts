@@ -6,7 +6,7 @@ import { GUITAR, type Instrument } from '../../neck/instrument.ts';
 import { guitar, isWithGuitar, leave, wasReady } from '../guitar/hand.ts';
 import { useByItself, useSpokenQuestion } from '../guitar/InRound.tsx';
 import { lessonById } from '../state.ts';
-import { draw, round, shown, withoutGuitar } from './session.ts';
+import { draw, goOn as goOnFromCard, round, shown, withoutGuitar } from './session.ts';
 
 /** The guitar in a round. */
 interface InRound {
@@ -43,7 +43,7 @@ export function useGuitar(): InRound {
     isDrawing,
     // What could not be heard twice is tapped.
     lent: isSaid || (current?.unheard ?? 0) > 1 ? null : guitar.value,
-    goesOn: useByItself(charactersToRead(), goOn),
+    goesOn: useByItself(charactersToRead(), () => void goOnFromCard()),
     goOn,
   };
 }

@@ -16,7 +16,7 @@ import { percent } from '../figures.ts';
 import { takeUp } from '../guitar/hand.ts';
 import { GuitarSwitch } from '../guitar/GuitarSwitch.tsx';
 import { readymade } from '../readymade.ts';
-import { begin, round } from '../round/session.ts';
+import { askable, begin, round } from '../round/session.ts';
 import { timeLeft } from '../round/timeLeft.ts';
 import { go } from '../router.ts';
 import {
@@ -28,6 +28,7 @@ import {
   take,
   type Lesson,
 } from '../state.ts';
+import { Unheard } from './Unheard.tsx';
 import './Today.css';
 
 /** The longest round that is offered unasked, minutes: about eight a day were as good as more (Molloy et al. 2012). */
@@ -59,7 +60,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
   const goesOn =
     current?.deck === id &&
     canGoOn(current, now, -new Date(now).getTimezoneOffset()) &&
-    nextCard(current, items, known, now) !== null;
+    nextCard(current, askable(id), known, now) !== null;
   const start = async (length: Length | 'go on') => {
     unlock();
     takeUp(id);
@@ -83,6 +84,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
         </p>
       )}
       <GuitarSwitch items={items} />
+      <Unheard deck={id} />
       <Lengths start={(length) => void start(length)} />
       {deck.phrases.length > 0 && (
         <a class="button quiet soft" href="#/phrases">

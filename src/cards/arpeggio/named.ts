@@ -46,6 +46,7 @@ export function explainNamed(
   const label = (note: string) => noteLabel(note, naming, key);
   const spelled = chord.notes.map(label).join(' ');
   return {
+    name: `${numeralLabel(chord)}, ${chordLabel(chord, naming)}`,
     title: taken
       ? `${numeralLabel(chord)}, not ${numeralLabel(taken)}`
       : `${numeralLabel(chord)} it is`,

@@ -137,6 +137,7 @@ export function explainPlaced(
   }
   const spelled = chord.notes.map(label).join(' ');
   return {
+    name: `${numeralLabel(chord)}, ${name}`,
     title: verdict.right ? `${name} it is` : `Not yet ${name}`,
     sentence: verdict.right ? `${name} has the notes ${spelled}.` : fault(card, put, name, label),
     detail: verdict.right

@@ -29,6 +29,7 @@ export function explain(
   const taken = verdict.takenFor;
   const name = `${numeralLabel(chord)} (${chordLabel(chord, naming)})`;
   return {
+    name: String(degree),
     title: taken ? `${degree}, not ${taken}` : `${degree} it is`,
     sentence: `The ${ordinal(degree)} degree is missing, ${noteLabel(note.name, naming, key)}.`,
     detail:

@@ -6,7 +6,10 @@ import { keyName } from '../../theory/key.ts';
 import type { Card, Explanation, FaceProps } from '../kind.ts';
 import './CardFrame.css';
 
-interface CardFrameProps extends Pick<FaceProps, 'verdict' | 'explanation' | 'next'> {
+interface CardFrameProps extends Pick<
+  FaceProps,
+  'verdict' | 'explanation' | 'presented' | 'show' | 'next'
+> {
   card: Card;
   /** Further promised attributes of the kind: `data-chord`, `data-strings`, … */
   attributes?: Record<`data-${string}`, string | undefined>;
@@ -23,16 +26,18 @@ interface CardFrameProps extends Pick<FaceProps, 'verdict' | 'explanation' | 'ne
 
 /**
  * What every card looks like: the question on top, what is asked about in the middle, the answer under the thumb.
- * The verdict takes the question's place, so that nothing else moves when it comes.
+ * The verdict takes the question's place, so that nothing else moves when it comes; on a first meeting it stands there
+ * from the start, as what is new.
  */
 export function CardFrame(props: CardFrameProps) {
-  const { card, verdict, explanation } = props;
+  const { card, verdict, explanation, show } = props;
+  const isNew = props.presented === 'new';
   const playing = usePlay();
   const hear = props.hear ?? (() => explanation && hearBoth(explanation, playing));
   const lookedBackOn = useRef(verdict !== null).current;
   useEffect(() => {
     // Hearing the right answer after every card is what teaches the ear.
-    if (verdict && !props.hear && !lookedBackOn) hear();
+    if (verdict && !props.hear && (isNew || !lookedBackOn)) hear();
   }, [verdict]);
   return (
     <article
@@ -41,35 +46,48 @@ export function CardFrame(props: CardFrameProps) {
       data-item={card.item.id}
       data-seed={card.seed}
       data-key={keyName(card.key)}
+      data-new={isNew ? '' : undefined}
       {...props.attributes}
     >
-      <Heading {...props} />
+      {isNew ? <NewHeading explanation={explanation} /> : <Heading {...props} />}
       <div class="middle">{props.children}</div>
       <div class="answers">{props.answers}</div>
       <div class="foot">
-        {verdict ? <Onward {...props} hear={hear} byFrame={!props.hear} /> : props.foot}
+        {verdict ? (
+          <Onward {...props} hear={hear} byFrame={!props.hear} />
+        ) : (
+          <>
+            {props.foot}
+            {show && <ShowMe show={show} />}
+          </>
+        )}
       </div>
     </article>
   );
 }
 
 /** The question, until the verdict takes its place. */
-function Heading({ verdict, explanation, question, hint }: CardFrameProps) {
+function Heading({ verdict, explanation, presented, question, hint }: CardFrameProps) {
   return (
     <header>
       <div
         role="status"
         data-verdict={verdict ? (verdict.right ? 'right' : 'wrong') : undefined}
-        class={verdict ? `why ${verdict.right ? 'right' : 'wrong'}` : ''}
+        class={verdict ? `why ${presented ? '' : verdict.right ? 'right' : 'wrong'}` : ''}
       >
         {verdict && explanation && (
           <>
             <p class="question">
-              <span class="unseen">{verdict.right ? 'Right. ' : 'Wrong. '}</span>
-              {explanation.title}
+              {presented ? (
+                <>Shown: {explanation.name ?? explanation.title}</>
+              ) : (
+                <>
+                  <span class="unseen">{verdict.right ? 'Right. ' : 'Wrong. '}</span>
+                  {explanation.title}
+                </>
+              )}
             </p>
-            <p class="sentence">{explanation.sentence}</p>
-            {explanation.detail && <p class="soft">{explanation.detail}</p>}
+            <Reason explanation={explanation} />
           </>
         )}
       </div>
@@ -85,20 +103,60 @@ function Heading({ verdict, explanation, question, hint }: CardFrameProps) {
   );
 }
 
-interface OnwardProps extends Pick<CardFrameProps, 'explanation' | 'next'> {
+/** What is met for the first time: its name, and why it is called so. */
+function NewHeading({ explanation }: Pick<CardFrameProps, 'explanation'>) {
+  if (!explanation) return null;
+  return (
+    <header id={NEW} class="why">
+      <h1 class="question" tabIndex={-1}>
+        New: {explanation.name ?? explanation.title}
+      </h1>
+      <Reason explanation={explanation} />
+    </header>
+  );
+}
+
+/** One card is on the screen at a time. What is new is read out with the button that goes on, which has the focus. */
+const NEW = 'what-is-new';
+
+function Reason({ explanation: { sentence, detail } }: { explanation: Explanation }) {
+  return (
+    <>
+      <p class="sentence">{sentence}</p>
+      {detail && <p class="soft">{detail}</p>}
+    </>
+  );
+}
+
+/** For who does not know: better than a guess, which would be taken for what they think. */
+function ShowMe({ show }: { show(): void }) {
+  return (
+    <button type="button" class="button quiet" data-do="show" onClick={show}>
+      Show me
+    </button>
+  );
+}
+
+interface OnwardProps extends Pick<CardFrameProps, 'explanation' | 'presented' | 'next'> {
   hear(): void;
   /** Whether the frame itself sounds the answer, of a card that is not heard. */
   byFrame: boolean;
 }
 
 /** After the verdict: to hear it once more, and to go on. */
-function Onward({ explanation, next, hear, byFrame }: OnwardProps) {
+function Onward({ explanation, presented, next, hear, byFrame }: OnwardProps) {
   return (
     <div class="buttons">
       <button type="button" class="button" data-do={byFrame ? undefined : 'hear'} onClick={hear}>
         {explanation?.otherSound ? 'Hear both' : 'Hear it'}
       </button>
-      <button type="button" class="button main" data-do="next" onClick={next}>
+      <button
+        type="button"
+        class="button main"
+        data-do="next"
+        aria-describedby={presented === 'new' ? NEW : undefined}
+        onClick={next}
+      >
         Next
       </button>
     </div>

@@ -9,7 +9,7 @@ const SLOWER = 0.6;
 
 interface HearingOptions extends Pick<
   FaceProps,
-  'card' | 'verdict' | 'explanation' | 'shown' | 'sounded'
+  'card' | 'verdict' | 'explanation' | 'shown' | 'presented' | 'sounded'
 > {
   /** What is asked about. */
   asked: Sounding;
@@ -47,7 +47,8 @@ export function useHearing(options: HearingOptions): Hearing {
     void answer.done.then(() => setLit(null));
   };
   useEffect(() => {
-    if (verdict) hearAnswer();
+    if (verdict && options.presented === 'new' && keyFirst) hearKey(hearAnswer);
+    else if (verdict) hearAnswer();
     else if (keyFirst) hearKey(() => hear());
     else hear();
   }, [verdict]);
