@@ -5,10 +5,10 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, expect, test, type Browser, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/link.ts';
-import { recordingOf, wavOf } from '../listening/played.ts';
+import { RATE, recordingOf, wavOf } from '../listening/played.ts';
 import { chromiumPath } from './engines.mjs';
-import { dice } from './musician.ts';
-import { answerTo, give, judged, openCard, question, startLesson } from './people.ts';
+import { dice, midiOn } from './musician.ts';
+import { answerTo, give, judged, kept, openCard, question, startLesson } from './people.ts';
 
 /** The guitar in hand, with a file as the microphone. */
 test.describe.configure({ mode: 'default' });
@@ -257,4 +257,178 @@ test('by keyboard alone', async () => {
   await onTo('skip');
   await openCard(page).waitFor();
   await expect(page.getByText('Listening', { exact: true })).toBeVisible();
+});
+
+/** From now on the page's microphone hears what is played to it with `playTo`, in a quiet room. */
+async function hearing(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const context = new AudioContext();
+    const into = context.createMediaStreamDestination();
+    const room = context.createBuffer(1, context.sampleRate, context.sampleRate);
+    const noise = room.getChannelData(0);
+    for (let n = 0; n < noise.length; n++) noise[n] = 1e-4 * (2 * Math.random() - 1);
+    const still = new AudioBufferSourceNode(context, { buffer: room, loop: true });
+    still.connect(into);
+    still.start();
+    const played = { tracks: [] as MediaStreamTrack[] };
+    navigator.mediaDevices.getUserMedia = () => {
+      const stream = into.stream.clone();
+      played.tracks.push(...stream.getTracks());
+      return Promise.resolve(stream);
+    };
+    Object.assign(globalThis, {
+      tracks: played.tracks,
+      playTo(samples: readonly number[], rate: number) {
+        const buffer = context.createBuffer(1, samples.length, rate);
+        buffer.copyToChannel(Float32Array.from(samples), 0);
+        const source = new AudioBufferSourceNode(context, { buffer });
+        source.connect(into);
+        source.start();
+      },
+    });
+  });
+}
+
+/** Plays notes, one after another, to the page's microphone. */
+async function playTo(page: Page, midis: readonly number[]): Promise<void> {
+  const notes = midis.map((midi, i) => ({ midi, time: 0.2 + i * 0.6, until: 0.75 + i * 0.6 }));
+  const samples = [...recordingOf(notes, 0.6 * midis.length + 1.2, { noise: 0 })];
+  await page.evaluate(
+    ([given, rate]) => {
+      const { playTo: play } = globalThis as unknown as {
+        playTo(samples: readonly number[], rate: number): void;
+      };
+      play(given, rate);
+    },
+    [samples, RATE] as const,
+  );
+}
+
+/** A lesson to be played, from the lowest note up. */
+function playedLesson(): Promise<string> {
+  const read = readDeck({
+    version: 2,
+    title: 'Slack water',
+    key: 'Bb major',
+    drills: [
+      { kind: 'play', sizes: ['triad'], strings: ['5-4'], frets: [1, 8], ways: ['up'] },
+      { kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] },
+    ],
+  });
+  if ('fault' in read) throw new Error(read.fault);
+  return deckLink(read.deck, test.info().project.use.baseURL!);
+}
+
+/** Takes the guitar in hand and goes on to the first card, with nothing tuned. */
+async function beginPlaying(page: Page): Promise<void> {
+  await hearing(page);
+  await startLesson(page, await playedLesson());
+  await openCard(page).waitFor();
+  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await handSwitch(page).click();
+  await page.locator('[data-do="start"]').click();
+  await skipTuning(page);
+}
+
+/** Goes on, answering what is tapped, until a card is to be played. */
+async function toPlayed(page: Page) {
+  const pick = dice(3);
+  for (;;) {
+    const asked = await question(page);
+    if (asked!.kind === 'play') return asked!;
+    await give(page, answerTo(asked!, true, pick));
+    await judged(page);
+    await page.locator('[data-do="next"]').click();
+  }
+}
+
+test('what is played is judged, and the next card comes with no hand on the phone', async () => {
+  test.setTimeout(120_000);
+  const page = await pageWith('refused');
+  await beginPlaying(page);
+  const asked = await toPlayed(page);
+  const line = asked.dots.map((dot) => midiOn(asked.tuning, dot)).toSorted((a, b) => a - b);
+  await playTo(page, line);
+  expect(await judged(page)).toBe('right');
+  await expect(page.locator('[data-heard="right"]')).toHaveCount(line.length);
+  await expect(openCard(page)).not.toHaveAttribute('data-item', asked.item, { timeout: 25_000 });
+});
+
+test('a card to be played is let go when the microphone goes, and nothing is logged', async () => {
+  test.setTimeout(120_000);
+  const page = await pageWith('refused');
+  await beginPlaying(page);
+  const asked = await toPlayed(page);
+  const logged = () => kept(page).then((text) => text.includes(asked.item));
+  await takeAway(page);
+  await expect(page.getByText('The microphone went away')).toBeVisible();
+  await expect(openCard(page)).toHaveAttribute('data-kind', 'spot');
+  await page.locator('[data-do="put-down"]').click();
+  const next = await question(page);
+  expect(next!.kind).toBe('spot');
+  await give(page, answerTo(next!, true, dice(4)));
+  expect(await judged(page)).toBe('right');
+  expect(await logged()).toBe(false);
+});
+
+test('a page that is put away lets go of the microphone', async () => {
+  const page = await pageWith('refused');
+  await beginPlaying(page);
+  expect(await tracks(page)).toEqual(['live']);
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { value: 'hidden', configurable: true });
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  await expect.poll(() => tracks(page)).toEqual(['ended']);
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { value: 'visible', configurable: true });
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await openCard(page).waitFor();
+  expect(await tracks(page)).toEqual(['ended', 'live']);
+});
+
+test('questions are spoken, by a voice of the phone itself alone', async () => {
+  const page = await pageWith('refused');
+  await page.addInitScript(() => {
+    const said: string[] = [];
+    const voices = [
+      { lang: 'en-US', localService: false, name: 'away' },
+      { lang: 'en-GB', localService: true, name: 'here' },
+    ];
+    Object.assign(globalThis, {
+      said,
+      SpeechSynthesisUtterance: class extends EventTarget {
+        voice: unknown;
+        constructor(readonly text: string) {
+          super();
+        }
+      },
+    });
+    Object.defineProperty(globalThis, 'speechSynthesis', {
+      value: {
+        getVoices: () => voices,
+        cancel() {},
+        speak(utterance: EventTarget & { text: string; voice: { name: string } }) {
+          said.push(`${utterance.voice.name}: ${utterance.text}`);
+          setTimeout(() => utterance.dispatchEvent(new Event('end')), 200);
+        },
+      },
+    });
+  });
+  await hearing(page);
+  await startLesson(page, await lesson('place'));
+  await openCard(page).waitFor();
+  await page.goto('#/settings');
+  await page.getByRole('checkbox', { name: 'Questions are spoken' }).check({ force: true });
+  await page.goto('#/today');
+  await handSwitch(page).click();
+  await page.locator('[data-do="start"]').click();
+  await skipTuning(page);
+  const asked = await question(page);
+  const said = () => page.evaluate(() => (globalThis as unknown as { said: string[] }).said);
+  await expect.poll(said).toHaveLength(1);
+  const name = asked!.chord!.replace('b', ' flat').replace(/m$/, ' minor');
+  expect((await said())[0]).toContain(`here: Place ${name.replace('dim', ' diminished')}`);
 });

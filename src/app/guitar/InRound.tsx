@@ -77,8 +77,8 @@ export function useByItself(characters: number | null, next: () => void): boolea
  * @param isHeard whether it sounds by itself
  * @returns whether it is being said: then nothing is listened to
  */
-export function useSpokenQuestion(card: unknown, isHeard: boolean): boolean {
-  const [said, setSaid] = useState<unknown>(null);
+export function useSpokenQuestion(card: string | null, isHeard: boolean): boolean {
+  const [said, setSaid] = useState<string | null>(null);
   const isWanted = settings.value.guitar.spoken && guitar.value !== null && !isHeard && canSpeak();
   useEffect(() => {
     if (!isWanted || !card) return;

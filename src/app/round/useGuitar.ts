@@ -35,7 +35,12 @@ export function useGuitar(): InRound {
     void draw().then(() => setDrawing(false));
   };
   useLettingGo(isHeard, isHeard && current === null && !isDrawing);
-  const isSaid = useSpokenQuestion(current?.card, current !== null && sounds(current.card.item));
+  const card = current?.card;
+  const isSaid = useSpokenQuestion(
+    // The same card may be drawn again: it is said once.
+    card ? `${card.item.id} ${card.seed}` : null,
+    card !== undefined && sounds(card.item),
+  );
   return {
     instrument: lesson?.deck.instrument ?? GUITAR,
     // At the round's end it is off because nothing is left to be heard.
