@@ -23,3 +23,8 @@ export function isTold({ notes }: Pick<Performance, 'notes'>): boolean {
   const is = (verdict: string) => notes.some((note) => (note?.verdict ?? 'unheard') === verdict);
   return !is('unheard') || is('wrong') || is('missing');
 }
+
+/** Whether anything was heard for sure: whoever has not begun yet has not been unheard. */
+export function wasPlayed({ notes, extras }: Pick<Performance, 'notes' | 'extras'>): boolean {
+  return extras.length > 0 || notes.some((note) => note && note.verdict !== 'unheard');
+}

@@ -1,11 +1,11 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Performance, Task } from '../../listening/listening.ts';
 import { toNumber } from '../../theory/rhythm.ts';
 import type { FaceProps, Guitar } from '../kind.ts';
 import { answerOf } from './answer.ts';
 import type { PlayingCard } from './card.ts';
 import { countedIn, READING } from './countIn.ts';
-import { isTold } from './judge.ts';
+import { isTold, wasPlayed } from './judge.ts';
 
 interface PlayingOptions extends Pick<
   FaceProps<PlayingCard>,
@@ -40,6 +40,9 @@ export function usePlaying(options: PlayingOptions): Follow {
   const { card, verdict, guitar, quiet, countIn } = options;
   const [attempt, setAttempt] = useState(0);
   const [untold, setUntold] = useState(0);
+  /** How often nothing was played for so long that the ear gave up. */
+  const [silences, setSilences] = useState(0);
+  const counted = useRef(-1);
   const [state, setState] = useState<Follow['state']>('waiting');
   const [count, setCount] = useState<number | null>(null);
   const { performance, lit, follower, show, clear } = useHeard();
@@ -48,7 +51,9 @@ export function usePlaying(options: PlayingOptions): Follow {
 
   const onOver = (heard: Performance) => {
     show(heard);
-    if (isTold(heard)) {
+    if (!wasPlayed(heard)) {
+      setSilences(silences + 1);
+    } else if (isTold(heard)) {
       setState('answered');
       options.answer(answerOf(heard, asked, card.tempo !== null), 0);
     } else if (untold > 0) setState('untold');
@@ -66,10 +71,12 @@ export function usePlaying(options: PlayingOptions): Follow {
     if (!guitar || !isOpen) return;
     clear();
     let task: Task | undefined;
-    if (!countIn) task = listen(guitar);
+    const counts = countIn && counted.current !== attempt;
+    counted.current = attempt;
+    if (!counts) task = listen(guitar);
     else setState('counting');
     const stopCount =
-      countIn &&
+      counts &&
       countedIn(card.tempo!, READING[Math.min(attempt, 1)]!, {
         count: setCount,
         sounded: options.sounded,
@@ -83,7 +90,7 @@ export function usePlaying(options: PlayingOptions): Follow {
       setCount(null);
       task?.stop();
     };
-  }, [guitar !== null, isOpen, attempt]);
+  }, [guitar !== null, isOpen, attempt, silences]);
   const again = () => {
     setState('waiting');
     setAttempt(attempt + 1);
