@@ -103,7 +103,6 @@ export class OnsetFinder {
     }
     this.frames++;
     this.flux.push(rise);
-    ((this as any).all ??= []).push(rise);
     if (this.flux.length > 64) this.flux.shift();
     return this.peak();
   }

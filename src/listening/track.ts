@@ -17,10 +17,10 @@ export class Track {
 
   /** Samples from an index up to another; what is no longer there, or not yet, is 0. */
   slice(from: number, to: number): Float32Array {
-    const first = Math.max(0, this.end - this.samples.length);
-    return Float32Array.from({ length: to - from }, (_, n) => {
-      const i = from + n;
-      return i < first || i >= this.end ? 0 : this.samples[i % this.samples.length]!;
-    });
+    const { samples, end } = this;
+    const out = new Float32Array(to - from);
+    const first = Math.max(from, end - samples.length, 0);
+    for (let i = first; i < Math.min(to, end); i++) out[i - from] = samples[i % samples.length]!;
+    return out;
   }
 }

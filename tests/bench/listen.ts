@@ -1,145 +1,87 @@
 /**
- * How well the judge hears: outside guitars, notes summed into phrases with known truth, every row of the bars. Two cores
- * take an hour for the whole of it (`npm run listen`); `npm run listen -- 20` takes a twentieth of the notes,
- * `-- 20 ringing` only the rows so named, `-- 20 "" reported` only the guitars that nothing was tuned on, `-- fit 6` finds the weights of `src/listening/evidence.ts` anew.
+ * How well the judge hears: outside guitars, notes summed into phrases with known truth, every row of the bars, on as
+ * many threads as there are cores. `npm run listen` asks 500 notes a row, `npm run listen -- full` 2,000;
+ * `-- 100 ringing` a hundred, and only in the rows so named; `-- full "" reported` only on the guitars that nothing was
+ * tuned on. `-- fit 6` finds the weights of `src/listening/evidence.ts` anew.
  */
-import { REPORTED, TUNED_ON, type Guitar, type Source } from './listening/bank.ts';
+import { availableParallelism } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { Worker, isMainThread, parentPort, workerData } from 'node:worker_threads';
+import { REPORTED, TUNED_ON, type Source } from './listening/bank.ts';
 import { fit } from './listening/fit.ts';
-import { makePiece, type Conditions } from './listening/phrases.ts';
-import { addTo, emptyScore, listen, type Score } from './listening/score.ts';
+import { letThrough, printed } from './listening/printed.ts';
+import { LEARNT, ROWS, scoreOf } from './listening/rows.ts';
+import type { Score } from './listening/score.ts';
 
-const HARD = { noise: 20, phone: true, room: 0.4, click: true } as const;
-const tempos = [60, 90, 120, 160];
+const SETS = { tuned: TUNED_ON, reported: REPORTED };
+type Set = keyof typeof SETS;
+const NOTES = { part: 500, full: 2000 };
 
-const ROWS: readonly (readonly [string, Conditions])[] = [
-  ...tempos.map((tempo) => [`damped ${tempo}`, { tempo, ringing: 'damped' }] as const),
-  ...tempos.map((tempo) => [`ringing ${tempo}`, { tempo, ringing: 'strings' }] as const),
-  ['nothing ever damped 120', { tempo: 120, ringing: 'all' }],
-  ...tempos.map((tempo) => [`hard ${tempo}`, { tempo, ringing: 'strings', ...HARD }] as const),
-  ['free tempo', { free: true, ringing: 'strings' }],
-  ['stops, restarts', { tempo: 100, ringing: 'strings', restarts: true }],
-  ['noise 20 dB', { tempo: 90, ringing: 'strings', noise: 20 }],
-  ['noise 10 dB', { tempo: 90, ringing: 'strings', noise: 10 }],
-  ['room .3 s', { tempo: 90, ringing: 'strings', room: 0.3 }],
-  ['room .6 s', { tempo: 90, ringing: 'strings', room: 0.6 }],
-  ['phone', { tempo: 90, ringing: 'strings', phone: true }],
-  ['click', { tempo: 90, ringing: 'strings', click: true }],
-  ['thumps', { tempo: 90, ringing: 'strings', thumps: true }],
-  ['clipping', { tempo: 90, ringing: 'strings', clipping: true }],
-  ['gain ±8 dB', { tempo: 90, ringing: 'strings', gain: true }],
-];
+const guitarsOf = (sources: readonly Source[]) => sources.flatMap((source) => source.load());
 
-/** What the weights are found on. */
-const LEARNT: readonly Conditions[] = [
-  ...[60, 120, 160].map((tempo) => ({ tempo, ringing: 'strings' }) as const),
-  { tempo: 120, ringing: 'damped' },
-  ...[90, 160].map((tempo) => ({ tempo, ringing: 'all' }) as const),
-  ...[120, 160].map((tempo) => ({ tempo, ringing: 'strings', ...HARD }) as const),
-  { tempo: 120, ringing: 'strings', noise: 10 },
-  { tempo: 100, ringing: 'strings', room: 0.6 },
-  { tempo: 100, ringing: 'strings', thumps: true },
-];
-
-/** Notes a row. */
-const NOTES = 2000;
-
-const percent = (of: number, all: number) => (all === 0 ? '–' : ((100 * of) / all).toFixed(1));
-
-/** Upper end of the 95 % interval of a share, in per cent (Wilson 1927). */
-function bound(of: number, all: number): string {
-  if (all === 0) return '–';
-  const [z, p] = [1.96, of / all];
-  const middle = p + (z * z) / (2 * all);
-  const wide = z * Math.sqrt((p * (1 - p)) / all + (z * z) / (4 * all * all));
-  return ((100 * (middle + wide)) / (1 + (z * z) / all)).toFixed(1);
+/** A thread: says what it loaded, then scores each row it is given. */
+function work(set: Set, notes: number): void {
+  const guitars = guitarsOf(SETS[set]);
+  parentPort!.on('message', (row: number) => {
+    parentPort!.postMessage({ row, score: scoreOf(guitars, row, notes) });
+  });
 }
 
-function quantile(values: readonly number[], part: number): string {
-  const sorted = values.toSorted((a, b) => a - b);
-  return (sorted[Math.floor(part * (sorted.length - 1))] ?? NaN).toFixed(1);
-}
-
-function print(name: string, score: Score): void {
-  const { wrongs, right } = score;
-  const errors = score.errors.map(Math.abs);
-  const mistakes = (['semitone', 'octave', 'other', 'skipped'] as const).map(
-    (kind) => `${wrongs[kind].letThrough}/${wrongs[kind].of}`,
-  );
-  const named = (['semitone', 'octave', 'other', 'skipped', 'extra', 'again'] as const).map(
-    (kind) => percent(wrongs[kind].named, wrongs[kind].of),
-  );
-  console.log(
-    [
-      name.padEnd(24),
-      `${right}`.padStart(5),
-      `${percent(score.accepted, right)}`.padStart(6),
-      `at once ${percent(score.atOnce, right)}`,
-      `called wrong ${percent(score.accused, right)} (≤${bound(score.accused, right)})`,
-      `let through ${mistakes.join(' ')}`,
-      `told ${named.join('/')}`,
-      `false extras ${percent(score.extras, score.notes)}`,
-      `time 95 % ${quantile(errors, 0.95)} ms`,
-      `soon ${percent(score.soon, score.settled)}`,
-    ].join('  '),
-  );
-}
-
-function merge(into: Score, from: Score): void {
-  for (const kind of Object.keys(into.wrongs) as (keyof Score['wrongs'])[]) {
-    into.wrongs[kind].of += from.wrongs[kind].of;
-    into.wrongs[kind].letThrough += from.wrongs[kind].letThrough;
-    into.wrongs[kind].named += from.wrongs[kind].named;
-  }
-}
-
-/** Runs one row over as many pieces as hold so many notes. */
-function row(
-  guitars: readonly Guitar[],
-  conditions: Conditions,
+/** Scores rows on all cores; `tell` gets them in order. */
+function scored(
+  set: Set,
+  rows: readonly number[],
   notes: number,
-  seed: number,
-): Score {
-  const score = emptyScore();
-  for (let i = 0; score.notes < notes; i++) {
-    const guitar = guitars[i % guitars.length]!;
-    const piece = makePiece(guitar, { ...conditions, varied: true }, seed + i);
-    addTo(score, piece, listen(piece));
-  }
-  return score;
+  tell: (row: number, score: Score) => void,
+): Promise<Score[]> {
+  const waiting = rows.slice();
+  const done = new Map<number, Score>();
+  let told = 0;
+  return new Promise((resolve, reject) => {
+    const workers = Array.from({ length: Math.min(availableParallelism(), rows.length) }, () => {
+      const worker = new Worker(fileURLToPath(import.meta.url), { workerData: { set, notes } });
+      worker.on('error', reject);
+      worker.on('message', ({ row, score }: { row: number; score: Score }) => {
+        done.set(row, score);
+        for (; done.has(rows[told]!); told++) tell(rows[told]!, done.get(rows[told]!)!);
+        if (waiting.length > 0) worker.postMessage(waiting.shift());
+        if (told < rows.length) return;
+        for (const other of workers) void other.terminate();
+        resolve(rows.map((own) => done.get(own)!));
+      });
+      worker.postMessage(waiting.shift());
+      return worker;
+    });
+  });
 }
 
-function study(title: string, sources: readonly Source[], part: number, only: string): void {
+async function study(title: string, set: Set, notes: number, only: string): Promise<void> {
   console.log(`\n${title}`);
-  const guitars = sources.flatMap((source) => {
+  // Rendered or fetched here once, so that no two threads do.
+  for (const source of SETS[set]) {
     const own = source.load();
     const dropped = own.reduce((sum, guitar) => sum + guitar.dropped, 0);
     console.log(
       `${source.name} (${source.licence}): ${own.length} guitars, ${dropped} notes left out`,
     );
-    return own;
-  });
-  console.log('row, right notes, % accepted; told: semitone/octave/other/skipped/extra/again');
-  const pooled = emptyScore();
-  ROWS.forEach(([name, conditions], i) => {
-    if (!name.includes(only)) return;
-    const score = row(guitars, conditions, NOTES / part, 1_000_000 + 10_000 * i);
-    print(name, score);
-    merge(pooled, score);
-  });
-  for (const kind of ['semitone', 'octave', 'other', 'skipped'] as const) {
-    const { of, letThrough } = pooled.wrongs[kind];
-    console.log(`${kind} let through: ${letThrough} of ${of}, at most ${bound(letThrough, of)} %`);
   }
+  console.log(
+    'row, notes played right, % of them accepted (95 % interval); mistakes: semitone octave other skipped extra again',
+  );
+  const rows = ROWS.map((_, i) => i).filter((i) => ROWS[i]![0].includes(only));
+  const scores = await scored(set, rows, notes, (row, score) =>
+    console.log(printed(ROWS[row]![0], score)),
+  );
+  for (const line of letThrough(scores)) console.log(line);
 }
 
-const [first = '1', second = '', set = ''] = process.argv.slice(2);
-if (first === 'fit') {
-  fit(
-    TUNED_ON.flatMap((source) => source.load()),
-    LEARNT,
-    Number(second || 6),
-  );
-} else {
-  if (set !== 'reported') study('Tuned on', TUNED_ON, Number(first), second);
-  if (set !== 'tuned') study('Reported only', REPORTED, Number(first), second);
+async function main(): Promise<void> {
+  const [first = 'part', second = '', set = ''] = process.argv.slice(2);
+  if (first === 'fit') return fit(guitarsOf(TUNED_ON), LEARNT, Number(second || 6));
+  const notes = NOTES[first as keyof typeof NOTES] ?? Number(first);
+  if (set !== 'reported') await study('Tuned on', 'tuned', notes, second);
+  if (set !== 'tuned') await study('Reported only', 'reported', notes, second);
 }
+
+if (isMainThread) await main();
+else work(workerData.set, workerData.notes);

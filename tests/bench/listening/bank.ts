@@ -143,7 +143,11 @@ function int16(file: string): Int16Array {
   return new Int16Array(bytes.buffer, bytes.byteOffset, bytes.length >> 1);
 }
 
-const floats = (samples: Int16Array) => Float32Array.from(samples, (value) => value / 32768);
+function floats(samples: Int16Array): Float32Array {
+  const out = new Float32Array(samples.length);
+  for (let n = 0; n < out.length; n++) out[n] = samples[n]! / 32768;
+  return out;
+}
 
 function cutting(bank: Int16Array): { midi: number; samples: Float32Array }[] {
   return slots().map(({ midi }, i) => ({
@@ -195,15 +199,16 @@ function packageFolder(name: string): string {
 /** Played `speed` times as fast (cubic, Catmull–Rom). */
 export function resampled(samples: Float32Array, speed: number): Float32Array {
   if (speed === 1) return samples;
-  const length = Math.floor((samples.length - 3) / speed);
-  const at = (n: number) => samples[n < 0 ? 0 : n]!;
-  return Float32Array.from({ length }, (_, n) => {
+  const out = new Float32Array(Math.floor((samples.length - 3) / speed));
+  for (let n = 0; n < out.length; n++) {
     const where = n * speed;
     const i = Math.floor(where);
     const x = where - i;
-    const [a, b, c, d] = [at(i - 1), at(i), at(i + 1), at(i + 2)];
-    return b + 0.5 * x * (c - a + x * (2 * a - 5 * b + 4 * c - d + x * (3 * (b - c) + d - a)));
-  });
+    const [b, c, d] = [samples[i]!, samples[i + 1]!, samples[i + 2]!];
+    const a = i > 0 ? samples[i - 1]! : b;
+    out[n] = b + 0.5 * x * (c - a + x * (2 * a - 5 * b + 4 * c - d + x * (3 * (b - c) + d - a)));
+  }
+  return out;
 }
 
 /** Measures every note, and keeps those that are what they are named, within 35 cents. */

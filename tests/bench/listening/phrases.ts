@@ -267,17 +267,19 @@ function room(chance: Chance, samples: Float32Array, seconds: number): void {
   const lengths = Array.from({ length: 8 }, () => whole(chance, 600, 2600));
   const lines = lengths.map((length) => new Float32Array(length));
   const gains = lengths.map((length) => 10 ** ((-3 * length) / RATE / seconds));
-  const lows = lengths.map(() => 0);
+  const lows = new Float64Array(8);
+  const outs = new Float64Array(8);
+  const at = new Int32Array(8);
   const wet = 0.55;
   for (let n = 0; n < samples.length; n++) {
     let sum = 0;
-    const outs = lines.map((delayed, i) => delayed[n % lengths[i]!]!);
-    for (const value of outs) sum += value;
+    for (let i = 0; i < 8; i++) sum += outs[i] = lines[i]![at[i]!]!;
     const input = samples[n]!;
     for (let i = 0; i < 8; i++) {
       const back = gains[i]! * (outs[i]! - sum / 4);
       lows[i]! += 0.6 * (back - lows[i]!);
-      lines[i]![n % lengths[i]!] = lows[i]! + (i % 2 ? -input : input) * 0.35;
+      lines[i]![at[i]!] = lows[i]! + (i % 2 ? -input : input) * 0.35;
+      at[i] = at[i]! + 1 === lengths[i] ? 0 : at[i]! + 1;
     }
     samples[n] = input + wet * sum;
   }

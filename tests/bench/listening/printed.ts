@@ -1,0 +1,50 @@
+/** Scores as lines to read: every share with the upper end of its 95 % interval where it is small. */
+import type { Mistake } from './phrases.ts';
+import type { Score } from './score.ts';
+
+const percent = (of: number, all: number) => (all === 0 ? '–' : ((100 * of) / all).toFixed(1));
+
+/** The 95 % interval of a share, in per cent (Wilson 1927). */
+function interval(of: number, all: number): [string, string] {
+  if (all === 0) return ['–', '–'];
+  const [z, p] = [1.96, of / all];
+  const middle = p + (z * z) / (2 * all);
+  const wide = z * Math.sqrt((p * (1 - p)) / all + (z * z) / (4 * all * all));
+  const end = (sign: number) => ((100 * (middle + sign * wide)) / (1 + (z * z) / all)).toFixed(1);
+  return [end(-1), end(1)];
+}
+
+function quantile(values: readonly number[], part: number): string {
+  const sorted = values.toSorted((a, b) => a - b);
+  return (sorted[Math.floor(part * (sorted.length - 1))] ?? NaN).toFixed(1);
+}
+
+const REPLACED: readonly Mistake[] = ['semitone', 'octave', 'other', 'skipped'];
+const MISTAKES: readonly Mistake[] = [...REPLACED, 'extra', 'again'];
+
+/** One row. */
+export function printed(name: string, score: Score): string {
+  const { wrongs, right } = score;
+  return [
+    name.padEnd(24),
+    `${right}`.padStart(5),
+    `${percent(score.accepted, right)} (${interval(score.accepted, right).join('–')})`.padStart(18),
+    `at once ${percent(score.atOnce, right)}`,
+    `called wrong ${percent(score.accused, right)} (≤${interval(score.accused, right)[1]})`,
+    `let through ${REPLACED.map((kind) => `${wrongs[kind].letThrough}/${wrongs[kind].of}`).join(' ')}`,
+    `told ${MISTAKES.map((kind) => percent(wrongs[kind].named, wrongs[kind].of)).join('/')}`,
+    `false extras ${percent(score.extras, score.notes)}`,
+    `time 95 % ${quantile(score.errors.map(Math.abs), 0.95)} ms`,
+    `soon ${percent(score.soon, score.settled)}`,
+  ].join('  ');
+}
+
+/** What of all rows together was let through. */
+export function letThrough(scores: readonly Score[]): string[] {
+  return REPLACED.map((kind) => {
+    const sum = (what: 'of' | 'letThrough') =>
+      scores.reduce((total, { wrongs }) => total + wrongs[kind][what], 0);
+    const bound = interval(sum('letThrough'), sum('of'))[1];
+    return `${kind} let through: ${sum('letThrough')} of ${sum('of')}, at most ${bound} %`;
+  });
+}
