@@ -9,6 +9,8 @@ export interface Event {
   /** Seconds. */
   readonly time: number;
   readonly odds: Float64Array;
+  /** How sharply it begins, see `Attack`. */
+  readonly jump: number;
   /** The expected note that it is settled to be. */
   settled?: number;
 }

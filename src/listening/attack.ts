@@ -22,6 +22,9 @@ const AFTER = 0.006;
 /** The rise of a spectrum is seen so much after its attack, and so widely about it, in seconds (measured). */
 const EARLY = 0.003;
 const WIDE = 0.01;
+/** Where nothing sharp is found so near, it is looked for farther off. */
+export const SHARP = 1;
+const WIDER = 0.02;
 
 export const ATTACK_NEEDS = { before: LEARN + EARLIER + 0.01, after: LATER + AFTER + 0.005 };
 
@@ -48,7 +51,10 @@ export class AttackFinder {
     const last = Math.min(thin.length, middle + Math.round((LATER + AFTER) * rate));
     const learnt = thin.subarray(Math.max(0, first - Math.round(LEARN * rate)), first);
     const error = predictionError(thin, burg(learnt, ORDER), first, last);
-    return sharpest(error, first, at / factor - first - EARLY * rate, rate, factor);
+    const near = (wide: number) =>
+      sharpest(error, first, at / factor - first - EARLY * rate, wide * rate, rate, factor);
+    const found = near(WIDE);
+    return found.jump < SHARP ? near(WIDER) : found;
   }
 
   private thinned(samples: Float32Array): Float64Array {
@@ -119,10 +125,11 @@ function sharpest(
   power: Float64Array,
   first: number,
   likely: number,
+  wide: number,
   rate: number,
   factor: number,
 ): Attack {
-  const [before, after, wide] = [Math.round(BEFORE * rate), Math.round(AFTER * rate), WIDE * rate];
+  const [before, after] = [Math.round(BEFORE * rate), Math.round(AFTER * rate)];
   const sums = new Float64Array(power.length + 1);
   for (let n = 0; n < power.length; n++) sums[n + 1] = sums[n]! + power[n]!;
   const whole = sums[power.length]! / Math.max(1, power.length);

@@ -1,4 +1,5 @@
 /** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
+import { SHARP } from './attack.ts';
 import { DELAY, Evidence, featuresOf, oddsOf, type Considered } from './evidence.ts';
 import { LineFollower, SetFollower } from './follow.ts';
 import type { Expected, Performance } from './listening.ts';
@@ -13,6 +14,8 @@ export type Said =
 
 /** Seconds within which two onsets are one pluck. */
 const ONE = 0.045;
+/** Log odds from which the first of two is the beginning of the same pluck. */
+const BEGUN = -1.5;
 
 export class Ear {
   private readonly track: Track;
@@ -21,7 +24,12 @@ export class Ear {
   private readonly follower: LineFollower | SetFollower;
   private readonly tuning: number;
   private waiting: Onset[] = [];
-  private last = { time: -Infinity, most: -Infinity };
+  private last = {
+    time: -Infinity,
+    most: -Infinity,
+    jump: 0,
+    odds: new Float64Array() as Float64Array,
+  };
   private told = '';
   /** What was played, as far as it is settled. */
   performance: Performance;
@@ -99,8 +107,11 @@ export class Ear {
     const most = Math.max(...odds);
     const one = time - this.last.time < ONE;
     if (one && most <= this.last.most) return [];
-    this.last = { time, most };
-    const index = follower.add({ time, odds }, one);
+    // The pick and then the string: plucked when the pick was heard.
+    const begun = one && this.last.jump >= SHARP && this.last.odds[odds.indexOf(most)]! >= BEGUN;
+    const { jump } = considered.heard;
+    this.last = begun ? { ...this.last, most, odds } : { time, most, odds, jump };
+    const index = follower.add({ time: this.last.time, odds, jump: this.last.jump }, one);
     return index < 0 ? [] : [index];
   }
 
@@ -109,7 +120,10 @@ export class Ear {
     const found: number[] = [];
     let rest = considered;
     for (;;) {
-      const index = follower.add({ time, odds: this.oddsOf(rest) }, found.length === 0);
+      const index = follower.add(
+        { time, odds: this.oddsOf(rest), jump: rest.heard.jump },
+        found.length === 0,
+      );
       if (index < 0) return found;
       found.push(index);
       const partials = withoutNote(rest.partials, this.expected.notes[index]!, this.tuning);

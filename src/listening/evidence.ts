@@ -2,7 +2,7 @@
 import { freshPartials, type Fresh } from './fresh.ts';
 import { HEARD, saliencesOf, type Salience } from './salience.ts';
 import { Spectrum } from './spectrum.ts';
-import { ATTACK_NEEDS, AttackFinder, type Attack } from './attack.ts';
+import { ATTACK_NEEDS, AttackFinder, SHARP, type Attack } from './attack.ts';
 import type { Onset } from './onset.ts';
 import type { Track } from './track.ts';
 
@@ -42,8 +42,6 @@ export interface Considered {
 const CUTS = { later: 0.045, strength: 0.35 };
 /** The shortest piece judged, as a part of the whole. */
 const SHORTEST = 0.5;
-/** An attack that jumps less is not timed by it. */
-const SHARP = 1;
 /** The rise of a spectrum is seen so much after its attack, in seconds. */
 const SEEN = 0.003;
 

@@ -10,6 +10,13 @@ const NOTES_LATER = 2;
 const LATER = 0.8;
 const PLAIN = 2;
 
+/**
+ * Of several events that may be one note: within so many seconds the sharpest is its pluck, if it is at least so likely
+ * that note; farther apart the first is, and the others are the same note again.
+ */
+const ECHO = { seconds: 0.09, odds: -1.5 };
+const AGAIN = 1;
+
 /** What follows a performance, in order or not. */
 export interface Following {
   /** What is settled by now, or at the end. */
@@ -55,7 +62,7 @@ export class LineFollower implements Following {
     }
     this.alignment.notes.forEach((reading, i) => {
       if (this.verdicts[i] === null && (finished || this.ripe(i, reading, now))) {
-        this.verdicts[i] = this.verdictOf(reading);
+        this.verdicts[i] = this.verdictOf(reading, this.notes[i]!);
         const event = this.events[reading.event];
         if (event && this.verdicts[i]!.verdict !== 'unheard') event.settled = i;
       }
@@ -78,10 +85,10 @@ export class LineFollower implements Following {
     return since !== undefined && now - since.time > LATER;
   }
 
-  private verdictOf(reading: NoteReading): Verdict {
+  private verdictOf(reading: NoteReading, midi: number): Verdict {
     const event = this.events[reading.event];
     if (reading.label === 'right' && reading.margin >= SURE.right) {
-      return { verdict: 'right', time: event!.time };
+      return { verdict: 'right', time: this.pluckedAt(reading.event, midi) };
     }
     if (reading.label === 'wrong' && reading.margin >= SURE.wrong) {
       return {
@@ -94,6 +101,19 @@ export class LineFollower implements Following {
       return { verdict: 'missing' };
     if (reading.label === 'open' && this.wentOn()) return { verdict: 'missing' };
     return { verdict: 'unheard' };
+  }
+
+  /** When the note was plucked that an event tells of. */
+  private pluckedAt(last: number, midi: number): number {
+    let plucked = this.events[last]!;
+    for (let t = last - 1; this.alignment.events[t]?.label === 'ignored'; t--) {
+      const event = this.events[t]!;
+      if (t < this.alignment.begins) break;
+      const odds = oddsOf(event, midi);
+      const near = plucked.time - event.time < ECHO.seconds;
+      if (near ? odds >= ECHO.odds && event.jump > plucked.jump : odds >= AGAIN) plucked = event;
+    }
+    return plucked.time;
   }
 
   /** Whether anything was heard for sure: in silence nothing is missing. */

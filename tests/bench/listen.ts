@@ -68,7 +68,9 @@ async function study(title: string, set: Set, notes: number, only: string): Prom
   console.log(
     'row, notes played right, % of them accepted (95 % interval); mistakes: semitone octave other skipped extra again',
   );
-  const rows = ROWS.map((_, i) => i).filter((i) => ROWS[i]![0].includes(only));
+  const rows = ROWS.map((_, i) => i).filter((i) =>
+    only.split(',').some((name) => ROWS[i]![0].includes(name)),
+  );
   const scores = await scored(set, rows, notes, (row, score) =>
     console.log(printed(ROWS[row]![0], score)),
   );
