@@ -1,7 +1,8 @@
 /** Carries out orders over the blocks that come in. The Worker is this and its wiring; Node uses it as it is. */
 import { BETWEEN, LONGEST, agreed, clickIn } from './delay.ts';
 import { Ear, type Said } from './ear.ts';
-import { PATIENCE, type Expected } from './listening.ts';
+import { FreeEar } from './free.ts';
+import { PATIENCE, type Expected, type FreeNote, type FreePlaying } from './listening.ts';
 import type { Block, Order, Told } from './orders.ts';
 import { Track } from './track.ts';
 import { StringTuner, rootMeanSquare } from './tuner.ts';
@@ -50,6 +51,8 @@ export class Attendant {
         return this.measuringSilence();
       case 'follow':
         return this.following(order.expected);
+      case 'free':
+        return this.hearingFreely(order.playing);
       case 'tune':
         return this.tuning(order.strings, order.reference);
       case 'delay':
@@ -116,6 +119,31 @@ export class Attendant {
         lastWord = Infinity;
       },
       finish,
+    };
+  }
+
+  private hearingFreely(playing: FreePlaying): Job {
+    const { id } = this;
+    const notes: FreeNote[] = [];
+    let ear: FreeEar | null = null;
+    const pass = (heard: readonly FreeNote[]) => {
+      for (const note of heard) this.tell({ told: 'note', id, note });
+      notes.push(...heard);
+    };
+    return {
+      hear: (block, frame) => {
+        ear ??= new FreeEar(this.rate, playing, this.silence, frame / this.rate);
+        pass(ear.hear(block));
+      },
+      restart: () => {
+        ear = null;
+        notes.length = 0;
+      },
+      finish: () => {
+        pass(ear?.finish() ?? []);
+        this.tell({ told: 'played', id, notes });
+        this.end();
+      },
     };
   }
 

@@ -1,11 +1,10 @@
 /** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
 import { SHARP } from './attack.ts';
-import { DELAY, Evidence, featuresOf, oddsOf, type Considered } from './evidence.ts';
+import { featuresOf, oddsOf, type Considered } from './evidence.ts';
 import { LineFollower, SetFollower } from './follow.ts';
-import type { Expected, Performance } from './listening.ts';
-import { OnsetFinder, type Onset } from './onset.ts';
+import { tuningOf, type Expected, type Performance } from './listening.ts';
+import { PluckFinder, type MaybePluck } from './plucks.ts';
 import { withoutNote } from './salience.ts';
-import { Track } from './track.ts';
 
 /** What the ear says after a block. */
 export type Said =
@@ -18,12 +17,9 @@ const ONE = 0.045;
 const BEGUN = -1.5;
 
 export class Ear {
-  private readonly track: Track;
-  private readonly onsets: OnsetFinder;
-  private readonly evidence: Evidence;
+  private readonly plucks: PluckFinder;
   private readonly follower: LineFollower | SetFollower;
   private readonly tuning: number;
-  private waiting: Onset[] = [];
   private last = {
     time: -Infinity,
     most: -Infinity,
@@ -40,17 +36,13 @@ export class Ear {
    * @param start seconds on the clock at which the first block begins
    */
   constructor(
-    readonly rate: number,
+    rate: number,
     private readonly expected: Expected,
     silence: Float32Array = new Float32Array(0),
-    private readonly start = 0,
+    start = 0,
   ) {
-    this.tuning = (expected.reference ?? 440) * 2 ** ((expected.offset ?? 0) / 1200);
-    this.track = new Track(8 * rate);
-    this.onsets = new OnsetFinder(rate);
-    this.evidence = new Evidence(rate);
-    this.onsets.expectNoise(silence);
-    this.evidence.expectNoise(silence);
+    this.tuning = tuningOf(expected);
+    this.plucks = new PluckFinder(rate, silence, start);
     this.follower =
       expected.order === 'given'
         ? new LineFollower(expected.notes, expected.due)
@@ -60,37 +52,17 @@ export class Ear {
 
   /** Takes the next block. */
   hear(block: Float32Array): Said[] {
-    this.track.add(block);
-    this.waiting.push(...this.onsets.hear(block));
-    const said: Said[] = [];
-    while (this.waiting.length > 0 && this.ready()) {
-      said.push(...this.judge(this.waiting[0]!, this.waiting.slice(1)));
-      this.waiting.shift();
-    }
+    const said = this.plucks.hear(block).flatMap((pluck) => this.judge(pluck));
     return said.concat(this.settled(false));
   }
 
   /** Settles what is open: no more is to come. */
   finish(): Said[] {
-    const said: Said[] = [];
-    for (; this.waiting.length > 0; this.waiting.shift()) {
-      said.push(...this.judge(this.waiting[0]!, this.waiting.slice(1)));
-    }
+    const said = this.plucks.finish().flatMap((pluck) => this.judge(pluck));
     return said.concat(this.settled(true));
   }
 
-  private get now(): number {
-    return this.start + this.track.end / this.rate;
-  }
-
-  /** Whether enough came after the first of the waiting onsets. */
-  private ready(): boolean {
-    return this.track.end >= this.waiting[0]!.at + (DELAY + 0.01) * this.rate;
-  }
-
-  private judge(onset: Onset, later: readonly Onset[]): Said[] {
-    const considered = this.evidence.consider(this.track, onset, later);
-    const time = this.start + considered.at / this.rate;
+  private judge({ time, considered }: MaybePluck): Said[] {
     const found =
       this.follower instanceof LineFollower
         ? this.inLine(this.follower, time, considered)
@@ -132,7 +104,7 @@ export class Ear {
   }
 
   private settled(finished: boolean): Said[] {
-    this.performance = this.follower.settle(this.now, finished);
+    this.performance = this.follower.settle(this.plucks.now, finished);
     const told = JSON.stringify(this.performance);
     if (told === this.told) return [];
     this.told = told;

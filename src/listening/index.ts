@@ -6,7 +6,7 @@
  * `follow`, one at a time; `closeMicrophone()` when it is left.
  */
 import { computed, signal } from '@preact/signals';
-import type { Expected, Follower, Task, Tuner } from './listening.ts';
+import type { Expected, Follower, FreeListener, FreePlaying, Task, Tuner } from './listening.ts';
 import type { Line } from './microphone.ts';
 import { MICROPHONE_SENTENCES, stateOfError, type MicrophoneState } from './microphone-state.ts';
 import type { Order, Told } from './orders.ts';
@@ -130,6 +130,20 @@ export function follow(expected: Expected, follower: Follower): Task {
       if (word.told === 'right') follower.onRight?.(word.index, word.time);
       if (word.told === 'settled') follower.onSettled?.(word.performance);
       if (word.told === 'over') follower.onOver?.(word.performance);
+    },
+  );
+}
+
+/**
+ * Hears a single-note line of which nothing is asked, until it is finished or stopped. Chords are not told apart, nor
+ * which string was played; see `FreeNote.confidence`.
+ */
+export function hearFreely(playing: FreePlaying, listener: FreeListener): Task {
+  return order(
+    (id) => ({ do: 'free', id, playing }),
+    (word) => {
+      if (word.told === 'note') listener.onNote?.(word.note);
+      if (word.told === 'played') listener.onOver?.(word.notes);
     },
   );
 }

@@ -26,6 +26,32 @@ export interface Expected {
   readonly reference?: number;
 }
 
+/** What is known of playing of which nothing is asked. */
+export type FreePlaying = Pick<Expected, 'offset' | 'reference'>;
+
+/** A4 in Hz of a guitar as it is tuned. */
+export const tuningOf = ({ reference = 440, offset = 0 }: FreePlaying): number =>
+  reference * 2 ** (offset / 1200);
+
+/** A note that was heard where nothing was asked. */
+export interface FreeNote {
+  readonly time: number;
+  readonly heard: number;
+  /**
+   * The chance, 0 to 1, that this note was plucked here: as the judge's weights have it, which know plucks of single
+   * notes. Take what is under .8 as a guess.
+   */
+  readonly confidence: number;
+}
+
+/** What is told of free playing. */
+export interface FreeListener {
+  /** A note, in order, about three tenths of a second after it was plucked. None is taken back. */
+  readonly onNote?: (note: FreeNote) => void;
+  /** `finish` was called: all notes that were heard. */
+  readonly onOver?: (notes: readonly FreeNote[]) => void;
+}
+
 /** What became of an expected note. */
 export type Verdict =
   | { readonly verdict: 'right'; readonly time: number }

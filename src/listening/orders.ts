@@ -1,10 +1,11 @@
 /** What the page orders of the Worker, and what it is told. */
-import type { Expected, Performance, StringTuning } from './listening.ts';
+import type { Expected, FreeNote, FreePlaying, Performance, StringTuning } from './listening.ts';
 
 /** Every order but `silence` replaces the one before; `id` comes back with what is told of it. */
 export type Order =
   | { readonly do: 'silence'; readonly id: number }
   | { readonly do: 'follow'; readonly id: number; readonly expected: Expected }
+  | { readonly do: 'free'; readonly id: number; readonly playing: FreePlaying }
   | {
       readonly do: 'tune';
       readonly id: number;
@@ -27,6 +28,8 @@ export type Told =
   | { readonly told: 'right'; readonly id: number; readonly index: number; readonly time: number }
   | { readonly told: 'settled'; readonly id: number; readonly performance: Performance }
   | { readonly told: 'over'; readonly id: number; readonly performance: Performance }
+  | { readonly told: 'note'; readonly id: number; readonly note: FreeNote }
+  | { readonly told: 'played'; readonly id: number; readonly notes: readonly FreeNote[] }
   | { readonly told: 'string'; readonly id: number; readonly tuning: StringTuning }
   | { readonly told: 'delay'; readonly id: number; readonly seconds: number | null };
 

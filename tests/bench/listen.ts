@@ -1,15 +1,16 @@
 /**
  * How well the judge hears: outside guitars, notes summed into phrases with known truth, every row of the bars, on as
  * many threads as there are cores. `npm run listen` asks 500 notes a row, `npm run listen -- full` 2,000;
- * `-- 100 ringing` a hundred, and only in the rows so named; `-- full "" reported` only on the guitars that nothing was
+ * `-- 100 ringing` a hundred, and only in the rows so named (parts of names, with commas); `-- full "" reported` only on the guitars that nothing was
  * tuned on. `-- fit 6` finds the weights of `src/listening/evidence.ts` anew.
  */
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Worker, isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { REPORTED, TUNED_ON, type Source } from './listening/bank.ts';
+import { freeScoreOf } from './listening/free.ts';
 import { fit } from './listening/fit.ts';
-import { letThrough, printed } from './listening/printed.ts';
+import { letThrough, printed, printedFree } from './listening/printed.ts';
 import { LEARNT, ROWS, scoreOf } from './listening/rows.ts';
 import type { Score } from './listening/score.ts';
 
@@ -34,6 +35,7 @@ function scored(
   notes: number,
   tell: (row: number, score: Score) => void,
 ): Promise<Score[]> {
+  if (rows.length === 0) return Promise.resolve([]);
   const waiting = rows.slice();
   const done = new Map<number, Score>();
   let told = 0;
@@ -68,13 +70,17 @@ async function study(title: string, set: Set, notes: number, only: string): Prom
   console.log(
     'row, notes played right, % of them accepted (95 % interval); mistakes: semitone octave other skipped extra again',
   );
-  const rows = ROWS.map((_, i) => i).filter((i) =>
-    only.split(',').some((name) => ROWS[i]![0].includes(name)),
-  );
+  const named = (name: string) => only.split(',').some((part) => name.includes(part));
+  const rows = ROWS.map((_, i) => i).filter((i) => named(ROWS[i]![0]));
   const scores = await scored(set, rows, notes, (row, score) =>
     console.log(printed(ROWS[row]![0], score)),
   );
-  for (const line of letThrough(scores)) console.log(line);
+  if (scores.length > 0) for (const line of letThrough(scores)) console.log(line);
+  if (!named('free playing')) return;
+  for (const ringing of ['damped', 'strings'] as const) {
+    const name = `free playing, ${ringing === 'damped' ? 'damped' : 'ringing'}`;
+    console.log(printedFree(name, freeScoreOf(guitarsOf(SETS[set]), ringing, notes / 10)));
+  }
 }
 
 async function main(): Promise<void> {

@@ -150,3 +150,36 @@ describe('the microphone', () => {
     expect(stateOfError(new DOMException('', name))).toBe(state);
   });
 });
+
+describe('free playing', () => {
+  /** A scale up, a leap down, an arpeggio and the same note twice. */
+  const FREELY = [58, 60, 62, 63, 65, 53, 58, 62, 65, 70, 70];
+  const free = (samples: Float32Array) => {
+    const told = toldOf({ do: 'free', id: 1, playing: {} }, samples);
+    const notes = told.flatMap((word) => (word.told === 'note' ? [word.note] : []));
+    return { notes, played: told.findLast((word) => word.told === 'played') };
+  };
+
+  it.each([60, 120])('is heard note by note at %i beats a minute', (tempo) => {
+    const { notes, played } = free(at(FREELY, tempo));
+    expect(notes.map(({ heard }) => heard)).toEqual(FREELY);
+    for (const [i, { time, confidence }] of notes.entries()) {
+      expect(Math.abs(time - START - (i * 20) / tempo)).toBeLessThan(0.01);
+      expect(confidence).toBeGreaterThan(0);
+      expect(confidence).toBeLessThan(1);
+    }
+    expect(played).toMatchObject({ notes });
+  });
+
+  it('is nothing in silence', () => {
+    expect(free(recordingOf([], 3)).notes).toEqual([]);
+  });
+
+  it('is no chord: of notes struck together one is told, and less surely than alone', () => {
+    const together = [58, 62, 65].map((midi) => ({ midi, time: START }));
+    const { notes } = free(recordingOf(together, 3));
+    const [alone] = free(at([58], 60)).notes;
+    expect(notes.length).toBeLessThanOrEqual(1);
+    for (const note of notes) expect(note.confidence).toBeLessThan(alone!.confidence);
+  });
+});

@@ -38,6 +38,10 @@ export interface Pluck {
 export interface Conditions {
   readonly tempo?: number;
   readonly ringing: 'damped' | 'strings' | 'all';
+  /** What is played; arpeggios of a key where left out. */
+  readonly line?: 'stepwise' | 'leaping' | 'mixed';
+  /** How many notes; 10 to 16 where left out. */
+  readonly length?: number;
   /** Free tempo: steps of .15 to 1.2 s. */
   readonly free?: boolean;
   readonly restarts?: boolean;
@@ -65,16 +69,38 @@ const MAJOR = [0, 2, 4, 5, 7, 9, 11];
 /** Seconds of silence before the first note can come. */
 export const SILENCE = 0.8;
 
-/** Arpeggios of a key in one position, up, down and mixed, as notes on strings. */
-function lineOf(chance: Chance, length: number): { midi: number; string: number }[] {
+/** The notes of a key in one position, rising, on strings. */
+function positionOf(chance: Chance): { midi: number; string: number }[] {
   const position = whole(chance, 0, 8);
   const tonic = whole(chance, 0, 11);
   const inKey = OPEN.flatMap((open, string) =>
     [0, 1, 2, 3, 4].map((fret) => ({ midi: open + position + fret, string })),
   ).filter(({ midi }) => MAJOR.includes((((midi - tonic) % 12) + 12) % 12));
-  const byPitch = inKey
+  return inKey
     .toSorted((a, b) => a.midi - b.midi || b.string - a.string)
     .filter((note, i, all) => i === 0 || all[i - 1]!.midi !== note.midi);
+}
+
+/** How often an improvisation leaps, and turns round. */
+const LEAPS = { stepwise: 0.08, leaping: 0.7, mixed: 0.35 };
+const TURNS = 0.25;
+
+/** A walk through a key in one position, by step and by leaps of two to six steps of it. */
+function improvised(chance: Chance, length: number, kind: keyof typeof LEAPS) {
+  const byPitch = positionOf(chance);
+  let [at, way] = [whole(chance, 0, byPitch.length - 1), 1];
+  return Array.from({ length }, () => {
+    const by = chance() < LEAPS[kind] ? whole(chance, 2, 6) : 1;
+    if (chance() < TURNS || byPitch[at + way * by] === undefined) way = -way;
+    if (byPitch[at + way * by] === undefined) way = -way;
+    at = Math.min(byPitch.length - 1, Math.max(0, at + way * by));
+    return byPitch[at]!;
+  });
+}
+
+/** Arpeggios of a key in one position, up, down and mixed, as notes on strings. */
+function lineOf(chance: Chance, length: number): { midi: number; string: number }[] {
+  const byPitch = positionOf(chance);
   const out: { midi: number; string: number }[] = [];
   while (out.length < length) {
     const size = whole(chance, 3, 4);
@@ -331,7 +357,9 @@ const sample = (x: Float32Array) => x.filter((_, i) => i % 7 === 0);
 /** One piece: what is asked, what is played, how it sounds. */
 export function makePiece(guitar: Guitar, conditions: Conditions, seed: number): Piece {
   const chance = chanceFrom(seed);
-  const notes = lineOf(chance, whole(chance, 10, 16));
+  const length = conditions.length ?? whole(chance, 10, 16);
+  const { line } = conditions;
+  const notes = line ? improvised(chance, length, line) : lineOf(chance, length);
   const plucks = played(chance, notes, conditions);
   const offset = conditions.varied ? between(chance, -12, 12) : 0;
   const samples = sounding(chance, guitar, plucks, conditions, offset);

@@ -1,5 +1,6 @@
 /** Scores as lines to read: every share with the upper end of its 95 % interval where it is small. */
 import type { Mistake } from './phrases.ts';
+import type { FreeScore } from './free.ts';
 import type { Score } from './score.ts';
 
 const percent = (of: number, all: number) => (all === 0 ? '–' : ((100 * of) / all).toFixed(1));
@@ -48,3 +49,31 @@ export function letThrough(scores: readonly Score[]): string[] {
     return `${kind} let through: ${sum('letThrough')} of ${sum('of')}, at most ${bound} %`;
   });
 }
+
+/** Spearman's rank correlation, equal values sharing their mean rank. */
+function rankCorrelation(pairs: readonly (readonly [number, number])[]): number {
+  const ranks = (of: 0 | 1) =>
+    pairs.map(
+      (pair) =>
+        pairs.filter((other) => other[of] < pair[of]).length +
+        pairs.filter((other) => other[of] === pair[of]).length / 2,
+    );
+  const [a, b] = [ranks(0), ranks(1)];
+  const middle = pairs.length / 2;
+  const dot = (x: readonly number[], y: readonly number[]) =>
+    x.reduce((sum, value, i) => sum + (value - middle) * (y[i]! - middle), 0);
+  return dot(a, b) / Math.sqrt(dot(a, a) * dot(b, b));
+}
+
+/** A row of free playing. */
+export const printedFree = (name: string, score: FreeScore): string =>
+  [
+    name.padEnd(24),
+    `${score.pieces} improvisations, ${score.notes} notes`,
+    `heard ${percent(score.heard, score.notes)}`,
+    `told and not played ${percent(score.made, score.notes)}`,
+    `true of those told surely ${percent(score.confidentTrue, score.confident)} (${score.confident})`,
+    `leaps within 5 points ${percent(score.leapsNear, score.pieces)} (${interval(score.leapsNear, score.pieces).join('–')})`,
+    `rank correlation ${rankCorrelation(score.leaps).toFixed(3)}`,
+    `longest run within one note ${percent(score.runNear, score.pieces)}`,
+  ].join('  ');
