@@ -63,21 +63,52 @@ function watchStream(): { take(): void } {
   };
 }
 
+/** What came of a ramp in so many ms. */
+interface Counted {
+  blocks: number;
+  /** Frames of the audio clock that no block covers. */
+  lost: number;
+  /** Places where the ramp does not go on: what the microphone gave is missing there, or doubled. */
+  breaks: number;
+  /** Seconds of audio, and of the wall clock, between the first block and the last. */
+  audio: number;
+  wall: number;
+}
+
 /**
- * Counts blocks that come from the worklet, and frames of the clock that none of them covers, for so many ms. They are
- * copied on their way to the Worker.
+ * Watches blocks that come from the worklet, for so many ms, while the microphone hears a ramp. They are copied on their
+ * way to the Worker.
  */
-function blocks(ms: number): Promise<{ blocks: number; lost: number }> {
-  const counted = { blocks: 0, lost: 0 };
+function blocks(ms: number): Promise<Counted> {
+  const counted: Counted = { blocks: 0, lost: 0, breaks: 0, audio: 0, wall: 0 };
   return new Promise((resolve) => {
-    let next = -1;
+    let [next, first, begun, last] = [-1, 0, 0, 0];
     counting = ({ frame, samples }) => {
+      if (next < 0) [first, begun] = [frame, performance.now()];
+      else {
+        counted.lost += Math.abs(frame - next);
+        counted.breaks += breaksIn(last, samples);
+      }
       counted.blocks++;
-      if (next >= 0) counted.lost += Math.abs(frame - next);
       next = frame + samples.length;
+      last = samples.at(-1)!;
+      counted.audio = (next - first) / context.sampleRate;
+      counted.wall = (performance.now() - begun) / 1000;
     };
     setTimeout(() => resolve(counted), ms);
   });
+}
+
+/** Where a ramp from −1 to 1 in 32768 samples does not go on; that it begins anew is no break. */
+function breaksIn(last: number, samples: Float32Array): number {
+  let breaks = 0;
+  let before = last;
+  for (const value of samples) {
+    const by = 16384 * (value - before + (value - before < -1 ? 2 : 0));
+    if (Math.abs(by - 1) > 0.6) breaks++;
+    before = value;
+  }
+  return breaks;
 }
 
 let counting = (_block: { frame: number; samples: Float32Array }) => {};
