@@ -21,7 +21,27 @@ const Form = v.strictObject({
   marks: v.record(v.pipe(v.string(), v.maxLength(LONGEST_ID)), v.picklist([1, 2, 3, 4, 5])),
 });
 
-const Document = v.object({ lesson: v.unknown(), form: Form, entry: v.unknown() });
+/** Drafts that were kept before string sets were words have them as numbers: `[5, 4]` for what is now `5-4`. */
+function withWordedSets(of: unknown): unknown {
+  if (typeof of !== 'object' || of === null) return of;
+  if (!('strings' in of) || !Array.isArray(of.strings)) return of;
+  const isFormer = (set: unknown): set is number[] =>
+    Array.isArray(set) && set.every((string) => typeof string === 'number');
+  return { ...of, strings: of.strings.map((set) => (isFormer(set) ? set.join('-') : set)) };
+}
+
+function formInWords(form: unknown): unknown {
+  const worded = withWordedSets(form);
+  if (typeof worded !== 'object' || worded === null) return worded;
+  if (!('drills' in worded) || !Array.isArray(worded.drills)) return worded;
+  return { ...worded, drills: worded.drills.map(withWordedSets) };
+}
+
+const Document = v.object({
+  lesson: v.unknown(),
+  form: v.pipe(v.unknown(), v.transform(formInWords), Form),
+  entry: v.unknown(),
+});
 
 /** What the device keeps of a draft. */
 interface DraftDocument {

@@ -168,6 +168,30 @@ test('a window that missed an update is told of it, and goes on with it', async 
   await expect(other.getByText('Another window has taken')).toHaveCount(0);
 });
 
+test('a window whose files are gone after an update takes the newer version by itself', async ({
+  page,
+  context,
+}) => {
+  host = await openHost();
+  await page.goto(host.url);
+  await isKept(page);
+  const other = await context.newPage();
+  await other.goto(host.url);
+  await isKept(other);
+  await publish(host);
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+  await waits(page);
+  await page.getByRole('button', { name: 'Take it now' }).click();
+  await expect(other.getByRole('status')).toContainText('Another window has taken');
+
+  // The old version's screen is asked for once, and neither the worker nor the host has it any more.
+  await context.route(/\/Teach-/, (route) => route.abort(), { times: 1 });
+  await other.getByRole('link', { name: 'Teach', exact: true }).click();
+  await expect(other).toHaveTitle('Skipwise, newer');
+  await expect(other.getByRole('button', { name: 'Share the link' })).toBeVisible();
+  await expect(other.getByRole('alert')).toHaveCount(0);
+});
+
 test.describe('without a worker', () => {
   test.use({ serviceWorkers: 'block' });
 

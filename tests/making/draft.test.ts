@@ -254,6 +254,47 @@ describe('a draft on the device', () => {
     expect(readDraft(writeDraft(made))).toEqual({ draft: made });
   });
 
+  it('is read as it was kept before string sets were words', () => {
+    const former = {
+      lesson: {
+        version: 1,
+        title: 'Quay steps',
+        instrument: 'guitar',
+        key: 'Eb major',
+        drills: [],
+        phrases: [{ tempo: 72, notes: ['Bb3 for 1/3 on 3/3', 'D4 on 2/3'] }],
+      },
+      form: {
+        degrees: [1, 2, 3, 4, 5, 6, 7],
+        sizes: ['triad'],
+        strings: [
+          [5, 4],
+          [4, 3, 2],
+        ],
+        frets: [1, 8],
+        drills: [
+          'spot',
+          { kind: 'place', degrees: [2], sizes: ['seventh'], strings: [[6, 4, 3]], frets: [2, 9] },
+          { kind: 'trace', degrees: [1], sizes: ['triad'], contours: ['up'], tempo: 80 },
+          { kind: 'outline', phrases: [1] },
+        ],
+        marks: { 'spot:Eb major:2:triad:guitar:5-4:1-8': 4 },
+      },
+      entry: null,
+    };
+    const read = readDraft(former);
+    if ('fault' in read) throw new Error(read.fault);
+    const { draft } = read;
+    expect(draft.strings).toEqual(former.form.strings);
+    expect(draft.drills).toEqual(former.form.drills);
+    expect([draft.title, draft.degrees, draft.marks]).toEqual([
+      'Quay steps',
+      former.form.degrees,
+      former.form.marks,
+    ]);
+    expect(readDraft(writeDraft(draft))).toEqual({ draft });
+  });
+
   it('is told of where it is not whole, whatever came instead', () => {
     const whole = writeDraft(PLAIN);
     for (const bad of [

@@ -9,6 +9,8 @@ import { go } from '../router.ts';
 import { changeSettings, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
 import { Caught } from './Caught.tsx';
+import { Elsewhere } from './Elsewhere.tsx';
+import { useLead } from './lead.ts';
 import { FirstWords } from './FirstWords.tsx';
 import { RoundEnd } from './RoundEnd.tsx';
 import {
@@ -18,6 +20,7 @@ import {
   failed,
   goOn,
   progress,
+  restore,
   round,
   shown,
   skip,
@@ -31,13 +34,8 @@ import './Round.css';
 
 /** A round: one card at a time, how far it is, and at the end what grew. */
 export default function RoundScreen() {
-  const [drawn, setDrawn] = useState(false);
-  useEffect(() => {
-    if (!opened.value) return;
-    if (!round.value) go('today');
-    // Drawn anew whenever the round is come back to: time spent elsewhere is not time spent on the card.
-    else void draw().then(() => setDrawn(true));
-  }, [opened.value]);
+  const { leading, takeOver } = useLead();
+  const drawn = useDrawn(leading === 'here');
   useEffect(() => {
     void preload();
   }, []);
@@ -45,6 +43,7 @@ export default function RoundScreen() {
   const hand = useGuitar();
   useFocusOnCard(drawn);
 
+  if (leading === 'elsewhere') return <Elsewhere takeOver={takeOver} />;
   if (!round.value || !drawn || hand.isDrawing) return <main class="screen" aria-busy="true" />;
   if (hand.isAsked) return <GuitarGate {...hand} />;
   if (!current) return <RoundEnd />;
@@ -87,6 +86,21 @@ export default function RoundScreen() {
       </Caught>
     </main>
   );
+}
+
+/** Draws the card whenever the round is come back to, and says whether it has: time spent elsewhere is not time spent on it. */
+function useDrawn(isHere: boolean): boolean {
+  const [drawn, setDrawn] = useState(false);
+  useEffect(() => {
+    setDrawn(false);
+    if (!opened.value || !isHere) return;
+    void restore().then(async () => {
+      if (!round.value) return go('today');
+      await draw();
+      setDrawn(true);
+    });
+  }, [opened.value, isHere]);
+  return drawn;
 }
 
 /** That what was played could not be told. */

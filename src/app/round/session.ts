@@ -64,9 +64,12 @@ export async function begin(deck: string, length: number | 'enough'): Promise<vo
   await draw();
 }
 
-/** The round that was going on when the page was left, if it still is. */
+/** The round as it stands on the device: left when the page was, or gone on with or ended in another window since. */
 export async function restore(): Promise<void> {
+  // What the device refused is only here.
+  if (round.value && !isKept) return;
   const kept = await reportingTrouble(loadRound());
+  if (kept === null) round.value = null;
   if (!kept) return;
   const { readRound } = await import('../../practice/storedRound.ts');
   const stored = readRound(kept);
@@ -276,6 +279,9 @@ export async function end(): Promise<void> {
   await keep();
 }
 
+/** Whether the device has the round as it was last. */
+let isKept = true;
+
 async function keep(): Promise<void> {
-  await reportingTrouble(saveRound(round.value));
+  isKept = (await reportingTrouble(saveRound(round.value).then(() => true))) ?? false;
 }
