@@ -1,4 +1,4 @@
-import { isPhraseDrill, type Deck } from '../decks/deck.ts';
+import { isPhraseDrill, isTimeDrill, type Deck, type Drill } from '../decks/deck.ts';
 import { readId } from '../decks/id.ts';
 import type { KindName } from '../decks/kinds.ts';
 import type { Item } from '../practice/item.ts';
@@ -18,7 +18,7 @@ export function wantsGuitar(kind: KindName): boolean {
 export function itemsOf(deck: Deck): Item[] {
   const byId = new Map<string, Item>();
   for (const [number, drill] of deck.drills.entries()) {
-    if (!isPhraseDrill(drill) && !hasSevenNotes(deck.key.scale)) continue;
+    if (stacksChords(drill) && !hasSevenNotes(deck.key.scale)) continue;
     for (const item of KINDS[drill.kind].items(deck, drill)) {
       if (byId.has(item.id)) continue;
       const mark = deck.marks?.[item.id];
@@ -32,6 +32,10 @@ export function itemsOf(deck: Deck): Item[] {
     }
   }
   return [...byId.values()];
+}
+
+function stacksChords(drill: Drill): boolean {
+  return !isPhraseDrill(drill) && !isTimeDrill(drill);
 }
 
 /** The item that an id names, or null where no kind knows it. */

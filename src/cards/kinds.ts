@@ -6,6 +6,7 @@ export { order } from './order/index.ts';
 export { outline } from './outline/index.ts';
 export { place } from './place/index.ts';
 export { play } from './play/index.ts';
+export { pulse } from './pulse/index.ts';
 export { spot } from './spot/index.ts';
 export { trace } from './trace/index.ts';
 export { vary } from './vary/index.ts';

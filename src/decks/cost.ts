@@ -1,4 +1,4 @@
-import { isPhraseDrill, MOST, type Deck, type Drill } from './deck.ts';
+import { isPhraseDrill, isTimeDrill, MOST, type Deck, type Drill } from './deck.ts';
 
 /**
  * What of a lesson takes too long to make cards of, on every start of every phone; null where nothing does. Each part is
@@ -27,7 +27,7 @@ export function rulingsFault(count: number): string {
 }
 
 function arpeggiosOf(drill: Drill): number {
-  if (isPhraseDrill(drill)) return 0;
+  if (isPhraseDrill(drill) || isTimeDrill(drill)) return 0;
   const ways = 'contours' in drill ? drill.contours.length : drill.strings.length * waysOf(drill);
   return drill.degrees.length * drill.sizes.length * ways;
 }

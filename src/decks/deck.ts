@@ -4,7 +4,16 @@ import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import type { Phrase } from '../theory/phrase.ts';
-import type { DECLARED, FormName, KindName, KindOf, PhraseKind } from './kinds.ts';
+import type { FigureName } from '../theory/timing/figure.ts';
+import type { Clicks } from '../theory/timing/plan.ts';
+import {
+  isKindOf,
+  type DECLARED,
+  type FormName,
+  type KindName,
+  type KindOf,
+  type PhraseKind,
+} from './kinds.ts';
 
 export { isPhraseKind, KIND_NAMES, PHRASE_KINDS, type KindName, type PhraseKind } from './kinds.ts';
 
@@ -64,6 +73,16 @@ export interface PlayDrill extends NeckDrill<KindOf<'played'>>, AtTempo {
 /** The arpeggios of the deck's phrases, to be played as the phrases have them. */
 export interface PlayPhrasesDrill extends PhraseDrill<KindOf<'played'>>, AtTempo {}
 
+/** Figures to be kept even, step by step at each of the tempos. */
+export interface TimeDrill {
+  readonly kind: KindOf<'time'>;
+  readonly figures: readonly FigureName[];
+  /** Quarter notes a minute, rising. */
+  readonly tempos: readonly number[];
+  /** When the click sounds. */
+  readonly clicks: readonly Clicks[];
+}
+
 /** The forms that drills have, by the names that `kinds.ts` gives them. What is done with each is in `drills/`. */
 export interface Drills {
   readonly neck: NeckDrill;
@@ -71,6 +90,7 @@ export interface Drills {
   readonly phrase: PhraseDrill;
   readonly played: PlayDrill | PlayPhrasesDrill;
   readonly echoed: EarDrill<KindOf<'echoed'>> | PhraseDrill<KindOf<'echoed'>>;
+  readonly time: TimeDrill;
 }
 
 /** A rule that yields items. */
@@ -82,11 +102,15 @@ export type DrillOf<K extends KindName> = Drills[(typeof DECLARED)[K]['drill']];
 /** Those of some drills that are of the deck's phrases, whatever their form. */
 export type OfPhrases<D extends Drill = Drill> = Exclude<
   D,
-  { readonly degrees: readonly number[] }
+  TimeDrill | { readonly degrees: readonly number[] }
 >;
 
 export function isPhraseDrill<D extends Drill>(drill: D): drill is OfPhrases<D> {
-  return !('degrees' in drill);
+  return !('degrees' in drill) && !isTimeDrill(drill);
+}
+
+export function isTimeDrill(drill: Drill): drill is TimeDrill {
+  return isKindOf('time', drill.kind);
 }
 
 /** A phrase as it is taught. */
@@ -118,7 +142,7 @@ export interface Deck {
   readonly marks?: Marks;
 }
 
-/** How much a deck may hold: characters of its title and note, drills, string sets of a drill, phrases, notes of a phrase, marks. */
+/** How much a deck may hold: characters of its title and note, drills, string sets of a drill, phrases, notes of a phrase, tempos of a drill, marks. */
 export const MOST = {
   title: 80,
   note: 500,
@@ -126,6 +150,7 @@ export const MOST = {
   stringSets: 20,
   phrases: 16,
   notes: 200,
+  tempos: 20,
   marks: 1000,
   /** In all drills together: arpeggios on string sets or by contours, notes of the phrases drilled, rulings. */
   arpeggios: 600,

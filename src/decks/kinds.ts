@@ -27,6 +27,7 @@ export const DECLARED = {
   fill: { letter: 'l', drill: 'phrase', guess: 1 / 7, confuses: false },
   play: { letter: 'y', drill: 'played', guess: 0, confuses: false, since: 2 },
   echo: { letter: 'e', drill: 'echoed', guess: 0, confuses: false, since: 2 },
+  pulse: { letter: 'u', drill: 'time', guess: 0, confuses: false, since: 2 },
 } as const satisfies Readonly<Record<string, DeclaredKind>>;
 
 export type KindName = keyof typeof DECLARED;

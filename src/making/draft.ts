@@ -3,6 +3,7 @@ import {
   CONTOURS,
   isPhraseDrill,
   isPhraseKind,
+  isTimeDrill,
   MOST,
   type Deck,
   type Drill,
@@ -12,6 +13,7 @@ import {
   type NeckDrill,
   type PlayDrill,
   type TaughtPhrase,
+  type TimeDrill,
 } from '../decks/deck.ts';
 import { costFault } from '../decks/cost.ts';
 import { formOf } from '../decks/drills/index.ts';
@@ -94,6 +96,13 @@ export function isPlain(made: Draft): boolean {
 /** Quarter notes a minute of phrases to be heard. */
 export const TEMPO = 72;
 
+/** A drill of time as it is begun: triplets, a click on every beat at first, then gone for every second bar. */
+const KEPT_EVEN = {
+  figures: ['triplets'],
+  tempos: [60, 72, 84, 96, 108, 120],
+  clicks: ['beat', 'gone'],
+} as const;
+
 /** The title that stands where the teacher gives none. */
 export function usualTitle(key: Key): string {
   return `Arpeggios of ${keyLabel(key, 'english')}`;
@@ -117,6 +126,7 @@ export function drillOf(made: MadeDrill, together: Together): Drill {
     return { kind: made, degrees, sizes, contours: CONTOURS, tempo: TEMPO };
   if (isKindOf('played', made))
     return { kind: made, degrees, sizes, strings, frets, ways: ['up', 'down'] };
+  if (isKindOf('time', made)) return { kind: made, ...KEPT_EVEN };
   return { kind: made };
 }
 
@@ -259,6 +269,7 @@ export function drillFault(
     if (missing) return `There is no phrase ${missing} any more: choose others, or all.`;
     return drill.phrases?.length === 0 ? 'Choose at least one phrase.' : null;
   }
+  if (isTimeDrill(drill)) return timeFault(drill);
   if (!hasSevenNotes(key.scale)) {
     return 'No chords stand on a scale of fewer than seven notes: choose another scale, or cards on the phrases alone.';
   }
@@ -277,6 +288,12 @@ function neckFault({ strings, ...drill }: NeckDrill | PlayDrill): string | null 
 
 function earFault({ contours }: Pick<EarDrill, 'contours'>): string | null {
   return contours.length === 0 ? 'Choose at least one contour.' : null;
+}
+
+function timeFault({ figures, tempos, clicks }: TimeDrill): string | null {
+  if (figures.length === 0) return 'Choose at least one figure.';
+  if (tempos.length === 0) return 'Choose at least one tempo.';
+  return clicks.length === 0 ? 'Choose when the click sounds.' : null;
 }
 
 function lowerFirst(sentence: string): string {

@@ -1,7 +1,7 @@
 import type { Memory } from '../memory/memory.ts';
 import { seedAt } from '../theory/random.ts';
 import { type ExpectedGain, expectedGains } from './expectedGain.ts';
-import type { Item } from './item.ts';
+import { degreeOf, type Item } from './item.ts';
 import { cardsBehind, lastItem, type Round, secondsLeft } from './round.ts';
 
 /** So many items are in the making at a time: met or asked, and never answered right. */
@@ -32,7 +32,7 @@ export function choose(
   const open = openTo(round, expectedGains(items, memory, now, round.lesson), memory);
   const before = lastItem(round, items);
   const rules: ((expected: ExpectedGain) => boolean)[] = [
-    ({ item }) => item.degree !== before?.degree,
+    ({ item }) => !before || degreeOf(item) === null || degreeOf(item) !== degreeOf(before),
     mixed(round, items, open),
     inTurn(open),
     ({ item }) => item.strings === '' || item.strings !== before?.strings,
@@ -58,7 +58,14 @@ function openTo(round: Round, all: readonly ExpectedGain[], memory: Memory): Exp
   const came = new Set([...round.asked, ...round.met, ...round.owed].map(({ item }) => item));
   const hasTime = !round.meets || (secondsLeft(round) ?? Infinity) > TO_ASK;
   const mayBegin = hasTime && hasRoom(round, all, memory, came);
-  return all.filter(({ item, isNew }) => !came.has(item.id) && (!isNew || mayBegin));
+  return all.filter(
+    ({ item, isNew }) => !came.has(item.id) && (!isNew || (mayBegin && isNext(item, memory))),
+  );
+}
+
+/** Whether what comes before it is known: was right the last time. */
+function isNext({ after }: Item, { items }: Memory): boolean {
+  return after === undefined || items.get(after)?.lastRight === true;
 }
 
 /** A beginner's first round has few items; later, only so many at a time are not known yet. */

@@ -1,4 +1,4 @@
-import type { KindName } from '../decks/kinds.ts';
+import { isKindOf, type KindName } from '../decks/kinds.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
@@ -10,7 +10,7 @@ export interface Item {
   readonly kind: KindName;
   /** Of seven notes. */
   readonly key: Key;
-  /** The degree it stands on, 1 to 7. */
+  /** The degree it stands on, 1 to 7; of what stands on none, 1 (see `degreeOf`). */
   readonly degree: number;
   /** The size of the chord that stands on it. */
   readonly size: Size;
@@ -24,6 +24,13 @@ export interface Item {
   readonly mark?: number;
   /** Which drill of the deck it is from, the first of them 0: new items come in the drills' order. */
   readonly drill?: number;
+  /** The id of an item that comes before it: as long as that one is not known, this one is not begun. */
+  readonly after?: string;
+}
+
+/** The degree that an item stands on; null where it stands on none, as what asks for time alone. */
+export function degreeOf({ kind, degree }: Pick<Item, 'kind' | 'degree'>): number | null {
+  return isKindOf('time', kind) ? null : degree;
 }
 
 /** Right or not, and what it was taken for. */
@@ -31,4 +38,6 @@ export interface Verdict {
   readonly right: boolean;
   /** The wrong answer given, in the words of `data-answer`; null where right or where it is no single thing. */
   readonly takenFor: string | null;
+  /** Too near the mark to be called right or wrong, or too little to judge by: it is asked again, and not stored. */
+  readonly near?: true;
 }

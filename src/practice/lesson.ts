@@ -1,8 +1,15 @@
 /** The next lesson, from what one or several reports on the last one tell. */
-import { isPhraseDrill, type Deck, type Drill, type Mark, type Marks } from '../decks/deck.ts';
+import {
+  isPhraseDrill,
+  isTimeDrill,
+  type Deck,
+  type Drill,
+  type Mark,
+  type Marks,
+} from '../decks/deck.ts';
 import type { Report } from '../decks/report.ts';
 import { DEGREES } from '../theory/scale.ts';
-import type { Item } from './item.ts';
+import { degreeOf, type Item } from './item.ts';
 import { recalls } from './report.ts';
 
 /**
@@ -57,7 +64,7 @@ const LEAST = { degrees: 3, stringSets: 1 };
 
 /**
  * The drills of a lesson once more, for what is weak: the degrees and string sets of least recall over these reports;
- * drills of its phrases as they are.
+ * drills of its phrases and of time as they are.
  * Frets stay as they are, so that every item keeps its id and with it what is remembered of it.
  */
 export function weakDrills(
@@ -76,12 +83,12 @@ export function weakDrills(
       }),
       least,
     );
-  const degrees = weak(DEGREES, (item, degree) => item.degree === degree, LEAST.degrees);
+  const degrees = weak(DEGREES, (item, degree) => degreeOf(item) === degree, LEAST.degrees);
   const drilled = deck.drills.flatMap((drill) => ('strings' in drill ? drill.strings : []));
   const sets = [...new Set(drilled.map((set) => set.join('-')))];
   const strings = weak(sets, (item, set) => item.strings === set, LEAST.stringSets);
   return deck.drills.flatMap((drill): Drill[] => {
-    if (isPhraseDrill(drill)) return [drill];
+    if (isPhraseDrill(drill) || isTimeDrill(drill)) return [drill];
     const own = { degrees: drill.degrees.filter((degree) => degrees.includes(degree)) };
     if (own.degrees.length === 0) return [];
     if (!('strings' in drill)) return [{ ...drill, ...own }];

@@ -5,7 +5,7 @@ import { seedAt } from '../theory/random.ts';
 import { choose } from './choose.ts';
 import { isEnough } from './enough.ts';
 import type { Item, Verdict } from './item.ts';
-import { nextOwed, owedAfterAnswer, owedAfterMeeting } from './owed.ts';
+import { nextOwed, owedAfterAnswer, owedAfterMeeting, owedAfterNear } from './owed.ts';
 import { cardsBehind, type Round, secondsLeft } from './round.ts';
 
 /** The next card, and the round that has drawn it. */
@@ -98,6 +98,17 @@ export function answerCard(
   const seconds = secondsSince(round, now);
   const asked = [...round.asked, { ...open, right, takenFor, at: now, seconds }];
   return { ...round, asked, ...owedAfterAnswer(round, items, verdict), open: null };
+}
+
+/**
+ * The round after an answer to the open card that was near: as if it had not been asked, and it is asked again.
+ *
+ * @throws Error where no card is open
+ */
+export function undecidedCard(round: Round): Round {
+  const { open } = round;
+  if (!open || open.meet) throw new Error('There is no open card to answer.');
+  return { ...round, owed: owedAfterNear(round, open.item), open: null };
 }
 
 function secondsSince({ asked, met, started }: Round, now: number): number {

@@ -4,8 +4,11 @@ import { degreeAnswered } from './confusion.ts';
 import type { Item, Verdict } from './item.ts';
 import { cardsBehind, type Owed, type Round } from './round.ts';
 
-/** After so many cards: what was shown, two cards later; what was missed, with two between, then with nine. */
-const AFTER = { shown: 1, missed: 2, missedAgain: 9 };
+/**
+ * After so many cards: what was shown, two cards later; what was missed, with two between, then with nine; what was
+ * near, with two between.
+ */
+const AFTER = { shown: 1, missed: 2, missedAgain: 9, near: 2 };
 
 /** A pair for one that was taken for another: the other with one card between, then the first with two. */
 const PAIR = { most: 1, other: 1, own: 4 };
@@ -37,6 +40,11 @@ export function owedAfterAnswer(
     owed.push({ item: open.item, from: behind + PAIR.own });
   }
   return { owed, pairs: pairs + (other ? 1 : 0) };
+}
+
+/** What comes again after an answer that was near: the card is no card of the round. */
+export function owedAfterNear(round: Round, item: string): readonly Owed[] {
+  return [...round.owed, { item, from: cardsBehind(round) + AFTER.near }];
 }
 
 /**

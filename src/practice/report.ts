@@ -1,11 +1,11 @@
 /** What a student's report tells: from what is remembered to the facts of a report, and from those back to a picture. */
-import { isConfusing, isPhraseKind, type KindName } from '../decks/kinds.ts';
+import { isConfusing, isKindOf, isPhraseKind, type KindName } from '../decks/kinds.ts';
 import { MOST_TOLD, type ItemFacts, type Report } from '../decks/report.ts';
 import { DAY, localDay } from '../memory/day.ts';
 import { type Memory, recallOf } from '../memory/memory.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { degreeAnswered, type Confusion } from './confusion.ts';
-import type { Item } from './item.ts';
+import { degreeOf, type Item } from './item.ts';
 import { usualSeconds } from './known.ts';
 
 /** Of the last so many answers to an item its misses are told. */
@@ -107,7 +107,10 @@ function mostTakenFor(item: Item, wrong: readonly Review[]): number | null {
 }
 
 function secondsByKind(items: readonly Item[], memory: Memory): Report['seconds'] {
-  const kinds = [...new Set(items.map(({ kind }) => kind))];
+  // How soon someone begins to tap is no pace.
+  const kinds = [...new Set(items.map(({ kind }) => kind))].filter(
+    (kind) => !isKindOf('time', kind),
+  );
   return Object.fromEntries(
     kinds.flatMap((kind): [KindName, number][] => {
       const pace = memory.paces.get(kind);
@@ -134,6 +137,8 @@ export interface Region extends Standing {
   readonly frets: string;
   /** Whether arpeggios of phrases lie there, and not those of a drill on these strings and frets. */
   readonly inPhrases: boolean;
+  /** Whether it is what is kept in time, which lies nowhere and is not heard either. */
+  readonly inTime: boolean;
 }
 
 /** What a report says of its lesson, once the lesson's items are known. */
@@ -222,7 +227,7 @@ interface Groups {
 }
 
 /** What lies together on the neck; without strings and frets what is heard. */
-interface Lying extends Pick<Region, 'strings' | 'inPhrases'> {
+interface Lying extends Pick<Region, 'strings' | 'inPhrases' | 'inTime'> {
   readonly frets: readonly [number, number] | undefined;
   /** Which items, by their order in the lesson. */
   readonly indexes: readonly number[];
@@ -238,7 +243,8 @@ function groupsOf(items: readonly Item[]): Groups {
   const degrees: number[][] = [[], [], [], [], [], [], []];
   const regions = new Map<string, Lying>();
   for (const [i, item] of told.entries()) {
-    degrees[item.degree - 1]?.push(i);
+    const degree = degreeOf(item);
+    if (degree !== null) degrees[degree - 1]?.push(i);
     const { name, ...where } = regionOf(item);
     const there = regions.get(name);
     const indexes = [...(there?.indexes ?? []), i];
@@ -255,8 +261,10 @@ function groupsOf(items: readonly Item[]): Groups {
  */
 function regionOf({ kind, strings, frets }: Item) {
   const inPhrases = strings !== '' && isPhraseKind(kind);
-  const name = inPhrases ? `phrases ${strings}` : `${strings}:${strings && frets?.join('-')}`;
-  return { name, strings, frets: strings === '' ? undefined : frets, inPhrases };
+  const inTime = isKindOf('time', kind);
+  const lying = inPhrases ? `phrases ${strings}` : `${strings}:${strings && frets?.join('-')}`;
+  const name = inTime ? 'time' : lying;
+  return { name, strings, frets: strings === '' ? undefined : frets, inPhrases, inTime };
 }
 
 function together(one: Lying['frets'], other: Lying['frets']): Lying['frets'] {

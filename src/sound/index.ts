@@ -39,6 +39,8 @@ const SENTENCES: Readonly<Partial<Record<SoundState, string>>> = {
 export interface PlayOptions extends Arrangement {
   /** A note of the sounding, by its index, is heard now. */
   readonly onNote?: (index: number) => void;
+  /** A click is heard now, by its index among those of the plan. */
+  readonly onClick?: (index: number) => void;
   /** The last note is over. Not called when it is stopped before. */
   readonly onEnd?: () => void;
   /** Slower or faster at the same pitch: a part of the sounding's tempo, 1 where not given. */
@@ -57,6 +59,11 @@ export interface Playing {
   readonly done: Promise<void>;
   /** How long it has sounded by now, ms: from its beginning to where it was over. */
   heard(): number;
+  /**
+   * When a beat, counted from the beginning of the count-in, is heard at the tempo it began with, in ms on the clock of
+   * `event.timeStamp`; null before it sounds.
+   */
+  heardAt(beat: number): number | null;
   /** Slower or faster from now on, as a part of the sounding's tempo. */
   speed(part: number): void;
   click(on: boolean): void;
@@ -184,6 +191,7 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
   let resolve!: () => void;
   const done = new Promise<void>((over) => (resolve = over));
   let [from, until] = [Infinity, Infinity];
+  let heardAt: ((beat: number) => number) | undefined;
   const over = () => {
     until = Math.min(until, performance.now());
     sounds.value = false;
@@ -198,6 +206,7 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
     },
     done,
     heard: () => Math.max(0, Math.min(until, performance.now()) - from),
+    heardAt: (beat) => heardAt?.(beat) ?? null,
     speed(part) {
       controls.speed = part;
       if (mine.begun && current === mine) player?.setTempo(plan.tempo * part);
@@ -211,7 +220,8 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
     begin(ready: Player) {
       mine.begun = true;
       from = performance.now();
-      ready.play(plan, controls, {
+      heardAt = ready.play(plan, controls, {
+        click: (index) => options.onClick?.(index),
         note: (index) => options.onNote?.(index),
         end() {
           // The strings are left to ring.

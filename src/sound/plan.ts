@@ -23,6 +23,8 @@ export interface Arrangement {
   readonly bar?: number;
   /** Clicks in a beat: quarters 1, eighths 2, triplets 3, sixteenths 4. 1 where not given. */
   readonly subdivision?: number;
+  /** Instead of those clicks any others, in beats from the beginning of the count-in. */
+  readonly clicks?: readonly Click[];
 }
 
 /** A string to be plucked, at a time in beats from the beginning of the count-in. */
@@ -198,7 +200,7 @@ export function planOf(sounding: Sounding, arrangement: Arrangement = {}): Plan 
   return {
     plucks: notes.flatMap((_, place) => plucksOf(notes, place, sounding.tempo)),
     dampings: dampingsOf(notes, end, loop),
-    clicks: clicksOf(start, end, bar, subdivision),
+    clicks: arrangement.clicks ?? clicksOf(start, end, bar, subdivision),
     start,
     end,
     loop,

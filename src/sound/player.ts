@@ -3,6 +3,7 @@ import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import { CLICK_PEAK, renderClick } from './click.ts';
 import type { Click, Plan, Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
+import { heardAt } from './heardAt.ts';
 import { type Happening, Sequence } from './sequence.ts';
 import { ENOUGH_NOTES, RENDERED_NOTES } from './string.ts';
 import { Strings } from './strings.ts';
@@ -20,6 +21,8 @@ export interface Controls {
 /** Who is told of what is heard, at the moment when it is. */
 export interface Observer {
   note(index: number): void;
+  /** Told of those clicks that sound. */
+  click(index: number): void;
   end(): void;
 }
 
@@ -104,8 +107,13 @@ export class Player {
     );
   }
 
-  /** Plays a plan from its beginning. What was played before has to be stopped first. */
-  play(plan: Plan, controls: Controls, observer: Observer): void {
+  /**
+   * Plays a plan from its beginning. What was played before has to be stopped first.
+   *
+   * @returns when a beat of the plan is heard at the tempo it began with, in ms on the clock of `event.timeStamp`; to be
+   * asked once sound comes out
+   */
+  play(plan: Plan, controls: Controls, observer: Observer): (beat: number) => number {
     const happenings: Happening[] = [
       ...plan.plucks.map((pluck) => ({
         at: pluck.at,
@@ -115,17 +123,22 @@ export class Player {
         at,
         call: (time: number) => this.strings.damp(string, time),
       })),
-      ...plan.clicks.map((click) => ({
+      ...plan.clicks.map((click, index) => ({
         at: click.at,
         call: (time: number) => {
-          if (click.counted || controls.click) this.sounds(click, time);
+          if (!click.counted && !controls.click) return;
+          this.sounds(click, time);
+          this.whenHeard(time, () => observer.click(index));
         },
       })),
       { at: plan.end, call: (time) => this.whenHeard(time, () => observer.end()) },
     ];
     const loop = plan.loop ? { from: plan.start, to: plan.end } : undefined;
     const start = this.context.now() + LEAD;
-    this.sequence = new Sequence(happenings, start, plan.tempo * controls.speed, loop);
+    const tempo = plan.tempo * controls.speed;
+    this.sequence = new Sequence(happenings, start, tempo, loop);
+    const raw = this.context.rawContext as AudioContext;
+    return (beat) => heardAt(raw, start + (beat * 60) / tempo);
   }
 
   /** Beats a minute from now on: from where the look-ahead ends. */

@@ -68,6 +68,13 @@ describe('the items of a deck', () => {
       'fill:Bb major:2:triad:guitar:72 ii 3/5? 2/4 1/3',
       'toString:Bb major:2:triad:guitar:4-3:1-5',
       'fill:Bb major:4:triad:guitar:72 ii 3/5 2/4?',
+      'pulse:Bb major:2:triad:guitar:triplets:80:beat',
+      'pulse:Bb major:1:seventh:guitar:triplets:80:beat',
+      'pulse:Bb major:1:triad:guitar:quintuplets:80:beat',
+      'pulse:Bb major:1:triad:guitar:triplets:080:beat',
+      'pulse:Bb major:1:triad:guitar:triplets:8:beat',
+      'pulse:Bb major:1:triad:guitar:triplets:80:never',
+      'pulse:Bb major:1:triad:guitar:triplets:80:beat:more',
     ]) {
       expect(itemOf(id), id).toBeNull();
     }
@@ -107,7 +114,8 @@ describe('a card', () => {
           const why = kind.explain(card, verdict, answer, 'english');
           expect(why.title).not.toBe('');
           expect(why.sentence).toMatch(/\.$/);
-          expect(why.dots.length).toBeGreaterThan(0);
+          // Time alone lies nowhere on the neck.
+          if (kind.sense !== 'time') expect(why.dots.length).toBeGreaterThan(0);
           expect(why.sound.notes.length).toBeGreaterThan(0);
           if (!verdict.right && offered) expect(why.otherSound).not.toBeNull();
         }
@@ -129,11 +137,11 @@ describe('a kind', () => {
     expect(new Set(letters).size).toBe(letters.length);
   });
 
-  it('lies on the neck unless it asks the ear, which needs sound', () => {
+  it('lies on the neck unless it asks ear or time, which need sound', () => {
     for (const item of [...itemsOf(deckIn('Bb major')), ...itemsOf(phraseDeck())]) {
       const { sense, needs, places } = KINDS[item.kind];
-      expect(places(item, GUITAR).length > 0, item.id).toBe(sense !== 'ear');
-      expect(needs.includes('sound')).toBe(sense === 'ear');
+      expect(places(item, GUITAR).length > 0, item.id).toBe(!['ear', 'time'].includes(sense));
+      expect(needs.includes('sound')).toBe(['ear', 'time'].includes(sense));
     }
   });
 

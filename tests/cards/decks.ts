@@ -33,6 +33,12 @@ export function deckIn(
       contours: CONTOURS,
       tempo: 72,
     })),
+    ...kindsOf('time').map((kind) => ({
+      kind,
+      figures: ['triplets', 'eighths'] as const,
+      tempos: [60, 80],
+      clicks: ['beat', 'gone'] as const,
+    })),
   ];
   return {
     title: `Paths in ${key}`,

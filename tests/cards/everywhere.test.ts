@@ -105,6 +105,7 @@ describe.each(INSTRUMENTS)('on $name, with capos 0 to 7, in 30 keys', (listed) =
             { kind: 'play' },
             { kind: 'echo', degrees, sizes, contours: CONTOURS, tempo: 72, rhythm: 'eighths' },
             { kind: 'echo' },
+            { kind: 'pulse', figures: ['eighths'], tempos: [72], clicks: ['bar'] },
           ]),
         );
         for (const kind of KIND_NAMES) {

@@ -142,7 +142,7 @@ describe('the deck document', () => {
     [
       'an unknown kind',
       drill({ kind: 'guess' }),
-      'Drill 1, kind: give a kind: "spot", "place", "trace", "outline", "follow", "order", "vary", "fill", "play", "echo".',
+      'Drill 1, kind: give a kind: "spot", "place", "trace", "outline", "follow", "order", "vary", "fill", "play", "echo", "pulse".',
     ],
     [
       'an eighth degree',

@@ -1,5 +1,6 @@
 import { KINDS } from '../../cards/index.ts';
 import { KIND_NAMES } from '../../decks/deck.ts';
+import { isKindOf } from '../../decks/kinds.ts';
 import { Bars } from '../../parts/Bars.tsx';
 import type { Item } from '../../practice/item.ts';
 import { usualSeconds } from '../../practice/known.ts';
@@ -7,7 +8,10 @@ import { memory } from '../state.ts';
 
 /** How long a right answer takes, by kind of card, over all lessons. Listening is not counted. */
 export function Paces({ items }: { items: readonly Item[] }) {
-  const kinds = KIND_NAMES.filter((kind) => items.some((item) => item.kind === kind));
+  // How soon someone begins to tap is no pace.
+  const kinds = KIND_NAMES.filter(
+    (kind) => !isKindOf('time', kind) && items.some((item) => item.kind === kind),
+  );
   const paces = kinds.flatMap((kind) => {
     const pace = memory.value.of.paces.get(kind);
     const seconds = pace ? usualSeconds(pace) : null;

@@ -17,7 +17,10 @@ export function Regions({ regions }: { regions: readonly Region[] }) {
         </thead>
         <tbody>
           {regions.map((region) => (
-            <Row key={`${region.strings} ${region.frets} ${region.inPhrases}`} region={region} />
+            <Row
+              key={`${region.strings} ${region.frets} ${region.inPhrases} ${region.inTime}`}
+              region={region}
+            />
           ))}
         </tbody>
       </table>
@@ -26,11 +29,11 @@ export function Regions({ regions }: { regions: readonly Region[] }) {
 }
 
 function Row({ region }: { region: Region }) {
-  const { strings, frets, inPhrases, recall, seen, of, slow } = region;
-  const where = `${strings}, ${frets}`.replaceAll('-', '–');
+  const { strings, frets, inPhrases, inTime, recall, seen, of, slow } = region;
+  const lying = `${strings}, ${frets}${inPhrases ? ', in phrases' : ''}`.replaceAll('-', '–');
   return (
     <tr>
-      <th scope="row">{strings ? `${where}${inPhrases ? ', in phrases' : ''}` : 'by ear'}</th>
+      <th scope="row">{strings ? lying : inTime ? 'in time' : 'by ear'}</th>
       <td>
         <span class="filling" style={{ '--filled': String(recall) }} aria-hidden="true" />
         {seen === 0 ? 'not yet' : percent(recall)}

@@ -3,7 +3,7 @@ import { KINDS, wantsGuitar } from '../../cards/index.ts';
 import type { Card, Explanation, Presented } from '../../cards/kind.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
-import { answerCard, caughtUp, metCard, nextCard } from '../../practice/next.ts';
+import { answerCard, caughtUp, metCard, nextCard, undecidedCard } from '../../practice/next.ts';
 import { progress as progressOf, startRound, type Round } from '../../practice/round.ts';
 import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
@@ -235,6 +235,12 @@ export async function answer(given: string | null, taps: number): Promise<void> 
   // What still sounds has been heard so far.
   const listened = sounded.reduce((ms, playing) => ms + playing.heard(), 0);
   const verdict = given === null ? NOT_KNOWN : kind.judge(card, given);
+  if (verdict.near) {
+    // Neither right nor wrong: nothing of it is stored, and it is asked again.
+    round.value = undecidedCard(current);
+    await keep();
+    return showVerdict(card, verdict, given, answered);
+  }
   const timing = {
     ms: Math.round(answered - shownAt),
     sounded: Math.round(Math.min(listened, answered - shownAt)),
@@ -258,8 +264,14 @@ export async function answer(given: string | null, taps: number): Promise<void> 
   await reportingTrouble(stored);
   learnNew();
   await keep();
+  showVerdict(card, verdict, given, answered);
+}
+
+function showVerdict(card: Card, verdict: Verdict, given: string | null, answered: number): void {
   const explanation =
-    given === null ? answerOf(card) : kind.explain(card, verdict, given, settings.value.naming);
+    given === null
+      ? answerOf(card)
+      : KINDS[card.item.kind].explain(card, verdict, given, settings.value.naming);
   const presented = given === null ? 'asked for' : null;
   const wait = VERDICT_DELAY - (performance.now() - answered);
   setTimeout(

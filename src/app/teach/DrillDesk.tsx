@@ -3,6 +3,7 @@ import { itemsOf, KINDS } from '../../cards/index.ts';
 import {
   CONTOURS,
   isPhraseDrill,
+  isTimeDrill,
   RHYTHMS,
   WAYS,
   type Deck,
@@ -11,11 +12,14 @@ import {
   type OfPhrases,
   type PlayDrill,
   type PlayPhrasesDrill,
+  type TimeDrill,
 } from '../../decks/deck.ts';
+import { FIGURE_NAMES } from '../../decks/drills/time.ts';
 import { isKindOf } from '../../decks/kinds.ts';
 import { drillFault, drillOf, isTogether, TEMPO } from '../../making/draft.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import type { Item } from '../../practice/item.ts';
+import { CLICKS, type Clicks } from '../../theory/timing/plan.ts';
 import { itemPlace } from '../deckWords.ts';
 import { counted } from '../figures.ts';
 import { useFocusOnTitle } from '../focus.ts';
@@ -121,6 +125,7 @@ function Samples({ fault, items }: { fault: string | null; items: readonly Item[
 
 function Tuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
   const { key, instrument } = draft.value;
+  if (isTimeDrill(drill)) return <TimeTuning drill={drill} set={set} />;
   if (isPhraseDrill(drill)) return <PhraseTuning drill={drill} set={set} />;
   return (
     <>
@@ -279,6 +284,44 @@ function PhraseTuning({ drill, set }: { drill: OfPhrases; set(drill: Drill): voi
         }
       />
       {drill.kind === 'play' && <Pace drill={drill} set={set} />}
+    </>
+  );
+}
+
+/** The tempos that are offered, beside those that a lesson has of its own. */
+const TEMPOS = [48, 60, 72, 84, 96, 108, 120, 132, 144];
+
+const CLICKED: Readonly<Record<Clicks, string>> = {
+  beat: 'on every beat',
+  bar: 'on the first of the bar',
+  gone: 'gone for every second bar',
+};
+
+function TimeTuning({ drill, set }: { drill: TimeDrill; set(drill: Drill): void }) {
+  const tempos = [...new Set([...TEMPOS, ...drill.tempos])].toSorted((a, b) => a - b);
+  return (
+    <>
+      <Many
+        legend="Figures"
+        all={FIGURE_NAMES}
+        chosen={drill.figures}
+        label={(figure) => figure}
+        choose={(figures) => set({ ...drill, figures })}
+      />
+      <Many
+        legend="Quarter notes a minute, one step after the other"
+        all={tempos.map(String)}
+        chosen={drill.tempos.map(String)}
+        label={(tempo) => tempo}
+        choose={(chosen) => set({ ...drill, tempos: chosen.map(Number) })}
+      />
+      <Many
+        legend="The click"
+        all={CLICKS}
+        chosen={drill.clicks}
+        label={(clicks) => CLICKED[clicks]}
+        choose={(clicks) => set({ ...drill, clicks })}
+      />
     </>
   );
 }

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { itemsOf, KINDS, wantsGuitar } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, type KindName } from '../../decks/deck.ts';
+import { isKindOf } from '../../decks/kinds.ts';
 import { deckOf, draftFault, isPlain, isTogether, type Draft } from '../../making/draft.ts';
 import type { Item } from '../../practice/item.ts';
 import { route } from '../router.ts';
@@ -179,7 +180,7 @@ function TogetherForm() {
   const { instrument, key, degrees, sizes, strings, frets, drills, phrases } = made;
   const kinds = drills.filter(isTogether);
   const all = KIND_NAMES.filter((kind) => phrases.length > 0 || !isPhraseKind(kind));
-  const chords = kinds.filter((kind) => !isPhraseKind(kind));
+  const chords = kinds.filter((kind) => !isPhraseKind(kind) && !isKindOf('time', kind));
   return (
     <>
       {drills.length > kinds.length && (

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import type { Verdict } from '../../practice/item.ts';
 import type { play } from '../../sound/index.ts';
 import { usePlay } from '../../sound/usePlay.ts';
 import { keyName } from '../../theory/key.ts';
@@ -72,8 +73,8 @@ function Heading({ verdict, explanation, presented, question, hint }: CardFrameP
     <header>
       <div
         role="status"
-        data-verdict={verdict ? (verdict.right ? 'right' : 'wrong') : undefined}
-        class={verdict ? `why ${presented ? '' : verdict.right ? 'right' : 'wrong'}` : ''}
+        data-verdict={verdict ? wordOf(verdict) : undefined}
+        class={verdict ? `why ${presented ? '' : wordOf(verdict)}` : ''}
       >
         {verdict && explanation && (
           <>
@@ -82,7 +83,7 @@ function Heading({ verdict, explanation, presented, question, hint }: CardFrameP
                 <>Shown: {explanation.name ?? explanation.title}</>
               ) : (
                 <>
-                  <span class="unseen">{verdict.right ? 'Right. ' : 'Wrong. '}</span>
+                  <span class="unseen">{SAID[wordOf(verdict)]}</span>
                   {explanation.title}
                 </>
               )}
@@ -102,6 +103,14 @@ function Heading({ verdict, explanation, presented, question, hint }: CardFrameP
     </header>
   );
 }
+
+/** A verdict in the words of `data-verdict`. */
+function wordOf({ right, near }: Verdict) {
+  if (near) return 'near';
+  return right ? 'right' : 'wrong';
+}
+
+const SAID = { right: 'Right. ', near: 'Near. ', wrong: 'Wrong. ' };
 
 /** What is met for the first time: its name, and why it is called so. */
 function NewHeading({ explanation }: Pick<CardFrameProps, 'explanation'>) {

@@ -7,9 +7,10 @@ import type { DrillForm, Extent } from './form.ts';
 import { neck } from './neck.ts';
 import { phrase } from './phrase.ts';
 import { played, playedFromPhrases, playedOnNeck } from './played.ts';
+import { time } from './time.ts';
 
 /** Every form of drill. */
-const FORMS = { neck, ear, phrase, played, echoed } satisfies {
+const FORMS = { neck, ear, phrase, played, echoed, time } satisfies {
   [F in FormName]: Pick<DrillForm<Drills[F]>, 'write' | 'misfit'>;
 };
 
@@ -20,6 +21,7 @@ export function drillSchema(extent: Extent = 'whole') {
     ear.schema(extent),
     playedOnNeck(extent),
     echoedByEar(extent),
+    time.schema(extent),
   ] as const;
   const phrases = [
     phrase.schema(extent),

@@ -19,7 +19,7 @@ const notes = RENDERED_NOTES.map((midi) => ({
 }));
 
 export const controls = (): Controls => ({ speed: 1, click: true, muted: false });
-export const nobody: Observer = { note() {}, end() {} };
+export const nobody: Observer = { note() {}, click() {}, end() {} };
 
 /** Bytes that a player's rendered notes hold. */
 export const bytes = notes.reduce((sum, { samples }) => sum + samples.byteLength, 0);

@@ -1,0 +1,167 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { Facts } from '../../parts/Facts.tsx';
+import { usePlay } from '../../sound/usePlay.ts';
+import { countText } from '../../theory/timing/figure.ts';
+import type { TimeJudgement } from '../../theory/timing/judge.ts';
+import { CardFrame } from '../frame/CardFrame.tsx';
+import type { FaceProps } from '../kind.ts';
+import type { PulseCard } from './ask.ts';
+import { Count } from './Count.tsx';
+import { judgementOf } from './judge.ts';
+import { evenSound, tappedSound } from './sounds.ts';
+import { stepsByPlace } from './steps.ts';
+import { Strip } from './Strip.tsx';
+import { useTapping, type Tapping } from './useTapping.ts';
+import { CLICKED } from './words.ts';
+import './Face.css';
+
+/** A bar is counted in; the figure is tapped. After the verdict the taps are drawn against the grid. */
+export function Face(props: FaceProps<PulseCard>) {
+  const { card, verdict, answer, sounded } = props;
+  const { item, plan } = card;
+  const [given, setGiven] = useState<{ card: PulseCard; answer: string } | null>(null);
+  const over = (taps: string, count: number) => {
+    setGiven({ card, answer: taps });
+    answer(taps, count);
+  };
+  const tapping = useTapping({ card, sounded, over });
+  // Of a card that is looked back on the taps are not kept.
+  const taps = given?.card === card ? given.answer : '';
+  const judgement = useMemo(() => judgementOf(card, taps), [card, taps]);
+  const hear = useHearBoth(card, judgement);
+  return (
+    <CardFrame
+      {...props}
+      hear={hear}
+      question={`Keep ${item.figure} even at ${item.tempo}`}
+      hint={`${plan.slots.length} taps · ${CLICKED[item.clicks]}`}
+      answers={verdict ? <Steps {...{ card, judgement }} /> : <Pad {...{ card, tapping }} />}
+    >
+      {verdict ? <Strip {...{ plan, judgement }} /> : <Count {...{ plan, tapping }} />}
+    </CardFrame>
+  );
+}
+
+/** The taps, with a click where each should have been; without taps the figure as it is meant. */
+function useHearBoth(card: PulseCard, judgement: TimeJudgement): () => void {
+  const play = usePlay(card);
+  const { slots, figure } = card.plan;
+  const clicks = slots.map(({ at }) => ({
+    at: at.n / at.d,
+    accent:
+      at.d > 1 ? ('between' as const) : at.n % figure.bar ? ('beat' as const) : ('bar' as const),
+    counted: true,
+  }));
+  return () => void play(tappedSound(card, judgement) ?? evenSound(card), { clicks });
+}
+
+interface PadProps {
+  card: PulseCard;
+  tapping: Tapping;
+}
+
+/** Begins the count; then takes every touch, and every key. */
+function Pad({ card, tapping }: PadProps) {
+  const { phase, taps, begin, stop, tap } = tapping;
+  const pad = useRef<HTMLButtonElement>(null);
+  const isOn = phase === 'counting' || phase === 'keeping';
+  useKeys(isOn, pad, tapping);
+  useEffect(() => {
+    if (isOn) pad.current?.focus({ preventScroll: true });
+  }, [isOn]);
+  if (phase === 'handed in') return <div class="tap-pad" />;
+  if (!isOn) {
+    return (
+      <div class="tap-pad">
+        {phase === 'held up' && (
+          <p role="status">The sound was held up, so this one counts for nothing.</p>
+        )}
+        <button type="button" class="button main" data-do="hear" onClick={begin}>
+          Count me in
+        </button>
+        <p class="soft">{countText(card.plan.figure)}</p>
+      </div>
+    );
+  }
+  return (
+    <>
+      <button
+        type="button"
+        class="tap-pad on"
+        ref={pad}
+        aria-label="Tap here, or press any key"
+        onPointerDown={(event) => tap(event.timeStamp)}
+      >
+        <span aria-hidden="true">
+          {taps === 0 ? 'Tap here, or press any key' : `${taps} of ${card.plan.slots.length}`}
+        </span>
+      </button>
+      <button type="button" class="button quiet" onClick={stop}>
+        Stop
+      </button>
+    </>
+  );
+}
+
+/** Keys that mean something else than a tap. */
+const OTHER = ['Tab', 'Shift', 'Control', 'Alt', 'AltGraph', 'Meta', 'CapsLock'];
+
+/** Takes every key as a tap while it is on; Escape stops. */
+function useKeys(
+  isOn: boolean,
+  pad: { readonly current: HTMLButtonElement | null },
+  { tap, stop }: Tapping,
+): void {
+  useEffect(() => {
+    if (!isOn) return;
+    const pressed = (event: KeyboardEvent) => {
+      const control = (event.target as Element).closest?.('button, a, input, select');
+      if (control && control !== pad.current) return;
+      if (event.ctrlKey || event.metaKey || event.altKey || OTHER.includes(event.key)) return;
+      event.preventDefault();
+      if (event.key === 'Escape') stop();
+      else if (!event.repeat) tap(event.timeStamp);
+    };
+    document.addEventListener('keydown', pressed);
+    return () => document.removeEventListener('keydown', pressed);
+  });
+}
+
+const ms = (seconds: number) => `${Math.round(1000 * seconds)} ms`;
+
+/** How long the steps were, by their place in the beat, and the rest as a table. */
+function Steps({ card, judgement }: { card: PulseCard; judgement: TimeJudgement }) {
+  const { plan } = card;
+  const steps = stepsByPlace(judgement, plan);
+  const { evenness, tempo } = judgement;
+  if (!evenness || tempo === null) return null;
+  const even = 60 / plan.tempo / plan.figure.division;
+  const [low, high] = evenness.range.map((part) => `${Math.round(100 * part)} %`);
+  return (
+    <div class="steps">
+      <p>
+        {steps.map(({ name, mean, spread }) => (
+          <span key={name}>
+            <span class="soft">{name}</span> {ms(mean)}
+            {spread !== null && <span class="soft"> ± {Math.round(1000 * spread)}</span>}
+          </span>
+        ))}
+        <span class="soft">even: {ms(even)}</span>
+      </p>
+      <Facts
+        caption="How long the steps were"
+        head={['Step', 'Mean', 'Spread', 'Steps']}
+        rows={[
+          ...steps.map(({ name, mean, spread, count }) => [
+            `from note ${name.replace('–', ' to note ')}`,
+            ms(mean),
+            spread === null ? 'too few' : ms(spread),
+            String(count),
+          ]),
+          ['all, even', ms(even), `${low} to ${high} of a step`, String(evenness.steps)],
+          ['tempo kept', `${tempo.toFixed(1)} a minute`, `asked: ${plan.tempo}`, ''],
+        ]}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,20 @@
+import { evenFigure } from '../../theory/timing/figure.ts';
+import { BARS } from '../../theory/timing/judge.ts';
+import { timePlan, type TimePlan } from '../../theory/timing/plan.ts';
+import type { Card } from '../kind.ts';
+import type { PulseItem } from './items.ts';
+
+/** A figure laid out in time, to be tapped. */
+export interface PulseCard extends Card<PulseItem> {
+  readonly plan: TimePlan;
+  /** The spread of the steps to be kept below, as a fraction of a step. */
+  readonly bar: number;
+}
+
+/** The seed says how even it has to be: an odd one, for an item well known, asks for the narrowest bar. */
+export function ask(item: PulseItem, seed: number): PulseCard {
+  const { key, instrument, figure, tempo, clicks } = item;
+  const plan = timePlan(evenFigure(figure), tempo, clicks);
+  const [widest, narrowest] = [BARS[0], BARS.at(-1)!];
+  return { item, seed, key, instrument, plan, bar: seed % 2 === 1 ? narrowest : widest };
+}

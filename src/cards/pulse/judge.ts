@@ -1,0 +1,36 @@
+import type { Verdict } from '../../practice/item.ts';
+import { judgedTaps, type TimeJudgement } from '../../theory/timing/judge.ts';
+import type { PulseCard } from './ask.ts';
+
+/** So many taps are looked at: more than anyone means. */
+const MOST = 500;
+
+/** An answer of taps: ms on the plan's clock, to a tenth, in their order: `-3.2 247.1 500`. Inverted by `tapsIn`. */
+export function tapsText(seconds: readonly number[]): string {
+  return seconds.map((time) => String(Math.round(10_000 * time) / 10)).join(' ');
+}
+
+/** The taps of an answer, in seconds; none of one that holds anything else. */
+function tapsIn(answer: string): number[] {
+  if (!/^-?\d+(\.\d)?( -?\d+(\.\d)?)*$/.test(answer)) return [];
+  const taps = answer
+    .split(' ')
+    .slice(0, MOST)
+    .map((ms) => Number(ms) / 1000);
+  return taps.toSorted((a, b) => a - b);
+}
+
+/** What is known of an answer's taps. */
+export function judgementOf({ plan, bar }: PulseCard, answer: string): TimeJudgement {
+  return judgedTaps(tapsIn(answer), plan, { bar });
+}
+
+/** It is tapped: no answers are offered. */
+export const answers = () => null;
+
+/** Right or wrong where the taps are sure of it; near where they are not, or are too few to say anything. */
+export function judge(card: PulseCard, answer: string): Verdict {
+  const { verdict } = judgementOf(card, answer);
+  const right = verdict === 'right';
+  return { right, takenFor: null, ...(!right && verdict !== 'wrong' && { near: true }) };
+}

@@ -1,0 +1,33 @@
+import type { Sounding } from '../../sound/sounding.ts';
+import { toNumber } from '../../theory/rhythm.ts';
+import { chroma, pitchClass } from '../../theory/note.ts';
+import type { TimeJudgement } from '../../theory/timing/judge.ts';
+import { median } from '../../theory/timing/statistics.ts';
+import type { PulseCard } from './ask.ts';
+
+/** The key's tonic above the open A string. */
+const LOW = 57;
+
+/** The figure as it is meant. */
+export function evenSound({ plan, key }: PulseCard): Sounding {
+  const { figure, tempo, slots } = plan;
+  const length = 1 / figure.division;
+  return {
+    tempo,
+    notes: slots.map(({ at }) => ({ midi: tonic(key.tonic), at: toNumber(at), length })),
+  };
+}
+
+/** The taps where they fell, what is late of all of them left out; null where none of them was on the figure. */
+export function tappedSound({ plan, key }: PulseCard, { onsets }: TimeJudgement): Sounding | null {
+  const { figure, tempo } = plan;
+  if (onsets.length === 0) return null;
+  const usual = median(onsets.map(({ time, expected }) => time - expected));
+  const times = onsets.map(({ time }) => Math.max(0, ((time - usual) * tempo) / 60));
+  const length = 1 / figure.division;
+  return { tempo, notes: times.map((at) => ({ midi: tonic(key.tonic), at, length, string: 3 })) };
+}
+
+function tonic(name: string): number {
+  return LOW + pitchClass(chroma(name) - LOW);
+}

@@ -1,0 +1,174 @@
+/** Time kept by taps at exact times: what the page says of them has to be what they were. */
+import { expect, test, type CDPSession, type Page } from '@playwright/test';
+import type { TimeDrill } from '../../src/decks/deck.ts';
+import { deckLink } from '../../src/decks/link.ts';
+import { deckIn } from '../cards/decks.ts';
+import { askedSoFar, openCard, startLesson, verdict } from './people.ts';
+
+const TEMPO = 120;
+const STEP = 60_000 / TEMPO / 3;
+const DUE = Array.from({ length: 48 }, (_, i) => i * STEP);
+const LATE_OF_ALL = 35;
+
+const drill: TimeDrill = {
+  kind: 'pulse',
+  figures: ['triplets'],
+  tempos: [TEMPO],
+  clicks: ['beat'],
+};
+const lesson = (baseURL: string) =>
+  deckLink({ ...deckIn('Bb major'), title: 'Wednesday: even', drills: [drill] }, `${baseURL}`);
+
+/** Remembers when clicks are to sound, on the clock of sound, and which context they sound in. */
+async function watchClicks(page: Page) {
+  await page.addInitScript(() => {
+    const clicks: { context: AudioContext; at: number }[] = [];
+    Object.assign(globalThis, { clicks });
+    const { start } = AudioBufferSourceNode.prototype;
+    AudioBufferSourceNode.prototype.start = function (at = 0, ...rest) {
+      if (this.context instanceof AudioContext) clicks.push({ context: this.context, at });
+      return start.call(this, at, ...rest);
+    };
+  });
+}
+
+/** When the bar line after the count-in is heard, in ms since 1970 as the page's clock counts them. */
+async function zero(page: Page): Promise<number> {
+  const counting = () => (globalThis as unknown as { clicks: unknown[] }).clicks.length > 3;
+  await page.waitForFunction(counting);
+  return page.evaluate(
+    (bar) => {
+      type Clicks = { context: AudioContext; at: number }[];
+      const [first] = (globalThis as unknown as { clicks: Clicks }).clicks;
+      const { contextTime, performanceTime } = first!.context.getOutputTimestamp();
+      const heard = performanceTime! + 1000 * (first!.at + bar - contextTime!);
+      return performance.timeOrigin + heard;
+    },
+    (4 * 60) / TEMPO,
+  );
+}
+
+/** Presses and lets go of a mouse over the pad at these times, whenever the page comes to see it. */
+async function tapAt(cdp: CDPSession, page: Page, times: readonly number[]) {
+  const box = (await page.getByRole('button', { name: /Tap here/ }).boundingBox())!;
+  const where = { x: box.x + box.width / 2, y: box.y + box.height / 2, button: 'left' } as const;
+  for (const time of times) {
+    await new Promise((resolve) => setTimeout(resolve, time - Date.now()));
+    const pressed = { ...where, clickCount: 1, timestamp: time / 1000 };
+    void cdp.send('Input.dispatchMouseEvent', { type: 'mousePressed', ...pressed });
+    void cdp.send('Input.dispatchMouseEvent', { type: 'mouseReleased', ...pressed });
+  }
+}
+
+/** The same by a key. */
+async function keyAt(cdp: CDPSession, times: readonly number[]) {
+  for (const time of times) {
+    await new Promise((resolve) => setTimeout(resolve, time - Date.now()));
+    const key = { key: 'j', code: 'KeyJ', timestamp: time / 1000 };
+    void cdp.send('Input.dispatchKeyEvent', { type: 'keyDown', ...key });
+    void cdp.send('Input.dispatchKeyEvent', { type: 'keyUp', ...key });
+  }
+}
+
+interface Way {
+  readonly slowed?: number;
+  readonly by?: 'pad' | 'key';
+}
+
+/** A card answered by taps at these ms of the plan; what is then said. */
+async function said(page: Page, baseURL: string, taps: readonly number[], way: Way = {}) {
+  const cdp = await page.context().newCDPSession(page);
+  await watchClicks(page);
+  await startLesson(page, await lesson(baseURL));
+  await openCard(page).waitFor();
+  if (way.slowed) await cdp.send('Emulation.setCPUThrottlingRate', { rate: way.slowed });
+  const begin = page.getByRole('button', { name: 'Count me in' });
+  if (way.by === 'key') await begin.press('Enter');
+  else await begin.click();
+  const from = (await zero(page)) + LATE_OF_ALL;
+  const times = taps.map((tap) => from + tap);
+  await (way.by === 'key' ? keyAt(cdp, times) : tapAt(cdp, page, times));
+  await verdict(page).waitFor();
+  await cdp.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+  await page.getByText('As a table').click();
+  const rows = await page.locator('.as-table tbody tr').allInnerTexts();
+  return {
+    verdict: await verdict(page).getAttribute('data-verdict'),
+    text: await verdict(page).innerText(),
+    steps: rows.slice(0, 3).map((row) => row.match(/\d+(?= ms)/g)!.map(Number)),
+    rows,
+  };
+}
+
+const within2 = (ms: number) => expect.toSatisfy((n: number) => Math.abs(n - ms) <= 2);
+
+for (const slowed of [1, 6]) {
+  test.describe(`on a page slowed ${slowed} times`, () => {
+    test('even taps are even, each step within 2 ms', async ({ page, baseURL }) => {
+      const told = await said(page, baseURL!, DUE, { slowed });
+      expect(told.verdict, told.text).toBe('right');
+      expect(told.text).toContain(`Even at ${TEMPO}`);
+      for (const [mean, spread] of told.steps) {
+        expect(mean).toEqual(within2(STEP));
+        expect(spread).toEqual(within2(0));
+      }
+    });
+
+    test('a bent triplet is named by its second note', async ({ page, baseURL }) => {
+      const bent = DUE.map((time, i) => (i % 3 === 1 ? time - 20 : time));
+      const told = await said(page, baseURL!, bent, { slowed });
+      const [, early] = /Your second note comes (\d+) ms early\./.exec(told.text) ?? [];
+      expect(Number(early), told.text).toEqual(within2(20));
+      expect(told.steps.map(([mean]) => mean)).toEqual([
+        within2(STEP - 20),
+        within2(STEP + 20),
+        within2(STEP),
+      ]);
+    });
+
+    test('a drift is told, and asked again without being kept', async ({ page, baseURL }) => {
+      const told = await said(
+        page,
+        baseURL!,
+        DUE.map((time) => time * 1.02),
+        { slowed },
+      );
+      expect(told.verdict, told.text).toBe('near');
+      const [, share] = /fell behind the click by ([\d.]+) %/.exec(told.text) ?? [];
+      expect(Math.abs(Number(share) - 2), told.text).toBeLessThan(0.06);
+      await page.locator('[data-do="next"]').click();
+      await expect(openCard(page).getByRole('button', { name: 'Count me in' })).toBeVisible();
+      await page.getByRole('button', { name: 'Leave the round' }).click();
+      await expect(askedSoFar(page)).toHaveCount(0);
+    });
+
+    test('one that is late is pointed at', async ({ page, baseURL }) => {
+      const one = DUE.map((time, i) => (i === 19 ? time + 60 : time));
+      const told = await said(page, baseURL!, one, { slowed });
+      const late = /The second note of beat 3 in bar 2 came (\d+) ms late\./.exec(told.text) ?? [];
+      expect(Number(late[1]), told.text).toEqual(within2(60));
+      expect(told.verdict).toBe('right');
+    });
+  });
+}
+
+test('keys alone keep time, and reduced motion changes nothing', async ({ page, baseURL }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  const told = await said(page, baseURL!, DUE, { by: 'key' });
+  expect(told.verdict, told.text).toBe('right');
+  await expect(page.locator('[data-do="next"]')).toBeFocused();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: /Done for now|Keep triplets/ })).toBeVisible();
+});
+
+test('who stops begins anew, and nothing is said', async ({ page, baseURL }) => {
+  await startLesson(page, await lesson(baseURL!));
+  const begin = page.getByRole('button', { name: 'Count me in' });
+  await begin.click();
+  await page.getByRole('button', { name: /Tap here/ }).waitFor();
+  await page.keyboard.press('Escape');
+  await expect(begin).toBeVisible();
+  await expect(verdict(page)).toHaveCount(0);
+});

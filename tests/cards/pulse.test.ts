@@ -1,0 +1,195 @@
+import { describe, expect, it } from 'vitest';
+import { itemsOf } from '../../src/cards/index.ts';
+import { pulse } from '../../src/cards/pulse/index.ts';
+import { tapsText } from '../../src/cards/pulse/judge.ts';
+import { stepsByPlace, stripTaps } from '../../src/cards/pulse/steps.ts';
+import { clicked } from '../../src/cards/pulse/clicks.ts';
+import { judgedTaps } from '../../src/theory/timing/judge.ts';
+import { seeded } from '../../src/theory/random.ts';
+import { planOf } from '../../src/sound/plan.ts';
+import { normal } from '../theory/timing/player.ts';
+import { deckIn } from './decks.ts';
+import { itemIn } from './items.ts';
+
+const ID = 'pulse:Bb major:1:triad:guitar:triplets:80:beat';
+const cardOf = (id = ID, seed = 2) => pulse.ask(itemIn(pulse, id)!, seed);
+const card = cardOf();
+/** When each tap is due, 250 ms apart, in seconds. */
+const due = card.plan.slots.map(({ seconds }) => seconds);
+const scattered = (by: number, seed = 1) => {
+  const chance = seeded(seed);
+  return due.map((time) => time + by * normal(chance));
+};
+/** What is said of taps, late as any device makes them. */
+const said = (taps: readonly number[], of = card) => {
+  const answer = tapsText(taps.map((time) => time + 0.04));
+  const verdict = pulse.judge(of, answer);
+  return { verdict, ...pulse.explain(of, verdict, answer, 'english') };
+};
+const RIGHT = { right: true, takenFor: null };
+const WRONG = { right: false, takenFor: null };
+const NEAR = { right: false, takenFor: null, near: true };
+
+describe('the items of a drill of time', () => {
+  const items = itemsOf(deckIn('Bb major')).filter(({ kind }) => kind === 'pulse');
+
+  it('are every figure at every tempo with every click, each after the easier one', () => {
+    const short = (id: string | undefined) => id?.replace('pulse:Bb major:1:triad:guitar:', '');
+    expect(items.map(({ id, after }) => [short(id), short(after)])).toEqual([
+      ['triplets:60:beat', undefined],
+      ['triplets:80:beat', 'triplets:60:beat'],
+      ['triplets:60:gone', 'triplets:60:beat'],
+      ['triplets:80:gone', 'triplets:60:gone'],
+      ['eighths:60:beat', undefined],
+      ['eighths:80:beat', 'eighths:60:beat'],
+      ['eighths:60:gone', 'eighths:60:beat'],
+      ['eighths:80:gone', 'eighths:60:gone'],
+    ]);
+  });
+
+  it('are asked in a key that stacks no chords too, by the key that it is part of', () => {
+    const blues = deckIn('A blues');
+    expect(itemsOf(blues).map(({ id }) => id)).toContain(
+      'pulse:A minor:1:triad:guitar:triplets:60:beat',
+    );
+  });
+
+  it('are named by what is kept even', () => {
+    const { words } = pulse;
+    const item = itemIn(pulse, ID)!;
+    expect(words.item(item)).toBe('triplets at 80');
+    expect(words.itemPlace(item)).toBe('triplets at 80, a click on every beat');
+    const drill = {
+      kind: 'pulse',
+      figures: ['triplets', 'eighths'],
+      tempos: [60, 72],
+      clicks: ['bar'],
+    } as const;
+    expect(words.drill(drill)).toBe('keep triplets and eighths even at 60 to 72');
+    expect(words.drill({ ...drill, tempos: [60] })).toBe('keep triplets and eighths even at 60');
+  });
+});
+
+describe('a card of time', () => {
+  it('asks for 48 taps, and of what is well known for a spread of 6 % instead of 10', () => {
+    expect(due).toHaveLength(48);
+    expect([cardOf(ID, 4).bar, cardOf(ID, 5).bar]).toEqual([0.1, 0.06]);
+  });
+
+  it('is counted in as triplets are, then clicked as its plan says', () => {
+    const gone = cardOf(ID.replace('beat', 'gone'));
+    const { clicks, start, end } = planOf({ tempo: 80, notes: [] }, clicked(gone.plan));
+    expect([start, end]).toEqual([4, 20]);
+    const counted = clicks.filter((click) => click.counted).map(({ at, accent }) => [at, accent]);
+    expect(counted.slice(0, 4)).toEqual([
+      [0, 'bar'],
+      [expect.closeTo(1 / 3), 'between'],
+      [expect.closeTo(2 / 3), 'between'],
+      [1, 'beat'],
+    ]);
+    expect(counted).toHaveLength(12);
+    expect(clicks.slice(12).map(({ at }) => at)).toEqual([4, 5, 6, 7, 12, 13, 14, 15]);
+  });
+});
+
+describe('the verdict on taps', () => {
+  it('is right for even ones, and says no more of them than can be told', () => {
+    expect(said(due)).toMatchObject({
+      verdict: RIGHT,
+      title: 'Even at 80',
+      sentence: 'Your steps spread by less than 6 ms, as even as can be told here.',
+      detail: '',
+    });
+  });
+
+  it('is wrong for uneven ones', () => {
+    expect(said(scattered(0.035))).toMatchObject({
+      verdict: WRONG,
+      title: 'Not yet even',
+      sentence: 'Your steps spread by 18 % of a step; the bar is 10 %.',
+      detail: '',
+    });
+  });
+
+  it('is near where the bar lies within what 48 taps can tell', () => {
+    expect(said(scattered(0.0175))).toMatchObject({
+      verdict: NEAR,
+      title: 'Near: once more',
+      sentence:
+        'Your steps spread by 8 to 12 % of a step, and the bar is 10 %: too near to say, so it is asked again.',
+    });
+  });
+
+  it('names the note of the triplet that is bent, and how far', () => {
+    const bent = scattered(0.004).map((time, i) => (i % 3 === 1 ? time - 0.018 : time));
+    expect(said(bent)).toMatchObject({
+      verdict: RIGHT,
+      detail: 'Your second note comes 18 ms early.',
+    });
+  });
+
+  it('is near for even ones that leave the click, and says which way', () => {
+    expect(said(due.map((time) => time * 0.98))).toMatchObject({
+      verdict: NEAR,
+      sentence: 'Even, but you ran ahead of the click by 2.0 %, so it is asked again.',
+    });
+    expect(said(due.map((time) => time * 1.03)).sentence).toBe(
+      'Even, but you fell behind the click by 3.0 %, so it is asked again.',
+    );
+  });
+
+  it('points at one that is late', () => {
+    const late = scattered(0.004).map((time, i) => (i === 19 ? time + 0.09 : time));
+    expect(said(late)).toMatchObject({
+      verdict: RIGHT,
+      detail: 'The second note of beat 3 in bar 2 came 89 ms late.',
+    });
+  });
+
+  it('is near where too few were tapped, and says how many', () => {
+    expect(said(due.slice(0, 10))).toMatchObject({
+      verdict: NEAR,
+      title: 'Too few taps to tell',
+      sentence: '10 of 48 taps were on the figure: tap on every note.',
+    });
+    expect(pulse.judge(card, '')).toEqual(NEAR);
+    expect(said(due.filter((_, i) => i % 6 !== 1)).sentence).toBe(
+      'Even, but 8 of 48 notes had no tap, so it is asked again.',
+    );
+  });
+
+  it('tells what was asked where the taps are not kept', () => {
+    expect(pulse.explain(card, RIGHT, '', 'english')).toMatchObject({
+      title: 'Even at 80',
+      sentence: 'It was 48 taps of triplets at 80.',
+      otherSound: null,
+    });
+  });
+
+  it('is the same of taps however late all of them come, and whatever order they stand in', () => {
+    const even = tapsText(due.toReversed().map((time) => time + 0.15));
+    expect(pulse.judge(card, even)).toEqual(RIGHT);
+  });
+});
+
+describe('taps against the grid', () => {
+  const bent = due.map((time, i) => time + 0.05 - (i % 3 === 1 ? 0.03 : 0));
+  const judgement = judgedTaps(bent, card.plan, { bar: 0.1 });
+
+  it('are told step by step', () => {
+    const steps = stepsByPlace(judgement, card.plan);
+    expect(steps.map(({ name, count, mean }) => [name, count, Math.round(1000 * mean)])).toEqual([
+      ['1–2', 16, 220],
+      ['2–3', 16, 280],
+      ['3–1', 15, 250],
+    ]);
+    for (const { spread } of steps) expect(spread).toBeCloseTo(0, 9);
+  });
+
+  it('lie in their bars without what is late of all', () => {
+    const taps = stripTaps(judgement, card.plan);
+    expect(taps.map(({ bar }) => bar)).toEqual(due.map((_, i) => Math.floor(i / 12)));
+    expect(taps[12]!.beat).toBeCloseTo(0, 9);
+    expect(taps[13]!.beat).toBeCloseTo(1 / 3 - 0.04, 9);
+  });
+});
