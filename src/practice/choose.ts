@@ -4,8 +4,8 @@ import { type ExpectedGain, expectedGains } from './expectedGain.ts';
 import { degreeOf, type Item } from './item.ts';
 import { cardsBehind, lastItem, type Round, secondsLeft } from './round.ts';
 
-/** So many items are in the making at a time: met or asked, and never answered right. */
-const IN_THE_MAKING = 8;
+/** From so many items that were never right on, and no fewer than were, nothing new is begun: the same come again. */
+const LOST = 8;
 
 /** So many items has the first round of a beginner; fewer where it is short, of so many minutes at most. */
 const FIRST = { items: 8, fewer: 6, short: 3 };
@@ -53,11 +53,13 @@ export function choose(
   return (best as ExpectedGain | null)?.item ?? null;
 }
 
-/** What the round may still ask: nothing twice, and nothing new while enough is in the making. */
+/** What the round may still ask: nothing twice, and nothing new where there is no room for it. */
 function openTo(round: Round, all: readonly ExpectedGain[], memory: Memory): ExpectedGain[] {
   const came = new Set([...round.asked, ...round.met, ...round.owed].map(({ item }) => item));
   const hasTime = !round.meets || (secondsLeft(round) ?? Infinity) > TO_ASK;
-  const mayBegin = hasTime && hasRoom(round, all, memory, came);
+  const isFirst = memory.asked <= round.asked.length;
+  const hasRoom = isFirst ? came.size < firstItems(round) : !isLost(round, all, memory);
+  const mayBegin = hasTime && hasRoom;
   return all.filter(
     ({ item, isNew }) => !came.has(item.id) && (!isNew || (mayBegin && isNext(item, memory))),
   );
@@ -68,21 +70,17 @@ function isNext({ after }: Item, { items }: Memory): boolean {
   return after === undefined || items.get(after)?.lastRight === true;
 }
 
-/** A beginner's first round has few items; later, only so many at a time are not known yet. */
-function hasRoom(
-  round: Round,
-  all: readonly ExpectedGain[],
-  memory: Memory,
-  came: ReadonlySet<string>,
-): boolean {
-  if (memory.asked <= round.asked.length) {
-    const isShort =
-      round.goal !== 'enough' && 'minutes' in round.goal && round.goal.minutes <= FIRST.short;
-    return came.size < (isShort ? FIRST.fewer : FIRST.items);
-  }
+function firstItems({ goal }: Round): number {
+  const isShort = goal !== 'enough' && 'minutes' in goal && goal.minutes <= FIRST.short;
+  return isShort ? FIRST.fewer : FIRST.items;
+}
+
+/** Whether most of what was begun was never right. */
+function isLost(round: Round, all: readonly ExpectedGain[], memory: Memory): boolean {
   const met = round.met.filter(({ item }) => !memory.items.has(item)).length;
-  const missed = all.filter(({ item, isNew }) => !isNew && memory.items.get(item.id)!.right === 0);
-  return met + missed.length < IN_THE_MAKING;
+  const asked = all.filter(({ isNew }) => !isNew);
+  const never = asked.filter(({ item }) => memory.items.get(item.id)!.right === 0).length;
+  return met + never >= LOST && 2 * never >= asked.length;
 }
 
 function drillOf({ drill = 0 }: Item): number {

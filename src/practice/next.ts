@@ -1,4 +1,5 @@
 /** A round as a pure state machine: the next card, what an answer makes of it, what was only shown. */
+import { DAY } from '../memory/day.ts';
 import { type Memory, recall } from '../memory/memory.ts';
 import type { Reviews } from '../store/review.ts';
 import { seedAt } from '../theory/random.ts';
@@ -25,6 +26,9 @@ const STRONG = 0.7;
 /** Right so often, an item is known for more than an echo of having been shown. */
 const PROOF = 2;
 
+/** In the deck's first week a miss comes back until it is right; later that costs more than it gains. */
+const SETTLED = 7 * DAY;
+
 /** So many answers without a right one, and an item is shown again before it is asked. */
 const LOST = 3;
 
@@ -43,10 +47,10 @@ export function nextCard(
   if (open && shown) return { round, item: shown, seed: open.seed, meet: open.meet };
   if (isFull(round)) return null;
   const owed = nextOwed(round, items);
-  if (owed) return draw(round, owed, memory, now);
+  if (owed) return draw(round, owed, items, memory, now);
   if (round.goal === 'enough' && isEnough(items, memory, now, round.lesson)) return null;
   const item = choose(round, items, memory, now) ?? nextOwed(round, items, true);
-  return item && draw(round, item, memory, now);
+  return item && draw(round, item, items, memory, now);
 }
 
 function isFull(round: Round): boolean {
@@ -55,7 +59,7 @@ function isFull(round: Round): boolean {
   return secondsLeft(round) === 0;
 }
 
-function draw(round: Round, item: Item, memory: Memory, now: number): Next {
+function draw(round: Round, item: Item, items: readonly Item[], memory: Memory, now: number): Next {
   const known = memory.items.get(item.id);
   const chance = recall(memory, item.id, now, item.mark);
   const near = chance !== null && chance >= STRONG ? 1 : 0;
@@ -63,10 +67,17 @@ function draw(round: Round, item: Item, memory: Memory, now: number): Next {
   const isUnknown = !known || (known.right === 0 && known.asked >= LOST);
   const cameBefore = [...round.met, ...round.asked].some((one) => one.item === item.id);
   const meet = round.meets && isUnknown && !cameBefore;
-  const proven = known !== undefined && known.right >= PROOF;
-  const open = { item: item.id, seed, isNew: !known, recall: chance, proven, meet };
+  const isProven = known !== undefined && known.right >= PROOF;
+  const returns = !isProven && isYoung(items, memory, now);
+  const open = { item: item.id, seed, isNew: !known, recall: chance, proven: !returns, meet };
   const owed = round.owed.filter((one) => one.item !== item.id);
   return { round: { ...round, open, owed }, item, seed, meet };
+}
+
+/** Whether these items were first asked within the week before. */
+function isYoung(items: readonly Item[], memory: Memory, now: number): boolean {
+  const week = now + memory.shift - SETTLED;
+  return items.every(({ id }) => (memory.items.get(id)?.first ?? now + memory.shift) > week);
 }
 
 /**

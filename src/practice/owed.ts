@@ -19,8 +19,8 @@ export function owedAfterMeeting(round: Round, item: string): readonly Owed[] {
 }
 
 /**
- * What comes again after an answer, and how many pairs there were. An item not yet answered right twice comes until it is right;
- * others are left to their expected gain, but for one pair a round.
+ * What comes again after an answer, and how many pairs there were. In the deck's first week an item not yet
+ * answered right twice comes until it is right; others are left to their expected gain, but for one pair a round.
  */
 export function owedAfterAnswer(
   round: Round,

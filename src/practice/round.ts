@@ -32,7 +32,7 @@ export interface Open {
   readonly isNew: boolean;
   /** The chance of its being known when it was drawn; null: never asked before. */
   readonly recall: number | null;
-  /** Whether it had been answered right more than once. */
+  /** Whether a miss need not return: it had been right more than once, or the deck's first week is over. */
   readonly proven: boolean;
   /** Whether it is only shown, to be asked a little later. */
   readonly meet: boolean;
