@@ -1,9 +1,11 @@
 /**
  * What this student's own answers say of the model: some forget faster than it reckons, some know more surely than it
- * dares to say. Four weights on the logistic scale, learned from answers given on another day than the one before
- * (Bayesian logistic regression, one step of an extended Kalman filter an answer):
+ * dares to say, some lose at a stroke what they once missed. Five weights on the logistic scale, learned from answers
+ * given on another day than the one before (Bayesian logistic regression, one step of an extended Kalman filter an
+ * answer; the doubt grows a little with each, for a student changes):
  *
- *     corrected level = w · (1, level, time, level × time), time = ln(days since the last answer / 3)
+ *     corrected level = w · (1, level, time, level × time, last), time = ln(days since the last answer / 3), last 1 where
+ *     that answer was right, else 0
  *
  * Prior means and deviations stand for students of several laws of forgetting, at 4 and at 10 minutes a day.
  */
@@ -19,8 +21,11 @@ export interface LearningCorrection extends Correction {
   readonly covariance: number[];
 }
 
-const PRIOR = { means: [-0.13, 1.29, -0.11, -0.07], deviations: [0.25, 0.3, 0.3, 0.25] };
+const PRIOR = { means: [-0.4, 1.15, -0.25, -0.08, 0.4], deviations: [0.4, 0.4, 0.35, 0.3, 0.7] };
 const SIZE = PRIOR.means.length;
+
+/** With every answer the variances grow by this factor, up to the prior's: of old answers a few hundred count. */
+const GROWTH = 1.003;
 
 /** Days that are as any; nearer than so many there is no other day. */
 const [MIDDLE, NEAREST] = [3, 0.5];
@@ -32,27 +37,32 @@ export function newCorrection(): LearningCorrection {
   return { weights: [...PRIOR.means], covariance };
 }
 
-/**
- * The level that is to be expected of this student.
- *
- * @param level as the model reckons it, on the logistic scale
- * @param days since the item's last answer
- */
-export function correctedLevel({ weights }: Correction, level: number, days: number): number {
+/** What the correction goes by. */
+export interface Reckoned {
+  /** As the model reckons it, on the logistic scale. */
+  readonly level: number;
+  /** Since the item's last answer, and whether that was right. */
+  readonly days: number;
+  readonly lastRight: boolean;
+}
+
+/** The level that is to be expected of this student. */
+export function correctedLevel({ weights }: Correction, reckoned: Reckoned): number {
+  const { level, days, lastRight } = reckoned;
   const time = Math.log(Math.max(NEAREST, days) / MIDDLE);
-  return weights[0]! + weights[1]! * level + (weights[2]! + weights[3]! * level) * time;
+  const last = lastRight ? weights[4]! : 0;
+  return weights[0]! + weights[1]! * level + (weights[2]! + weights[3]! * level) * time + last;
 }
 
 /** Moves the weights by an answer, in place. `guess`: the chance of a right answer without knowing. */
 export function updateCorrection(
   { weights, covariance }: LearningCorrection,
-  level: number,
-  days: number,
+  { level, days, lastRight }: Reckoned,
   right: boolean,
   guess: number,
 ): void {
   const time = Math.log(Math.max(NEAREST, days) / MIDDLE);
-  const x = [1, level, time, level * time];
+  const x = [1, level, time, level * time, lastRight ? 1 : 0];
   const dot = (a: readonly number[]) => a.reduce((sum, value, i) => sum + value * x[i]!, 0);
   const p = Math.min(0.995, Math.max(0.005, 1 / (1 + Math.exp(-dot(weights)))));
   const chance = guess + (1 - guess) * p;
@@ -67,4 +77,14 @@ export function updateCorrection(
     for (let k = 0; k < SIZE; k++)
       covariance[SIZE * i + k]! -= (shift[i]! * shift[k]! * information) / whole;
   }
+  loosen(covariance);
+}
+
+/** Lets every variance grow, none beyond the prior's; what belongs together grows together. */
+function loosen(covariance: number[]): void {
+  const factors = PRIOR.deviations.map((deviation, i) =>
+    Math.sqrt(Math.min(GROWTH, Math.max(1, deviation ** 2 / covariance[(SIZE + 1) * i]!))),
+  );
+  for (let i = 0; i < SIZE; i++)
+    for (let k = 0; k < SIZE; k++) covariance[SIZE * i + k]! *= factors[i]! * factors[k]!;
 }

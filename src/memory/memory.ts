@@ -155,9 +155,10 @@ function again(learning: Learning, known: LearningKnown, review: Review, now: nu
   const guess = guessOf(known.kind);
   if (days >= APART) {
     const level = levelAt(active, easeOf(learning.ease, known.ease), learning.ease, known.ease);
-    const chance = logistic(correctedLevel(learning.correction, level, days));
+    const reckoned = { level, days, lastRight: known.lastRight };
+    const chance = logistic(correctedLevel(learning.correction, reckoned));
     keepTrial(learning.trials, { foretold: guess + (1 - guess) * chance, right: review.right });
-    updateCorrection(learning.correction, level, days, review.right, guess);
+    updateCorrection(learning.correction, reckoned, review.right, guess);
     known.firsts++;
     if (review.right) known.firstsRight++;
   }
@@ -186,7 +187,8 @@ export function recallOf(memory: Memory, known: Known, at: number, mark?: number
   const active = activation(known.imprints, at + memory.shift);
   const level = levelAt(active, easeOf(memory.ease, known.ease, mark), memory.ease, known.ease);
   const days = daysSince(memory, known, at);
-  const chance = logistic(correctedLevel(memory.correction, level, days));
+  const reckoned = { level, days, lastRight: known.lastRight };
+  const chance = logistic(correctedLevel(memory.correction, reckoned));
   return known.right > 0 ? chance : Math.min(chance, guessOf(known.kind));
 }
 
