@@ -10,11 +10,22 @@ export const OFFERED = 4;
 /** Longer than this nobody keeps a variation in the ear, notes. */
 const LONGEST = 28;
 
+const known = new WeakMap<Excerpt['notes'], Variation[] | null>();
+
+/** `tellable`, reckoned once for a stretch: when its item is made, for every card that is drawn of it after. */
+export function told(excerpt: Excerpt): Variation[] | null {
+  const before = known.get(excerpt.notes);
+  if (before !== undefined) return before;
+  const found = tellable(excerpt);
+  known.set(excerpt.notes, found);
+  return found;
+}
+
 /**
  * The variations of a stretch that an ear can tell apart, by their sound alone: of those that sound alike only the
  * first. Null where there are fewer than four, or none with the pitches of the stretch alone, whose places are known.
  */
-export function told({ key, notes, groups }: Excerpt): Variation[] | null {
+function tellable({ key, notes, groups }: Excerpt): Variation[] | null {
   // The tempo changes no variation.
   const phrase: Phrase = { notes, tempo: 60 };
   const spans = groups.map(({ from, to, chord }) => ({ span: [from, to] as const, chord }));
