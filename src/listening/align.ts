@@ -182,6 +182,7 @@ function lastRestart(scores: readonly Scores[], notes: number, finished: boolean
 class Lattice {
   private readonly to: Float64Array[] = [];
   private readonly from: Float64Array[] = [];
+  private readonly reached: Float64Array[] = [];
 
   constructor(
     private readonly scores: readonly Scores[],
@@ -244,6 +245,10 @@ class Lattice {
 
   /** Before event `t`, the best way to stand where note `s - 1` comes next but for skipping. */
   private reaching(t: number): Float64Array {
+    return (this.reached[t] ??= this.reachingAfter(t));
+  }
+
+  private reachingAfter(t: number): Float64Array {
     const was = this.to[t]!;
     const out = new Float64Array(was.length).fill(-Infinity);
     for (let s = 1; s < was.length; s++)
@@ -308,8 +313,7 @@ class Lattice {
       offer('right', reaching[s]! + this.scores[t]!.right[i]! + then[s]!, t);
       offer('wrong', reaching[s]! + this.scores[t]!.wrong[i]! + then[s]!, t);
       // Past it: from a state before it to one behind it.
-      let before = -Infinity;
-      for (let r = 0; r <= i; r++) before = Math.max(before - COSTS.skipped, this.to[t]![r]!);
+      let before = reaching[s]!;
       for (let q = s + 1; q < then.length; q++) {
         before -= COSTS.skipped;
         offer('missing', before + this.own(t, q) + then[q]!, -1);
