@@ -102,8 +102,8 @@ async function said(page: Page, baseURL: string, taps: readonly number[], way: W
 
 const ms = (cell: string) => Number(/^(\d+) ms$/.exec(cell)![1]);
 
-function expectWithin2(found: number, ms: number, said: string) {
-  expect(Math.abs(found - ms), `${found} for ${ms}: ${said}`).toBeLessThanOrEqual(2);
+function expectWithin2(found: number, wanted: number, why: string) {
+  expect(Math.abs(found - wanted), `${found} for ${wanted}: ${why}`).toBeLessThanOrEqual(2);
 }
 
 for (const slowed of [1, 6]) {

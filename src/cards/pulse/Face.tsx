@@ -131,7 +131,7 @@ const ms = (seconds: number) => `${Math.round(1000 * seconds)} ms`;
 
 /** How long the steps were, by their place in the beat, and the rest as a table. */
 function Steps({ card, judgement }: { card: PulseCard; judgement: TimeJudgement }) {
-  const { plan } = card;
+  const { plan, bar } = card;
   const steps = stepsByPlace(judgement, plan);
   const { evenness, tempo } = judgement;
   if (!evenness || tempo === null) return null;
@@ -158,8 +158,13 @@ function Steps({ card, judgement }: { card: PulseCard; judgement: TimeJudgement 
             spread === null ? 'too few' : ms(spread),
             String(count),
           ]),
-          ['all, even', ms(even), `${low} to ${high} of a step`, String(evenness.steps)],
-          ['tempo kept', `${tempo.toFixed(1)} a minute`, `asked: ${plan.tempo}`, ''],
+          ['all', ms(even * (plan.tempo / tempo)), `${low} to ${high}`, String(evenness.steps)],
+          [
+            'asked for',
+            ms(even),
+            `under ${Math.round(100 * bar)} %`,
+            String(plan.slots.length - 1),
+          ],
         ]}
       />
     </div>

@@ -50,7 +50,7 @@ export function useTapping({ card, sounded, over }: TappingOptions): Tapping {
   useEffect(() => {
     setPhase('ready');
     setTaps(0);
-    const hidden = () => document.hidden && run.current && end('held up');
+    const hidden = () => document.visibilityState === 'hidden' && run.current && end('held up');
     document.addEventListener('visibilitychange', hidden);
     return () => {
       document.removeEventListener('visibilitychange', hidden);
@@ -99,7 +99,7 @@ function begun({ plan }: PulseCard, watcher: Watcher): Run {
   const { figure, tempo, countIn, slots } = plan;
   const times: number[] = [];
   const wait = Math.max(WAIT.least, (1000 * WAIT.steps * 60) / tempo / figure.division);
-  const timers = { seen: 0, over: 0 };
+  const timers: Partial<Record<'seen' | 'over', ReturnType<typeof setTimeout>>> = {};
   let [first, isOver] = [null as number | null, false];
   const zero = () => playing.heardAt(figure.bar);
   const finish = () => {
@@ -110,7 +110,7 @@ function begun({ plan }: PulseCard, watcher: Watcher): Run {
   };
   const finishSoon = () => {
     clearTimeout(timers.over);
-    timers.over = window.setTimeout(finish, wait);
+    timers.over = setTimeout(finish, wait);
   };
   const playing = play(
     { tempo, notes: [] },
@@ -121,7 +121,7 @@ function begun({ plan }: PulseCard, watcher: Watcher): Run {
         if (index >= countIn.length) first ??= zero();
         watcher.clicked(index);
         clearTimeout(timers.seen);
-        timers.seen = window.setTimeout(watcher.unseen, SEEN);
+        timers.seen = setTimeout(watcher.unseen, SEEN);
       },
       onEnd() {
         isOver = true;
