@@ -40,8 +40,11 @@ export function PlayingFoot({ follow, again, guitar, unheard }: PlayingFootProps
   );
 }
 
-function wordsOf({ state, onceMore }: Follow): string {
+function wordsOf({ state, told }: Follow): string {
   if (state === 'counting') return 'After the count.';
   if (state !== 'listening') return '';
-  return onceMore ? 'Not heard for sure. Play it once more.' : 'Listening. Play when you like.';
+  if (told === 'in part') return 'Not heard for sure. Play it once more.';
+  return told === 'nothing'
+    ? 'Listening. Nothing was heard for sure yet.'
+    : 'Listening. Play when you like.';
 }

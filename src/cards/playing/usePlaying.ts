@@ -23,8 +23,8 @@ export interface Follow {
   readonly state: 'waiting' | 'counting' | 'listening' | 'untold' | 'answered';
   /** The beat of the count-in that is heard, from 0. */
   readonly count: number | null;
-  /** Whether it is asked for the second time, because the first could not be told. */
-  readonly onceMore: boolean;
+  /** What could be told so far of what was played, where it was not enough. */
+  readonly told: 'in part' | 'nothing' | null;
   /** What is settled. */
   readonly performance: Performance | null;
   /** Notes told right at once, by their index. */
@@ -38,29 +38,18 @@ const NONE: ReadonlySet<number> = new Set();
 /** Follows a line that is played, and hands in what was heard of it; what cannot be told is asked for once more. */
 export function usePlaying(options: PlayingOptions): Follow {
   const { card, verdict, guitar, quiet, countIn } = options;
-  const [attempt, setAttempt] = useState(0);
-  const [untold, setUntold] = useState(0);
-  /** How often nothing was played for so long that the ear gave up. */
-  const [silences, setSilences] = useState(0);
-  const counted = useRef(-1);
-  const [state, setState] = useState<Follow['state']>('waiting');
+  const turns = useTurns();
+  const { state, setState, attempt, silences } = turns;
   const [count, setCount] = useState<number | null>(null);
+  const counted = useRef(-1);
   const { performance, lit, follower, show, clear } = useHeard();
   const isOpen = guitar !== null && quiet && !verdict && state !== 'answered' && state !== 'untold';
   const asked = card.notes.map(({ midi }) => midi);
 
   const onOver = (heard: Performance) => {
     show(heard);
-    if (!wasPlayed(heard)) {
-      setSilences(silences + 1);
-    } else if (isTold(heard)) {
-      setState('answered');
-      options.answer(answerOf(heard, asked, card.tempo !== null), 0);
-    } else if (untold > 0) setState('untold');
-    else {
-      setUntold(1);
-      setAttempt(attempt + 1);
-    }
+    const isAnswer = turns.over(heard);
+    if (isAnswer) options.answer(answerOf(heard, asked, card.tempo !== null), 0);
   };
   const listen = (by: Guitar, first?: number) => {
     setState('listening');
@@ -73,29 +62,50 @@ export function usePlaying(options: PlayingOptions): Follow {
     let task: Task | undefined;
     const counts = countIn && counted.current !== attempt;
     counted.current = attempt;
-    if (!counts) task = listen(guitar);
-    else setState('counting');
-    const stopCount =
-      counts &&
-      countedIn(card.tempo!, READING[Math.min(attempt, 1)]!, {
-        count: setCount,
-        sounded: options.sounded,
-        over(left) {
-          setCount(null);
-          task = listen(guitar, guitar.now() + left);
-        },
-      });
+    if (counts) setState('counting');
+    else task = listen(guitar);
+    const over = (left: number) => {
+      setCount(null);
+      task = listen(guitar, guitar.now() + left);
+    };
+    const { sounded } = options;
+    const counting = { count: setCount, sounded, over };
+    const stop = counts
+      ? countedIn(card.tempo!, READING[Math.min(attempt, 1)]!, counting)
+      : undefined;
     return () => {
-      if (stopCount) stopCount();
+      stop?.();
       setCount(null);
       task?.stop();
     };
   }, [guitar !== null, isOpen, attempt, silences]);
+  const { again, told } = turns;
+  return { state, count, told, performance, lit, again };
+}
+
+/** How often it was tried, and what came of it. */
+function useTurns() {
+  const [state, setState] = useState<Follow['state']>('waiting');
+  const [attempt, setAttempt] = useState(0);
+  const [untold, setUntold] = useState(0);
+  const [silences, setSilences] = useState(0);
   const again = () => {
     setState('waiting');
     setAttempt(attempt + 1);
   };
-  return { state, count, onceMore: untold > 0, performance, lit, again };
+  /** @returns whether it is an answer */
+  const over = (heard: Performance): boolean => {
+    if (!wasPlayed(heard)) setSilences(silences + 1);
+    else if (isTold(heard)) setState('answered');
+    else if (untold > 0) setState('untold');
+    else {
+      setUntold(1);
+      setAttempt(attempt + 1);
+    }
+    return wasPlayed(heard) && isTold(heard);
+  };
+  const told: Follow['told'] = untold > 0 ? 'in part' : silences > 0 ? 'nothing' : null;
+  return { state, setState, attempt, silences, told, again, over };
 }
 
 /** What is heard as it is told: what is settled, and what is right at once. */
