@@ -97,6 +97,7 @@ describe('deleting a lesson', () => {
     if ('fault' in read) throw new Error(read.fault);
     const { id } = await state.take(read.deck);
     await session.begin(id, 3);
+    while (session.shown.value!.presented === 'new') await session.goOn();
     await session.answer('1', 1);
     await session.end();
     await state.deleteLesson(id);

@@ -85,8 +85,8 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   },
   'the end of a round': async (page) => {
     await startLesson(page, small);
-    await answerCards(page, 6);
-    await answerCards(page, 99, false);
+    await answerCards(page, 2, false);
+    await answerCards(page, 99);
     await expect(roundEnd(page)).toBeVisible();
   },
 };
@@ -354,6 +354,5 @@ async function goesOn(page: Page, wanted?: 'right') {
   await expect(page.locator('[data-do="next"]')).toBeFocused();
   const item = await page.locator('[data-kind]').getAttribute('data-item');
   await page.keyboard.press('Enter');
-  await expect(openCard(page)).toBeVisible();
-  await expect(openCard(page)).not.toHaveAttribute('data-item', item!);
+  await expect(page.locator('[data-kind]')).not.toHaveAttribute('data-item', item!);
 }

@@ -128,7 +128,7 @@ test.describe('after some days', () => {
 
   test('every day since the first has its point, in the picture’s table too', async ({ page }) => {
     const weeks = section(page, 'Over the weeks');
-    await expect(weeks.getByRole('img')).toHaveAccessibleName(/on 2 November, \d+ % now/);
+    await expect(weeks.getByRole('img')).toHaveAccessibleName(/on 2 November, \d+ % today/);
     await weeks.getByText('As a table').click();
     await expect(weeks.getByRole('rowheader')).toHaveText([
       '2 November',
@@ -136,7 +136,7 @@ test.describe('after some days', () => {
       '4 November',
       '5 November',
       '6 November',
-      'now',
+      'today',
     ]);
   });
 

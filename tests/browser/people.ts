@@ -122,11 +122,6 @@ export async function question(page: Page): Promise<Question | null> {
   }
 }
 
-/** Goes past what is only shown, to the first card that is asked. */
-export async function pastNew(page: Page): Promise<void> {
-  await question(page);
-}
-
 /** The heading under which a round's end says what it came to. */
 export const roundEnd = (page: Page) => page.getByRole('heading', { name: 'Done for now' });
 

@@ -1,0 +1,143 @@
+/** A beginner's first round, by keys alone on a small phone. */
+import { expect, test, type Page } from '@playwright/test';
+import { degreeSeen } from './musician.ts';
+import {
+  answerCards,
+  kept,
+  makeLesson,
+  newCard,
+  question,
+  SMALL,
+  startLesson,
+  verdict,
+} from './people.ts';
+
+test.use({ viewport: { width: 360, height: 640 } });
+
+let small: string;
+let mixed: string;
+let heard: string;
+
+test.beforeAll(async ({ browser }) => {
+  const teacher = await browser.newPage();
+  const lesson = async (wishes: Parameters<typeof makeLesson>[1]) => {
+    const link = await makeLesson(teacher, wishes);
+    await teacher.getByRole('button', { name: 'Change it' }).click();
+    return link;
+  };
+  small = await lesson(SMALL);
+  mixed = await lesson({ ...SMALL, kinds: ['spot', 'trace'] });
+  heard = await lesson({ ...SMALL, kinds: ['trace'] });
+  await teacher.close();
+});
+
+/** The item on the screen, and whether it is only shown. */
+async function onScreen(page: Page): Promise<{ item: string; isNew: boolean }> {
+  const card = page.locator('[data-kind]:not(:has([data-verdict]))');
+  await card.waitFor();
+  return card.evaluate(({ dataset }: HTMLElement) => ({
+    item: dataset.item!,
+    isNew: dataset.new !== undefined,
+  }));
+}
+
+/** Presses Tab until the control has the focus, then Enter. */
+async function press(page: Page, selector: string): Promise<void> {
+  const control = page.locator(selector);
+  for (let presses = 0; presses < 40; presses++) {
+    if (await control.evaluate((element) => element === document.activeElement)) {
+      await page.keyboard.press('Enter');
+      return;
+    }
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`Forty presses of Tab do not reach ${selector}.`);
+}
+
+/** Answers the card that waits, by keys, and goes on. */
+async function answerByKeys(page: Page, right: boolean): Promise<void> {
+  const degree = Number(degreeSeen((await question(page))!));
+  await press(page, `[data-answer="${right ? degree : (degree % 7) + 1}"]`);
+  await expect(verdict(page)).toHaveAttribute('data-verdict', right ? 'right' : 'wrong');
+  await expect(page.locator('[data-do="next"]')).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(verdict(page)).toHaveCount(0);
+}
+
+test('what is new is shown, asked two cards later, and comes again when missed', async ({
+  page,
+}) => {
+  await page.goto(small);
+  await press(page, '[data-do="start"]');
+  const first = await onScreen(page);
+  expect(first.isNew).toBe(true);
+  await expect(page.getByText(/A degree is the step of the scale/)).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^New: /);
+  await expect(newCard(page)).toContainText(/stands on the \w+ degree/);
+  await expect(newCard(page).locator('[data-dot][data-degree][data-note]')).not.toHaveCount(0);
+  await expect(page.locator('[data-do="next"]')).toBeInViewport({ ratio: 1 });
+
+  const seen: { item: string; isNew: boolean }[] = [];
+  let hasMissed = false;
+  while (seen.length < 12) {
+    const now = await onScreen(page);
+    seen.push(now);
+    if (now.isNew) {
+      await expect(page.locator('[data-do="next"]')).toBeFocused();
+      await page.keyboard.press('Enter');
+      await expect(page.locator(`[data-new][data-item="${now.item}"]`)).toHaveCount(0);
+    } else {
+      await answerByKeys(page, hasMissed);
+      hasMissed = true;
+    }
+  }
+  const places = seen.flatMap(({ item }, i) => (item === first.item ? [i] : []));
+  // Shown, asked two cards later and missed, and again after two to four more.
+  expect(places[1]).toBe(2);
+  expect(places[2]! - places[1]!).toBeGreaterThanOrEqual(3);
+  expect(places[2]! - places[1]!).toBeLessThanOrEqual(5);
+  for (const [i, { item, isNew }] of seen.entries())
+    expect(isNew).toBe(seen.findIndex((one) => one.item === item) === i);
+});
+
+test('Show me shows the answer, and counts as not known and taken for nothing', async ({
+  page,
+}) => {
+  await startLesson(page, small);
+  while ((await onScreen(page)).isNew) await page.locator('[data-do="next"]').click();
+  const { item } = await onScreen(page);
+  await press(page, '[data-do="show"]');
+  await expect(verdict(page)).toHaveAttribute('data-verdict', 'wrong');
+  await expect(verdict(page)).toContainText('Shown');
+  await expect(verdict(page)).not.toContainText(/wrong|, not /i);
+  await expect(page.locator('[data-dot][data-note]')).not.toHaveCount(0);
+  const log = await kept(page);
+  expect(log).toContain(item);
+  await page.goto('#/known');
+  await expect(page.getByText(/(seen|heard) as/)).toHaveCount(0);
+});
+
+test('on a muted phone nothing is asked that must be heard, and Today says so', async ({
+  page,
+}) => {
+  await page.goto(mixed);
+  await page.locator('[data-do="start"]').click();
+  await page.getByRole('button', { name: 'Mute' }).click();
+  const asked = await answerCards(page, 7);
+  expect(asked).toHaveLength(7);
+  expect(asked.every(({ kind }) => kind === 'spot')).toBe(true);
+  await page.goto('#/today');
+  await expect(page.getByText(/Sound is muted: \d+ of \d+ items must be heard/)).toBeVisible();
+  await page.getByRole('button', { name: 'Turn sound on' }).click();
+  await expect(page.getByText(/Sound is muted/)).toHaveCount(0);
+});
+
+test('a card that is heard gives way once the phone is muted, and nothing of it counts', async ({
+  page,
+}) => {
+  await startLesson(page, heard);
+  await expect(page.locator('[data-kind="trace"]')).toBeVisible();
+  await page.getByRole('button', { name: 'Mute' }).click();
+  await expect(page.getByRole('heading', { name: 'Nothing to ask now' })).toBeVisible();
+  await expect(page.getByText(/must be heard/)).toBeVisible();
+});
