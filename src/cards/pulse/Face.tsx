@@ -66,6 +66,7 @@ function Pad({ card, tapping }: PadProps) {
   const pad = useRef<HTMLButtonElement>(null);
   const isOn = phase === 'counting' || phase === 'keeping';
   useKeys(isOn, pad, tapping);
+  useLeaving(isOn, tapping);
   useEffect(() => {
     if (isOn) pad.current?.focus({ preventScroll: true });
   }, [isOn]);
@@ -124,6 +125,16 @@ function useKeys(
     };
     document.addEventListener('keydown', pressed);
     return () => document.removeEventListener('keydown', pressed);
+  });
+}
+
+/** Nothing can be said of taps on a page that was out of sight. */
+function useLeaving(isOn: boolean, { holdUp }: Tapping): void {
+  useEffect(() => {
+    if (!isOn) return;
+    const left = () => document.hidden && holdUp();
+    document.addEventListener('visibilitychange', left);
+    return () => document.removeEventListener('visibilitychange', left);
   });
 }
 

@@ -15,6 +15,8 @@ export interface Tapping {
   begin(): void;
   /** Lets the taps go. */
   stop(): void;
+  /** The same where it was not the student who stopped. */
+  holdUp(): void;
   /** @param at the event's own time, in ms */
   tap(at: number): void;
 }
@@ -50,10 +52,7 @@ export function useTapping({ card, sounded, over }: TappingOptions): Tapping {
   useEffect(() => {
     setPhase('ready');
     setTaps(0);
-    const hidden = () => document.visibilityState === 'hidden' && run.current && end('held up');
-    document.addEventListener('visibilitychange', hidden);
     return () => {
-      document.removeEventListener('visibilitychange', hidden);
       run.current?.stop();
       run.current = null;
     };
@@ -77,7 +76,7 @@ export function useTapping({ card, sounded, over }: TappingOptions): Tapping {
   const tap = (at: number) => {
     if (run.current) setTaps(run.current.tap(at));
   };
-  return { phase, lit, taps, begin, stop: () => end('ready'), tap };
+  return { phase, lit, taps, begin, stop: () => end('ready'), holdUp: () => end('held up'), tap };
 }
 
 /** A figure that is being tapped. */
