@@ -11,7 +11,7 @@ import { trouble } from '../trouble.ts';
 import { Caught } from './Caught.tsx';
 import { Elsewhere } from './Elsewhere.tsx';
 import { useLead } from './lead.ts';
-import { FirstWords } from './FirstWords.tsx';
+import { withFirstWords } from './firstWords.ts';
 import { RoundEnd } from './RoundEnd.tsx';
 import {
   addSounded,
@@ -65,7 +65,6 @@ export default function RoundScreen() {
       <FailedNotice />
       <GuitarNotice lesson={round.value.deck} goOn={hand.goOn} />
       <UnheardNotice />
-      <FirstWords />
       <Caught
         key={`${current.card.item.id} ${current.card.seed} ${current.unheard}`}
         threw={(error) => void skip(current.card, error)}
@@ -73,7 +72,7 @@ export default function RoundScreen() {
         <Face
           card={current.card}
           verdict={current.verdict}
-          explanation={explanation}
+          explanation={explanation && withFirstWords(explanation)}
           shown={settings.value}
           presented={current.presented}
           answer={(given, taps) => void answer(given, taps)}
