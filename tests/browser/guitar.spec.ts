@@ -88,12 +88,12 @@ const UP = [48, 51, 55];
 const BACK = [48, 51, 55, 51, 48];
 
 for (const [how, drill, line, begun, is, places, title] of [
-  ['right', PLAY, PLAYED.right(UP), 8, 'right', 'right right right', 'Every note right'],
+  ['right', PLAY, PLAYED.right(UP), 14, 'right', 'right right right', 'Every note right'],
   [
     'with a wrong semitone',
     PLAY,
     PLAYED.semitone(UP),
-    8,
+    14,
     'wrong',
     'right wrong right',
     'E, not E♭',
@@ -102,7 +102,7 @@ for (const [how, drill, line, begun, is, places, title] of [
     'in a wrong octave',
     PLAY,
     PLAYED.octave(UP),
-    8,
+    14,
     'wrong',
     'right wrong right',
     'E♭ an octave too high',
@@ -111,12 +111,12 @@ for (const [how, drill, line, begun, is, places, title] of [
     'with a note missing',
     TURN,
     PLAYED.missing(BACK),
-    8,
+    14,
     'wrong',
     'right missing right right right',
     'E♭ was missing',
   ],
-  ['begun late', PLAY, PLAYED.right(UP), 16, 'right', 'right right right', 'Every note right'],
+  ['begun late', PLAY, PLAYED.right(UP), 22, 'right', 'right right right', 'Every note right'],
 ] as const) {
   test(`an arpeggio played ${how} is told so`, async () => {
     const page = await pageHearing(line, { begun });
@@ -138,7 +138,7 @@ test('a line that was heard is played back', async () => {
     notes: ['C4 for 1/3 on 3/5', 'Eb4 on 2/4', 'G4 on 1/3'],
     outline: ['1-3 ii'],
   };
-  const page = await pageHearing([60, 63, 67], { begun: 20, step: 0.4 });
+  const page = await pageHearing([60, 63, 67], { begun: 24, step: 0.4 });
   await takeUp(page, await lessonOf({ kind: 'echo' }, [phrase]));
   const card = page.locator('[data-kind="echo"]');
   await expect(card).toHaveAttribute('data-tempo', '120');
@@ -147,7 +147,7 @@ test('a line that was heard is played back', async () => {
 });
 
 test('an arpeggio to be placed is answered by playing, in any order', async () => {
-  const page = await pageHearing([55, 48, 51], { begun: 8 });
+  const page = await pageHearing([55, 48, 51], { begun: 14 });
   await takeUp(page, await lessonOf({ kind: 'place', ...LYING }));
   await expect(page.getByText('tapped or played')).toBeVisible();
   await expect(verdict(page)).toHaveAttribute('data-verdict', 'right', PLAYED_BY);
