@@ -121,7 +121,7 @@ function useFocusOnCard(drawn: boolean): void {
   useEffect(() => {
     if (!current?.verdict) return;
     document.querySelector<HTMLElement>('[data-do="next"]')?.focus({ preventScroll: true });
-  }, [current?.verdict]);
+  }, [current?.verdict, drawn]);
 }
 
 /** Which item could not be asked last, where one could not. */
