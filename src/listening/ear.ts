@@ -26,7 +26,8 @@ export class Ear {
     jump: 0,
     odds: new Float64Array() as Float64Array,
   };
-  private told = '';
+  /** What was told last, in words; that nothing is settled at first needs no telling. */
+  private told: string;
   /** What was played, as far as it is settled. */
   performance: Performance;
 
@@ -48,6 +49,7 @@ export class Ear {
         ? new LineFollower(expected.notes, expected.due)
         : new SetFollower(expected.notes);
     this.performance = this.follower.settle(start);
+    this.told = JSON.stringify(this.performance);
   }
 
   /** Takes the next block. */

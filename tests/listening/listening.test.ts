@@ -76,6 +76,13 @@ describe('a phrase on the app’s own string', () => {
     expect(words(heardIn(recordingOf([], 3), line))).toEqual(LINE.map(() => 'unheard'));
   });
 
+  it('is waited for: before a beginning nothing is told, and nothing is over', () => {
+    const told = toldOf({ do: 'follow', id: 1, expected: line }, recordingOf([], 12));
+    expect(told.filter(({ id }) => id === 1).map((word) => word.told)).toEqual(['settled', 'over']);
+    const late = inSteps(LINE, 11, 0.4);
+    expect(words(heardIn(recordingOf(late, 16), line))).toEqual(RIGHT);
+  });
+
   it('is heard on a guitar that is off as a whole, once that is counted in', () => {
     const flat = at(LINE, 90, { cents: -12 });
     expect(words(heardIn(flat, { ...line, offset: -12 }))).toEqual(RIGHT);

@@ -20,9 +20,7 @@ export function PlayingFoot({ follow, again, guitar, unheard }: PlayingFootProps
         <button type="button" class="button" onClick={follow.again}>
           Again
         </button>
-        <button type="button" class="button" data-do="leave" onClick={unheard}>
-          Leave it
-        </button>
+        <LeaveIt unheard={unheard} />
       </div>
     );
   }
@@ -36,7 +34,17 @@ export function PlayingFoot({ follow, again, guitar, unheard }: PlayingFootProps
           {again}
         </button>
       )}
+      {follow.state === 'listening' && follow.told !== null && <LeaveIt unheard={unheard} />}
     </div>
+  );
+}
+
+/** Goes on without an answer. */
+function LeaveIt({ unheard }: Pick<FaceProps, 'unheard'>) {
+  return (
+    <button type="button" class="button" data-do="leave" onClick={unheard}>
+      Leave it
+    </button>
   );
 }
 
