@@ -31,7 +31,18 @@ async function packageIn(folder: string): Promise<Package> {
 /** @throws Error where a library says nothing of its licence: it may not be handed on so */
 async function notice({ name, version, license }: Package, folder: string): Promise<string> {
   if (!license) throw new Error(`${name} names no licence.`);
-  const file = (await readdir(folder)).find((one) => /^(licen[cs]e|copying)/i.test(one));
-  const text = file ? await readFile(join(folder, file), 'utf8') : 'It brings no text of it.';
+  const text = (await licenceText(folder)) ?? 'It brings no text of it.';
   return `${'='.repeat(72)}\n${name} ${version} · ${license}\n\n${text.trim()}`;
+}
+
+/** A library's licence: a file of its own, or what its README has under that heading. */
+async function licenceText(folder: string): Promise<string | undefined> {
+  const files = await readdir(folder);
+  const read = (name: RegExp) => {
+    const file = files.find((one) => name.test(one));
+    return file && readFile(join(folder, file), 'utf8');
+  };
+  const own = await read(/^(licen[cs]e|copying)/i);
+  if (own) return own;
+  return /^#+\s*licen[cs]e\s*\n(?<text>.+)/ims.exec((await read(/^readme/i)) ?? '')?.groups?.text;
 }

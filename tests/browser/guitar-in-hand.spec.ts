@@ -103,7 +103,7 @@ const handSwitch = (page: Page) => page.locator('[data-do="guitar"]');
 /** Takes the lesson, and the guitar in hand on Today; begins a round, up to what is told first. */
 async function takeUp(page: Page): Promise<void> {
   await startLesson(page, await lesson('place'));
-  await openCard(page).waitFor();
+  await question(page);
   await page.getByRole('button', { name: 'Leave the round' }).click();
   await handSwitch(page).click();
   await expect(handSwitch(page)).toHaveAttribute('aria-checked', 'true');
@@ -115,13 +115,13 @@ async function skipTuning(page: Page): Promise<void> {
   await page.locator('[data-do="skip"]').click();
   await page.getByRole('heading', { name: 'Five clicks' }).waitFor();
   await page.locator('[data-do="skip"]').click();
-  await openCard(page).waitFor();
+  await question(page);
 }
 
 test('without the guitar in hand nothing of it is asked, and the switch is kept', async () => {
   const page = await pageWith(plucked(0));
   await startLesson(page, await lesson('place'));
-  await openCard(page).waitFor();
+  await question(page);
   expect(await tracks(page)).toEqual([]);
   await expect(page.getByText('Listening')).toHaveCount(0);
   await page.getByRole('button', { name: 'Leave the round' }).click();
@@ -131,7 +131,7 @@ test('without the guitar in hand nothing of it is asked, and the switch is kept'
   await expect(handSwitch(page)).toHaveAttribute('aria-checked', 'true');
   // A lesson with nothing to play has no switch.
   await startLesson(page, await lesson('spot'));
-  await openCard(page).waitFor();
+  await question(page);
   expect(await tracks(page)).toEqual([]);
   await page.getByRole('button', { name: 'Leave the round' }).click();
   await expect(page.locator('[data-do="start"]')).toBeVisible();
@@ -158,7 +158,7 @@ test('a guitar 12 cents flat is tuned up, and may be left so', async () => {
   await page.locator('[data-do="tuned"]').click();
   // The file does not hear the clicks, as a microphone does not beside headphones.
   await expect(page.getByText('not whether you are early or late')).toBeVisible();
-  await openCard(page).waitFor();
+  await question(page);
   await expect(page.getByText('Listening', { exact: true })).toBeVisible();
   expect(await tracks(page)).toEqual(['live']);
   await page.getByRole('button', { name: 'Leave the round' }).click();
@@ -166,7 +166,7 @@ test('a guitar 12 cents flat is tuned up, and may be left so', async () => {
   // Later on the same day it need not be tuned again.
   await page.locator('[data-do="start"]').click();
   await page.locator('[data-do="in-tune"]').click();
-  await openCard(page).waitFor();
+  await question(page);
   expect(await tracks(page)).toEqual(['ended', 'live']);
 });
 
@@ -195,7 +195,7 @@ test('a microphone that goes away in mid-card is told, and the round goes on', a
   // The card is still there, and can be tapped.
   expect(await openCard(page).getAttribute('data-item')).toBe(item);
   await page.getByRole('button', { name: 'Try again' }).click();
-  await openCard(page).waitFor();
+  await question(page);
   await expect(page.getByText('Listening', { exact: true })).toBeVisible();
   expect(await tracks(page)).toEqual(['ended', 'live']);
   expect(await openCard(page).getAttribute('data-item')).toBe(item);
@@ -219,7 +219,7 @@ test('after a verdict the next card comes by itself, unless it is tapped', async
   await give(page, answerTo(first!, true, pick));
   await judged(page);
   await expect(page.getByText('Goes on: tap to stay')).toBeVisible();
-  await openCard(page).waitFor({ timeout: 25_000 });
+  await openCard(page).waitFor({ timeout: 45_000 });
   const second = await question(page);
   expect(second!.item).not.toBe(first!.item);
   await give(page, answerTo(second!, true, pick));
@@ -233,7 +233,7 @@ test('after a verdict the next card comes by itself, unless it is tapped', async
 test('by keyboard alone', async () => {
   const page = await pageWith(plucked(0));
   await startLesson(page, await lesson('place'));
-  await openCard(page).waitFor();
+  await question(page);
   await page.goto('#/today');
   await handSwitch(page).focus();
   await page.keyboard.press('Space');
@@ -255,7 +255,7 @@ test('by keyboard alone', async () => {
   await onTo('skip');
   await expect(page.getByRole('heading', { name: 'Five clicks' })).toBeFocused();
   await onTo('skip');
-  await openCard(page).waitFor();
+  await question(page);
   await expect(page.getByText('Listening', { exact: true })).toBeVisible();
 });
 
@@ -323,7 +323,7 @@ function playedLesson(): Promise<string> {
 async function beginPlaying(page: Page): Promise<void> {
   await hearing(page);
   await startLesson(page, await playedLesson());
-  await openCard(page).waitFor();
+  await question(page);
   await page.getByRole('button', { name: 'Leave the round' }).click();
   await handSwitch(page).click();
   await page.locator('[data-do="start"]').click();
@@ -351,7 +351,7 @@ test('what is played is judged, and the next card comes with no hand on the phon
   await playTo(page, line);
   expect(await judged(page)).toBe('right');
   await expect(page.locator('[data-heard="right"]')).toHaveCount(line.length);
-  await expect(openCard(page)).not.toHaveAttribute('data-item', asked.item, { timeout: 25_000 });
+  await expect(openCard(page)).not.toHaveAttribute('data-item', asked.item, { timeout: 45_000 });
 });
 
 test('a card to be played is let go when the microphone goes, and nothing is logged', async () => {
@@ -385,7 +385,7 @@ test('a page that is put away lets go of the microphone', async () => {
     document.dispatchEvent(new Event('visibilitychange'));
   });
   await page.getByRole('button', { name: 'Try again' }).click();
-  await openCard(page).waitFor();
+  await question(page);
   expect(await tracks(page)).toEqual(['ended', 'live']);
 });
 
@@ -419,7 +419,7 @@ test('questions are spoken, by a voice of the phone itself alone', async () => {
   });
   await hearing(page);
   await startLesson(page, await lesson('place'));
-  await openCard(page).waitFor();
+  await question(page);
   await page.goto('#/settings');
   await page.getByRole('checkbox', { name: 'Questions are spoken' }).check({ force: true });
   await page.goto('#/today');
