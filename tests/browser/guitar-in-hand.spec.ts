@@ -8,7 +8,16 @@ import { deckLink } from '../../src/decks/link.ts';
 import { RATE, recordingOf, wavOf } from '../listening/played.ts';
 import { chromiumPath } from './engines.mjs';
 import { dice, midiOn } from './musician.ts';
-import { answerTo, give, judged, kept, openCard, question, startLesson } from './people.ts';
+import {
+  answerTo,
+  give,
+  judged,
+  kept,
+  newCard,
+  openCard,
+  question,
+  startLesson,
+} from './people.ts';
 
 /** The guitar in hand, with a file as the microphone. */
 test.describe.configure({ mode: 'default' });
