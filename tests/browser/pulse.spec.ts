@@ -3,7 +3,7 @@ import { expect, test, type CDPSession, type Page } from '@playwright/test';
 import type { TimeDrill } from '../../src/decks/deck.ts';
 import { deckLink } from '../../src/decks/link.ts';
 import { deckIn } from '../cards/decks.ts';
-import { askedSoFar, openCard, startLesson, verdict } from './people.ts';
+import { askedSoFar, openCard, question, startLesson, verdict } from './people.ts';
 
 const TEMPO = 120;
 const STEP = 60_000 / TEMPO / 3;
@@ -80,7 +80,7 @@ async function said(page: Page, baseURL: string, taps: readonly number[], way: W
   const cdp = await page.context().newCDPSession(page);
   await watchClicks(page);
   await startLesson(page, await lesson(baseURL));
-  await openCard(page).waitFor();
+  await question(page);
   if (way.slowed) await cdp.send('Emulation.setCPUThrottlingRate', { rate: way.slowed });
   const begin = page.getByRole('button', { name: 'Count me in' });
   if (way.by === 'key') await begin.press('Enter');

@@ -50,7 +50,8 @@ const reports: fc.Arbitrary<Report> = fc
     items: fc.array(fc.option(facts), { minLength: 1, maxLength: 60 }),
     marks: fc.array(fc.boolean(), { maxLength: 15 }),
     question: line(60),
-    name: line(40),
+    // Blanks alone are no name, and are refused.
+    name: line(40).map((name) => name.trim()),
   })
   .map(({ marks, ...report }) => ({
     ...report,
