@@ -6,7 +6,7 @@ import { seedAt } from '../theory/random.ts';
 import { choose } from './choose.ts';
 import { isEnough } from './enough.ts';
 import type { Item, Verdict } from './item.ts';
-import { nextOwed, owedAfterAnswer, owedAfterMeeting, owedAfterNear } from './owed.ts';
+import { nextOwed, owedAfterAnswer, owedAfterMeeting, owedAfterNear, spacer } from './owed.ts';
 import { cardsBehind, type Round, secondsLeft } from './round.ts';
 
 /** The next card, and the round that has drawn it. */
@@ -29,7 +29,7 @@ const PROOF = 2;
 /** In the deck's first week a miss comes back until it is right; later that costs more than it gains. */
 const SETTLED = 7 * DAY;
 
-/** So many answers without a right one, and an item is shown again before it is asked. */
+/** So many answers without a right one, over the weeks or in this round, and an item is shown again before it is asked. */
 const LOST = 3;
 
 /**
@@ -49,7 +49,8 @@ export function nextCard(
   const owed = nextOwed(round, items);
   if (owed) return draw(round, owed, items, memory, now);
   if (round.goal === 'enough' && isEnough(items, memory, now, round.lesson)) return null;
-  const item = choose(round, items, memory, now) ?? nextOwed(round, items, true);
+  const item =
+    choose(round, items, memory, now) ?? spacer(round, items) ?? nextOwed(round, items, true);
   return item && draw(round, item, items, memory, now);
 }
 
@@ -65,13 +66,21 @@ function draw(round: Round, item: Item, items: readonly Item[], memory: Memory, 
   const near = chance !== null && chance >= STRONG ? 1 : 0;
   const seed = ((seedAt(round.seed, cardsBehind(round)) & ~1) | near) >>> 0;
   const isUnknown = !known || (known.right === 0 && known.asked >= LOST);
-  const cameBefore = [...round.met, ...round.asked].some((one) => one.item === item.id);
-  const meet = round.meets && isUnknown && !cameBefore;
+  const meet = round.meets && (comesLost(round, item.id) ?? isUnknown);
   const isProven = known !== undefined && known.right >= PROOF;
   const returns = !isProven && isYoung(items, memory, now);
   const open = { item: item.id, seed, isNew: !known, recall: chance, proven: !returns, meet };
   const owed = round.owed.filter((one) => one.item !== item.id);
   return { round: { ...round, open, owed }, item, seed, meet };
+}
+
+/** Whether it was missed just now as often as calls for being shown; null where it has not come in this round. */
+function comesLost({ met, asked }: Round, id: string): boolean | null {
+  const shown = met.findLast(({ item }) => item === id);
+  const answers = asked.filter(({ item }) => item === id);
+  if (!shown && answers.length === 0) return null;
+  const since = answers.filter(({ at, right }) => !right && at > (shown?.at ?? -Infinity));
+  return since.length >= LOST;
 }
 
 /** Whether these items were first asked within the week before. */

@@ -2,13 +2,16 @@
 import { withDegree } from '../decks/id.ts';
 import { degreeAnswered } from './confusion.ts';
 import type { Item, Verdict } from './item.ts';
-import { cardsBehind, type Owed, type Round } from './round.ts';
+import { type Asked, cardsBehind, type Owed, type Round } from './round.ts';
 
 /**
  * After so many cards: what was shown, two cards later; what was missed, with two between, then with nine; what was
  * near, with two between.
  */
 const AFTER = { shown: 1, missed: 2, missedAgain: 9, near: 2 };
+
+/** Missed so often in one round, an item is left for another day. */
+const MOST = 8;
 
 /** A pair for one that was taken for another: the other with one card between, then the first with two. */
 const PAIR = { most: 1, other: 1, own: 4 };
@@ -20,7 +23,8 @@ export function owedAfterMeeting(round: Round, item: string): readonly Owed[] {
 
 /**
  * What comes again after an answer, and how many pairs there were. In the deck's first week an item not yet
- * answered right twice comes until it is right; others are left to their expected gain, but for one pair a round.
+ * answered right twice comes until it is right, or was missed eight times; others are left to their expected gain, but
+ * for one pair a round.
  */
 export function owedAfterAnswer(
   round: Round,
@@ -31,10 +35,12 @@ export function owedAfterAnswer(
   if (right || !open) return { owed: round.owed, pairs };
   const owed = [...round.owed];
   const behind = cardsBehind(round) + 1;
-  const isFirst = round.asked.every(({ item }) => item !== open.item);
+  const before = round.asked.filter(({ item }) => item === open.item);
+  const isFirst = before.length === 0;
+  const isLeft = before.filter((one) => !one.right).length + 1 >= MOST;
   const other = isFirst && pairs < PAIR.most ? takenForItem(items, open.item, takenFor) : null;
   if (other) owed.push({ item: other, from: behind + PAIR.other });
-  if (!open.proven) {
+  if (!open.proven && !isLeft) {
     owed.push({ item: open.item, from: behind + (isFirst ? AFTER.missed : AFTER.missedAgain) });
   } else if (other) {
     owed.push({ item: open.item, from: behind + PAIR.own });
@@ -62,6 +68,27 @@ export function nextOwed(round: Round, items: readonly Item[], early = false): I
     if (found) return found;
   }
   return null;
+}
+
+/**
+ * What may come between where nothing is left to ask but what comes again, and that was there within the last two cards:
+ * of what was right in this round that which was longest ago. Null where none is needed, or there is none.
+ */
+export function spacer(round: Round, items: readonly Item[]): Item | null {
+  const next = nextOwed(round, items, true);
+  const cards = [...round.asked, ...round.met].toSorted((a, b) => a.at - b.at);
+  if (!next || cards.slice(-AFTER.missed).every(({ item }) => item !== next.id)) return null;
+  const last = new Map<string, Asked>();
+  for (const asked of round.asked) {
+    last.delete(asked.item);
+    last.set(asked.item, asked);
+  }
+  const owed = new Set(round.owed.map(({ item }) => item));
+  const recent = new Set(cards.slice(-AFTER.missed).map(({ item }) => item));
+  const known = [...last.values()].filter(
+    ({ item, right }) => right && !owed.has(item) && !recent.has(item),
+  );
+  return items.find(({ id }) => id === known[0]?.item) ?? null;
 }
 
 /** The item that was answered instead: the same but for the degree. Null where the lesson has none. */

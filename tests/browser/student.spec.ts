@@ -177,15 +177,13 @@ test('a page that is killed loses no answered card, and the round goes on', asyn
 });
 
 test('the end of a round says what grew, what comes again and what is next', async ({ page }) => {
-  await page.clock.install();
+  test.setTimeout(120_000);
   await startLesson(page, small);
   // What was missed is asked again in the round, so only the last answers count for what is known.
   const last = new Map<string, boolean>();
   let [cards, right] = [0, 0];
   for (let asked = await question(page); asked; asked = await question(page)) {
     const isRight = last.get(asked.item) ?? last.size < 4;
-    // Once all were asked the minutes pass.
-    if (last.size === 7) await page.clock.fastForward(50_000);
     await give(page, answerTo(asked, isRight, dice(Number(asked.seed))));
     await judged(page);
     last.set(asked.item, isRight);
@@ -193,14 +191,16 @@ test('the end of a round says what grew, what comes again and what is next', asy
     if (isRight) right++;
     await next(page);
   }
-  expect(last.size).toBe(7);
+  // A first round of three minutes has six of the seven; two are missed eight times each and then left.
+  expect(last.size).toBe(6);
   await expect(roundEnd(page)).toBeVisible();
   await expect(page.getByText(`${right} of ${cards} right.`)).toBeVisible();
+  expect(cards - right).toBe(16);
   await expect(page.getByRole('heading', { name: 'New and known · 4' })).toBeVisible();
-  await expect(page.getByRole('heading', { name: 'Comes again soon · 3' })).toBeVisible();
-  await expect(page.getByText('Every item of this lesson has been asked.')).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Comes again soon · 2' })).toBeVisible();
+  await expect(page.getByText('1 item has not been asked yet')).toBeVisible();
   await page.getByRole('button', { name: 'Back to today' }).click();
-  await expect(askedSoFar(page)).toContainText('7 of 7 asked so far');
+  await expect(askedSoFar(page)).toContainText('6 of 7 asked so far');
 });
 
 test('chord names and reasons can be hidden', async ({ page }) => {

@@ -94,6 +94,16 @@ describe('a round', () => {
     expect(places).toEqual([0, 3, 13]);
   });
 
+  it('shows what was missed three times once more, and leaves it for another day after eight', () => {
+    const { shown } = play({ cards: 200 }, wrong, { memory: begun(), meets: true });
+    for (const { id } of items) {
+      const cards = shown.filter(({ item }) => item.id === id).map(({ meet }) => meet);
+      if (cards.length > 0)
+        expect(cards).toEqual([3, 3, 2].flatMap((asked) => [true, ...Array(asked).fill(false)]));
+    }
+    expect(new Set(shown.map(({ item }) => item.id)).size).toBeGreaterThan(5);
+  });
+
   it('leaves what was known before and is missed now to its gain', () => {
     const memory = begun();
     for (const { id } of items)
@@ -230,11 +240,27 @@ describe('what is new', () => {
       new Set(play(goal, right, { meets: true }).shown.map(({ item }) => item.id)).size;
     expect(met({ minutes: 8 })).toBe(8);
     expect(met({ minutes: 3 })).toBe(6);
-    const misses: Answers = (_, n) => ({ right: n % 3 === 2, takenFor: null });
+    // Everything is missed twice.
+    const tries = new Map<string, number>();
+    const misses: Answers = ({ id }) => {
+      tries.set(id, (tries.get(id) ?? 0) + 1);
+      return { right: tries.get(id)! > 2, takenFor: null };
+    };
     const { round } = play({ minutes: 30 }, misses, { meets: true });
     const last = new Map(round.asked.map((asked) => [asked.item, asked.right]));
     expect(last.size).toBe(8);
     expect([...last.values()].every(Boolean)).toBe(true);
+  });
+
+  it('keeps two cards between what is missed over and over and itself, where two are known', () => {
+    const some = items.slice(0, 5);
+    const lost = some[3]!.id;
+    const answers: Answers = ({ id }) => ({ right: id !== lost, takenFor: null });
+    const { shown } = play({ cards: 40 }, answers, { memory: begun(), meets: true, some });
+    const places = shown.flatMap(({ item, meet }, k) => (item.id === lost && !meet ? [k] : []));
+    expect(places).toHaveLength(8);
+    const gaps = places.slice(1).map((place, k) => place - places[k]!);
+    expect(Math.min(...gaps)).toBeGreaterThanOrEqual(3);
   });
 
   it('waits where much is not known yet: the same few are shown and asked again', () => {
