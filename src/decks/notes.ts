@@ -5,11 +5,11 @@
  *
  * is B flat below middle C, beginning 4/3 beats after the phrase does, a third of a beat long, on string 3 fret 3,
  * slid into. Without `at` a note begins where the one before it ends; without `for` it is as long as that one (the
- * first: one beat); place and join are left out where they are not known.
+ * first: one beat); place and articulation are left out where they are not known.
  */
 import { parsePlace, placeText } from '../neck/place.ts';
 import { midiOf, parsePitch } from '../theory/note.ts';
-import type { Join, PhraseNote } from '../theory/phrase.ts';
+import type { Articulation, PhraseNote } from '../theory/phrase.ts';
 import { add, beats, beatsText, compare, parseBeats } from '../theory/rhythm.ts';
 import type { Beats } from '../theory/rhythm.ts';
 import type { Fault } from './envelope.ts';
@@ -20,7 +20,7 @@ const LATEST = 4096;
 const START: PhraseNote = { midi: 0, name: 'C', at: beats(-1), length: beats(1) };
 
 const NOTE =
-  /^(?<pitch>\S+)(?: at (?<at>\S+))?(?: for (?<length>\S+))?(?: on (?<place>\S+))?(?: by (?<join>slide|hammer-on|pull-off))?$/;
+  /^(?<pitch>\S+)(?: at (?<at>\S+))?(?: for (?<length>\S+))?(?: on (?<place>\S+))?(?: by (?<articulation>slide|hammer-on|pull-off))?$/;
 
 /** The notes of a phrase, or what is wrong with the first that cannot be read. Inverts `writeNotes`. */
 export function readNotes(texts: readonly string[]): PhraseNote[] | Fault {
@@ -37,12 +37,12 @@ export function readNotes(texts: readonly string[]): PhraseNote[] | Fault {
 export function writeNotes(notes: readonly PhraseNote[]): string[] {
   return notes.map((note, i) => {
     const before = notes[i - 1] ?? START;
-    const { at, length, place, join } = note;
+    const { at, length, place, articulation } = note;
     const words = [`${note.name}${octaveOf(note)}`];
     if (compare(at, endOf(before)) !== 0) words.push('at', beatsText(at));
     if (compare(length, before.length) !== 0) words.push('for', beatsText(length));
     if (place) words.push('on', placeText(place));
-    if (join) words.push('by', join);
+    if (articulation) words.push('by', articulation);
     return words.join(' ');
   });
 }
@@ -73,7 +73,9 @@ function readNote(text: string, before: PhraseNote): PhraseNote | string {
     at,
     length,
     ...(place ? { place } : {}),
-    ...(parts.join === undefined ? {} : { join: parts.join as Join }),
+    ...(parts.articulation === undefined
+      ? {}
+      : { articulation: parts.articulation as Articulation }),
   };
 }
 

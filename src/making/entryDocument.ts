@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { MOST } from '../decks/deck.ts';
 import { readRulings, rulingsIn, writeRulings } from '../decks/rulings.ts';
 import type { Key } from '../theory/key.ts';
-import { JOINS } from '../theory/phrase.ts';
+import { ARTICULATIONS } from '../theory/phrase.ts';
 import { beats } from '../theory/rhythm.ts';
 import { keptEntry, type Entry, type Written } from './entry.ts';
 
@@ -18,14 +18,21 @@ const time = (least: number) =>
     v.transform(({ n, d }) => beats(n, d)),
   );
 
-const Note = v.object({
-  midi: whole(0, 127),
-  name: v.pipe(v.string(), v.regex(/^[A-G](#{0,4}|b{0,4})$/)),
-  length: time(1),
-  until: time(1),
-  place: v.exactOptional(v.object({ string: whole(1, 9), fret: whole(0, 27) })),
-  join: v.exactOptional(v.picklist(JOINS)),
-});
+const articulation = v.exactOptional(v.picklist(ARTICULATIONS));
+
+const Note = v.pipe(
+  v.object({
+    midi: whole(0, 127),
+    name: v.pipe(v.string(), v.regex(/^[A-G](#{0,4}|b{0,4})$/)),
+    length: time(1),
+    until: time(1),
+    place: v.exactOptional(v.object({ string: whole(1, 9), fret: whole(0, 27) })),
+    articulation,
+    join: articulation,
+  }),
+  // Entries that were kept before articulations were called so have them as `join`.
+  v.transform(({ join, ...note }) => (join ? { articulation: join, ...note } : note)),
+);
 
 const Step = v.object({
   sketch: v.object({ tempo: whole(1, 1000), lead: time(0), notes: few(Note, MOST.notes) }),

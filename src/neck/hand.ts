@@ -1,4 +1,4 @@
-import type { Join, PhraseNote } from '../theory/phrase.ts';
+import type { Articulation, PhraseNote } from '../theory/phrase.ts';
 import { compare, subtract, toNumber } from '../theory/rhythm.ts';
 import {
   holdsAt,
@@ -15,7 +15,7 @@ import type { Place } from './place.ts';
 import { finished, type Incremental } from './incremental.ts';
 
 /** What a line needs to tell to be fingered. A place that is given is kept. */
-export type LineNote = Pick<PhraseNote, 'midi' | 'at' | 'length' | 'place' | 'join'>;
+export type LineNote = Pick<PhraseNote, 'midi' | 'at' | 'length' | 'place' | 'articulation'>;
 
 /** What narrows a fingering. */
 export interface FingeringOptions {
@@ -70,7 +70,7 @@ export function* fingeringByNote(
     const before = line[i - 1];
     if (!before) reached = holds.map(begin);
     else if (together(before, note)) reached = [];
-    else reached = advance(neck, reached, holds, gapBetween(before, note), note.join);
+    else reached = advance(neck, reached, holds, gapBetween(before, note), note.articulation);
     if (reached.length === 0)
       return { playable: false, at: i, reason: whyNot(instrument, line, i, places, options) };
     yield;
@@ -96,10 +96,10 @@ function advance(
   reached: readonly Reached[],
   holds: readonly Hold[],
   gap: Gap,
-  join: Join | undefined,
+  articulation: Articulation | undefined,
 ): Reached[] {
   const step = (from: Reached, hold: Hold) =>
-    join && !joins(from.hold, hold, join)
+    articulation && !allows(from.hold, hold, articulation)
       ? Infinity
       : from.cost + stepCost(neck, from.hold, hold, gap);
   const starts = worthwhile(reached, holds, step);
@@ -179,11 +179,12 @@ function gapBetween(before: LineNote, note: LineNote): Gap {
 }
 
 /** A slide keeps its finger; the hammering finger comes from below, the pulling one from above; all stay on the string. */
-function joins(from: Hold, to: Hold, join: Join): boolean {
+function allows(from: Hold, to: Hold, articulation: Articulation): boolean {
   if (from.string !== to.string) return false;
-  if (join === 'slide') return from.finger === to.finger && from.finger !== 0;
+  if (articulation === 'slide') return from.finger === to.finger && from.finger !== 0;
   return (
-    from.finger !== to.finger && (join === 'hammer-on' ? from.fret < to.fret : from.fret > to.fret)
+    from.finger !== to.finger &&
+    (articulation === 'hammer-on' ? from.fret < to.fret : from.fret > to.fret)
   );
 }
 
@@ -206,7 +207,7 @@ function whyNot(
       ? `${name} lies outside the frets allowed.`
       : `${name} lies outside what the ${instrument.name} can sound.`;
   }
-  if (note.join)
-    return `${name} cannot be joined to the one before it: there is no ${note.join} to it on one string.`;
+  if (note.articulation)
+    return `${name} cannot be joined to the one before it: there is no ${note.articulation} to it on one string.`;
   return `${name} is out of the hand’s reach in position ${options.position}.`;
 }

@@ -91,8 +91,8 @@ export function* stringsByNote(instrument: Instrument, phrase: Phrase): Incremen
   return all;
 }
 
-function withoutPlace({ midi, name, at, length, join }: PhraseNote): PhraseNote {
-  return { midi, name, at, length, ...(join && { join }) };
+function withoutPlace({ midi, name, at, length, articulation }: PhraseNote): PhraseNote {
+  return { midi, name, at, length, ...(articulation && { articulation }) };
 }
 
 function onString(instrument: Instrument, note: PhraseNote, string: number): PhraseNote | null {

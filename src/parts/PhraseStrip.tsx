@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { Join } from '../theory/phrase.ts';
+import type { Articulation } from '../theory/phrase.ts';
 import { toNumber, type Beats } from '../theory/rhythm.ts';
 import { valueWords } from '../theory/value.ts';
 import { bringIntoSight } from './inSight.ts';
@@ -17,7 +17,7 @@ export interface StripNote {
   /** Drawn as a note over the strings where it is given. */
   readonly length?: Beats;
   /** How it is reached from the one before it. */
-  readonly join?: Join;
+  readonly articulation?: Articulation;
 }
 
 /** Where the next note goes, or which one is changed. */
@@ -48,7 +48,7 @@ const BAR = 4;
 /** From where to where in beats something of the strip lasts. */
 type Lasts = readonly [from: number, to: number];
 
-const JOIN_MARKS: Readonly<Record<Join, string>> = {
+const ARTICULATION_MARKS: Readonly<Record<Articulation, string>> = {
   slide: '/',
   'hammer-on': 'h',
   'pull-off': 'p',
@@ -119,13 +119,13 @@ interface NoteCellProps {
 }
 
 function NoteCell({ note, index, lasts, sounding, chosen, stop, choose }: NoteCellProps) {
-  const { label, string, fret, length, join } = note;
+  const { label, string, fret, length, articulation } = note;
   const words = [
     `Note ${index + 1}: degree ${label}`,
     `string ${string}`,
     fret === 0 ? 'open' : `fret ${fret}`,
     ...(length ? [valueWords(length)] : []),
-    ...(join ? [`by ${join}`] : []),
+    ...(articulation ? [`by ${articulation}`] : []),
   ];
   return (
     <li class={beatClass(lasts)} style={widthOf(lasts)}>
@@ -144,7 +144,7 @@ function NoteCell({ note, index, lasts, sounding, chosen, stop, choose }: NoteCe
         </span>
         <span class="tab" aria-hidden="true">
           <span class="fret" style={{ gridRow: String(string) }}>
-            {join && <span class="join">{JOIN_MARKS[join]}</span>}
+            {articulation && <span class="articulation">{ARTICULATION_MARKS[articulation]}</span>}
             {fret}
           </span>
         </span>

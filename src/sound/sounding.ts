@@ -1,3 +1,5 @@
+import type { Articulation } from '../theory/phrase.ts';
+
 /** One note to be sounded. */
 export interface Sound {
   /** MIDI number; 60 is C4. */
@@ -10,7 +12,7 @@ export interface Sound {
   /** Strength of the attack, 0 to 1; .8 where not given. */
   readonly strength?: number;
   /** How it is reached from the note before it on its string; plucked where not given. */
-  readonly articulation?: 'slide' | 'hammer-on' | 'pull-off';
+  readonly articulation?: Articulation;
 }
 
 /** Notes at a tempo: what a card sounds. */

@@ -1,4 +1,4 @@
-import type { Join, Phrase, PhraseNote } from './phrase.ts';
+import type { Articulation, Phrase, PhraseNote } from './phrase.ts';
 import { add, beats, compare, subtract, type Beats } from './rhythm.ts';
 
 /** A note of a phrase in the making: instead of when it begins, how long until the next one does. */
@@ -109,11 +109,11 @@ export function rest(sketch: Sketch, index: number, length: Beats): Sketch {
   return changed(sketch, index, (note) => ({ ...note, until: add(note.length, length) }));
 }
 
-/** Another way to reach a note, or none. A join that cannot be is left out: see `joinFault`. */
-export function join(sketch: Sketch, index: number, how: Join | null): Sketch {
+/** Another way to reach a note, or none. An articulation that cannot be is left out: see `articulationFault`. */
+export function articulate(sketch: Sketch, index: number, how: Articulation | null): Sketch {
   return changed(sketch, index, (note) => {
-    const { join: _, ...bare } = note;
-    return how ? { ...bare, join: how } : bare;
+    const { articulation: _, ...bare } = note;
+    return how ? { ...bare, articulation: how } : bare;
   });
 }
 
@@ -140,10 +140,10 @@ export function byOctaves(sketch: Sketch, octaves: number): Sketch {
 }
 
 /** What keeps a note from being reached from the one before it so, as a sentence; null where nothing does. */
-export function joinFault(
+export function articulationFault(
   before: Pick<PhraseNote, 'midi' | 'place'> | undefined,
   note: Pick<PhraseNote, 'midi' | 'place'>,
-  how: Join,
+  how: Articulation,
 ): string | null {
   if (!before) return 'The first note is joined to nothing.';
   if (before.place && note.place && before.place.string !== note.place.string)
@@ -161,7 +161,7 @@ function changed(sketch: Sketch, index: number, change: (note: SketchNote) => Sk
   return note ? withNotes(sketch, sketch.notes.with(index, change(note)), index) : sketch;
 }
 
-/** Other notes, without the joins that have become impossible to them: of those from one index to behind another. */
+/** Other notes, without the articulations that have become impossible to them: of those from one index to behind another. */
 function withNotes(
   sketch: Sketch,
   notes: readonly SketchNote[],
@@ -169,9 +169,9 @@ function withNotes(
   last = first,
 ): Sketch {
   const checked = notes.map((note, i) => {
-    if (i < first || i > last + 1 || !note.join) return note;
-    const { join: how, ...bare } = note;
-    return joinFault(notes[i - 1], note, how) ? bare : note;
+    if (i < first || i > last + 1 || !note.articulation) return note;
+    const { articulation: how, ...bare } = note;
+    return articulationFault(notes[i - 1], note, how) ? bare : note;
   });
   return { ...sketch, notes: checked };
 }
@@ -189,7 +189,7 @@ export function sameSketch(a: Sketch, b: Sketch): boolean {
 function sameNote(a: SketchNote, b: SketchNote): boolean {
   return (
     a.midi === b.midi &&
-    a.join === b.join &&
+    a.articulation === b.articulation &&
     a.place?.string === b.place?.string &&
     a.place?.fret === b.place?.fret &&
     compare(a.length, b.length) === 0 &&

@@ -2,8 +2,8 @@ import type { Beats } from './rhythm.ts';
 import type { NoteName } from './note.ts';
 
 /** How a note can be reached from the one before it on the same string. */
-export const JOINS = ['slide', 'hammer-on', 'pull-off'] as const;
-export type Join = (typeof JOINS)[number];
+export const ARTICULATIONS = ['slide', 'hammer-on', 'pull-off'] as const;
+export type Articulation = (typeof ARTICULATIONS)[number];
 
 /** One note of a phrase. */
 export interface PhraseNote {
@@ -15,7 +15,7 @@ export interface PhraseNote {
   readonly length: Beats;
   /** Where it is played, when that is known. String 1 sounds highest; fret 0 is open. */
   readonly place?: { readonly string: number; readonly fret: number };
-  readonly join?: Join;
+  readonly articulation?: Articulation;
 }
 
 /** A line of single notes in the order of their onsets. */

@@ -96,7 +96,7 @@ const lengths: fc.Arbitrary<Beats> = fc
   .tuple(fc.integer({ min: 1, max: 12 }), fc.constantFrom(1, 2, 3, 4, 6, 8, 12, 16))
   .map(([n, d]) => beats(n, d));
 
-/** Phrases that lie on the neck, with rests, ringing notes, joins and unknown places. */
+/** Phrases that lie on the neck, with rests, ringing notes, articulations and unknown places. */
 export function phrases(instrument: Instrument, key: Key, allPlaced = false): fc.Arbitrary<Phrase> {
   const note = fc.record({
     string: fc.integer({ min: 1, max: instrument.tuning.length }),
@@ -104,7 +104,7 @@ export function phrases(instrument: Instrument, key: Key, allPlaced = false): fc
     placed: allPlaced ? fc.constant(true) : fc.boolean(),
     gap: fc.oneof({ weight: 4, arbitrary: fc.constant(null) }, lengths),
     length: fc.oneof({ weight: 3, arbitrary: fc.constant(beats(1, 3)) }, lengths),
-    join: fc.constantFrom(undefined, undefined, 'slide', 'hammer-on', 'pull-off'),
+    articulation: fc.constantFrom(undefined, undefined, 'slide', 'hammer-on', 'pull-off'),
   });
   return fc
     .tuple(
@@ -114,7 +114,7 @@ export function phrases(instrument: Instrument, key: Key, allPlaced = false): fc
     )
     .map(([drawn, tempo, start]) => {
       let at = start;
-      const notes = drawn.map(({ string, fret, placed, gap, length, join }) => {
+      const notes = drawn.map(({ string, fret, placed, gap, length, articulation }) => {
         const midi = midiAt(instrument, { string, fret });
         const played = {
           midi,
@@ -122,7 +122,7 @@ export function phrases(instrument: Instrument, key: Key, allPlaced = false): fc
           at,
           length,
           ...(placed ? { place: { string, fret } } : {}),
-          ...(join ? { join } : {}),
+          ...(articulation ? { articulation } : {}),
         } as const;
         at = add(at, gap ?? length);
         return played;

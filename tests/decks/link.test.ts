@@ -51,7 +51,7 @@ function wander(count: number): Phrase {
       length: beats(1, 3),
       place,
     };
-    return random.below(5) === 0 ? { ...note, join: 'slide' } : note;
+    return random.below(5) === 0 ? { ...note, articulation: 'slide' } : note;
   });
   return { tempo: 72, notes };
 }

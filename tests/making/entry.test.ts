@@ -29,7 +29,14 @@ import {
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import type { Place } from '../../src/neck/place.ts';
 import { chordOn } from '../../src/theory/chord.ts';
-import { byOctaves, lengthen, phraseOf, restAfter, sketchOf } from '../../src/theory/editing.ts';
+import {
+  articulate,
+  byOctaves,
+  lengthen,
+  phraseOf,
+  restAfter,
+  sketchOf,
+} from '../../src/theory/editing.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 
 const B_FLAT = { key: { tonic: 'Bb', scale: 'major' }, instrument: GUITAR } as const;
@@ -265,6 +272,17 @@ describe('what the device keeps of an entry', () => {
     const back = readEntry(writeEntry(entry, B_FLAT.key), B_FLAT.key)!;
     expect(names(undone(back))).toBe(names(undone(entry)));
     expect(JSON.stringify(writeEntry(entry, B_FLAT.key)).length).toBeLessThan(300_000);
+  });
+
+  it('has its slurs also where it was kept while they were called joins', () => {
+    const three = tapAll(NEW, [at(3, 5), at(3, 7), at(3, 5)]);
+    const slurred = articulate(articulate(three.sketch, 1, 'hammer-on'), 2, 'pull-off');
+    const entry = step(three, { sketch: slurred });
+    const text = JSON.stringify(writeEntry(entry, B_FLAT.key));
+    const former = text.replaceAll('"articulation":', '"join":');
+    expect(former).not.toBe(text);
+    expect(readEntry(JSON.parse(former), B_FLAT.key)).toEqual(entry);
+    expect(readEntry(JSON.parse(former.replace('pull-off', 'bend')), B_FLAT.key)).toBeNull();
   });
 
   it('is nothing where it is not whole', () => {

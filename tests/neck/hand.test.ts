@@ -201,9 +201,9 @@ describe('a fingering', () => {
 
   test('keeps a slide on one string and one finger, and a hammer-on on one string', () => {
     const [first, second, third] = line([60, 62, 63]) as [LineNote, LineNote, LineNote];
-    const slid = play(GUITAR, [first, { ...second, join: 'slide' }, third]).notes;
+    const slid = play(GUITAR, [first, { ...second, articulation: 'slide' }, third]).notes;
     expect([slid[0]!.string, slid[0]!.finger]).toEqual([slid[1]!.string, slid[1]!.finger]);
-    const hammered = play(GUITAR, [first, { ...second, join: 'hammer-on' }, third]).notes;
+    const hammered = play(GUITAR, [first, { ...second, articulation: 'hammer-on' }, third]).notes;
     expect(hammered[0]!.string).toBe(hammered[1]!.string);
     expect(hammered[0]!.finger).not.toBe(hammered[1]!.finger);
   });
@@ -235,11 +235,11 @@ describe('a line that no hand can play says so and where', () => {
 
   test('a hammer-on downwards, a slide to another string', () => {
     const [first, second] = line([62, 60]) as [LineNote, LineNote];
-    expect(why([first, { ...second, join: 'hammer-on' }])).toContain(
+    expect(why([first, { ...second, articulation: 'hammer-on' }])).toContain(
       'Note 2 cannot be joined to the one before it',
     );
     const [low, high] = placed('5/3 4/2') as [LineNote, LineNote];
-    expect(why([low, { ...high, join: 'slide' }])).toContain('slide');
+    expect(why([low, { ...high, articulation: 'slide' }])).toContain('slide');
   });
 
   test('two notes at once', () => {

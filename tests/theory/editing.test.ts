@@ -4,8 +4,8 @@ import {
   byOctaves,
   emptySketch,
   insert,
-  join,
-  joinFault,
+  articulate,
+  articulationFault,
   later,
   lengthen,
   move,
@@ -18,7 +18,7 @@ import {
   unplace,
   type Sketch,
 } from '../../src/theory/editing.ts';
-import { JOINS, type Join } from '../../src/theory/phrase.ts';
+import { ARTICULATIONS, type Articulation } from '../../src/theory/phrase.ts';
 import { add, beats, compare, type Beats } from '../../src/theory/rhythm.ts';
 import { drawPhrase } from './analysis-random.ts';
 
@@ -72,30 +72,30 @@ describe('a phrase in the making', () => {
     expect(phraseOf(byOctaves(CHORD, 1)).notes[0]).toMatchObject({ midi: 72, at: beats(0) }));
 });
 
-describe('a join', () => {
+describe('an articulation', () => {
   it('stays on its string and goes its way', () => {
     const [low, high] = [note(60, 3, 5), note(62, 3, 7)];
-    expect(joinFault(low, high, 'hammer-on')).toBeNull();
-    expect(joinFault(high, low, 'pull-off')).toBeNull();
-    expect(joinFault(high, low, 'slide')).toBeNull();
-    expect(joinFault(high, low, 'hammer-on')).toBe('A hammer-on leads to a higher note.');
-    expect(joinFault(low, high, 'pull-off')).toBe('A pull-off leads to a lower note.');
-    expect(joinFault(low, low, 'slide')).toBe('A slide leads to another pitch.');
-    expect(joinFault(note(55, 3, 0), high, 'slide')).toBe('A slide has no open string.');
-    expect(joinFault(low, note(62, 2, 3), 'hammer-on')).toBe(
+    expect(articulationFault(low, high, 'hammer-on')).toBeNull();
+    expect(articulationFault(high, low, 'pull-off')).toBeNull();
+    expect(articulationFault(high, low, 'slide')).toBeNull();
+    expect(articulationFault(high, low, 'hammer-on')).toBe('A hammer-on leads to a higher note.');
+    expect(articulationFault(low, high, 'pull-off')).toBe('A pull-off leads to a lower note.');
+    expect(articulationFault(low, low, 'slide')).toBe('A slide leads to another pitch.');
+    expect(articulationFault(note(55, 3, 0), high, 'slide')).toBe('A slide has no open string.');
+    expect(articulationFault(low, note(62, 2, 3), 'hammer-on')).toBe(
       'The note before it lies on another string.',
     );
-    expect(joinFault(undefined, low, 'slide')).toBe('The first note is joined to nothing.');
+    expect(articulationFault(undefined, low, 'slide')).toBe('The first note is joined to nothing.');
   });
 
   it('is let go of when what comes before its note goes elsewhere', () => {
     const two = insert(insert(emptySketch(72), 0, note(60, 3, 5)), 1, note(62, 3, 7));
-    const joined = join(two, 1, 'hammer-on');
-    expect(joined.notes[1]!.join).toBe('hammer-on');
-    expect(move(joined, 0, note(60, 4, 10)).notes[1]!.join).toBeUndefined();
-    expect(later(joined, 0).notes.every((one) => !one.join)).toBe(true);
-    expect(remove(joined, 0).notes[0]!.join).toBeUndefined();
-    expect(insert(joined, 1, note(67, 1, 3)).notes[2]!.join).toBeUndefined();
+    const joined = articulate(two, 1, 'hammer-on');
+    expect(joined.notes[1]!.articulation).toBe('hammer-on');
+    expect(move(joined, 0, note(60, 4, 10)).notes[1]!.articulation).toBeUndefined();
+    expect(later(joined, 0).notes.every((one) => !one.articulation)).toBe(true);
+    expect(remove(joined, 0).notes[0]!.articulation).toBeUndefined();
+    expect(insert(joined, 1, note(67, 1, 3)).notes[2]!.articulation).toBeUndefined();
   });
 });
 
@@ -105,7 +105,7 @@ const length = fc.constantFrom(...LENGTHS);
 const placed = fc
   .record({ string: fc.integer({ min: 1, max: 6 }), fret: fc.nat(20), length })
   .map(({ string, fret, length: long }) => note(70 - 5 * string + fret, string, fret, long));
-const how = fc.constantFrom<Join | null>(...JOINS, null);
+const how = fc.constantFrom<Articulation | null>(...ARTICULATIONS, null);
 
 type Edit = (sketch: Sketch) => Sketch;
 const edit: fc.Arbitrary<Edit> = fc.oneof(
@@ -132,7 +132,7 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
   fc.tuple(index, how).map(
     ([i, one]): Edit =>
       (sketch) =>
-        join(sketch, i, one),
+        articulate(sketch, i, one),
   ),
   index.map(
     (i): Edit =>
@@ -152,7 +152,7 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
 );
 
 describe('any editing', () => {
-  it('leaves a phrase in order, without overlaps, with joins that can be', () => {
+  it('leaves a phrase in order, without overlaps, with articulations that can be', () => {
     fc.assert(
       fc.property(fc.array(edit, { maxLength: 40 }), (edits) => {
         const sketch = edits.reduce((before, one) => one(before), emptySketch(72));
@@ -161,7 +161,8 @@ describe('any editing', () => {
           const next = notes[i + 1];
           expect(one.length.n).toBeGreaterThan(0);
           if (next) expect(compare(add(one.at, one.length), next.at)).toBeLessThanOrEqual(0);
-          if (one.join) expect(joinFault(notes[i - 1], one, one.join)).toBeNull();
+          if (one.articulation)
+            expect(articulationFault(notes[i - 1], one, one.articulation)).toBeNull();
         });
       }),
       { numRuns: 200 },

@@ -31,10 +31,10 @@ export function dotsOf(
 /** The notes as the strip shows them: lengths over places over degrees. */
 export function stripOf({ phrase, key, places, instrument }: Explained): StripNote[] {
   return phrase.notes.map((note, i) => {
-    const { name, at, length, join } = note;
+    const { name, at, length, articulation } = note;
     const place = places?.[i] ?? placeNear(note, instrument);
     const label = noteLabel(name, 'degrees', key);
-    return { ...place, label, at: toNumber(at), length, ...(join && { join }) };
+    return { ...place, label, at: toNumber(at), length, ...(articulation && { articulation }) };
   });
 }
 

@@ -24,14 +24,14 @@ export function arpeggioSound(midis: readonly number[]): Sounding {
 export function phraseSound({ notes, tempo }: Phrase, places: readonly Place[] = []): Sounding {
   return {
     tempo,
-    notes: notes.map(({ midi, at, length, join, ...note }, index) => {
+    notes: notes.map(({ midi, at, length, articulation, ...note }, index) => {
       const place = places[index] ?? note.place;
       return {
         midi,
         at: toNumber(at),
         length: toNumber(length),
         ...(place && { string: place.string }),
-        ...(join && { articulation: join }),
+        ...(articulation && { articulation }),
       };
     }),
   };

@@ -1,6 +1,6 @@
 /**
  * A phrase as a Standard MIDI File and back (Standard MIDI Files 1.0, MIDI Manufacturers Association). Such a file holds
- * pitches and times: places, joins and spelling are not in it. The library comes when it is first needed.
+ * pitches and times: places, articulations and spelling are not in it. The library comes when it is first needed.
  */
 import type { Key } from '../../theory/key.ts';
 import { spell } from '../../theory/key.ts';

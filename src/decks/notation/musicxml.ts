@@ -6,7 +6,7 @@
 import type { Instrument } from '../../neck/instrument.ts';
 import { fifths, parsePitch } from '../../theory/note.ts';
 import type { Key } from '../../theory/key.ts';
-import type { Join, Phrase, PhraseNote } from '../../theory/phrase.ts';
+import type { Articulation, Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { add, beats, compare, toNumber } from '../../theory/rhythm.ts';
 import type { Beats } from '../../theory/rhythm.ts';
 import { parentKey } from '../../theory/scale.ts';
@@ -29,8 +29,8 @@ interface Sign extends Written {
   readonly tiedFrom: boolean;
   readonly tiedTo: boolean;
   /** How it is reached, and how the next note is. */
-  readonly join: Join | null;
-  readonly joinTo: Join | null;
+  readonly articulation: Articulation | null;
+  readonly nextArticulation: Articulation | null;
 }
 
 /**
@@ -68,7 +68,13 @@ export function writeMusicXml(phrase: Phrase, sheet: Sheet): string {
 
 /** Every note and rest to be written, in order, the last bar filled up. */
 function signsOf(notes: readonly PhraseNote[], beatsPerBar: number): Sign[] {
-  const rest = { note: null, tiedFrom: false, tiedTo: false, join: null, joinTo: null };
+  const rest = {
+    note: null,
+    tiedFrom: false,
+    tiedTo: false,
+    articulation: null,
+    nextArticulation: null,
+  };
   const signs: Sign[] = [];
   const pause = (from: Beats, to: Beats) =>
     signs.push(...writtenFrom(from, to, beatsPerBar).map((written) => ({ ...written, ...rest })));
@@ -81,14 +87,17 @@ function signsOf(notes: readonly PhraseNote[], beatsPerBar: number): Sign[] {
     const written = writtenFrom(note.at, at, beatsPerBar);
     for (const [k, one] of written.entries()) {
       const [first, last] = [k === 0, k === written.length - 1];
-      const [join, joinTo] = [first ? note.join : null, last ? next?.join : null];
+      const [articulation, nextArticulation] = [
+        first ? note.articulation : null,
+        last ? next?.articulation : null,
+      ];
       signs.push({
         ...one,
         note,
         tiedFrom: !first,
         tiedTo: !last,
-        join: join ?? null,
-        joinTo: joinTo ?? null,
+        articulation: articulation ?? null,
+        nextArticulation: nextArticulation ?? null,
       });
     }
   }
@@ -165,20 +174,23 @@ function bracketOf(sign: Sign, before: Sign | undefined, after: Sign | undefined
   );
 }
 
-function notations({ note, tiedFrom, tiedTo, join, joinTo }: Sign, bracket: string): string {
+function notations(
+  { note, tiedFrom, tiedTo, articulation, nextArticulation }: Sign,
+  bracket: string,
+): string {
   const tied = (tiedFrom ? '<tied type="stop"/>' : '') + (tiedTo ? '<tied type="start"/>' : '');
   const slide =
-    (join === 'slide' ? '<slide type="stop"/>' : '') +
-    (joinTo === 'slide' ? '<slide type="start"/>' : '');
+    (articulation === 'slide' ? '<slide type="stop"/>' : '') +
+    (nextArticulation === 'slide' ? '<slide type="start"/>' : '');
   const { place } = note ?? {};
   const where = place ? `<string>${place.string}</string><fret>${place.fret}</fret>` : '';
-  const technical = hand(join, 'stop') + hand(joinTo, 'start') + where;
+  const technical = hand(articulation, 'stop') + hand(nextArticulation, 'start') + where;
   const all = tied + bracket + slide + (technical ? `<technical>${technical}</technical>` : '');
   return all ? `<notations>${all}</notations>` : '';
 }
 
-function hand(join: Join | null, type: 'start' | 'stop'): string {
-  return join && join !== 'slide' ? `<${join} type="${type}"/>` : '';
+function hand(articulation: Articulation | null, type: 'start' | 'stop'): string {
+  return articulation && articulation !== 'slide' ? `<${articulation} type="${type}"/>` : '';
 }
 
 function pitchParts(prefix: string, name: string, octave: number): string {

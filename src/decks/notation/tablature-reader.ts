@@ -7,7 +7,7 @@ import type { Instrument } from '../../neck/instrument.ts';
 import { midiAt } from '../../neck/place.ts';
 import { spell } from '../../theory/key.ts';
 import type { Key } from '../../theory/key.ts';
-import type { Join, Phrase, PhraseNote } from '../../theory/phrase.ts';
+import type { Articulation, Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { add, beats, beatsText, compare, parseBeats, times } from '../../theory/rhythm.ts';
 import type { Beats } from '../../theory/rhythm.ts';
 import { isTime } from '../notes.ts';
@@ -35,7 +35,7 @@ export type TablatureRead =
   | { readonly faults: readonly Remark[] };
 
 const MOST_TEXT = 20_000;
-const JOINS: Readonly<Record<string, Join>> = {
+const ARTICULATION_SIGNS: Readonly<Record<string, Articulation>> = {
   h: 'hammer-on',
   p: 'pull-off',
   s: 'slide',
@@ -44,7 +44,7 @@ const JOINS: Readonly<Record<string, Join>> = {
 };
 
 interface Mark {
-  readonly join: Join;
+  readonly articulation: Articulation;
   readonly column: number;
   /** Whether it stands right before the fret that it leads to. */
   readonly close: boolean;
@@ -100,7 +100,7 @@ export function readTablature(text: string, context: TablatureContext): Tablatur
     const note = { midi, name: spell(context.key, midi), at, length, place: { string, fret } };
     at = add(at, step);
     if (!isTime(at)) faults.push({ ...where, sentence: TOO_FINE });
-    return mark ? { ...note, join: mark.join } : note;
+    return mark ? { ...note, articulation: mark.articulation } : note;
   });
   if (faults.length > 0) return { faults };
   if (systems.every(({ timing: row }) => row === null)) {
@@ -139,7 +139,7 @@ function readFrets(
       });
     }
     if (!fret.mark || fret.mark.close || before?.string === fret.string) return fret;
-    remarks.push(lost(fret.mark.join, fret.where.line, fret.mark.column));
+    remarks.push(lost(fret.mark.articulation, fret.where.line, fret.mark.column));
     return { ...fret, mark: null };
   });
 }
@@ -155,7 +155,7 @@ function readLine(
   let mark: Mark | null = null;
   for (const { 0: sign, index } of line.body.matchAll(/\d+|[-–—|: ~]+|[\s\S]/g)) {
     const where = { line: line.number, column: line.start + index + 1 };
-    const join = JOINS[sign.toLowerCase()];
+    const articulation = ARTICULATION_SIGNS[sign.toLowerCase()];
     if (/\d/.test(sign)) {
       if (sign.length > 2 || Number(sign) > highest) {
         const sentence = `There is no fret ${sign} (the last is ${highest}): put a dash between two notes.`;
@@ -163,26 +163,26 @@ function readLine(
       }
       frets.push({ string, fret: Number(sign), from: index, to: index + sign.length, mark, where });
       mark = null;
-    } else if (join) {
-      if (mark) remarks.push(lost(mark.join, where.line, mark.column));
-      mark = { join, column: where.column, close: true };
+    } else if (articulation) {
+      if (mark) remarks.push(lost(mark.articulation, where.line, mark.column));
+      mark = { articulation, column: where.column, close: true };
     } else if (/[-–—|: ~]/.test(sign)) {
-      if (mark) mark = { join: mark.join, column: mark.column, close: false };
+      if (mark) mark = { articulation: mark.articulation, column: mark.column, close: false };
       if (sign.includes('~')) remarks.push({ ...where, sentence: 'Vibrato (~) is not kept.' });
     } else {
       const sentence = `“${sign}” cannot be read here: use frets, dashes, bar lines and h p / \\ ~.`;
       faults.push({ ...where, sentence });
     }
   }
-  if (mark) remarks.push(lost(mark.join, line.number, mark.column));
+  if (mark) remarks.push(lost(mark.articulation, line.number, mark.column));
   return frets;
 }
 
-function lost(join: Join, line: number, column: number): Remark {
+function lost(articulation: Articulation, line: number, column: number): Remark {
   return remark(
     line,
     column,
-    `This ${join} has no note beside it on its string, so it is left out.`,
+    `This ${articulation} has no note beside it on its string, so it is left out.`,
   );
 }
 

@@ -14,12 +14,12 @@
 import type { Instrument } from '../../neck/instrument.ts';
 import type { Place } from '../../neck/place.ts';
 import { parsePitch } from '../../theory/note.ts';
-import type { Join, Phrase, PhraseNote } from '../../theory/phrase.ts';
+import type { Articulation, Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { beatsText, compare, subtract, toNumber } from '../../theory/rhythm.ts';
 import type { Beats } from '../../theory/rhythm.ts';
 
-/** The marks of joins, each written right before the fret that it leads to. */
-export const JOIN_MARKS: Readonly<Record<Join, string>> = {
+/** The marks of articulations, each written right before the fret that it leads to. */
+export const ARTICULATION_MARKS: Readonly<Record<Articulation, string>> = {
   slide: '/',
   'hammer-on': 'h',
   'pull-off': 'p',
@@ -32,7 +32,7 @@ interface Column {
   /** The bar that the column is in, counted from 0. */
   readonly bar: number;
   readonly place: Place | null;
-  /** The fret with its join's mark; empty where only time passes. */
+  /** The fret with its articulation's mark; empty where only time passes. */
   readonly fret: string;
   readonly beats: string;
   /** How many characters of `fret` are its mark. */
@@ -80,7 +80,7 @@ function columnsOf(notes: readonly PhraseNote[], beatsPerBar: number): Column[] 
     if (!note.place) {
       throw new RangeError(`Note ${i + 1} has no place on the neck: find places first.`);
     }
-    const mark = note.join ? JOIN_MARKS[note.join] : '';
+    const mark = note.articulation ? ARTICULATION_MARKS[note.articulation] : '';
     const next = notes[i + 1];
     const length = lengthText(note.length, next ? subtract(next.at, note.at) : note.length);
     columns.push({

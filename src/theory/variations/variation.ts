@@ -8,7 +8,7 @@ export interface Variation {
   readonly name: string;
   /** How it differs, in one sentence. */
   readonly says: string;
-  /** Without places and joins, which belong to the notes that were. */
+  /** Without places and articulations, which belong to the notes that were. */
   readonly phrase: Phrase;
   /** The key that it is in. */
   readonly key: Key;

@@ -23,11 +23,11 @@ function phraseOf(text: string, other: object = {}): Phrase {
   return result.phrase;
 }
 
-/** `MIDI@beat string/fret`, with the join. */
+/** `MIDI@beat string/fret`, with the articulation. */
 const notesOf = (phrase: Phrase) =>
   phrase.notes.map(
-    ({ midi, at, place, join = '' }) =>
-      `${midi}@${at.n}/${at.d} ${place?.string}/${place?.fret} ${join}`,
+    ({ midi, at, place, articulation = '' }) =>
+      `${midi}@${at.n}/${at.d} ${place?.string}/${place?.fret} ${articulation}`,
   );
 
 const faultsOf = (text: string, other: object = {}) => {
@@ -96,7 +96,7 @@ describe('plain text tablature', () => {
       .replace(/^. /gm, '')
       .replace('3h5', '3/5')
       .replaceAll('\n', '\r\n')}\r\n\r\nSee you - Tuesday!`;
-    expect(phraseOf(text).notes[5]?.join).toBe('slide');
+    expect(phraseOf(text).notes[5]?.articulation).toBe('slide');
     expect(phraseOf(text).notes).toHaveLength(7);
   });
 
@@ -129,8 +129,8 @@ describe('plain text tablature', () => {
     );
   });
 
-  it('joins across dashes where the notes follow each other on one string', () => {
-    expect(phraseOf(SIX.replace('3h5--', '3h-5-')).notes[5]?.join).toBe('hammer-on');
+  it('are read across dashes where the notes follow each other on one string', () => {
+    expect(phraseOf(SIX.replace('3h5--', '3h-5-')).notes[5]?.articulation).toBe('hammer-on');
   });
 
   it('tells of inner bars that the notes do not fill', () => {

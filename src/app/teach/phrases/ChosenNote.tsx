@@ -14,9 +14,17 @@ import { Choice, Choices } from '../../../parts/Choices.tsx';
 import { possibleEmbellishments } from '../../../theory/analysis/analysis.ts';
 import { EMBELLISHMENTS } from '../../../theory/analysis/embellishment.ts';
 import { isToneRuling } from '../../../theory/analysis/ruling.ts';
-import { join, joinFault, later, move, rest, restAfter, unplace } from '../../../theory/editing.ts';
+import {
+  articulate,
+  articulationFault,
+  later,
+  move,
+  rest,
+  restAfter,
+  unplace,
+} from '../../../theory/editing.ts';
 import { pitchClass } from '../../../theory/note.ts';
-import { JOINS } from '../../../theory/phrase.ts';
+import { ARTICULATIONS, type Articulation } from '../../../theory/phrase.ts';
 import { beats } from '../../../theory/rhythm.ts';
 import { kindWords, toneWords, withArticle } from '../../phrases/words.ts';
 import { Tool } from './Tool.tsx';
@@ -53,7 +61,7 @@ export function ChosenNote({ entry, explained, edit, go }: ChosenNoteProps) {
         <Tool name="To the end" use={() => go({ on: 'gap', at: notes.length })} />
       </div>
       <ToneChoice {...{ entry, explained, edit }} />
-      <Joins {...{ entry, explained, edit }} />
+      <ArticulationChoice {...{ entry, explained, edit }} />
       <PlaceChoice {...{ entry, edit }} instrument={explained.instrument} />
     </section>
   );
@@ -67,31 +75,31 @@ export function shifted(entry: Entry, by: 1 | -1): Entry {
   return step(entry, { sketch, cursor: { on: 'note', at: at + by } });
 }
 
-function Joins({ entry, explained, edit }: Omit<ChosenNoteProps, 'go'>) {
+function ArticulationChoice({ entry, explained, edit }: Omit<ChosenNoteProps, 'go'>) {
   const { at } = entry.cursor;
   const { notes } = withPlaces(explained);
   const [before, note] = [notes[at - 1], notes[at]];
   if (!note) return null;
-  const faults = JOINS.map((how) => joinFault(before, note, how));
-  const set = (how: (typeof JOINS)[number] | null) =>
-    edit((now) => step(now, { sketch: join(now.sketch, at, how) }));
+  const faults = ARTICULATIONS.map((how) => articulationFault(before, note, how));
+  const set = (how: Articulation | null) =>
+    edit((now) => step(now, { sketch: articulate(now.sketch, at, how) }));
   const told = [...new Set(before ? faults : faults.slice(0, 1))].filter((fault) => fault !== null);
   return (
     <>
       <Choices legend="Reached by">
         <Choice
-          name="join"
+          name="articulation"
           label="picking"
-          checked={note.join === undefined}
+          checked={note.articulation === undefined}
           change={() => set(null)}
         />
-        {JOINS.map((how, i) => (
+        {ARTICULATIONS.map((how, i) => (
           <Choice
             key={how}
-            name="join"
+            name="articulation"
             label={how}
-            checked={note.join === how}
-            disabled={faults[i] !== null && note.join !== how}
+            checked={note.articulation === how}
+            disabled={faults[i] !== null && note.articulation !== how}
             change={() => set(how)}
           />
         ))}
