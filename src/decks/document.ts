@@ -50,8 +50,8 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
     if ('fault' in rulings) return { fault: `Phrase ${i + 1}, outline: ${rulings.fault}.` };
     phrases.push(rulings.length === 0 ? phrase : { ...phrase, rulings });
   }
-  const marked = Object.keys(marks ?? {}).length > 0;
-  const deck: Deck = { ...rest, phrases, ...(marked && { marks: readMarks(marks!, rest) }) };
+  const hasMarks = Object.keys(marks ?? {}).length > 0;
+  const deck: Deck = { ...rest, phrases, ...(hasMarks && { marks: readMarks(marks!, rest) }) };
   const fault = costFault(deck) ?? misfit(deck);
   return fault === null ? { deck } : { fault };
 }

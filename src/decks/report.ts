@@ -5,7 +5,7 @@
  *     text, UTF-8 (the question, the name, either may be missing) · a zero byte · bits:
  *     deck 32 · sender 32 · day 16 · minute 11 · practised 28 · asked 17 · first asked 17 · of those right 17
  *     kinds 4, for each: whether any was timed 1, and if so the median seconds 6
- *     items 12 · how fine 2 · marked to ask about: how many 4, for each its place 12
+ *     items 12 · how fine 2 · to be asked about: how many 4, for each its place 12
  *     for each item how it went lately 5 (0 where it was never asked), and unless that: recall, ease, answers
  *
  * An asked item takes 15 bits. Where a link would pass 500 characters, recall, ease and answers are told more roughly,
@@ -57,7 +57,7 @@ export interface Report {
   readonly seconds: Partial<Readonly<Record<KindName, number>>>;
   /** The deck's items in their order, null where unseen; up to 4,095. */
   readonly items: readonly (ItemFacts | null)[];
-  /** Items that the student marked to ask about, up to 15: their places in `items`, ascending. */
+  /** Items that the student wants to ask about, up to 15: their places in `items`, ascending. */
   readonly askedAbout: readonly number[];
   /** A question to the teacher, up to 60 characters, and a name, up to 40; may be empty. */
   readonly question: string;

@@ -180,7 +180,7 @@ function restPlace({ cursor }: Entry): number {
 }
 
 /** The cursor one note on or back; beyond the last note it is in the gap at the end. */
-export function moved({ sketch, cursor }: Entry, by: 1 | -1): Cursor {
+export function cursorMoved({ sketch, cursor }: Entry, by: 1 | -1): Cursor {
   const at = cursor.on === 'gap' && by > 0 ? cursor.at : cursor.at + by;
   return within({ on: 'note', at: Math.max(0, at) }, sketch);
 }

@@ -114,7 +114,7 @@ function Margins({ layout, open, naming, musicKey, instrument }: MarginsProps) {
       {span(Math.max(low, 1), high).map((fret) => (
         <span
           key={`f${fret}`}
-          class={`fret-number ${hasInlay(fret, instrument.capo) ? 'marked' : ''}`}
+          class={`fret-number ${hasInlay(fret, instrument.capo) ? 'inlaid' : ''}`}
           aria-hidden="true"
           style={cell(layout, { string: strings + 1, fret })}
         >
@@ -178,13 +178,13 @@ interface CellProps extends NeckProps {
 function Cell(props: CellProps) {
   const { place, dot, lit, tap } = props;
   const takes = tap !== undefined && (props.takes?.(place) ?? true);
-  const sounding = lit?.string === place.string && lit.fret === place.fret;
+  const isLit = lit?.string === place.string && lit.fret === place.fret;
   const name = dot?.note && noteLabel(dot.note, props.naming, props.musicKey);
   return (
     <button
       type="button"
       role="gridcell"
-      class={`cell ${takes && props.takes ? 'takes' : ''} ${sounding ? 'lit' : ''}`}
+      class={`cell ${takes && props.takes ? 'takes' : ''} ${isLit ? 'lit' : ''}`}
       aria-label={cellWords(place, dot, name)}
       aria-disabled={!takes}
       tabIndex={props.focusable ? 0 : -1}

@@ -63,8 +63,8 @@ export function PhraseStrip(props: PhraseStripProps) {
   const strip = useRef<HTMLOListElement>(null);
   const cellOf = (selector: string) => strip.current?.querySelector<HTMLElement>(selector);
   useEffect(() => {
-    const sounding = lit === null ? null : cellOf(`[data-index="${lit}"]`);
-    if (sounding) bringIntoSight(strip.current!, sounding);
+    const litCell = lit === null ? null : cellOf(`[data-index="${lit}"]`);
+    if (litCell) bringIntoSight(strip.current!, litCell);
   }, [lit]);
   useEffect(() => {
     const here = cursor && cellOf('[aria-pressed="true"]');
@@ -95,7 +95,7 @@ export function PhraseStrip(props: PhraseStripProps) {
             key={index}
             {...{ note, index, choose }}
             lasts={[at, end]}
-            sounding={lit === index}
+            isLit={lit === index}
             chosen={cursor ? here : stretch !== null && index >= stretch[0] && index <= stretch[1]}
             stop={!cursor || here}
           />,
@@ -111,14 +111,14 @@ interface NoteCellProps {
   note: StripNote;
   index: number;
   lasts: Lasts;
-  sounding: boolean;
+  isLit: boolean;
   chosen: boolean;
   /** Whether the Tab key stops here. */
   stop: boolean;
   choose(index: number): void;
 }
 
-function NoteCell({ note, index, lasts, sounding, chosen, stop, choose }: NoteCellProps) {
+function NoteCell({ note, index, lasts, isLit, chosen, stop, choose }: NoteCellProps) {
   const { label, string, fret, length, articulation } = note;
   const words = [
     `Note ${index + 1}: degree ${label}`,
@@ -132,7 +132,7 @@ function NoteCell({ note, index, lasts, sounding, chosen, stop, choose }: NoteCe
       <Ruler lasts={lasts} />
       <button
         type="button"
-        class={sounding ? 'sounding' : ''}
+        class={isLit ? 'sounding' : ''}
         data-index={index}
         aria-label={words.join(', ')}
         aria-pressed={chosen}

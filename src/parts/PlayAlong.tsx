@@ -8,7 +8,7 @@ import type { StripNote } from './PhraseStrip.tsx';
 import './PlayAlong.css';
 
 interface PlayAlongProps extends Pick<ComponentProps<typeof PhrasePlayer>, 'sounding' | 'groups'> {
-  /** The neck and the notes on it; which of them is heard is marked here. */
+  /** The neck and the notes on it; which of them is heard is lit here. */
   neck: Omit<ComponentProps<typeof Neck>, 'lit' | 'tap'>;
   /** One for each note of the sounding. */
   notes: readonly StripNote[];

@@ -20,7 +20,7 @@ export interface Told {
   readonly memory: Memory;
   /** The whole log in its order. */
   readonly reviews: Reviews;
-  /** Items that the student marked to ask about, by id. */
+  /** Items that the student wants to ask about, by id. */
   readonly questions: readonly string[];
   /** When the lesson is, ms; null where its day is not known or past: then a week from now is told of. */
   readonly lesson: number | null;

@@ -39,7 +39,8 @@ function inversions(notes: readonly NoteName[]): number[][] {
   });
 }
 
-const moved = (from: readonly number[], to: readonly number[]): number =>
+/** How far the voices go in all, in semitones. */
+const voiceLeading = (from: readonly number[], to: readonly number[]): number =>
   from.reduce((sum, voice, i) => sum + Math.abs(voice - to[i]!), 0);
 
 /** Bass and three voices for each chord, each reached from the one before by the nearest moves. */
@@ -50,7 +51,7 @@ function voicings(key: Key, degrees: readonly number[]): number[][] {
     const scale = key.scale === 'minor' && degree === 5 ? 'harmonic minor' : key.scale;
     const { notes, root } = chordOn({ ...key, scale }, degree, 'triad');
     const [nearest] = inversions(notes).toSorted((a, b) =>
-      before ? moved(before, a) - moved(before, b) : a.at(-1)! - b.at(-1)!,
+      before ? voiceLeading(before, a) - voiceLeading(before, b) : a.at(-1)! - b.at(-1)!,
     );
     before = nearest!;
     return [firstAbove(BASS, root), ...nearest!];

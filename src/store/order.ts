@@ -8,15 +8,15 @@ import type { Review, Reviews } from './review.ts';
  */
 export function inOrder(runs: readonly Reviews[]): readonly Reviews[] {
   if (areOneDevices(runs)) return runs;
-  const placed = runs
+  const timed = runs
     .flatMap((run) => Array.from(run, (review) => ({ review, time: review.at })))
     .toSorted((a, b) => byCount(a.review, b.review));
-  for (let k = 1; k < placed.length; k++) {
-    const [before, one] = [placed[k - 1]!, placed[k]!];
+  for (let k = 1; k < timed.length; k++) {
+    const [before, one] = [timed[k - 1]!, timed[k]!];
     if (before.review.device === one.review.device) one.time = Math.max(one.time, before.time);
   }
   // Sorting is stable: within one time, by device and count.
-  return [placed.toSorted((a, b) => a.time - b.time).map(({ review }) => review)];
+  return [timed.toSorted((a, b) => a.time - b.time).map(({ review }) => review)];
 }
 
 /** Whether they are of one device and in its order already, as on most phones. */

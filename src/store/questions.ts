@@ -1,6 +1,6 @@
 import { change, load } from './single.ts';
 
-/** The cards marked to ask the teacher about, as they were saved: to be checked by the app. Null before. @throws StoreTrouble */
+/** The cards to ask the teacher about, as they were saved: to be checked by the app. Null before. @throws StoreTrouble */
 export function loadQuestions(): Promise<unknown> {
   return load('questions');
 }

@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { delayed, undelayed } from '../../src/app/guitar/late.ts';
 import { spokenWords } from '../../src/app/guitar/spoken.ts';
 import { tuningOf, withReading, type Readings } from '../../src/app/guitar/tuning.ts';
-import { centsLabel, isInTune, stringWords, tuningWords } from '../../src/app/guitar/words.ts';
+import {
+  centsLabel,
+  isInTune,
+  stringWords,
+  tuningWords,
+} from '../../src/app/guitar/tuningWords.ts';
 import { isPutOff } from '../../src/app/round/unheard.ts';
 import type { Performance } from '../../src/listening/listening.ts';
 

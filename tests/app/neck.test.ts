@@ -23,7 +23,7 @@ import {
   settled,
   shapeOf,
 } from '../../src/app/neck/shape.ts';
-import { sheetWords, shapeWords, stepWords, titleOf } from '../../src/app/neck/words.ts';
+import { sheetWords, shapeWords, stepWords, titleOf } from '../../src/app/neck/viewWords.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, instrumentFromId } from '../../src/neck/instrument.ts';
 import { midiAt, parsePlace } from '../../src/neck/place.ts';
 import { chordOn, SIZES } from '../../src/theory/chord.ts';

@@ -8,7 +8,7 @@ import {
   pathWords,
   toneWords,
   travelWords,
-} from '../../src/app/phrases/words.ts';
+} from '../../src/app/phrases/phraseWords.ts';
 import { readNotes } from '../../src/decks/notes.ts';
 import { explained, soundingOf } from '../../src/making/explained.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';

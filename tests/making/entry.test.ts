@@ -5,7 +5,7 @@ import {
   entryOf,
   isBegun,
   keptEntry,
-  moved,
+  cursorMoved,
   newEntry,
   redone,
   removed,
@@ -92,11 +92,17 @@ describe('tapping the neck', () => {
   });
 
   it('has its cursor go from note to note and to the end', () => {
-    const first = { ...three, cursor: moved(three, -1) };
+    const first = { ...three, cursor: cursorMoved(three, -1) };
     expect(first.cursor).toEqual({ on: 'note', at: 2 });
-    expect(moved(first, 1)).toEqual(atEnd(three.sketch));
-    expect(moved({ ...three, cursor: { on: 'note', at: 0 } }, -1)).toEqual({ on: 'note', at: 0 });
-    expect(moved({ ...three, cursor: { on: 'gap', at: 1 } }, 1)).toEqual({ on: 'note', at: 1 });
+    expect(cursorMoved(first, 1)).toEqual(atEnd(three.sketch));
+    expect(cursorMoved({ ...three, cursor: { on: 'note', at: 0 } }, -1)).toEqual({
+      on: 'note',
+      at: 0,
+    });
+    expect(cursorMoved({ ...three, cursor: { on: 'gap', at: 1 } }, 1)).toEqual({
+      on: 'note',
+      at: 1,
+    });
     expect(removed({ ...three, cursor: { on: 'note', at: 2 } }).cursor).toEqual({
       on: 'gap',
       at: 2,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { drawLine } from '../../src/cards/trace/line.ts';
+import { drawLine } from '../../src/cards/trace/stepLine.ts';
 import { CONTOURS } from '../../src/decks/deck.ts';
 import { fingering, type Fingered, type LineNote } from '../../src/neck/hand.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';

@@ -6,7 +6,7 @@ import { noteLabel } from '../../theory/naming.ts';
 import { parsePitch, type PitchName } from '../../theory/note.ts';
 import { settings } from '../state.ts';
 import { tuningOf, withReading, type Readings } from './tuning.ts';
-import { centsLabel, isInTune, stringWords, tuningWords } from './words.ts';
+import { centsLabel, isInTune, stringWords, tuningWords } from './tuningWords.ts';
 
 /** All strings have been in tune for so long, ms: then nobody has to tap. */
 const SETTLED = 1500;

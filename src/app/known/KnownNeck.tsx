@@ -3,7 +3,7 @@ import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { onNeck, type LyingItem } from '../../cards/onNeck.ts';
 import { isPhraseKind, type Deck } from '../../decks/deck.ts';
 import { midiAt } from '../../neck/place.ts';
-import { Bars } from '../../parts/Bars.tsx';
+import { BarChart } from '../../parts/BarChart.tsx';
 import { Facts } from '../../parts/Facts.tsx';
 import { Neck } from '../../parts/Neck.tsx';
 import { Stair } from '../../parts/Stair.tsx';
@@ -145,7 +145,7 @@ function Filter({ part, shares, choose, pressed }: FilterProps) {
     .map(([name, { recall }]) => ({ name, filled: recall, figure: percent(recall) }))
     .toSorted((a, b) => order(part, a.name) - order(part, b.name));
   return (
-    <Bars
+    <BarChart
       bars={bars}
       label={`What is known by ${part === 'strings' ? 'string set' : 'stretch of frets'}`}
       choose={choose}

@@ -1,7 +1,7 @@
 import { KINDS } from '../../cards/index.ts';
 import { KIND_NAMES } from '../../decks/deck.ts';
 import { isKindOf } from '../../decks/kinds.ts';
-import { Bars } from '../../parts/Bars.tsx';
+import { BarChart } from '../../parts/BarChart.tsx';
 import type { Item } from '../../practice/item.ts';
 import { usualSeconds } from '../../practice/known.ts';
 import { memory } from '../state.ts';
@@ -26,7 +26,7 @@ export function Paces({ items }: { items: readonly Item[] }) {
       ) : (
         <>
           <p class="soft">The seconds that a right answer usually takes you.</p>
-          <Bars
+          <BarChart
             label="Seconds that a right answer usually takes"
             bars={paces.map(({ name, seconds }) => ({
               name,

@@ -14,7 +14,7 @@ import {
   type Where,
 } from './view.ts';
 import { onStrings, shapeSets } from './shape.ts';
-import { shapeOn, whereWords } from './words.ts';
+import { shapeOn, whereWords } from './viewWords.ts';
 
 const TONICS = [...'CDEFGAB'].flatMap((letter) =>
   ['bb', 'b', '', '#', '##'].map((signs) => letter + signs),

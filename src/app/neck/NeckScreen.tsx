@@ -17,7 +17,7 @@ import { ShapeMoves } from './ShapeMoves.tsx';
 import { Steps } from './Steps.tsx';
 import { useRun } from './run.ts';
 import { plainView, type View } from './view.ts';
-import { sheetWords, titleOf } from './words.ts';
+import { sheetWords, titleOf } from './viewWords.ts';
 import './NeckScreen.css';
 
 /** A key, scale or arpeggio on the whole neck. The address says all of what is shown. */

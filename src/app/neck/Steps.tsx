@@ -6,7 +6,7 @@ import { hasSevenNotes, scaleNotes } from '../../theory/scale.ts';
 import { settings } from '../state.ts';
 import { chordsOf } from './dots.ts';
 import { steppedTo, type View } from './view.ts';
-import { shapeWords, stepWords } from './words.ts';
+import { shapeWords, stepWords } from './viewWords.ts';
 
 interface StepsProps {
   view: View;

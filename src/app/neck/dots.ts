@@ -118,19 +118,19 @@ export function runOf(view: View): RunNote[] {
   const { chord } = chordsOf(view);
   const notes = chord ? chord.notes : [...scaleNotes(view.key), view.key.tonic];
   const { instrument } = view;
-  const sounding = (place: Place) => midiAt(instrument, place);
-  const byPitch = (a: Place, b: Place) => sounding(a) - sounding(b);
+  const pitchOf = (place: Place) => midiAt(instrument, place);
+  const byPitch = (a: Place, b: Place) => pitchOf(a) - pitchOf(b);
   const [start] = placesIn(view, notes[0]!).toSorted(byPitch);
   if (!start) return [];
   const run: RunNote[] = [];
   let last = start;
-  let midi = sounding(start);
+  let midi = pitchOf(start);
   for (const note of notes) {
     if (run.length > 0) midi += pitchClass(chroma(note) - midi) || 12;
     const near = (place: Place) =>
       Math.abs(place.fret - last.fret) + 2 * Math.abs(place.string - last.string);
     const [place = null] = placesIn(view, note)
-      .filter((other) => sounding(other) === midi)
+      .filter((other) => pitchOf(other) === midi)
       .toSorted((a, b) => near(a) - near(b));
     run.push({ midi, place });
     last = place ?? last;

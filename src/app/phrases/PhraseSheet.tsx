@@ -4,7 +4,7 @@ import { Neck } from '../../parts/Neck.tsx';
 import { PhraseStrip } from '../../parts/PhraseStrip.tsx';
 import { settings } from '../state.ts';
 import { dotsOf, stripOf } from './drawn.ts';
-import { sheetWords } from './words.ts';
+import { sheetWords } from './phraseWords.ts';
 
 /** A phrase as it is printed, where the screen itself shows more than paper needs. */
 export function PhraseSheet({ explained }: { explained: Explained }) {

@@ -8,7 +8,7 @@ import { pluck } from '../../sound/index.ts';
 import { settings } from '../state.ts';
 import { dotsOf, stripOf } from './drawn.ts';
 import { GroupChoice } from './GroupChoice.tsx';
-import { embellishmentWords, outlineWords, sheetWords } from './words.ts';
+import { embellishmentWords, outlineWords, sheetWords } from './phraseWords.ts';
 import './Phrases.css';
 
 /** A phrase on the neck, in words, and to be played: slow, looped, arpeggio by arpeggio. */

@@ -6,7 +6,7 @@ import { route } from '../router.ts';
 import { currentLesson, opened } from '../state.ts';
 import { PhraseOut } from './PhraseOut.tsx';
 import { PhraseView } from './PhraseView.tsx';
-import { pathWords } from './words.ts';
+import { pathWords } from './phraseWords.ts';
 import './Phrases.css';
 
 /** The phrases of the lesson practised, and each of them by its number in the address. */

@@ -20,7 +20,7 @@ import type { FiledReport } from './reports.ts';
 import { StudentRow, type ClassStudent } from './StudentRow.tsx';
 import { AskedTwice } from '../AskedTwice.tsx';
 import { remove } from './reports.ts';
-import { takenWords } from './words.ts';
+import { takenWords } from './reportWords.ts';
 
 /** So many rows are in the first picture: more than any screen shows. The others follow. */
 const FIRST = 30;

@@ -1,15 +1,15 @@
 import { useMemo } from 'preact/hooks';
 import { marksOf } from '../../practice/lesson.ts';
 import { counted } from '../figures.ts';
-import type { PlacedReport } from './reports.ts';
+import type { KnownReport } from './reports.ts';
 
 /** What the next lesson from these reports would mark easy or hard, and how many answers stand behind that. */
-export function MarksBehind({ reports }: { reports: readonly PlacedReport[] }) {
+export function MarksBehind({ reports }: { reports: readonly KnownReport[] }) {
   const sentence = useMemo(() => sentenceOf(reports), [reports]);
   return sentence ? <p class="soft">{sentence}</p> : null;
 }
 
-function sentenceOf(some: readonly PlacedReport[]): string {
+function sentenceOf(some: readonly KnownReport[]): string {
   const [first] = some;
   if (!first) return '';
   const all = some.map(({ report }) => report);

@@ -1,6 +1,6 @@
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { KINDS } from '../../cards/index.ts';
 import { KIND_NAMES } from '../../decks/deck.ts';
@@ -20,8 +20,8 @@ import { MarksBehind } from './MarksBehind.tsx';
 import { makeNext } from './next.ts';
 import { Practised } from './Practised.tsx';
 import { Regions } from './Regions.tsx';
-import { keep, lessonOf, place, remove, reportFault, type PlacedReport } from './reports.ts';
-import { confusionWords, reportDay, studentName } from './words.ts';
+import { keep, knownReport, lessonOf, remove, reportFault, type KnownReport } from './reports.ts';
+import { confusionWords, reportDay, studentName } from './reportWords.ts';
 import './Report.css';
 
 type Read =
@@ -47,8 +47,8 @@ export default function ReportScreen() {
   if (!read) return <main class="screen" aria-busy="true" />;
   if ('fault' in read) return <Unreadable fault={read.fault} />;
   const lesson = lessonOf(read.report);
-  const known = lesson && place(read.report, read.link, lesson);
-  return known ? <Told placed={known} kept={read.kept} /> : <Unknown report={read.report} />;
+  const known = lesson && knownReport(read.report, read.link, lesson);
+  return known ? <Told one={known} kept={read.kept} /> : <Unknown report={read.report} />;
 }
 
 function Unreadable({ fault }: { fault: string }) {
@@ -130,7 +130,7 @@ const KEPT: Record<Kept, string> = {
   full: `This device keeps ${MOST_REPORTS} reports and has as many, so this one is only shown. Remove some that you no longer need.`,
 };
 
-function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefined }) {
+function Told({ one, kept }: { one: KnownReport; kept: Kept | undefined }) {
   const { report, lesson, items } = one;
   const picture = pictureOf(report, items);
   const reports = useMemo(() => [one], [one]);
@@ -179,7 +179,7 @@ function Told({ placed: one, kept }: { placed: PlacedReport; kept: Kept | undefi
   );
 }
 
-function Readiness({ one, picture }: { one: PlacedReport; picture: Picture }) {
+function Readiness({ one, picture }: { one: KnownReport; picture: Picture }) {
   const { lesson, ahead } = one;
   const { key, lessonDay } = lesson.deck;
   const { naming } = settings.value;
@@ -217,7 +217,7 @@ function Readiness({ one, picture }: { one: PlacedReport; picture: Picture }) {
 /** So many of the pairs are worth a teacher's time. */
 const PAIRS = 6;
 
-function Taken({ one, picture }: { one: PlacedReport; picture: Picture }) {
+function Taken({ one, picture }: { one: KnownReport; picture: Picture }) {
   return (
     <section>
       <h2>Taken for another</h2>

@@ -97,17 +97,17 @@ function linkOf(lesson: Lesson, written: { readonly question: string; readonly n
   return reportLink(report, base());
 }
 
-/** The cards that the student marked, each of which can be left out. */
+/** The cards that the student wants to ask about, each of which can be left out. */
 function ToAsk({ lesson }: { lesson: Lesson }) {
-  const marked = itemsOfLesson(lesson.id)
+  const toAsk = itemsOfLesson(lesson.id)
     .filter(({ id }) => questions.value.includes(id))
     .slice(0, MOST_TOLD.askedAbout);
-  if (marked.length === 0) return null;
+  if (toAsk.length === 0) return null;
   return (
     <section>
       <h2 class="label">Cards to ask about</h2>
       <ul class="to-ask">
-        {marked.map((item) => (
+        {toAsk.map((item) => (
           <li key={item.id}>
             <span>{itemPlace(item)}</span>
             <button

@@ -1,13 +1,13 @@
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import type { Student } from '../../practice/class.ts';
 import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { percent } from '../figures.ts';
-import type { PlacedReport } from './reports.ts';
-import { confusionWords, reportDay, studentName } from './words.ts';
+import type { KnownReport } from './reports.ts';
+import { confusionWords, reportDay, studentName } from './reportWords.ts';
 
-export type ClassStudent = Student<PlacedReport>;
+export type ClassStudent = Student<KnownReport>;
 
 interface StudentRowProps {
   student: ClassStudent;

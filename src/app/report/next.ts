@@ -5,10 +5,10 @@ import { marksOf, weakDrills } from '../../practice/lesson.ts';
 import { dayAfter, daysUntil, startOf } from '../days.ts';
 import { go } from '../router.ts';
 import { begin, openKept } from '../teach/kept/kept.ts';
-import type { PlacedReport } from './reports.ts';
+import type { KnownReport } from './reports.ts';
 
 /** Opens the next lesson, made from what these reports on one lesson show to be weak, in the form. */
-export async function makeNext(some: readonly PlacedReport[], now: number): Promise<void> {
+export async function makeNext(some: readonly KnownReport[], now: number): Promise<void> {
   const [first] = some;
   if (!first) return;
   const { deck } = first.lesson;

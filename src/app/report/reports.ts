@@ -14,7 +14,7 @@ import {
 import { itemsOfLesson, lessons, reportingTrouble, type Lesson } from '../state.ts';
 
 /** A report on a lesson that this device has. */
-export interface PlacedReport extends LessonReport {
+export interface KnownReport extends LessonReport {
   readonly lesson: Lesson;
   /** From `#` on. */
   readonly link: string;
@@ -80,14 +80,14 @@ export function lessonOf({ deck }: Pick<Report, 'deck'>): Lesson | null {
 }
 
 /** The report with its lesson's items; null where it does not fit the lesson. */
-export function place(report: Report, link: string, lesson: Lesson): PlacedReport | null {
+export function knownReport(report: Report, link: string, lesson: Lesson): KnownReport | null {
   const items = itemsOfLesson(lesson.id);
   if (!fits(report, items)) return null;
   return { report, link, lesson, items, ahead: daysAhead(report, lesson.deck.lessonDay) };
 }
 
 /** A kept report on a lesson that this device has. */
-export interface FiledReport extends Filed<PlacedReport> {
+export interface FiledReport extends Filed<KnownReport> {
   readonly lesson: Lesson;
 }
 
@@ -103,12 +103,12 @@ export function filedReports(all: readonly StoredReport[]): {
   return { known, unknown: all.length - known.length };
 }
 
-function opener({ link }: StoredReport, lesson: Lesson): () => PlacedReport | null {
-  let opened: PlacedReport | null | undefined;
+function opener({ link }: StoredReport, lesson: Lesson): () => KnownReport | null {
+  let opened: KnownReport | null | undefined;
   return () => {
     if (opened === undefined) {
       const read = readReport(link);
-      opened = 'report' in read ? place(read.report, link, lesson) : null;
+      opened = 'report' in read ? knownReport(read.report, link, lesson) : null;
     }
     return opened;
   };

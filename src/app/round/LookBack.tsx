@@ -85,7 +85,7 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
   // What was tapped onto the neck is not kept: of a card to be placed the right answer alone is explained.
   const explained = { right: right || takenFor === null, takenFor };
   const explanation = kind.explain(card, explained, takenFor ?? '', naming);
-  const marked = questions.value.includes(item.id);
+  const isToAsk = questions.value.includes(item.id);
   const main = useRef<HTMLElement>(null);
   useEffect(() => main.current?.querySelector<HTMLElement>('[data-do="next"]')?.focus(), []);
   return (
@@ -98,10 +98,10 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
         <button
           type="button"
           class="button small"
-          aria-pressed={marked}
+          aria-pressed={isToAsk}
           onClick={() => toggleQuestion(item.id)}
         >
-          {marked ? 'To ask the teacher' : 'Ask the teacher'}
+          {isToAsk ? 'To ask the teacher' : 'Ask the teacher'}
         </button>
       </header>
       <kind.Face

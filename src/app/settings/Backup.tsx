@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { BackupFault } from '../../store/backup.ts';
 import { StoreTrouble } from '../../store/trouble.ts';
 import { AskedTwice } from '../AskedTwice.tsx';

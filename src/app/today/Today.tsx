@@ -1,6 +1,6 @@
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import type { Deck } from '../../decks/deck.ts';
 import { GUITAR, instrumentId } from '../../neck/instrument.ts';

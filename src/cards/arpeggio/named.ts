@@ -6,7 +6,7 @@ import { chordOn, sharedNotes, type Chord } from '../../theory/chord.ts';
 import { letterDegree } from '../../theory/key.ts';
 import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { DEGREES } from '../../theory/scale.ts';
-import { listed, ordinal } from '../../parts/words.ts';
+import { listed, ordinal } from '../../parts/english.ts';
 import type { Card, Explanation } from '../kind.ts';
 import { arpeggioSound, chordNear } from '../frame/sounds.ts';
 

@@ -7,7 +7,7 @@ import type { Chord } from '../../theory/chord.ts';
 import { degreeOf, letterDegree, spell } from '../../theory/key.ts';
 import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { chroma, pitchClass, type NoteName } from '../../theory/note.ts';
-import { listed, ordinal } from '../../parts/words.ts';
+import { listed, ordinal } from '../../parts/english.ts';
 import type { Card, Explanation } from '../kind.ts';
 import { arpeggioPlaces } from './arpeggio.ts';
 import { arpeggioSound } from '../frame/sounds.ts';
@@ -75,7 +75,7 @@ export function answerOf(places: readonly Place[]): string {
 }
 
 /** The places of an answer, held against the chord. */
-export interface Placed {
+export interface Comparison {
   readonly places: readonly Place[];
   /** Places whose note is no note of the chord. */
   readonly foreign: readonly Place[];
@@ -86,7 +86,7 @@ export interface Placed {
 }
 
 /** Reads `5/3 4/1 4/5`; words that are no places, and places beyond the card's strings and frets, are left out. */
-export function placed(card: PlacingCard, answer: string): Placed {
+export function compared(card: PlacingCard, answer: string): Comparison {
   const places = answer
     .split(' ')
     .map(parsePlace)
@@ -106,63 +106,70 @@ export function placed(card: PlacingCard, answer: string): Placed {
 }
 
 /** Right where every note of the chord stands once and nothing else does, wherever that is. */
-export function judgePlaced(card: PlacingCard, answer: string): Verdict {
-  const { foreign, twice, missing } = placed(card, answer);
+export function judgePlaces(card: PlacingCard, answer: string): Verdict {
+  const { foreign, twice, missing } = compared(card, answer);
   return { right: foreign.length + twice.length + missing.length === 0, takenFor: null };
 }
 
 /** Names the notes; of a wrong answer, which note is foreign and which is missing, and where it could stand. */
-export function explainPlaced(
+export function explainPlaces(
   card: PlacingCard,
   verdict: Verdict,
   answer: string,
   naming: Naming,
 ): Explanation {
   const { chord, key } = card;
-  const put = placed(card, answer);
+  const comparison = compared(card, answer);
+  const { right } = verdict;
+  const tapped = comparison.places;
+  const shown = right && tapped.length > 0 ? tapped : nearestShape(card, comparison);
   const label = (note: string) => noteLabel(note, naming, key);
   const name = chordLabel(chord, naming);
-  const right = verdict.right && put.places.length > 0 ? put.places : nearestShape(card, put);
-  const dots = right.map((place) => memberDot(card, place));
-  const kept = put.places.filter(
-    (place) => !put.foreign.includes(place) && !put.twice.includes(place),
-  );
-  for (const dot of dots) {
-    const stands = put.places.some((place) => same(place, dot));
-    if (!stands && !verdict.right) Object.assign(dot, { look: 'missing' });
-  }
-  for (const place of verdict.right ? [] : put.places) {
-    if (!dots.some((dot) => same(dot, place)))
-      dots.push(wrongDot(card, place, kept.includes(place)));
-  }
-  const spelled = chord.notes.map(label).join(' ');
+  const spelled = `${name} has the notes ${chord.notes.map(label).join(' ')}.`;
+  const stands = `${numeralLabel(chord)}: it stands on the ${ordinal(chord.degree)} degree.`;
   return {
     name: `${numeralLabel(chord)}, ${name}`,
-    title: verdict.right ? `${name} it is` : `Not yet ${name}`,
-    sentence: verdict.right ? `${name} has the notes ${spelled}.` : fault(card, put, name, label),
-    detail: verdict.right
-      ? `${numeralLabel(chord)}: it stands on the ${ordinal(chord.degree)} degree.`
-      : `${name} has the notes ${spelled}.`,
-    dots,
-    sound: arpeggioSound(pitches(card, right)),
-    otherSound:
-      verdict.right || put.places.length === 0 ? null : arpeggioSound(pitches(card, put.places)),
+    title: right ? `${name} it is` : `Not yet ${name}`,
+    sentence: right ? spelled : fault(card, comparison, name, label),
+    detail: right ? stands : spelled,
+    dots: right
+      ? shown.map((place) => memberDot(card, place))
+      : correctedDots(card, comparison, shown),
+    sound: arpeggioSound(pitches(card, shown)),
+    otherSound: right || tapped.length === 0 ? null : arpeggioSound(pitches(card, tapped)),
   };
+}
+
+/** The right places, those without a tap as missing, and the places that were tapped beside them. */
+function correctedDots(
+  card: PlacingCard,
+  { places, foreign, twice }: Comparison,
+  right: readonly Place[],
+): NeckDot[] {
+  const isIn = (some: readonly Place[], place: Place) => some.some((one) => same(one, place));
+  const dots = right.map((place) => ({
+    ...memberDot(card, place),
+    ...(!isIn(places, place) && { look: 'missing' as const }),
+  }));
+  const beside = places
+    .filter((place) => !isIn(right, place))
+    .map((place) => wrongDot(card, place, !foreign.includes(place) && !twice.includes(place)));
+  return [...dots, ...beside];
 }
 
 /** `E is foreign to Cm7; B♭ is missing.` */
 function fault(
   card: PlacingCard,
-  put: Placed,
+  comparison: Comparison,
   name: string,
   label: (note: string) => string,
 ): string {
   const named = (places: readonly Place[]) => [
     ...new Set(places.map((place) => label(spell(card.key, midiAt(card.instrument, place))))),
   ];
-  const foreign = named(put.foreign);
-  const twice = named(put.twice);
-  const missing = put.missing.map(label);
+  const foreign = named(comparison.foreign);
+  const twice = named(comparison.twice);
+  const missing = comparison.missing.map(label);
   const clauses = [];
   if (foreign.length > 0) clauses.push(`${listed(foreign)} ${is(foreign)} foreign to ${name}`);
   if (twice.length > 0)
@@ -174,10 +181,10 @@ function fault(
 const is = (words: readonly string[]) => (words.length > 1 ? 'are' : 'is');
 
 /** The complete set that keeps most of the answer; of several the likelier for a hand. */
-function nearestShape(card: PlacingCard, put: Placed): readonly Place[] {
+function nearestShape(card: PlacingCard, comparison: Comparison): readonly Place[] {
   const found = shapes(card.instrument, card.chord, { strings: card.stringSet, frets: card.frets });
   const keeps = (places: readonly Place[]) =>
-    places.filter((place) => put.places.some((other) => same(place, other))).length;
+    places.filter((place) => comparison.places.some((other) => same(place, other))).length;
   let best = found[0]!.places;
   for (const shape of found) if (keeps(shape.places) > keeps(best)) best = shape.places;
   return best;

@@ -1,5 +1,5 @@
 import type { NeckDrill } from '../../decks/deck.ts';
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import type { ArpeggioItem } from './arpeggio.ts';
 

@@ -2,7 +2,7 @@ import { seeded } from '../../theory/random.ts';
 import { inHand } from '../excerpt/items.ts';
 import type { PlayingCard } from '../playing/card.ts';
 import type { EchoItem } from './items.ts';
-import { drawLine } from './line.ts';
+import { drawLine } from './shortLine.ts';
 
 /** A line to be heard and played back. */
 export interface EchoCard extends PlayingCard<EchoItem> {

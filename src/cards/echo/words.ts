@@ -1,5 +1,5 @@
 import { isPhraseDrill } from '../../decks/deck.ts';
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { sizesWords } from '../arpeggio/words.ts';

@@ -16,12 +16,12 @@ export function PhraseNeck({ card, explanation, shown, places, lit }: PhraseNeck
   const { key, instrument } = card;
   const { dots } = explanation!;
   const frame = useRef<HTMLDivElement>(null);
-  const sounding = lit === null ? null : (places[lit] ?? null);
+  const litPlace = lit === null ? null : (places[lit] ?? null);
   // What is heard is in sight, also on a neck longer than its frame.
   useEffect(() => {
-    if (!sounding) return;
+    if (!litPlace) return;
     frame.current
-      ?.querySelector(`[data-string="${sounding.string}"][data-fret="${sounding.fret}"]`)
+      ?.querySelector(`[data-string="${litPlace.string}"][data-fret="${litPlace.fret}"]`)
       ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }, [lit]);
   return (
@@ -33,7 +33,7 @@ export function PhraseNeck({ card, explanation, shown, places, lit }: PhraseNeck
         frets={fretsAround(dots)}
         label="Neck with the phrase on it"
         dots={dots}
-        lit={sounding}
+        lit={litPlace}
         tap={(place) => pluck(midiAt(instrument, place), place.string)}
       />
     </div>

@@ -1,6 +1,6 @@
 import type { PhraseDrill } from '../../decks/deck.ts';
 import { placeLabel } from '../../neck/place.ts';
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import type { ExcerptItem } from './items.ts';
 

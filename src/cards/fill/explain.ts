@@ -9,7 +9,7 @@ import {
 import { chroma, pitchClass } from '../../theory/note.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { scaleNotes } from '../../theory/scale.ts';
-import { ordinal } from '../../parts/words.ts';
+import { ordinal } from '../../parts/english.ts';
 import { degreeDots, memberIn } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
 import { phraseSound } from '../frame/sounds.ts';

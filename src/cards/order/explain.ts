@@ -1,7 +1,7 @@
 import type { Verdict } from '../../practice/item.ts';
 import { chordLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { add, beats, subtract } from '../../theory/rhythm.ts';
-import { ordinal } from '../../parts/words.ts';
+import { ordinal } from '../../parts/english.ts';
 import { degreeDots, type PlacedNote } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
 import { phraseSound } from '../frame/sounds.ts';

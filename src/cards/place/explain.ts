@@ -1,1 +1,1 @@
-export { explainPlaced as explain } from '../arpeggio/placing.ts';
+export { explainPlaces as explain } from '../arpeggio/placing.ts';

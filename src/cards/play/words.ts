@@ -1,5 +1,5 @@
 import { isPhraseDrill, type DrillOf, type Way } from '../../decks/deck.ts';
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { drillWords, itemWords as onStrings } from '../arpeggio/words.ts';
 import { fromPlace, phrasesWords } from '../excerpt/words.ts';

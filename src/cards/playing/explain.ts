@@ -41,14 +41,14 @@ export function explainPlaying(
   return {
     ...said,
     detail: detail.filter((words) => words !== '').join(' '),
-    dots: marked(card, answer, dots),
+    dots: withMissing(card, answer, dots),
     sound: lineSound(card, dots),
     otherSound: hearOther ? playedSound(card, answer, time) : null,
   };
 }
 
-/** Every place once; what was not heard there is marked as missing. */
-function marked({ notes }: PlayingCard, answer: Answer, dots: readonly NeckDot[]): NeckDot[] {
+/** Every place once; what was not heard there looks missing. */
+function withMissing({ notes }: PlayingCard, answer: Answer, dots: readonly NeckDot[]): NeckDot[] {
   const found = new Map<string, NeckDot>();
   dots.forEach((dot, i) => {
     const text = placeText(dot);

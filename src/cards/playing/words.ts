@@ -1,5 +1,5 @@
 /** What is said of a line that was played. */
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { spell, type Key } from '../../theory/key.ts';
 import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { pitchClass } from '../../theory/note.ts';

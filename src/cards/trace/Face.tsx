@@ -15,7 +15,7 @@ import { phraseSound } from '../frame/sounds.ts';
 import { Paths } from '../frame/Paths.tsx';
 import type { TraceCard } from './ask.ts';
 import { placesOf } from './explain.ts';
-import { groupStarts } from './line.ts';
+import { groupStarts } from './stepLine.ts';
 import './Face.css';
 
 const COUNTS = [

@@ -7,7 +7,7 @@ import { beats } from '../../theory/rhythm.ts';
 import { degreeOfStep, scaleNotes } from '../../theory/scale.ts';
 import type { Card } from '../kind.ts';
 import type { TraceItem } from './items.ts';
-import { difficulty, drawLine, isExtended, pathOf, type Line } from './line.ts';
+import { difficulty, drawLine, isExtended, pathOf, type StepLine } from './stepLine.ts';
 import { wrongPaths } from './wrong.ts';
 
 /** One of the paths to choose from: its degrees, and how high each note is in scale steps. */
@@ -18,7 +18,7 @@ export interface PathChoice {
 
 /** A phrase to be heard, and four paths of degrees. */
 export interface TraceCard extends Card<TraceItem> {
-  readonly line: Line;
+  readonly line: StepLine;
   readonly phrase: Phrase;
   readonly path: string;
   readonly choices: readonly PathChoice[];

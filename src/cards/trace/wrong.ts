@@ -8,7 +8,14 @@ import type { Contour } from '../../decks/deck.ts';
 import { CONTOURS } from '../../decks/deck.ts';
 import type { Random } from '../../theory/random.ts';
 import { DEGREES } from '../../theory/scale.ts';
-import { groupsOf, groupStarts, isExtended, pathOf, type GroupOptions, type Line } from './line.ts';
+import {
+  groupsOf,
+  groupStarts,
+  isExtended,
+  pathOf,
+  type GroupOptions,
+  type StepLine,
+} from './stepLine.ts';
 
 /** Whether the instrument has a scale step, so that a path over it can be sounded. */
 export type HasStep = (step: number) => boolean;
@@ -33,7 +40,7 @@ const TRIED = 24;
 const ALIKE = 45;
 
 /** Three wrong paths, different from the line and from one another. */
-export function wrongPaths(line: Line, options: WrongOptions, random: Random): number[][] {
+export function wrongPaths(line: StepLine, options: WrongOptions, random: Random): number[][] {
   const alike = random.below(100) < ALIKE ? 4 : 2;
   // Lines go to what lies near: the right path must not be known as the one that moves least.
   const quieter = random.below(4);
@@ -50,12 +57,12 @@ export function wrongPaths(line: Line, options: WrongOptions, random: Random): n
 }
 
 /** How many of the four rise and fall as the line does. */
-function likeTurns({ steps }: Line, wrong: readonly number[][]): number {
+function likeTurns({ steps }: StepLine, wrong: readonly number[][]): number {
   return 1 + wrong.filter((other) => turns(other) === turns(steps)).length;
 }
 
 /** How many of the wrong paths move less than the line, taking a half for those that move as much. */
-function quieterThan({ steps }: Line, wrong: readonly number[][]): number {
+function quieterThan({ steps }: StepLine, wrong: readonly number[][]): number {
   const own = moves(steps);
   return wrong.reduce((sum, other) => sum + (Math.sign(own - moves(other)) + 1) / 2, 0);
 }
@@ -66,12 +73,12 @@ function moves(steps: readonly number[]): number {
 }
 
 /** Draws squares around the line, or, of the stacks of larger chords, now and then four of them in a row. */
-function squares(line: Line, options: WrongOptions, random: Random): () => number[][] | null {
+function squares(line: StepLine, options: WrongOptions, random: Random): () => number[][] | null {
   if (line.degrees.length === 1) return () => square(line, notePair(line, options, random));
   const firsts = firstGroups(line, options);
   const laters = line.degrees.slice(1).map((_, i) => laterGroups(line, i + 1, options));
   return () => {
-    if (isExtended(options.size) && random.below(2) === 0) return moved(line, random);
+    if (isExtended(options.size) && random.below(2) === 0) return onOtherDegrees(line, random);
     const seconds = random.pick(laters);
     if (firsts.length === 0 || seconds.length === 0) return null;
     return square(line, [random.pick(firsts), random.pick(seconds)]);
@@ -79,14 +86,14 @@ function squares(line: Line, options: WrongOptions, random: Random): () => numbe
 }
 
 /** The one change, the other, and both. */
-function square({ steps }: Line, [one, other]: readonly [Change, Change]): number[][] {
+function square({ steps }: StepLine, [one, other]: readonly [Change, Change]): number[][] {
   const changed = (before: readonly number[], { from, steps: by }: Change) =>
     before.toSpliced(from, by.length, ...by);
   return [changed(steps, one), changed(steps, other), changed(changed(steps, one), other)];
 }
 
 /** Other arpeggios that begin on the line's first note. */
-function firstGroups(line: Line, options: WrongOptions): Change[] {
+function firstGroups(line: StepLine, options: WrongOptions): Change[] {
   const own = groupAt(line, 0);
   const contours = isExtended(options.size) ? CONTOURS : [options.contour];
   return otherGroups(own, contours, options)
@@ -95,7 +102,7 @@ function firstGroups(line: Line, options: WrongOptions): Change[] {
 }
 
 /** Other arpeggios in the place of a later group; one with an embellishing tone is moved as it is. */
-function laterGroups(line: Line, number: number, options: WrongOptions): Change[] {
+function laterGroups(line: StepLine, number: number, options: WrongOptions): Change[] {
   const from = groupStarts(line)[number]!;
   const own = groupAt(line, number);
   const embellished = (line.embellishment?.index ?? -1) >= from;
@@ -121,13 +128,13 @@ function otherGroups(
   return found.filter((group) => pathOf(group) !== pathOf(own));
 }
 
-function groupAt(line: Line, number: number): readonly number[] {
+function groupAt(line: StepLine, number: number): readonly number[] {
   const starts = groupStarts(line);
   return line.steps.slice(starts[number], starts[number + 1]);
 }
 
 /** Two single notes, neither of them the first, each another way: for a line of one arpeggio. */
-function notePair({ steps }: Line, { near }: WrongOptions, random: Random): [Change, Change] {
+function notePair({ steps }: StepLine, { near }: WrongOptions, random: Random): [Change, Change] {
   const [a, b] = random
     .shuffle(steps.map((_, index) => index).slice(1))
     .slice(0, 2)
@@ -140,7 +147,7 @@ function notePair({ steps }: Line, { near }: WrongOptions, random: Random): [Cha
 }
 
 /** The last group as it is on three other degrees: of the four in a row the right one has any place. */
-function moved(line: Line, random: Random): number[][] {
+function onOtherDegrees(line: StepLine, random: Random): number[][] {
   const from = groupStarts(line).at(-1)!;
   const place = random.below(4);
   const by = [0, 1, 2, 3].map((row) => row - place).filter((row) => row !== 0);
@@ -158,13 +165,13 @@ function turns(steps: readonly number[]): string {
     .join();
 }
 
-function isUsable({ steps }: Line, wrong: readonly number[][], has: HasStep): boolean {
+function isUsable({ steps }: StepLine, wrong: readonly number[][], has: HasStep): boolean {
   const rows = new Set([steps, ...wrong].map(pathOf));
   return rows.size === wrong.length + 1 && wrong.every((path) => path.every(has));
 }
 
 /** Where an instrument leaves no square: single notes moved until there are three. */
-function shifted(line: Line, has: HasStep): number[][] {
+function shifted(line: StepLine, has: HasStep): number[][] {
   const found: number[][] = [];
   for (const by of [1, -1, 2, -2, 3, -3]) {
     for (let index = 1; index < line.steps.length; index++) {

@@ -40,8 +40,8 @@ function tellable({ key, notes, groups }: Excerpt): Variation[] | null {
     if (!found.some((other) => alike(other.phrase, one.phrase))) found.push(one);
   }
   const pitches = new Set(notes.map(({ midi }) => midi));
-  const placed = found.some((one) => one.phrase.notes.every(({ midi }) => pitches.has(midi)));
-  return found.length >= OFFERED && placed ? found : null;
+  const playableHere = found.some((one) => one.phrase.notes.every(({ midi }) => pitches.has(midi)));
+  return found.length >= OFFERED && playableHere ? found : null;
 }
 
 /** Whether the same notes begin at the same times, however long they last. */

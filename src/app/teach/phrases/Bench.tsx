@@ -3,7 +3,7 @@ import { MOST } from '../../../decks/deck.ts';
 import {
   atEnd,
   isFull,
-  moved,
+  cursorMoved,
   redone,
   removed,
   rested,
@@ -26,7 +26,7 @@ import type { Beats } from '../../../theory/rhythm.ts';
 import { valueWords } from '../../../theory/value.ts';
 import { dotsOf, stripOf } from '../../phrases/drawn.ts';
 import { useHearing, type Hearing } from '../../phrases/hearing.ts';
-import { withArticle } from '../../phrases/words.ts';
+import { withArticle } from '../../phrases/phraseWords.ts';
 import { settings } from '../../state.ts';
 import { ChosenNote, shifted } from './ChosenNote.tsx';
 import { LengthChoice } from './LengthChoice.tsx';
@@ -106,7 +106,7 @@ function onKey(event: KeyboardEvent, { entry, edit, go }: Controls): void {
   const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key] as 1 | -1 | undefined;
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   if (by && event.shiftKey && cursor.on === 'note') edit((now) => shifted(now, by));
-  else if (by) go(moved(entry, by));
+  else if (by) go(cursorMoved(entry, by));
   else if (event.key === 'Home' && sketch.notes.length > 0) go({ on: 'note', at: 0 });
   else if (event.key === 'End') go(atEnd(sketch));
   else if (event.key === 'Delete' || event.key === 'Backspace') edit(removed);

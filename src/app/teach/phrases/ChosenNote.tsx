@@ -26,7 +26,7 @@ import {
 import { pitchClass } from '../../../theory/note.ts';
 import { ARTICULATIONS, type Articulation } from '../../../theory/phrase.ts';
 import { beats } from '../../../theory/rhythm.ts';
-import { kindWords, toneWords, withArticle } from '../../phrases/words.ts';
+import { kindWords, toneWords, withArticle } from '../../phrases/phraseWords.ts';
 import { Tool } from './Tool.tsx';
 
 interface ChosenNoteProps {

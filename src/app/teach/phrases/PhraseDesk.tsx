@@ -12,7 +12,12 @@ import { stripOf } from '../../phrases/drawn.ts';
 import { GroupChoice } from '../../phrases/GroupChoice.tsx';
 import { PhraseOut } from '../../phrases/PhraseOut.tsx';
 import { PhraseSheet } from '../../phrases/PhraseSheet.tsx';
-import { embellishmentWords, motionWords, outlineWords, travelWords } from '../../phrases/words.ts';
+import {
+  embellishmentWords,
+  motionWords,
+  outlineWords,
+  travelWords,
+} from '../../phrases/phraseWords.ts';
 import { settings } from '../../state.ts';
 import { TempoField } from '../../TempoField.tsx';
 import { change, draft } from '../kept/form.ts';

@@ -4,7 +4,7 @@ import { drillsOn, type MadeDrill, type MadePhrase } from '../../../making/draft
 import { entryOf, isBegun, type Entry } from '../../../making/entry.ts';
 import { explained } from '../../../making/explained.ts';
 import { useFocusAfter } from '../../focus.ts';
-import { pathWords } from '../../phrases/words.ts';
+import { pathWords } from '../../phrases/phraseWords.ts';
 import { change, draft } from '../kept/form.ts';
 import { discarded } from './discarded.ts';
 

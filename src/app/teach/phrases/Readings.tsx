@@ -7,7 +7,7 @@ import { chordOn, type Chord, type Size } from '../../../theory/chord.ts';
 import type { Key } from '../../../theory/key.ts';
 import { DEGREES, parentKey } from '../../../theory/scale.ts';
 import { percent } from '../../figures.ts';
-import { chordWords } from '../../phrases/words.ts';
+import { chordWords } from '../../phrases/phraseWords.ts';
 import { settings } from '../../state.ts';
 
 interface ReadingsProps {

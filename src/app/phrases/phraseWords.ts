@@ -1,4 +1,4 @@
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { withPlaces, type Explained } from '../../making/explained.ts';
 import { travel } from '../../neck/travel.ts';
 import { SURE, type Group } from '../../theory/analysis/analysis.ts';

@@ -1,4 +1,4 @@
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { sharedNotes, type Chord } from '../../theory/chord.ts';
 import {
   chordLabel,

@@ -1,4 +1,4 @@
-import './Bars.css';
+import './BarChart.css';
 
 /** One bar: how full it is, 0 to 1, and the figure that says so. */
 interface Bar {
@@ -7,7 +7,7 @@ interface Bar {
   readonly figure: string;
 }
 
-interface BarsProps {
+interface BarChartProps {
   bars: readonly Bar[];
   /** What a screen reader calls them. */
   label: string;
@@ -17,9 +17,9 @@ interface BarsProps {
 }
 
 /** Things side by side, each as full as it is. */
-export function Bars({ bars, label, choose, pressed }: BarsProps) {
+export function BarChart({ bars, label, choose, pressed }: BarChartProps) {
   return (
-    <div class="bars" role="group" aria-label={label}>
+    <div class="bar-chart" role="group" aria-label={label}>
       {bars.map(({ name, filled, figure }) => {
         const content = (
           <>

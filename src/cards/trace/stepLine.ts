@@ -7,7 +7,7 @@ import { degreeOfStep } from '../../theory/scale.ts';
  * A line of notes of a key, counted in scale steps: 0 is the tonic nearest below the middle of the range, 1 the second
  * degree above it, −1 the seventh below it. Groups of like length each walk one arpeggio.
  */
-export interface Line {
+export interface StepLine {
   readonly steps: readonly number[];
   /** The degree that each group's arpeggio stands on. */
   readonly degrees: readonly number[];
@@ -123,7 +123,7 @@ interface LineOptions {
 }
 
 /** Walks arpeggios from the given degree on, each next one taken up by the nearest move. */
-export function drawLine(options: LineOptions, random: Random): Line {
+export function drawLine(options: LineOptions, random: Random): StepLine {
   const steps: number[] = [];
   const degrees: number[] = [];
   const groups = Math.min(options.groups, LONGEST / groupLength(options.size, options.rhythm));
@@ -148,7 +148,7 @@ export function drawLine(options: LineOptions, random: Random): Line {
  * two like notes the step above or below (*Open Music Theory*, "Embellishing tones"). Where neither fits, or it would leave
  * the range or take the root's place, nothing.
  */
-function embellish(line: Line, [low, high]: LineOptions['range'], random: Random): Line {
+function embellish(line: StepLine, [low, high]: LineOptions['range'], random: Random): StepLine {
   const index = line.steps.length - 2;
   const [before, after] = [line.steps[index - 1]!, line.steps[index + 1]!];
   const apart = after - before;
@@ -166,7 +166,7 @@ function embellish(line: Line, [low, high]: LineOptions['range'], random: Random
  * arpeggio 2, an embellishment 3, and in proportion to the tempo, 60 quarter notes a minute counting as it is. Our own
  * weights: they rank lines, they promise nothing.
  */
-export function difficulty(line: Line, tempo: number): number {
+export function difficulty(line: StepLine, tempo: number): number {
   const leaps = line.steps
     .slice(1)
     .filter((step, i) => Math.abs(step - line.steps[i]!) >= 4).length;
@@ -255,6 +255,6 @@ function near(groups: readonly number[][], from: number, random: Random): number
 export const pathOf = (steps: readonly number[]) => steps.map(degreeOfStep).join(' ');
 
 /** The index of each group's first note. */
-export function groupStarts({ steps, degrees }: Line): number[] {
+export function groupStarts({ steps, degrees }: StepLine): number[] {
   return degrees.map((_, group) => (group * steps.length) / degrees.length);
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { freeLine } from '../../../src/theory/free/line.ts';
+import { freeLine } from '../../../src/theory/free/freeLine.ts';
 import { overClick, withoutClick } from '../../../src/theory/free/pulse.ts';
 import { parseKey } from '../../../src/theory/key.ts';
 import { seeded } from '../../../src/theory/random.ts';
