@@ -228,6 +228,15 @@ export async function kept(page: Page): Promise<string> {
   });
 }
 
+/** The lines of the log: the answers that are kept, and nothing else (a round knows its items too). */
+export async function answersKept(page: Page): Promise<string> {
+  const stores = JSON.parse(await kept(page)) as { keys: unknown[]; values: unknown[] }[];
+  const chunks = stores.flatMap(({ keys, values }) =>
+    values.filter((_, i) => Array.isArray(keys[i]) && keys[i][0] === 'log'),
+  );
+  return JSON.stringify(chunks);
+}
+
 /** How many reviews are kept, counted by what Today says of the lesson. */
 export const askedSoFar = (page: Page) => page.getByText(/\d+ of \d+ asked so far/);
 
