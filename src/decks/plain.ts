@@ -19,3 +19,11 @@ export const NOT_PLAIN = 'take out letters that cannot be seen or that turn the 
 export function isBlank(text: string): boolean {
   return /^[\p{Z}\p{C}\p{DI}\u2800]*$/u.test(text);
 }
+
+/**
+ * What a person wrote, set apart by UAX #9's isolates from the line that it stands in: where markup cannot do it, as in the
+ * name of a control or a message.
+ */
+export function isolated(text: string): string {
+  return `\u2068${isBlank(text) ? 'no name' : text}\u2069`;
+}

@@ -25,6 +25,8 @@ export interface Student<P extends LessonReport = LessonReport> {
   readonly sender: number;
   /** The name typed on this report, or empty. */
   readonly name: string;
+  /** Why other reports on this lesson may be meant to be this student's: they tell otherwise, or bear the same name. */
+  readonly doubt: Doubt | null;
   readonly latest: P;
   readonly picture: Picture;
   /** How many reports `weeks` tells of. */
@@ -34,6 +36,9 @@ export interface Student<P extends LessonReport = LessonReport> {
   /** Their last reports, on any lesson, the oldest first: when each was, days since 1970, and the readiness it tells. */
   weeks(): { readonly day: number; readonly recall: number }[];
 }
+
+/** Other reports on a lesson: of the same phone and kept beside this one; of another phone under the same name. */
+export type Doubt = 'same phone' | 'same name';
 
 /** So many reports show how it went. */
 const WEEKS = 5;
@@ -64,22 +69,23 @@ export function classOf<P extends LessonReport>(
   }
   const need = ({ picture }: Student) =>
     (degree === null ? picture.all : picture.byDegree[degree - 1])?.recall ?? 1;
-  return [...bySender.values()]
-    .flatMap((theirs) => studentOf(theirs.toSorted(newer), deck) ?? [])
-    .toSorted((a, b) => need(a) - need(b));
+  const students = [...bySender.values()].flatMap((theirs) =>
+    studentsOf(theirs.toSorted(newer), deck),
+  );
+  return withDoubts(students).toSorted((a, b) => need(a) - need(b));
 }
 
-/** Null where none of these reports, the oldest first, is on the lesson. */
-function studentOf<P extends LessonReport>(
+/** One for each report of one phone, the oldest first, on the lesson: where there are several they do not agree. */
+function studentsOf<P extends LessonReport>(
   inTime: readonly Filed<P>[],
   deck: number,
-): Student<P> | null {
-  const latest = inTime.findLast((filed) => filed.deck === deck)?.open();
-  if (!latest) return null;
+): Student<P>[] {
   const last = inTime.slice(-WEEKS);
-  return {
+  const onLesson = inTime.flatMap((filed) => (filed.deck === deck && filed.open()) || []);
+  return onLesson.map((latest) => ({
     sender: latest.report.sender,
     name: latest.report.name,
+    doubt: onLesson.length > 1 ? 'same phone' : null,
     latest,
     picture: pictureOf(latest.report, latest.items),
     reports: last.length,
@@ -88,7 +94,25 @@ function studentOf<P extends LessonReport>(
       last
         .flatMap((filed) => filed.open() ?? [])
         .map(({ report }) => ({ day: report.day, recall: mean(recalls(report)) })),
-  };
+  }));
+}
+
+function withDoubts<P extends LessonReport>(students: readonly Student<P>[]): Student<P>[] {
+  const senders = new Map<string, Set<number>>();
+  for (const { name, sender } of students) {
+    const key = nameKey(name);
+    senders.set(key, (senders.get(key) ?? new Set()).add(sender));
+  }
+  return students.map((student) => {
+    const key = nameKey(student.name);
+    const isShared = key !== '' && senders.get(key)!.size > 1;
+    return isShared && !student.doubt ? { ...student, doubt: 'same name' as const } : student;
+  });
+}
+
+/** What makes two names the same to whoever reads them. */
+export function nameKey(name: string): string {
+  return name.normalize('NFKC').trim().toLowerCase();
 }
 
 /** What is taken for what by how many students: most students first, and of those with as many the most misses. */
@@ -103,7 +127,7 @@ export function classConfusions(
       const times = (before?.pair.times ?? 0) + pair.times;
       found.set(key, {
         pair: { ...pair, times },
-        students: [...(before?.students ?? []), sender],
+        students: [...new Set(before?.students).add(sender)],
       });
     }
   }
@@ -120,7 +144,9 @@ export function pairId({ kind, size, degree, takenFor }: Confusion): string {
 /** The class over the last weeks, the oldest first: when each began, days since 1970, and the mean of its reports. */
 export function classWeeks(students: readonly Student[]): { day: number; recall: number }[] {
   const byWeek = new Map<number, number[]>();
-  for (const student of students) {
+  // Two reports side by side tell of the same weeks.
+  const each = new Map(students.map((student) => [student.sender, student])).values();
+  for (const student of each) {
     for (const { day, recall } of student.weeks()) {
       // 1 January 1970 was a Thursday.
       const monday = day - ((day + 3) % 7);

@@ -1,6 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Browser, type Page } from '@playwright/test';
 import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
+import { readReport, reportLink, type Report } from '../../src/decks/report.ts';
 import { kept, makeLesson, SMALL, startLesson, answerCards, type Wishes } from './people.ts';
 
 const LESSON: Wishes = { ...SMALL, title: 'Harbour room, Tuesday' };
@@ -165,19 +166,85 @@ test('a damaged, foreign or future report changes nothing and says so', async ({
   expect(await kept(page)).toBe(before);
 });
 
-test('an older report does not take the place of a newer one', async ({ page, browser }) => {
+/** A report's link with something else in it. */
+function altered(link: string, change: (report: Report) => Partial<Report>): string {
+  const read = readReport(link);
+  if ('fault' in read) throw new Error(read.fault);
+  return reportLink({ ...read.report, ...change(read.report) }, link.split('#')[0]!);
+}
+
+test('a newer report says whose place it would take before it does, and an older one takes none', async ({
+  page,
+  browser,
+}) => {
   const lesson = await makeLesson(page, LESSON);
   const phone = await student(browser, lesson, { cards: 2 });
   await phone.clock.install();
-  const first = await send(phone, { question: 'First?' });
+  const first = await send(phone, { question: 'First?', name: 'Mareike' });
   await phone.clock.fastForward('02:00:00');
   const second = await send(phone, { question: 'Second?' });
+  await page.goto(first);
+  await expect(page.getByText('Kept on this device.')).toBeVisible();
+  const before = await kept(page);
   await page.goto(second);
+  await expect(page.getByText(/^Not kept yet: it goes on from .* \(.?Mareike.?\)/)).toBeVisible();
+  expect(await kept(page)).toBe(before);
+  await page.getByRole('button', { name: 'Put it in its place' }).click();
   await expect(page.getByText('Kept on this device.')).toBeVisible();
   await page.goto(first);
   await expect(page.getByText('A newer report on this lesson is kept already')).toBeVisible();
   await page.goto('#/class');
+  await expect(page.locator('.student')).toHaveCount(1);
   await expect(page.locator('.student')).toContainText('Second?');
+});
+
+test('a report that contradicts the one of the same phone is kept beside it, and either can be removed', async ({
+  page,
+  browser,
+}) => {
+  const lesson = await makeLesson(page, LESSON);
+  const link = await reportOf(browser, lesson, { question: 'True?' });
+  // As one would who saw the link: the same phone, tomorrow, and not one answer.
+  const forged = altered(link, ({ day, items, practised }) => ({
+    day: day + 1,
+    asked: 0,
+    firstAsked: 0,
+    firstRight: 0,
+    items: items.map(() => null),
+    practised: practised.map(() => false),
+    question: 'Forged?',
+  }));
+  await page.goto(forged);
+  await expect(page.getByText('Kept on this device.')).toBeVisible();
+  await page.goto(link);
+  await expect(page.getByText('what they tell cannot both be true')).toBeVisible();
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  await page.goto('#/class');
+  const rows = page.locator('.student');
+  await expect(rows.getByText('Two reports of this phone do not agree')).toHaveCount(2);
+  await rows.filter({ hasText: 'Forged?' }).getByRole('link').click();
+  await page.getByRole('button', { name: 'Remove this report' }).click();
+  await page.getByRole('button', { name: 'Remove', exact: true }).click();
+  await page.getByRole('button', { name: 'Yes, remove' }).click();
+  await page.reload();
+  await expect(rows).toHaveCount(1);
+  await expect(rows).toContainText('True?');
+  await expect(rows).not.toContainText('do not agree');
+});
+
+test('the same name from another phone is kept beside the other, and both say so', async ({
+  page,
+  browser,
+}) => {
+  const lesson = await makeLesson(page, LESSON);
+  const link = await reportOf(browser, lesson, { name: 'Mareike' });
+  const other = altered(link, ({ sender }) => ({ sender: sender ^ 1, name: 'mareike' }));
+  await page.goto(link);
+  await expect(page.getByText('Kept on this device.')).toBeVisible();
+  await page.goto(other);
+  await expect(page.getByText('bears the same name')).toBeVisible();
+  await page.goto('#/class');
+  await expect(page.locator('.student').getByText('bears the same name')).toHaveCount(2);
 });
 
 test('a report’s link can be pasted under Lessons', async ({ page, browser }) => {

@@ -88,6 +88,28 @@ describe('a class', () => {
     expect(next).toMatchObject({ pair: { degree: 4, takenFor: 2 }, students: [2] });
   });
 
+  it('has reports of one phone that do not agree side by side, and says so; as of one name on two phones', () => {
+    const beside = filed(1, 10, 20_701, { asked: 2, firstAsked: 2, firstRight: 0 });
+    const namesake = filed(5, 10, 20_699, { name: ' mareike' });
+    const doubts = (of: readonly Filed[]) =>
+      classOf(of, 10)
+        .map(({ sender, doubt }) => `${sender} ${doubt}`)
+        .toSorted();
+    expect(doubts(reports)).toEqual(['1 null', '2 null', '3 null']);
+    expect(doubts([...reports, beside, namesake])).toEqual([
+      '1 same phone',
+      '1 same phone',
+      '2 same name',
+      '3 null',
+      '5 same name',
+    ]);
+    const weeks = (of: readonly Filed[]) => classWeeks(classOf(of, 10));
+    expect(weeks([reports[1]!, beside])).toHaveLength(1);
+    const missing = { items: [facts(), missed(4), facts(), missed(2)] };
+    const twice = classOf([filed(2, 10, 20_700, missing), filed(2, 10, 20_701, missing)], 10);
+    expect(classConfusions(twice)[0]!.students).toEqual([2]);
+  });
+
   it('is told from week to week, of the students of this lesson', () => {
     const weeks = classWeeks(classOf(reports, 10));
     // Days 20,689 and 20,696 are Mondays.

@@ -160,25 +160,25 @@ interface StudentsProps extends Pick<ClassOnLessonProps, 'lesson'> {
 
 /** The students, and the next lesson from the reports of those who are not left out. */
 function Students({ students, lesson, late, degree }: StudentsProps) {
-  const [out, setOut] = useState<readonly number[]>([]);
+  const [out, setOut] = useState<readonly string[]>([]);
   const chosen = useMemo(
-    () => students.filter(({ sender }) => !out.includes(sender)).map(({ latest }) => latest),
+    () => students.map(({ latest }) => latest).filter(({ link }) => !out.includes(link)),
     [students, out],
   );
-  const take = (sender: number, on: boolean) =>
-    setOut(on ? out.filter((one) => one !== sender) : [...out, sender]);
+  const take = (link: string, on: boolean) =>
+    setOut(on ? out.filter((one) => one !== link) : [...out, link]);
   return (
     <>
       <ul class="students">
         {(late ? students : students.slice(0, FIRST)).map((student) => (
           <StudentRow
-            key={student.sender}
+            key={student.latest.link}
             student={student}
             musicKey={lesson.deck.key}
             late={late}
             degree={degree}
-            taken={!out.includes(student.sender)}
-            take={(on) => take(student.sender, on)}
+            taken={!out.includes(student.latest.link)}
+            take={(on) => take(student.latest.link, on)}
           />
         ))}
       </ul>

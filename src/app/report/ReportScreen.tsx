@@ -1,4 +1,5 @@
 import { Written } from '../../parts/Written.tsx';
+import type { VNode } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { listed } from '../../parts/english.ts';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
@@ -7,7 +8,6 @@ import { KIND_NAMES } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { pictureOf, regionsOf, type Picture } from '../../practice/report.ts';
-import { MOST_REPORTS, type Kept } from '../../store/reports.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { dayName } from '../days.ts';
@@ -16,16 +16,26 @@ import { counted, percent } from '../figures.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
 import { go, route } from '../router.ts';
 import { opened, settings } from '../state.ts';
+import { Keeping } from './Keeping.tsx';
 import { MarksBehind } from './MarksBehind.tsx';
 import { makeNext } from './next.ts';
 import { Practised } from './Practised.tsx';
 import { Regions } from './Regions.tsx';
-import { keep, knownReport, lessonOf, remove, reportFault, type KnownReport } from './reports.ts';
+import {
+  arrive,
+  keepAs,
+  lessonOf,
+  knownReport,
+  remove,
+  reportFault,
+  type Fate,
+  type KnownReport,
+} from './reports.ts';
 import { confusionWords, reportDay, studentName } from './reportWords.ts';
 import './Report.css';
 
 type Read =
-  | { readonly report: Report; readonly link: string; readonly kept: Kept | undefined }
+  | { readonly report: Report; readonly link: string; readonly fate: Fate | undefined }
   | { readonly fault: string };
 
 /** A report that came as a link: kept, and shown as far as this device knows its lesson. */
@@ -41,14 +51,26 @@ export default function ReportScreen() {
     else {
       const { report } = result;
       const link = `#/report/${result.payload}`;
-      void keep(report, link).then((kept) => setRead({ report, link, kept }));
+      void arrive(report, link).then((fate) => setRead({ report, link, fate }));
     }
   }, [payload, opened.value]);
   if (!read) return <main class="screen" aria-busy="true" />;
   if ('fault' in read) return <Unreadable fault={read.fault} />;
   const lesson = lessonOf(read.report);
   const known = lesson && knownReport(read.report, read.link, lesson);
-  return known ? <Told one={known} kept={read.kept} /> : <Unknown report={read.report} />;
+  const keeping = (
+    <Keeping
+      {...read}
+      keep={(how) =>
+        void keepAs(how, read.report, read.link).then((fate) => setRead({ ...read, fate }))
+      }
+    />
+  );
+  return known ? (
+    <Told one={known} keeping={keeping} />
+  ) : (
+    <Unknown report={read.report} link={read.link} keeping={keeping} />
+  );
 }
 
 function Unreadable({ fault }: { fault: string }) {
@@ -67,22 +89,25 @@ function Unreadable({ fault }: { fault: string }) {
 }
 
 /** The lesson is on another device: a report does not carry it. */
-function Unknown({ report }: { report: Report }) {
+function Unknown({ report, link, keeping }: { report: Report; link: string; keeping: VNode }) {
   const { question, name, sender, items } = report;
   return (
     <main class="screen report">
       <header>
         <p class="label">Report of {reportDay(report, true)}</p>
-        <h1>{studentName(name, sender)}</h1>
+        <h1>
+          <Written text={studentName(name, sender)} />
+        </h1>
+        {keeping}
       </header>
       {question && <blockquote dir="auto">“{question}”</blockquote>}
       <p class="notice" role="status">
         This device does not have the lesson that the report is on. Open that lesson’s link here
-        first: the one this student had by {reportDay(report)}, with {items.length} items. The
-        report is kept until then.
+        first: the one this student had by {reportDay(report)}, with {items.length} items. What is
+        kept of its reports waits until then.
       </p>
       <Practised report={report} />
-      <Removing report={report} />
+      <Removing report={report} link={link} />
       <div class="buttons last">
         <a class="button" href="#/class">
           All reports
@@ -96,7 +121,7 @@ function Unknown({ report }: { report: Report }) {
 }
 
 /** Takes this report off the device, or all of its student's. */
-function Removing({ report: { sender, deck } }: { report: Report }) {
+function Removing({ report: { sender, deck }, link }: { report: Report; link: string }) {
   const removing = (which: Parameters<typeof remove>[0]) => () =>
     void remove(which).then(() => go('class'));
   const words = {
@@ -110,7 +135,7 @@ function Removing({ report: { sender, deck } }: { report: Report }) {
         name="Remove this report"
         first="This takes the report off this device."
         {...words}
-        done={removing({ sender, deck })}
+        done={removing({ sender, deck, link })}
       />
       <AskedTwice
         name="Remove all of this student’s"
@@ -122,15 +147,7 @@ function Removing({ report: { sender, deck } }: { report: Report }) {
   );
 }
 
-const KEPT: Record<Kept, string> = {
-  new: 'Kept on this device.',
-  replaced: 'Kept on this device, in place of an older one.',
-  same: 'Kept on this device.',
-  older: 'A newer report on this lesson is kept already; this one is only shown.',
-  full: `This device keeps ${MOST_REPORTS} reports and has as many, so this one is only shown. Remove some that you no longer need.`,
-};
-
-function Told({ one, kept }: { one: KnownReport; kept: Kept | undefined }) {
+function Told({ one, keeping }: { one: KnownReport; keeping: VNode }) {
   const { report, lesson, items } = one;
   const picture = pictureOf(report, items);
   const reports = useMemo(() => [one], [one]);
@@ -143,11 +160,7 @@ function Told({ one, kept }: { one: KnownReport; kept: Kept | undefined }) {
         <h1>
           <Written text={studentName(report.name, report.sender)} />
         </h1>
-        {kept && (
-          <p class="soft" role="status">
-            {KEPT[kept]}
-          </p>
-        )}
+        {keeping}
       </header>
       {report.question && <blockquote dir="auto">“{report.question}”</blockquote>}
       {picture.askedAbout.length > 0 && (
@@ -165,7 +178,7 @@ function Told({ one, kept }: { one: KnownReport; kept: Kept | undefined }) {
       <Regions regions={regionsOf(report, items)} />
       <Practised report={report} />
       <Pace report={report} />
-      <Removing report={report} />
+      <Removing report={report} link={one.link} />
       <MarksBehind reports={reports} />
       <div class="buttons last">
         <a class="button" href="#/class">

@@ -21,7 +21,7 @@ interface StudentRowProps {
 
 /** A student: how ready, what they need, and whether their report counts for the next lesson. */
 export function StudentRow({ student, musicKey, late, degree, taken, take }: StudentRowProps) {
-  const { picture, latest, reports: count, sender } = student;
+  const { picture, latest, reports: count, sender, doubt } = student;
   const name = studentName(student.name || (late ? student.lastName() : ''), sender);
   const numeral = (of: number) => chordOn(parentKey(musicKey), of, 'triad').numeral;
   const shown = degree === null ? picture.all : picture.byDegree[degree - 1];
@@ -52,12 +52,19 @@ export function StudentRow({ student, musicKey, late, degree, taken, take }: Stu
           {picture.firstRight !== null && `${percent(picture.firstRight)} right at first · `}
           {reportDay(latest.report)}
         </span>
+        {doubt && <span class="soft">{DOUBTS[doubt]}</span>}
         {count > 1 && <span class="soft">Over the weeks: {late ? weeksText(student) : '…'}</span>}
         {latest.report.question && <q dir="auto">{latest.report.question}</q>}
       </a>
     </li>
   );
 }
+
+const DOUBTS = {
+  'same phone':
+    'Two reports of this phone do not agree: open both and remove the one that is not true.',
+  'same name': 'Another phone’s report bears the same name.',
+};
 
 const weeksText = (student: Student) =>
   student

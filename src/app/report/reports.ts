@@ -1,15 +1,17 @@
 import { computed, signal } from '@preact/signals';
 import { deckMark, readReport, type Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/day.ts';
-import { newer, type Filed, type LessonReport } from '../../practice/class.ts';
+import { nameKey, newer, type Filed, type LessonReport } from '../../practice/class.ts';
+import { goesOn } from '../../practice/goesOn.ts';
 import { daysAhead, fits } from '../../practice/report.ts';
 import {
   isAmong,
   keepReport,
+  later,
   listReports,
   removeReports,
-  type Kept,
   type StoredReport,
+  type Which,
 } from '../../store/reports.ts';
 import { itemsOfLesson, lessons, reportingTrouble, type Lesson } from '../state.ts';
 
@@ -29,7 +31,7 @@ export async function openReports(): Promise<void> {
 }
 
 /** Removes reports from the device; the teacher has been asked twice. */
-export async function remove(which: { sender?: number; deck?: number }): Promise<void> {
+export async function remove(which: Which): Promise<void> {
   await reportingTrouble(removeReports(which));
   reports.value = (reports.value ?? []).filter((one) => !isAmong(one, which));
 }
@@ -49,17 +51,77 @@ export function reportFault(report: Report, now: number): string | null {
   return null;
 }
 
-/** Keeps a report on the device and says what became of it; undefined where the device refused, and said why. */
-export async function keep(report: Report, link: string): Promise<Kept | undefined> {
+/** What became of a report that was opened, or is to be said before anything does. */
+export type Fate =
+  | { readonly is: 'kept' | 'same' | 'full' }
+  /** It could take the place of these, which it goes on from: nothing is kept yet. The newest of them. */
+  | { readonly is: 'newer'; readonly than: Report }
+  /** A kept one goes on from it: nothing is kept. */
+  | { readonly is: 'older'; readonly than: Report }
+  /** It is kept beside one of the same phone that tells otherwise. */
+  | { readonly is: 'beside'; readonly other: Report };
+
+/**
+ * Keeps a report, unless that would take the place of another or add nothing to it: whether it does is asked first. What
+ * disagrees with what is there is kept beside it. Undefined where the device refused, and said why.
+ */
+export async function arrive(report: Report, link: string): Promise<Fate | undefined> {
+  const there = await reportingTrouble(listReports(report));
+  if (!there) return undefined;
+  if (there.some((one) => one.link === link)) return { is: 'same' };
+  const others = readable(there);
+  const covering = others.find((one) => later(one, report) > 0 && goesOn(one, report));
+  if (covering) return { is: 'older', than: covering };
+  const before = others.findLast((one) => goesOnFrom(report, one));
+  if (before) return { is: 'newer', than: before };
+  const is = await keep(report, link);
+  const [other] = others;
+  return is === 'kept' && other ? { is: 'beside', other } : is && { is };
+}
+
+/** Keeps a report in the place of those that it goes on from, or beside them. */
+export async function keepAs(
+  how: 'instead' | 'beside',
+  report: Report,
+  link: string,
+): Promise<Fate | undefined> {
+  const there = (await reportingTrouble(listReports(report))) ?? [];
+  const instead = there.filter((stored) => {
+    const [one] = readable([stored]);
+    return how === 'instead' && one && goesOnFrom(report, one);
+  });
+  const is = await keep(report, link, instead);
+  return is && { is };
+}
+
+const goesOnFrom = (report: Report, before: Report) =>
+  later(report, before) >= 0 && goesOn(report, before);
+
+/** What stored reports hold, the oldest first, without those that cannot be read. */
+function readable(some: readonly StoredReport[]): Report[] {
+  return some.toSorted(later).flatMap(({ link }) => {
+    const result = readReport(link);
+    return 'report' in result ? [result.report] : [];
+  });
+}
+
+async function keep(report: Report, link: string, instead: readonly StoredReport[] = []) {
   await openReports();
   const { sender, deck, day, minute } = report;
   const stored = { sender, deck, day, minute, link };
-  const kept = await reportingTrouble(keepReport(stored));
-  if (kept === 'new' || kept === 'replaced') {
-    const others = reports.value!.filter((one) => one.sender !== sender || one.deck !== deck);
-    reports.value = [...others, stored];
+  const kept = await reportingTrouble(keepReport(stored, instead));
+  if (kept === 'kept') {
+    const isGone = (one: StoredReport) => instead.some((gone) => gone.link === one.link);
+    reports.value = [...reports.value!.filter((one) => !isGone(one)), stored];
   }
   return kept;
+}
+
+/** Whether a report of another phone on the same lesson bears the same name. */
+export function hasNamesake({ sender, deck, name }: Report): boolean {
+  const same = nameKey(name);
+  const others = (reports.value ?? []).filter((one) => one.deck === deck && one.sender !== sender);
+  return same !== '' && readable(others).some((one) => nameKey(one.name) === same);
 }
 
 const marks = new Map<string, number>();

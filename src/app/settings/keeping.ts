@@ -2,6 +2,7 @@ import { readDeck, writeDeck } from '../../decks/document.ts';
 import { readReport } from '../../decks/report.ts';
 import { readDraft, writeDraft } from '../../making/draftDocument.ts';
 import { replay } from '../../memory/memory.ts';
+import { goesOn } from '../../practice/goesOn.ts';
 import {
   readBackup,
   writeBackup,
@@ -85,7 +86,7 @@ export interface Taken {
 
 /**
  * Takes in a file: reviews as a union with those that are here, lessons that are not here yet, of a teacher's lessons
- * and of students' reports those that are newer than what is here. Tells how much was new.
+ * those that are newer than what is here, and of students' reports those that go on from it or disagree with it. Tells how much was new.
  *
  * @throws BackupFault, and then nothing has changed
  * @throws StoreTrouble where the device does not take all of it; reading the file again takes in the rest
@@ -98,7 +99,7 @@ export async function takeBackup(text: string, pace: Pace): Promise<Taken> {
   await readLessons();
   const made = await takeDrafts(backup.drafts);
   if (made > 0) await readKept();
-  const taken = await takeReports(backup.reports);
+  const taken = await takeReports(backup.reports, goesOnFrom);
   if (taken > 0) kept.value = null;
   return { reviews: added, decks, drafts: made, reports: taken };
 }
@@ -108,6 +109,12 @@ const checks: Checks = {
   drafts: ({ document }) => 'draft' in readDraft(document),
   reports: isSound,
 };
+
+/** Whether what a report's link holds goes on from what another's does. */
+function goesOnFrom(later: StoredReport, earlier: StoredReport): boolean {
+  const [one, before] = [readReport(later.link), readReport(earlier.link)];
+  return 'report' in one && 'report' in before && goesOn(one.report, before.report);
+}
 
 /** Whether a stored report says of itself what its link says. */
 function isSound({ link, sender, deck, day, minute }: StoredReport): boolean {
