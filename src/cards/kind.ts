@@ -82,10 +82,10 @@ export interface FaceProps<C extends Card = Card> {
 }
 
 /** What a kind of card works on in the player: eye, ear, hand, or the sense of time. */
-export type Sense = 'eye' | 'ear' | 'hand' | 'time';
+type Sense = 'eye' | 'ear' | 'hand' | 'time';
 
 /** What must be there for a card to be asked: that the phone is heard; that the guitar is in hand and the phone hears it. */
-export type Need = 'sound' | 'guitar';
+type Need = 'sound' | 'guitar';
 
 /** What student and teacher read of a kind. */
 export interface KindWords<I extends Item> {

@@ -15,7 +15,7 @@ import {
   type PhraseKind,
 } from './kinds.ts';
 
-export { isPhraseKind, KIND_NAMES, PHRASE_KINDS, type KindName, type PhraseKind } from './kinds.ts';
+export { isPhraseKind, KIND_NAMES, type KindName } from './kinds.ts';
 
 /** The ways a phrase goes through its arpeggio. */
 export const CONTOURS = ['up', 'down', 'turn', 'skip'] as const;

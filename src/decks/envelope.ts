@@ -10,7 +10,7 @@
 import { crc32, fromBase64url, toBase64url } from './bytes.ts';
 
 /** The most bytes an envelope can hold. */
-export const MOST_BYTES = 0xffff;
+const MOST_BYTES = 0xffff;
 
 /** The most characters looked at when a link is read: whoever pastes a novel is told so. */
 const MOST_TEXT = 200_000;
@@ -27,7 +27,7 @@ export interface Fault {
 }
 
 /** What a link holds, and the link's own letters without whatever stood around them. */
-export interface Opened {
+interface Opened {
   /** Which version of the body it is, from 1. */
   readonly version: number;
   readonly body: Uint8Array<ArrayBuffer>;

@@ -22,7 +22,7 @@ export interface IdHead<K extends KindName = KindName> {
 }
 
 /** An id taken apart. */
-export interface ReadId {
+interface ReadId {
   readonly head: IdHead;
   /** What the kind says behind the head, part by part. */
   readonly rest: readonly string[];

@@ -49,7 +49,6 @@ export type ConfusingKind = {
 }[KindName];
 
 export const KIND_NAMES = Object.keys(DECLARED) as readonly KindName[];
-export const PHRASE_KINDS: readonly PhraseKind[] = kindsOf('phrase');
 
 /** Whether a word from outside names a kind. */
 export function isKind(name: string): name is KindName {

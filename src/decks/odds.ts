@@ -44,7 +44,7 @@ export function even(count: number): Odds {
 }
 
 /** Takes apart what was packed, with the same odds in the same order. */
-export interface OddsReader {
+interface OddsReader {
   /** The next value; anything within the odds beyond the end. */
   take(odds: Odds): number;
   /** Whether everything was taken and nothing more. */

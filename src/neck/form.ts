@@ -43,12 +43,3 @@ export function flawsOf(places: readonly Place[], strings: readonly number[]): n
   const unused = Math.min(strings.length, places.length) - used;
   return unused + crowded + (span > FRETS_IN_POSITION ? 1 : 0);
 }
-
-/** Which shapes a lesson is about: those with the root lowest, or those with another member. */
-export const VOICINGS = ['root position', 'inversions'] as const;
-export type Voicing = (typeof VOICINGS)[number];
-
-/** Whether places, from the lowest sounding up, are what a lesson is about. */
-export function isVoiced(places: readonly MemberPlace[], voicing: Voicing): boolean {
-  return (places[0]?.member === 1) === (voicing === 'root position');
-}

@@ -12,7 +12,7 @@ const STEP = 1.05;
  * How the items of a list stand, a number for each in their order. Kept in plain rows of numbers: with ten thousand items,
  * fetching what lies about in objects would be most of the work.
  */
-export class ActivationTable {
+class ActivationTable {
   /** What is known of each; undefined where it was never asked. */
   readonly known: (Known | undefined)[];
   /** How easily each comes: `Known.ease`. */

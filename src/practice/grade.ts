@@ -2,10 +2,10 @@ import { noPace, type Pace, type Timing, timingOf } from '../memory/pace.ts';
 import type { Review } from '../store/review.ts';
 
 /** What a card's screen knows of an answer once it is judged. */
-export type Answered = Pick<Review, 'right' | 'ms' | 'sounded' | 'taps' | 'hidden'>;
+type Answered = Pick<Review, 'right' | 'ms' | 'sounded' | 'taps' | 'hidden'>;
 
 /** 1 wrong, 2 right but slow for this student, 3 right. */
-export type Grade = Review['grade'];
+type Grade = Review['grade'];
 
 /** Fewer right answers than these say nothing about someone's pace. */
 const ENOUGH = 8;

@@ -4,7 +4,7 @@ import type { Place } from '../neck/place.ts';
 import { median } from './grade.ts';
 
 /** How much of some items will be known at a moment, such as tomorrow morning, if nothing is asked until then. */
-export interface Share {
+interface Share {
   /** Their mean recall, 0 to 1; an item never asked counts as not known. */
   readonly recall: number;
   /** How many of them were ever asked, and how many they are. */

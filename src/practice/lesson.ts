@@ -22,7 +22,7 @@ const PRIOR = 6;
 const STEP = 0.15;
 
 /** What several students' reports say of how hard items are. */
-export interface ClassMarks {
+interface ClassMarks {
   /** Items in the middle have none. */
   readonly marks: Marks;
   /** How many answers stand behind them: of all items, and of each. */

@@ -10,7 +10,7 @@ import { nextOwed, owedAfterAnswer, owedAfterMeeting, owedAfterNear, spacer } fr
 import { cardsBehind, type Round, secondsLeft } from './round.ts';
 
 /** The next card, and the round that has drawn it. */
-export interface Next {
+interface Next {
   readonly round: Round;
   readonly item: Item;
   readonly seed: number;

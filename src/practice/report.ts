@@ -15,7 +15,7 @@ const LATELY = 3;
 const DAYS = 28;
 
 /** What the student's device knows of a lesson. */
-export interface Told {
+interface Told {
   readonly items: readonly Item[];
   readonly memory: Memory;
   /** The whole log in its order. */
@@ -27,7 +27,7 @@ export interface Told {
 }
 
 /** What the student adds, and whose report it is on what. */
-export type Sent = Pick<Report, 'deck' | 'sender' | 'question' | 'name'>;
+type Sent = Pick<Report, 'deck' | 'sender' | 'question' | 'name'>;
 
 /**
  * The report of a lesson at a moment.
@@ -121,7 +121,7 @@ function secondsByKind(items: readonly Item[], memory: Memory): Report['seconds'
 }
 
 /** How much is known of some items, 0 to 1, one that was never seen counted as not known; and how many were seen. */
-export interface Standing {
+interface Standing {
   readonly recall: number;
   readonly seen: number;
   readonly of: number;

@@ -26,7 +26,7 @@ export interface Round {
 }
 
 /** A card that was drawn. */
-export interface Open {
+interface Open {
   readonly item: string;
   readonly seed: number;
   readonly isNew: boolean;
@@ -48,7 +48,7 @@ export interface Asked extends Open {
 }
 
 /** A card that was shown: that is no answer, and nothing of it enters the log. */
-export interface Met {
+interface Met {
   readonly item: string;
   readonly at: number;
   readonly seconds: number;
@@ -93,7 +93,7 @@ export function lastItem({ asked, met }: Round, items: readonly Item[]): Item | 
 }
 
 /** Seconds of practice in the round so far, pauses left out. */
-export function secondsSpent({ asked, met }: Round): number {
+function secondsSpent({ asked, met }: Round): number {
   return [...asked, ...met].reduce((sum, { seconds }) => sum + seconds, 0);
 }
 

@@ -4,7 +4,7 @@ import type { Review, Reviews } from '../store/review.ts';
 import { shareOf } from './known.ts';
 
 /** How much of some items was known the morning after a day. */
-export interface DayRecall {
+interface DayRecall {
   /** When that was, ms; the last of them is tomorrow morning. */
   readonly at: number;
   /** Their mean recall, 0 to 1; an item not asked until then counts as not known. */

@@ -2,7 +2,7 @@ import type { Sound, Sounding } from './sounding.ts';
 import type { Accent } from './click.ts';
 
 /** Part of a phrase, in beats from its start: notes from `from` on that begin before `to`. */
-export interface Stretch {
+interface Stretch {
   readonly from: number;
   readonly to: number;
 }

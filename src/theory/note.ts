@@ -7,7 +7,7 @@ export type NoteName = string;
 export type PitchName = string;
 
 /** A pitch taken apart: its name, its octave (which follows the letter: Cb4 is B3), its MIDI number. */
-export interface Pitch {
+interface Pitch {
   readonly name: NoteName;
   readonly octave: number;
   readonly midi: number;

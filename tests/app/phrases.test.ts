@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { dotsOf, stripOf } from '../../src/app/phrases/drawn.ts';
 import {
   embellishmentWords,
-  groupWords,
   motionWords,
   outlineWords,
   pathWords,
@@ -116,9 +115,9 @@ describe('a phrase explained', () => {
 
   it('says “or” where it is not sure, and takes a ruling for what it is', () => {
     const two = phrase('F4', 'D4');
-    const { groups } = explained(two, B_FLAT).analysis;
-    const unsure = groups.find(({ confidence }) => confidence < SURE)!;
-    expect(groupWords(unsure, SAID)).toBe('I (B♭) or iii (Dm)');
+    const undecided = explained(two, B_FLAT);
+    const unsure = undecided.analysis.groups.find(({ confidence }) => confidence < SURE)!;
+    expect(outlineWords(undecided, SAID)).toContain('I (B♭) or iii (Dm)');
     const [other] = unsure.alternatives;
     const { from, to } = unsure;
     const decided = explained(two, B_FLAT, [{ span: [from, to], chord: other!.chord }]);

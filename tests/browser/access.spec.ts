@@ -1,6 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { PHRASE_KINDS, type KindName } from '../../src/decks/deck.ts';
+import { type KindName } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { degreeSeen, dice, placesFor, type Place } from './musician.ts';
 import {
   answerCards,
@@ -35,7 +36,7 @@ test.beforeAll(async ({ browser, baseURL }) => {
     );
   }
   await teacher.close();
-  for (const kind of PHRASE_KINDS) lessons.set(kind, await phraseLesson([kind], baseURL!));
+  for (const kind of kindsOf('phrase')) lessons.set(kind, await phraseLesson([kind], baseURL!));
 });
 
 /** Screens, and how one comes to them on a phone that has the small lesson. */
@@ -101,7 +102,7 @@ for (const [name, comeTo] of Object.entries(SCREENS)) {
 }
 
 // What is played or tapped in time is tried in specs of its own: guitar, guitar-in-hand and pulse.
-for (const kind of [...KINDS, ...PHRASE_KINDS]) {
+for (const kind of [...KINDS, ...kindsOf('phrase')]) {
   test(`a ${kind} card before and after its verdict: no fault that axe knows of, and no scrolling sideways`, async ({
     page,
   }) => {

@@ -1,6 +1,6 @@
 /** What a student and a teacher do with the page, in as many words as they would use. */
 import { expect, type Locator, type Page } from '@playwright/test';
-import type { PhraseKind } from '../../src/decks/deck.ts';
+import type { PhraseKind } from '../../src/decks/kinds.ts';
 import { deckLink } from '../../src/decks/link.ts';
 import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';

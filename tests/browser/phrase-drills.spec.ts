@@ -2,7 +2,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { ask as askVary } from '../../src/cards/vary/ask.ts';
 import { read as readVary } from '../../src/cards/vary/items.ts';
 import { readId } from '../../src/decks/id.ts';
-import { PHRASE_KINDS } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
 import {
   countSounds,
@@ -91,7 +91,7 @@ async function expectNothingToSee(page: Page, asked: Question) {
   if (EAR.includes(asked.kind)) await expect(page.locator('article [data-tuning]')).toHaveCount(0);
 }
 
-for (const [number, kind] of PHRASE_KINDS.entries()) {
+for (const [number, kind] of kindsOf('phrase').entries()) {
   const colorScheme = number % 2 === 0 ? 'light' : 'dark';
   test(`a card to ${kind} is answered right by tap and wrong by keyboard, and looked back on, ${colorScheme}`, async ({
     page,
@@ -163,7 +163,7 @@ test('where there is no sound, what is to be heard of a phrase is put off and wh
   await page.addInitScript(() => {
     Object.assign(window, { AudioContext: undefined });
   });
-  await startLesson(page, await phraseLesson(PHRASE_KINDS, baseURL!));
+  await startLesson(page, await phraseLesson(kindsOf('phrase'), baseURL!));
   for (let card = 0; card < 6; card++) {
     const asked = (await question(page))!;
     // The first card may be one for the ear: that there is no sound shows only when it is asked for.

@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { itemsOf, KINDS } from '../../src/cards/index.ts';
 import { phraseOf, type TraceCard } from '../../src/cards/trace/ask.ts';
-import {
-  CONTOURS,
-  WAYS,
-  KIND_NAMES,
-  PHRASE_KINDS,
-  type Deck,
-  type KindName,
-} from '../../src/decks/deck.ts';
+import { CONTOURS, WAYS, KIND_NAMES, type Deck, type KindName } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { fretsLeft, INSTRUMENTS, openMidi, type Instrument } from '../../src/neck/instrument.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { chordOn, SIZES } from '../../src/theory/chord.ts';
@@ -51,7 +45,7 @@ function deckOf(key: Key, instrument: Instrument, sizes: Deck['drills']): Deck {
     lessonDay: null,
     instrument,
     key,
-    drills: [...sizes, ...PHRASE_KINDS.map((kind) => ({ kind }))],
+    drills: [...sizes, ...kindsOf('phrase').map((kind) => ({ kind }))],
     phrases: [cadence(key, instrument)],
   };
 }

@@ -4,7 +4,8 @@ import { readExcerpt, writeExcerpt } from '../../src/cards/excerpt/excerpt.ts';
 import { excerptFrom, pieceOf, stretches } from '../../src/cards/excerpt/items.ts';
 import { itemOf, itemsOf } from '../../src/cards/index.ts';
 import { outline as outlineKind } from '../../src/cards/outline/index.ts';
-import { MOST, PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
+import { MOST, type Deck } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
@@ -18,7 +19,7 @@ import { phraseDeck } from './phrases.ts';
 import { itemIn } from './items.ts';
 
 const FIELDS = { title: '', note: '', lessonDay: null };
-const drills = PHRASE_KINDS.map((kind) => ({ kind }));
+const drills = kindsOf('phrase').map((kind) => ({ kind }));
 
 /** Decks of one phrase in any of some keys on any instrument, every note with a place, some ruled on. */
 const decks: fc.Arbitrary<Deck> = fc
@@ -209,7 +210,7 @@ describe('the items of a phrase', () => {
     const of = (phrases: number[]) =>
       itemsOf(
         phraseDeck({
-          drills: [...PHRASE_KINDS, 'play', 'echo'].map((kind) => ({ kind, phrases })),
+          drills: [...kindsOf('phrase'), 'play', 'echo'].map((kind) => ({ kind, phrases })),
         }),
       ).map(({ id }) => id);
     expect(of([1]).length + of([2]).length).toBe(all.length);
@@ -221,7 +222,7 @@ describe('the items of a phrase', () => {
     const deck = (...tones: string[]) =>
       phraseDeck({
         phrases: [{ tempo: 72, notes, outline: ['1-5 ii7', ...tones] }],
-        drills: PHRASE_KINDS.map((kind) => ({ kind })),
+        drills: kindsOf('phrase').map((kind) => ({ kind })),
       });
     const [plain] = itemsOf(deck());
     const [ruled] = itemsOf(deck('3 passing'));

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { itemOf, KINDS } from '../../src/cards/index.ts';
 import { answerOf } from '../../src/cards/playing/answer.ts';
 import type { PlayingCard } from '../../src/cards/playing/card.ts';
-import { isTold } from '../../src/cards/playing/judge.ts';
+import { isDecided } from '../../src/cards/playing/judge.ts';
 import { PLAYED, samplesOf } from '../browser/guitar/recordings.ts';
 import { heardIn } from '../listening/hearing.ts';
 
@@ -13,7 +13,7 @@ function verdictOf(id: string, line: readonly number[], manner = {}) {
   const card = kind.ask(itemOf(id)!, 2) as PlayingCard;
   const notes = card.notes.map(({ midi }) => midi);
   const performance = heardIn(samplesOf(line, manner), { notes, order: 'given' });
-  if (!isTold(performance)) return ['unheard', ''];
+  if (!isDecided(performance)) return ['unheard', ''];
   const answer = answerOf(performance, notes, card.tempo !== null);
   const verdict = kind.judge(card, answer);
   const { title, detail } = kind.explain(card, verdict, answer, 'english');

@@ -1,4 +1,5 @@
-import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
+import { type Deck } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { readDeck } from '../../src/decks/document.ts';
 
 /** Down and up the harbour stairs: ii, V, I and vi, twice through, with a passing tone on the way. */
@@ -53,7 +54,7 @@ export function phraseDeck(change: object = {}): Deck {
     version: 1,
     title: 'Thursday class: down the harbour stairs',
     key: 'Bb major',
-    drills: [...PHRASE_KINDS, 'play', 'echo'].map((kind) => ({ kind })),
+    drills: [...kindsOf('phrase'), 'play', 'echo'].map((kind) => ({ kind })),
     phrases: [STAIRS, FERRY],
     ...change,
   });

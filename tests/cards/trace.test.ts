@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trace } from '../../src/cards/trace/index.ts';
-import { difficulty, groupLength, groupStarts } from '../../src/cards/trace/stepLine.ts';
+import { difficulty, groupStarts } from '../../src/cards/trace/stepLine.ts';
 import { fingering } from '../../src/neck/hand.ts';
 import { placesOf } from '../../src/cards/trace/explain.ts';
 import { midiAt } from '../../src/neck/place.ts';
@@ -28,7 +28,8 @@ describe('a phrase to be traced', () => {
   it('has three to twelve even notes, the last one long, each of its arpeggio or known for what it is', () => {
     fc.assert(
       fc.property(cards, ({ phrase, line, key, item }) => {
-        const group = groupLength(item.size, item.rhythm);
+        const beat = ['triad', 'seventh'].includes(item.size) ? 3 : 6;
+        const group = item.rhythm === 'eighths' ? 4 : beat;
         const part = item.rhythm === 'eighths' ? 2 : 3;
         expect(phrase.notes.length / group).toBe(line.degrees.length);
         expect(phrase.notes.length).toBeLessThanOrEqual(12);

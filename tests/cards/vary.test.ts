@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { vary } from '../../src/cards/vary/index.ts';
-import { distance } from '../../src/cards/vary/told.ts';
+import { distance } from '../../src/cards/vary/distinguishable.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { toNumber } from '../../src/theory/rhythm.ts';
 import { FERRY, phraseDeck } from './phrases.ts';

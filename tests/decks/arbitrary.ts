@@ -3,7 +3,6 @@ import * as fc from 'fast-check';
 import {
   CONTOURS,
   WAYS,
-  PHRASE_KINDS,
   type Deck,
   type Drill,
   type Mark,
@@ -11,6 +10,7 @@ import {
   type OfPhrases,
   type TaughtPhrase,
 } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import {
   fretsLeft,
   instrumentId,
@@ -167,7 +167,7 @@ function phraseDrills(count: number): fc.Arbitrary<OfPhrases[]> {
   if (count === 0) return fc.constant([]);
   const numbers = someOf(Array.from({ length: count }, (_, i) => i + 1));
   const drill = fc.record(
-    { kind: fc.constantFrom(...PHRASE_KINDS, 'echo'), phrases: numbers },
+    { kind: fc.constantFrom(...kindsOf('phrase'), 'echo'), phrases: numbers },
     { requiredKeys: ['kind'] },
   ) as fc.Arbitrary<OfPhrases>;
   const play = fc.record(
@@ -191,7 +191,9 @@ function marks(instrument: Instrument, key: Key): fc.Arbitrary<Marks> {
     .map((where) => where.join(':'));
   const heard = fc.constantFrom(...CONTOURS).map((contour) => `${contour}:72`);
   const excerpt = fc.constantFrom('ii7 5/3 4/5=1 4/1', '72 V 3/3 -1/3 3/5? 2/3 viiø7 1/1');
-  const drilled = ([...PHRASE_KINDS, 'play', 'echo'] as const).map((kind) => on(kind, excerpt));
+  const drilled = ([...kindsOf('phrase'), 'play', 'echo'] as const).map((kind) =>
+    on(kind, excerpt),
+  );
   const ways = places.map((where) => `${where}:up:72`);
   const id = fc.oneof(
     on('spot', places),

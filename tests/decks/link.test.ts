@@ -2,7 +2,8 @@ import { deflateRawSync } from 'node:zlib';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
-import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
+import { type Deck } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { deckId, readDeck } from '../../src/decks/document.ts';
 import { openLink, sealLink } from '../../src/decks/envelope.ts';
 import { deckLink, readLink } from '../../src/decks/link.ts';
@@ -142,7 +143,7 @@ describe('the link of a lesson', () => {
       return `${3 * i + 1}-${3 * i + 3} ${chord}`;
     });
     const rulings = readRulings(outline, 96, lesson.key) as Ruling[];
-    const drills = [...lesson.drills, ...PHRASE_KINDS.map((kind) => ({ kind }))];
+    const drills = [...lesson.drills, ...kindsOf('phrase').map((kind) => ({ kind }))];
     const ruled = { ...lesson, drills, phrases: [{ ...wander(96), rulings }] };
     const withRulings = await deckLink(ruled, BASE);
     expect(await readLink(withRulings)).toEqual({ deck: ruled });

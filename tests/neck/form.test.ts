@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { flawsOf, formOf, isVoiced } from '../../src/neck/form.ts';
+import { flawsOf, formOf } from '../../src/neck/form.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { parsePlace } from '../../src/neck/place.ts';
 import type { Member } from '../../src/theory/chord.ts';
@@ -37,9 +37,3 @@ test.each([
 ] as const)('%s on %j has %i flaws: %s', (...[places, strings, flaws]) =>
   expect(flawsOf(line(places), strings)).toBe(flaws),
 );
-
-test('a voicing is told by the lowest note', () => {
-  expect(isVoiced(line('5/3=1 3/0=5 2/5=3'), 'root position')).toBe(true);
-  expect(isVoiced(line('4/2=3 3/0=5 2/1=1'), 'root position')).toBe(false);
-  expect(isVoiced(line('4/2=3 3/0=5 2/1=1'), 'inversions')).toBe(true);
-});

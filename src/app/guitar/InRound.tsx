@@ -32,7 +32,7 @@ const AFTER_SOUND = 2500;
 const CHARACTER = 65;
 
 /** How long a verdict stays at least, ms, with so many characters to be read. */
-export const reading = (characters: number): number =>
+const reading = (characters: number): number =>
   Math.max(AFTER_SOUND, 1000 + CHARACTER * characters);
 
 /**

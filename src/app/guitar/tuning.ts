@@ -17,7 +17,7 @@ export interface Tuning {
 }
 
 /** Cents that a guitar may be off as a whole: well under half a semitone, beyond which it could be the next one. */
-export const FARTHEST = 40;
+const FARTHEST = 40;
 
 /** The readings with one more. Strings that are tuned alike are heard as one. */
 export function withReading(

@@ -6,7 +6,7 @@ import type { Tuning } from './tuning.ts';
 export const isInTune = (cents: number): boolean => Math.abs(cents) <= IN_TUNE;
 
 /** How a string stands: an arrow the way its pitch has to go, and words. */
-export interface StringWords {
+interface StringWords {
   readonly state: 'unheard' | 'ready' | 'near' | 'off';
   /** `↑`, `↓` or `✓`. */
   readonly arrow: string;

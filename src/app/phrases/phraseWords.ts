@@ -28,7 +28,7 @@ export function chordWords(chord: Chord, { naming, chordNames }: Said): string {
 }
 
 /** `ii7 (Cm7)`, or where that is not sure `IV (E♭) or ii7 (Cm7)`. */
-export function groupWords({ chord, confidence, alternatives }: Group, said: Said): string {
+function groupWords({ chord, confidence, alternatives }: Group, said: Said): string {
   const other = confidence < SURE ? alternatives[0] : undefined;
   const first = chordWords(chord, said);
   return other ? `${first} or ${chordWords(other.chord, said)}` : first;

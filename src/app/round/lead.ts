@@ -7,9 +7,9 @@ import { useEffect, useState } from 'preact/hooks';
 const LOCK = 'skipwise round';
 
 /** Where the round is asked; null until the browser has said. */
-export type Leading = 'here' | 'elsewhere' | null;
+type Leading = 'here' | 'elsewhere' | null;
 
-export interface Lead {
+interface Lead {
   readonly leading: Leading;
   /** Asks the round here; the window that asked it before says that it is asked elsewhere. */
   takeOver(): void;

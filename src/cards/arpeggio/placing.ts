@@ -75,7 +75,7 @@ export function answerOf(places: readonly Place[]): string {
 }
 
 /** The places of an answer, held against the chord. */
-export interface Comparison {
+interface Comparison {
   readonly places: readonly Place[];
   /** Places whose note is no note of the chord. */
   readonly foreign: readonly Place[];
@@ -86,7 +86,7 @@ export interface Comparison {
 }
 
 /** Reads `5/3 4/1 4/5`; words that are no places, and places beyond the card's strings and frets, are left out. */
-export function compared(card: PlacingCard, answer: string): Comparison {
+function compared(card: PlacingCard, answer: string): Comparison {
   const places = answer
     .split(' ')
     .map(parsePlace)

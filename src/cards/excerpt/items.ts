@@ -115,13 +115,13 @@ function cut(
     notes,
     groups: groups.map(({ chord, from, to, confidence }) => {
       const group = { chord, from, to };
-      return { ...group, clear: confidence >= SURE && isTold(notes, group) };
+      return { ...group, clear: confidence >= SURE && hasArpeggio(notes, group) };
     }),
   };
 }
 
 /** Whether two members of its arpeggio are among the notes of a group: fewer are no arpeggio. */
-export function isTold(notes: readonly PlacedNote[], { chord, from, to }: Outlined): boolean {
+export function hasArpeggio(notes: readonly PlacedNote[], { chord, from, to }: Outlined): boolean {
   const members = notes.slice(from, to).flatMap((note) => memberIn(chord, note) ?? []);
   return new Set(members).size >= 2;
 }

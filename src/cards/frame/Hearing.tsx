@@ -20,7 +20,7 @@ interface HearingOptions extends Pick<
 }
 
 /** What an ear card lets hear. */
-export interface Hearing {
+interface Hearing {
   /** The note of the right answer that sounds, by its index: only once there is a verdict. */
   readonly lit: number | null;
   hear(speed?: number): void;

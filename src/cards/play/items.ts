@@ -15,7 +15,7 @@ import {
   fretsOf,
   heardWords,
   isEven,
-  isTold,
+  hasArpeggio,
   onlyPart,
   phraseItems,
   readHeard,
@@ -95,7 +95,7 @@ function readOfPhrase(head: IdHead<'play'>, rest: readonly string[]): PlayItem |
   if (!excerpt || !group || more.length > 0 || excerpt.missing !== null) return null;
   const { chord } = group;
   if (chord.degree !== head.degree || chord.size !== head.size) return null;
-  if ((!heard && !isEven(excerpt)) || !isTold(excerpt.notes, group)) return null;
+  if ((!heard && !isEven(excerpt)) || !hasArpeggio(excerpt.notes, group)) return null;
   const [strings, frets] = [stringsOf(excerpt.notes), fretsOf(excerpt.notes)];
   const stringSet = strings.split('-').map(Number);
   const tempo = heard?.tempo ?? null;

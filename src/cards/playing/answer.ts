@@ -6,7 +6,7 @@
 import type { Performance, Verdict } from '../../listening/listening.ts';
 
 /** What became of a note that was asked. */
-export type Answered =
+type Answered =
   | { readonly is: 'heard'; readonly midi: number; readonly time: number | null }
   | { readonly is: 'missing' | 'untold' };
 
@@ -63,7 +63,7 @@ export function readAnswer(answer: string): Answer {
 }
 
 /** How a note of an answer stands: null where it cannot be told. */
-export type Heard = 'right' | 'wrong' | 'missing';
+type Heard = 'right' | 'wrong' | 'missing';
 
 export function heardOf(note: Answered | undefined, asked: number): Heard | null {
   if (!note || note.is === 'untold') return null;

@@ -19,7 +19,7 @@ export function judge({ notes }: PlayingCard, answer: string): Verdict {
 }
 
 /** Whether a performance is an answer: nothing in it is untold, or a note is wrong or missing whatever the rest was. */
-export function isTold({ notes }: Pick<Performance, 'notes'>): boolean {
+export function isDecided({ notes }: Pick<Performance, 'notes'>): boolean {
   const is = (verdict: string) => notes.some((note) => (note?.verdict ?? 'unheard') === verdict);
   return !is('unheard') || is('wrong') || is('missing');
 }

@@ -5,7 +5,7 @@ import type { FaceProps, Guitar } from '../kind.ts';
 import { answerOf } from './answer.ts';
 import type { PlayingCard } from './card.ts';
 import { countedIn, READING } from './countIn.ts';
-import { isTold, wasPlayed } from './judge.ts';
+import { isDecided, wasPlayed } from './judge.ts';
 
 interface PlayingOptions extends Pick<
   FaceProps<PlayingCard>,
@@ -96,13 +96,13 @@ function useTurns() {
   /** @returns whether it is an answer */
   const over = (heard: Performance): boolean => {
     if (!wasPlayed(heard)) setSilences(silences + 1);
-    else if (isTold(heard)) setState('answered');
+    else if (isDecided(heard)) setState('answered');
     else if (untold > 0) setState('untold');
     else {
       setUntold(1);
       setAttempt(attempt + 1);
     }
-    return wasPlayed(heard) && isTold(heard);
+    return wasPlayed(heard) && isDecided(heard);
   };
   const told: Follow['told'] = untold > 0 ? 'in part' : silences > 0 ? 'nothing' : null;
   return { state, setState, attempt, silences, told, again, over };

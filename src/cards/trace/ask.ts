@@ -11,7 +11,7 @@ import { difficulty, drawLine, isExtended, pathOf, type StepLine } from './stepL
 import { wrongPaths } from './wrong.ts';
 
 /** One of the paths to choose from: its degrees, and how high each note is in scale steps. */
-export interface PathChoice {
+interface PathChoice {
   readonly path: string;
   readonly heights: readonly number[];
 }

@@ -92,7 +92,7 @@ export function isExtended(size: Size): size is Extended {
 }
 
 /** Notes of a group: those of one beat in triplets, of two in eighths, and of two where a chord has five notes and more. */
-export function groupLength(size: Size, rhythm: Rhythm): 3 | 4 | 6 {
+function groupLength(size: Size, rhythm: Rhythm): 3 | 4 | 6 {
   if (rhythm === 'eighths') return 4;
   return isExtended(size) ? 6 : 3;
 }

@@ -18,10 +18,10 @@ import {
 } from './stepLine.ts';
 
 /** Whether the instrument has a scale step, so that a path over it can be sounded. */
-export type HasStep = (step: number) => boolean;
+type HasStep = (step: number) => boolean;
 
 /** What wrong paths are made from. */
-export interface WrongOptions extends GroupOptions {
+interface WrongOptions extends GroupOptions {
   readonly has: HasStep;
   /** Near paths keep each note within two steps; far ones have notes that lie three and more off. */
   readonly near: boolean;

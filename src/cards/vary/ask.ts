@@ -7,7 +7,7 @@ import { inHand } from '../excerpt/items.ts';
 import type { Excerpt } from '../excerpt/excerpt.ts';
 import type { Card } from '../kind.ts';
 import type { VaryItem } from './items.ts';
-import { distance, OFFERED, told } from './told.ts';
+import { distance, OFFERED, distinguishable } from './distinguishable.ts';
 
 /** A stretch of a phrase to be heard, then a variation of it; and four names of variations. */
 export interface VaryCard extends Card<VaryItem> {
@@ -27,7 +27,7 @@ export function ask(item: VaryItem, seed: number): VaryCard {
   const excerpt = inHand(item);
   const { key, instrument } = excerpt;
   const random = seeded(seed);
-  const all = random.shuffle(told(excerpt)!);
+  const all = random.shuffle(distinguishable(excerpt)!);
   const near = seed % 2 === 1;
   const isPlayed = (one: Variation) => playedAt(excerpt, one.phrase) !== null;
   const drawn = fourOf(all, near);

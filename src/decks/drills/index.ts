@@ -35,7 +35,7 @@ export function drillSchema(extent: Extent = 'whole') {
   const phrasesFirst = v.variant('kind', [...phrases, ...chords], says);
   return v.lazy((drill) => (hasPhrases(drill) ? phrasesFirst : chordsFirst));
 }
-export type WrittenDrill = v.InferInput<ReturnType<typeof drillSchema>>;
+type WrittenDrill = v.InferInput<ReturnType<typeof drillSchema>>;
 
 function hasPhrases(drill: unknown): boolean {
   return typeof drill === 'object' && drill !== null && 'phrases' in drill;

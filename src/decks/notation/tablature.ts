@@ -19,7 +19,7 @@ import { beatsText, compare, subtract, toNumber } from '../../theory/rhythm.ts';
 import type { Beats } from '../../theory/rhythm.ts';
 
 /** The marks of articulations, each written right before the fret that it leads to. */
-export const ARTICULATION_MARKS: Readonly<Record<Articulation, string>> = {
+const ARTICULATION_MARKS: Readonly<Record<Articulation, string>> = {
   slide: '/',
   'hammer-on': 'h',
   'pull-off': 'p',

@@ -6,16 +6,7 @@ import { add, beats, compare, subtract, toNumber } from '../../theory/rhythm.ts'
 import type { Beats } from '../../theory/rhythm.ts';
 
 /** The names of note values, each half the one before it; the third is one beat. */
-export const VALUES = [
-  'whole',
-  'half',
-  'quarter',
-  'eighth',
-  '16th',
-  '32nd',
-  '64th',
-  '128th',
-] as const;
+const VALUES = ['whole', 'half', 'quarter', 'eighth', '16th', '32nd', '64th', '128th'] as const;
 
 const QUARTER = 2;
 

@@ -12,20 +12,23 @@ const LONGEST = 28;
 
 const known = new WeakMap<Excerpt['notes'], Variation[] | null>();
 
-/** `tellable`, reckoned once for a stretch: when its item is made, for every card that is drawn of it after. */
-export function told(excerpt: Excerpt): Variation[] | null {
-  const before = known.get(excerpt.notes);
-  if (before !== undefined) return before;
-  const found = tellable(excerpt);
-  known.set(excerpt.notes, found);
-  return found;
-}
-
 /**
  * The variations of a stretch that an ear can tell apart, by their sound alone: of those that sound alike only the
  * first. Null where there are fewer than four, or none with the pitches of the stretch alone, whose places are known.
+ * Reckoned once for a stretch: when its item is made, for every card that is drawn of it after.
  */
-function tellable({ key, notes, groups }: Excerpt): Variation[] | null {
+export function distinguishable(excerpt: Excerpt): Variation[] | null {
+  const before = known.get(excerpt.notes);
+  if (before !== undefined) return before;
+  const found = soundingUnlike(excerpt);
+  const pitches = new Set(excerpt.notes.map(({ midi }) => midi));
+  const hasPlaces = found.some(({ phrase }) => phrase.notes.every(({ midi }) => pitches.has(midi)));
+  const all = found.length >= OFFERED && hasPlaces ? found : null;
+  known.set(excerpt.notes, all);
+  return all;
+}
+
+function soundingUnlike({ key, notes, groups }: Excerpt): Variation[] {
   // The tempo changes no variation.
   const phrase: Phrase = { notes, tempo: 60 };
   const spans = groups.map(({ from, to, chord }) => ({ span: [from, to] as const, chord }));
@@ -39,9 +42,7 @@ function tellable({ key, notes, groups }: Excerpt): Variation[] | null {
     if (one.phrase.notes.length > LONGEST || alike(one.phrase, phrase)) continue;
     if (!found.some((other) => alike(other.phrase, one.phrase))) found.push(one);
   }
-  const pitches = new Set(notes.map(({ midi }) => midi));
-  const playableHere = found.some((one) => one.phrase.notes.every(({ midi }) => pitches.has(midi)));
-  return found.length >= OFFERED && playableHere ? found : null;
+  return found;
 }
 
 /** Whether the same notes begin at the same times, however long they last. */
