@@ -106,7 +106,9 @@ export class Ear {
   }
 
   private settled(finished: boolean): Said[] {
-    this.performance = this.follower.settle(this.plucks.now, finished);
+    const performance = this.follower.settle(this.plucks.now, finished);
+    if (performance === this.performance) return [];
+    this.performance = performance;
     const told = JSON.stringify(this.performance);
     if (told === this.told) return [];
     this.told = told;

@@ -1,6 +1,8 @@
 /** Follows a performance event by event, and says what is settled. */
-import { align, likeliest, oddsOf, type Alignment, type Event, type NoteReading } from './align.ts';
+import { Alignment } from './align.ts';
+import { likeliest, oddsOf, type Event } from './event.ts';
 import type { Extra, Performance, Verdict } from './listening.ts';
+import { heardBeside, heardFor } from './readings.ts';
 
 /** By how much (log odds) a reading has to be better than the best other before it is told. */
 export const SURE = { right: 0.2, atOnce: 1, wrong: 1.5, missing: 0.8, extra: 1.5 };
@@ -25,18 +27,21 @@ export interface Following {
 
 /** Follows notes in a given order. */
 export class LineFollower implements Following {
-  private readonly events: Event[] = [];
+  private readonly alignment: Alignment;
   private verdicts: (Verdict | null)[];
-  private settledBegin = 0;
+  private begins = 0;
   private restarts = 0;
-  private alignment: Alignment;
+  private performance: Performance;
+  /** Whether an event has come since things were last settled. */
+  private news = false;
 
   constructor(
     private readonly notes: readonly number[],
-    private readonly due: readonly number[] = [],
+    due: readonly number[] = [],
   ) {
     this.verdicts = notes.map(() => null);
-    this.alignment = align([], notes, false);
+    this.alignment = new Alignment(notes, due);
+    this.performance = this.performed();
   }
 
   /**
@@ -44,29 +49,45 @@ export class LineFollower implements Following {
    * @returns the expected note that was heard right just now, or −1
    */
   add(event: Event, replaces: boolean): number {
-    if (replaces) this.events.pop();
-    this.events.push(event);
-    this.alignment = align(this.events, this.notes, false, this.due);
-    const reading = this.alignment.events.at(-1)!;
-    return reading.label === 'right' && reading.margin >= SURE.atOnce ? reading.note : -1;
+    this.alignment.add(event, replaces);
+    this.news = true;
+    const { label, margin, note } = this.alignment.events.at(-1)!;
+    return label === 'right' && margin >= SURE.atOnce ? note : -1;
   }
 
-  /** What is settled by now. */
+  /** What is settled by now: the same as before where nothing is new. */
   settle(now: number, finished = false): Performance {
-    if (finished) this.alignment = align(this.events, this.notes, true, this.due);
-    if (this.alignment.begins !== this.settledBegin) {
-      this.settledBegin = this.alignment.begins;
-      this.restarts++;
-      this.verdicts = this.notes.map(() => null);
-      for (const event of this.events) delete event.settled;
+    if (finished) {
+      this.alignment.finish();
+      this.news = true;
     }
-    this.alignment.notes.forEach((reading, i) => {
-      if (this.verdicts[i] === null && (finished || this.ripe(i, reading, now))) {
-        this.verdicts[i] = this.verdictOf(reading, this.notes[i]!);
-        const event = this.events[reading.event];
-        if (event && this.verdicts[i]!.verdict !== 'unheard') event.settled = i;
-      }
-    });
+    if (this.alignment.begins !== this.begins) this.beginAnew();
+    const ripe = this.open().filter((i) => finished || this.ripe(i, now));
+    for (const i of ripe) this.settleNote(i);
+    if (this.news || ripe.length > 0) this.performance = this.performed();
+    this.news = false;
+    return this.performance;
+  }
+
+  private beginAnew(): void {
+    this.begins = this.alignment.begins;
+    this.restarts++;
+    this.verdicts = this.notes.map(() => null);
+    for (const candidate of this.alignment.candidates) candidate.settled = null;
+  }
+
+  private settleNote(i: number): void {
+    const verdict = this.verdictOf(i);
+    this.verdicts[i] = verdict;
+    const candidate = this.alignment.candidates[this.alignment.notes[i]!.event];
+    if (candidate && verdict.verdict !== 'unheard') candidate.settled = i;
+  }
+
+  private open(): number[] {
+    return this.verdicts.flatMap((verdict, i) => (verdict === null ? [i] : []));
+  }
+
+  private performed(): Performance {
     return {
       notes: this.verdicts.slice(),
       extras: this.extras(),
@@ -75,39 +96,40 @@ export class LineFollower implements Following {
     };
   }
 
-  private ripe(i: number, reading: NoteReading, now: number): boolean {
+  private ripe(i: number, now: number): boolean {
+    const reading = this.alignment.notes[i]!;
     if (reading.label === 'open') return false;
     const later = this.alignment.notes.slice(i + 1).filter(({ event }) => event >= 0);
     const plain = reading.label === 'right' && reading.margin >= PLAIN;
     if (later.length >= NOTES_LATER - Number(plain)) return true;
-    const since =
-      reading.event >= 0 ? this.events[reading.event]! : this.events[later[0]?.event ?? -1];
+    const since = this.eventAt(reading.event) ?? this.eventAt(later[0]?.event ?? -1);
     return since !== undefined && now - since.time > LATER;
   }
 
-  private verdictOf(reading: NoteReading, midi: number): Verdict {
-    const event = this.events[reading.event];
-    if (reading.label === 'right' && reading.margin >= SURE.right) {
-      return { verdict: 'right', time: this.pluckedAt(reading.event, midi) };
+  private eventAt(t: number): Event | undefined {
+    return this.alignment.candidates[t]?.event;
+  }
+
+  private verdictOf(i: number): Verdict {
+    const { label, event, margin } = this.alignment.notes[i]!;
+    if (label === 'right' && margin >= SURE.right) {
+      return { verdict: 'right', time: this.pluckedAt(event, this.notes[i]!) };
     }
-    if (reading.label === 'wrong' && reading.margin >= SURE.wrong) {
-      return {
-        verdict: 'wrong',
-        time: event!.time,
-        heard: this.alignment.events[reading.event]!.heard,
-      };
+    if (label === 'wrong' && margin >= SURE.wrong) {
+      const candidate = this.alignment.candidates[event]!;
+      const heard = heardFor(candidate, this.notes[i]!);
+      return { verdict: 'wrong', time: candidate.event.time, heard };
     }
-    if (reading.label === 'missing' && reading.margin >= SURE.missing)
-      return { verdict: 'missing' };
-    if (reading.label === 'open' && this.wentOn()) return { verdict: 'missing' };
+    if (label === 'missing' && margin >= SURE.missing) return { verdict: 'missing' };
+    if (label === 'open' && this.wentOn()) return { verdict: 'missing' };
     return { verdict: 'unheard' };
   }
 
   /** When the note was plucked that an event tells of. */
   private pluckedAt(last: number, midi: number): number {
-    let plucked = this.events[last]!;
+    let plucked = this.eventAt(last)!;
     for (let t = last - 1; this.alignment.events[t]?.label === 'ignored'; t--) {
-      const event = this.events[t]!;
+      const event = this.eventAt(t)!;
       if (t < this.alignment.begins) break;
       const odds = oddsOf(event, midi);
       const near = plucked.time - event.time < ECHO.seconds;
@@ -122,11 +144,12 @@ export class LineFollower implements Following {
   }
 
   private extras(): Extra[] {
-    return this.alignment.events.flatMap(({ label, margin, heard, note }, t) =>
-      label === 'extra' && margin >= SURE.extra
-        ? [{ time: this.events[t]!.time, heard, after: note }]
-        : [],
-    );
+    return this.alignment.events.flatMap(({ label, margin, note }, t) => {
+      if (label !== 'extra' || margin < SURE.extra) return [];
+      const candidate = this.alignment.candidates[t]!;
+      const heard = heardBeside(candidate, this.notes[note]);
+      return [{ time: candidate.event.time, heard, after: note }];
+    });
   }
 }
 

@@ -1,5 +1,5 @@
 /** What is played where nothing is expected: a single-note line, event by event. Humbler than the follower can be. */
-import { likeliest } from './align.ts';
+import { likeliest } from './event.ts';
 import { featuresOf, oddsOf } from './evidence.ts';
 import { tuningOf, type FreeNote, type FreePlaying } from './listening.ts';
 import { PluckFinder, type MaybePluck } from './plucks.ts';
