@@ -166,6 +166,7 @@ test('keys alone keep time, and reduced motion changes nothing', async ({ page, 
 
 test('who stops begins anew, and nothing is said', async ({ page, baseURL }) => {
   await startLesson(page, await lesson(baseURL!));
+  await question(page);
   const begin = page.getByRole('button', { name: 'Count me in' });
   await begin.click();
   await page.getByRole('button', { name: /Tap here/ }).waitFor();
