@@ -1,0 +1,193 @@
+/** How one comes to each screen, as a student or a teacher would. */
+import type { Page } from '@playwright/test';
+import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
+import { readDeck } from '../../src/decks/document.ts';
+import { deckLink } from '../../src/decks/link.ts';
+import { dice } from '../browser/musician.ts';
+import {
+  answerCards,
+  answerTo,
+  give,
+  judged,
+  newCard,
+  openCard,
+  phraseLesson,
+  plan,
+  question,
+  roundEnd,
+  shareLink,
+  startLesson,
+} from '../browser/people.ts';
+
+type ComeTo = (page: Page, base: string) => Promise<void>;
+
+const NECK = { sizes: ['triad'], strings: ['5-4', '4-3-2'], frets: [1, 8] };
+
+/** A lesson of the evening class, with what its cards ask. */
+function lesson(
+  drills: readonly object[],
+  title = 'Thursday class: down the harbour stairs',
+): Deck {
+  const note = 'Strings 5 and 4 first. Sing the third before you play it.';
+  const read = readDeck({ version: 2, title, note, key: 'Bb major', drills });
+  if ('fault' in read) throw new Error(read.fault);
+  return read.deck;
+}
+
+const DRILLS: Readonly<Record<string, object>> = {
+  spot: { kind: 'spot', ...NECK },
+  place: { kind: 'place', ...NECK },
+  trace: { kind: 'trace', sizes: ['triad'], contours: ['up', 'down'], tempo: 72 },
+  pulse: { kind: 'pulse', figures: ['triplets'], tempos: [72], clicks: ['beat'] },
+};
+
+const whole = (base: string) =>
+  deckLink(lesson([DRILLS.spot!, DRILLS.place!, DRILLS.trace!]), base);
+
+async function card(kind: string, base: string): Promise<string> {
+  const drill = DRILLS[kind];
+  if (drill) return deckLink(lesson([drill]), base);
+  return phraseLesson([kind as (typeof PHRASE_KINDS)[number]], base);
+}
+
+/** Some answers given, so that there is something to be seen. */
+async function practised(page: Page, base: string): Promise<void> {
+  await startLesson(page, await whole(base));
+  await answerCards(page, 4);
+  await answerCards(page, 2, false);
+  await answerCards(page, 6);
+}
+
+async function leave(page: Page): Promise<void> {
+  await openCard(page).or(newCard(page)).or(roundEnd(page)).waitFor();
+  await page.getByRole('button', { name: /Leave the round|Back to today/ }).click();
+  await page.locator('[data-do="start"]').first().waitFor();
+}
+
+async function reported(page: Page, base: string): Promise<string> {
+  await practised(page, base);
+  await leave(page);
+  await page.goto('#/send');
+  await page.getByLabel('Your name').fill('Mareike');
+  return page.getByLabel('The report’s link').inputValue();
+}
+
+const KINDS = [...Object.keys(DRILLS), ...PHRASE_KINDS].filter(
+  (kind, i, all) => all.indexOf(kind) === i,
+);
+
+const cards = KINDS.flatMap((kind): [string, ComeTo][] => [
+  [
+    `card-${kind}`,
+    async (page, base) => {
+      await startLesson(page, await card(kind, base));
+      await question(page);
+    },
+  ],
+  ...(kind === 'pulse'
+    ? []
+    : [
+        [
+          `card-${kind}-verdict`,
+          async (page, base) => {
+            await startLesson(page, await card(kind, base));
+            const asked = (await question(page))!;
+            await give(page, answerTo(asked, false, dice(3)));
+            await judged(page);
+          },
+        ] as [string, ComeTo],
+      ]),
+]);
+
+export const SCREENS: Readonly<Record<string, ComeTo>> = {
+  'first-visit': async (page) => {
+    await page.goto('');
+    await page.locator('[data-do="start"]').first().waitFor();
+  },
+  'lesson-offered': async (page, base) => {
+    await page.goto(await whole(base));
+    await page.locator('[data-do="start"]').waitFor();
+  },
+  'today-begun': async (page, base) => {
+    await practised(page, base);
+    await leave(page);
+  },
+  'new-card': async (page, base) => {
+    await startLesson(page, await whole(base));
+    await newCard(page).waitFor();
+  },
+  ...Object.fromEntries(cards),
+  'round-end': async (page, base) => {
+    await startLesson(
+      page,
+      await deckLink(lesson([{ ...NECK, kind: 'spot', strings: ['5-4'] }]), base),
+    );
+    await answerCards(page, 2, false);
+    await answerCards(page, 99);
+  },
+  'look-back': async (page, base) => {
+    await startLesson(
+      page,
+      await deckLink(lesson([{ ...NECK, kind: 'spot', strings: ['5-4'] }]), base),
+    );
+    await answerCards(page, 2, false);
+    await answerCards(page, 99);
+    await page.getByRole('button', { name: 'Look back over the cards' }).click();
+  },
+  known: async (page, base) => {
+    await practised(page, base);
+    await leave(page);
+    await page.goto('#/known');
+    await page.locator('[data-tuning]').waitFor();
+  },
+  neck: async (page, base) => {
+    await practised(page, base);
+    await leave(page);
+    await page.goto('#/neck');
+    await page.locator('[data-tuning]').waitFor();
+  },
+  phrases: async (page, base) => {
+    await startLesson(page, await phraseLesson(['follow'], base));
+    await leave(page);
+    await page.goto('#/phrases');
+    await page.getByRole('heading').first().waitFor();
+  },
+  lessons: async (page, base) => {
+    await practised(page, base);
+    await leave(page);
+    await page.goto('#/lessons');
+    await page.getByRole('heading').first().waitFor();
+  },
+  settings: async (page) => {
+    await page.goto('#/settings');
+    await page.getByRole('heading', { name: 'Sound and names' }).waitFor();
+  },
+  send: async (page, base) => {
+    await reported(page, base);
+  },
+  report: async (page, base) => {
+    await page.goto(await reported(page, base));
+    await page.getByRole('heading').first().waitFor();
+  },
+  class: async (page, base) => {
+    await page.goto(await reported(page, base));
+    await page.getByRole('heading').first().waitFor();
+    await page.goto('#/class');
+    await page.getByRole('heading').first().waitFor();
+  },
+  teach: async (page) => {
+    await plan(page, { title: 'Thursday class' });
+  },
+  share: async (page) => {
+    await plan(page, { title: 'Thursday class' });
+    await shareLink(page);
+  },
+  'phrase-desk': async (page) => {
+    await plan(page, { title: 'Thursday class' });
+    await page
+      .getByRole('button', { name: /phrase/i })
+      .first()
+      .click();
+    await page.waitForTimeout(500);
+  },
+};
