@@ -209,12 +209,13 @@ function Cell(props: CellProps) {
 
 function Dot({ member, look, text, filled }: NeckDot) {
   return (
-    <span
-      class={`dot ${member ? `member-${member}` : ''} ${look ?? ''} ${(text?.length ?? 0) > 2 ? 'long' : ''} ${filled === undefined ? '' : 'pie'}`}
-      style={filled === undefined ? undefined : { '--filled': String(filled) }}
-      aria-hidden="true"
-    >
-      {text ?? member ?? ''}
+    <span class="dot-room" aria-hidden="true">
+      <span
+        class={`dot ${member ? `member-${member}` : ''} ${look ?? ''} ${(text?.length ?? 0) > 2 ? 'long' : ''} ${filled === undefined ? '' : 'pie'}`}
+        style={filled === undefined ? undefined : { '--filled': String(filled) }}
+      >
+        {text ?? member ?? ''}
+      </span>
     </span>
   );
 }
@@ -240,8 +241,22 @@ function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: numbe
     if (lying) return [mirrored ? length - along : along, across];
     return [across, along];
   };
-  const line = (from: [number, number], to: [number, number], name: string, key: string) => (
-    <line key={key} class={name} x1={from[0]} y1={from[1]} x2={to[0]} y2={to[1]} />
+  const line = (
+    from: [number, number],
+    to: [number, number],
+    name: string,
+    key: string,
+    width?: number,
+  ) => (
+    <line
+      key={key}
+      class={name}
+      x1={from[0]}
+      y1={from[1]}
+      x2={to[0]}
+      y2={to[1]}
+      stroke-width={width}
+    />
   );
   const last = strings - 1;
   const [width, height] = lying ? [length, last] : [last, length];
@@ -257,11 +272,26 @@ function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: numbe
           line(point(0, along), point(last, along), 'fret-line', `f${along}`),
         )}
         {span(0, last).map((across) =>
-          line(point(across, nutAt), point(across, length), 'string-line', `s${across}`),
+          line(
+            point(across, nutAt),
+            point(across, length),
+            'string-line',
+            `s${across}`,
+            1 + 0.3 * (lying || mirrored ? across : last - across),
+          ),
         )}
         {low <= 1 &&
           line(point(0, nutAt), point(last, nutAt), capo > 0 ? 'nut capo' : 'nut', 'nut')}
       </svg>
+      <Inlays {...{ strings, frets, lying, mirrored, capo }} />
+    </>
+  );
+}
+
+function Inlays({ capo, ...layout }: Layout & { capo: number }) {
+  const [low, high] = layout.frets;
+  return (
+    <>
       {span(Math.max(low, 1), high)
         .filter((fret) => hasInlay(fret, capo))
         .map((fret) => (
@@ -269,7 +299,7 @@ function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: numbe
             key={fret}
             aria-hidden="true"
             class={`inlay ${(fret + capo) % 12 === 0 ? 'double' : ''}`}
-            style={inlayAt({ strings, frets, lying, mirrored }, fret)}
+            style={inlayAt(layout, fret)}
           />
         ))}
     </>

@@ -22,7 +22,7 @@ describe('place', () => {
     const verdict = place.judge(card, answer);
     expect(verdict.right).toBe(false);
     const why = place.explain(card, verdict, answer, 'english');
-    expect(why.sentence).toBe('E is foreign to Cm; E♭ is missing.');
+    expect(why.sentence).toBe('E is not in Cm; E♭ is missing.');
     expect(why.dots).toContainEqual({ string: 4, fret: 2, note: 'E', look: 'wrong', text: '×' });
   });
 

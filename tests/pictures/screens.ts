@@ -1,7 +1,8 @@
 /** How one comes to each screen, as a student or a teacher would. */
 import type { Page } from '@playwright/test';
-import { PHRASE_KINDS, type Deck } from '../../src/decks/deck.ts';
+import type { Deck } from '../../src/decks/deck.ts';
 import { readDeck } from '../../src/decks/document.ts';
+import { kindsOf, type PhraseKind } from '../../src/decks/kinds.ts';
 import { deckLink } from '../../src/decks/link.ts';
 import { dice } from '../browser/musician.ts';
 import {
@@ -47,7 +48,7 @@ const whole = (base: string) =>
 async function card(kind: string, base: string): Promise<string> {
   const drill = DRILLS[kind];
   if (drill) return deckLink(lesson([drill]), base);
-  return phraseLesson([kind as (typeof PHRASE_KINDS)[number]], base);
+  return phraseLesson([kind as PhraseKind], base);
 }
 
 /** Some answers given, so that there is something to be seen. */
@@ -72,7 +73,7 @@ async function reported(page: Page, base: string): Promise<string> {
   return page.getByLabel('The report’s link').inputValue();
 }
 
-const KINDS = [...Object.keys(DRILLS), ...PHRASE_KINDS].filter(
+const KINDS = [...Object.keys(DRILLS), ...kindsOf('phrase')].filter(
   (kind, i, all) => all.indexOf(kind) === i,
 );
 

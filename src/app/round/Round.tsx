@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
 import { preload } from '../../sound/index.ts';
+import { DEGREES } from '../../theory/scale.ts';
 import { itemPlace } from '../deckWords.ts';
 import { GuitarGate, ListeningMark } from '../guitar/GuitarGate.tsx';
 import { guitar } from '../guitar/hand.ts';
@@ -139,20 +140,8 @@ function RoundBar({ goesOn }: { goesOn: boolean }) {
   const { muted } = settings.value;
   return (
     <header class="round-bar">
-      <button
-        type="button"
-        class="bar-button"
-        aria-label="Leave the round"
-        onClick={() => go('today')}
-      >
-        ×
-      </button>
-      {round.value!.goal === 'enough' ? (
-        <span class="grow" />
-      ) : (
-        <progress value={progress.value} max={1} aria-label="How far the round is" />
-      )}
-      <span class="soft">{timeLeft(round.value!)}</span>
+      {round.value!.goal !== 'enough' && <SmallStair filled={progress.value} />}
+      <span class="soft grow">{timeLeft(round.value!)}</span>
       {goesOn ? <span class="listening goes-on">Goes on: tap to stay</span> : <ListeningMark />}
       <button
         type="button"
@@ -163,7 +152,34 @@ function RoundBar({ goesOn }: { goesOn: boolean }) {
       >
         <Speaker muted={muted} />
       </button>
+      <button
+        type="button"
+        class="bar-button word"
+        aria-label="Leave the round"
+        onClick={() => go('today')}
+      >
+        Leave
+      </button>
     </header>
+  );
+}
+
+/** How far the round is, 0 to 1: a stair that fills from its lowest step on. */
+function SmallStair({ filled }: { filled: number }) {
+  return (
+    <span
+      class="small-stair"
+      role="progressbar"
+      aria-label="How far the round is"
+      aria-valuemin={0}
+      aria-valuemax={100}
+      aria-valuenow={Math.round(filled * 100)}
+    >
+      {DEGREES.map((degree) => {
+        const part = Math.min(1, Math.max(0, filled * DEGREES.length - (degree - 1)));
+        return <span key={degree} style={{ '--step': String(degree), '--filled': String(part) }} />;
+      })}
+    </span>
   );
 }
 

@@ -157,7 +157,7 @@ function correctedDots(
   return [...dots, ...beside];
 }
 
-/** `E is foreign to Cm7; B♭ is missing.` */
+/** `E is not in Cm7; B♭ is missing.` */
 function fault(
   card: PlacingCard,
   comparison: Comparison,
@@ -171,7 +171,7 @@ function fault(
   const twice = named(comparison.twice);
   const missing = comparison.missing.map(label);
   const clauses = [];
-  if (foreign.length > 0) clauses.push(`${listed(foreign)} ${is(foreign)} foreign to ${name}`);
+  if (foreign.length > 0) clauses.push(`${listed(foreign)} ${is(foreign)} not in ${name}`);
   if (twice.length > 0)
     clauses.push(`${listed(twice)} ${twice.length > 1 ? 'stand' : 'stands'} twice`);
   if (missing.length > 0) clauses.push(`${listed(missing)} ${is(missing)} missing`);

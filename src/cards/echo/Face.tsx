@@ -40,7 +40,7 @@ export function Face(props: FaceProps<EchoCard>) {
       {explanation ? (
         <PhraseNeck {...props} places={places} lit={hearing.lit} />
       ) : (
-        <HearingButtons hearing={hearing} what="the line" keyAgain />
+        <HearingButtons hearing={hearing} what="the line" />
       )}
     </CardFrame>
   );

@@ -63,7 +63,7 @@ export function Face(props: FaceProps<FillCard>) {
       {explanation ? (
         <PhraseNeck {...props} places={excerpt.notes.map(({ place }) => place)} lit={hearing.lit} />
       ) : (
-        <HearingButtons hearing={hearing} what="the phrase" keyAgain />
+        <HearingButtons hearing={hearing} what="the phrase" />
       )}
     </CardFrame>
   );

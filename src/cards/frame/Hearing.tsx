@@ -1,5 +1,5 @@
-import { useEffect, useState } from 'preact/hooks';
-import { keySounding, type PlayOptions, type Sounding } from '../../sound/index.ts';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { keySounding, type Playing, type PlayOptions, type Sounding } from '../../sound/index.ts';
 import { usePlay } from '../../sound/usePlay.ts';
 import type { FaceProps } from '../kind.ts';
 import './Hearing.css';
@@ -19,74 +19,134 @@ interface HearingOptions extends Pick<
   how?: PlayOptions;
 }
 
+/** What sounds now, and how many of its notes were heard. */
+interface Stage {
+  readonly what: 'key' | 'asked' | 'answer' | 'other' | null;
+  readonly heard: number;
+}
+
+const SILENT: Stage = { what: null, heard: 0 };
+
 /** What an ear card lets hear. */
 interface Hearing {
+  readonly stage: Stage;
   /** The note of the right answer that sounds, by its index: only once there is a verdict. */
   readonly lit: number | null;
-  hear(speed?: number): void;
+  /** How many notes what is asked about has, and whether the key can be heard before it. */
+  readonly notes: number;
+  readonly keyFirst: boolean;
+  /** All of it from the beginning: the key, where it comes first, and what is asked about. */
+  hear(): void;
+  hearAlone(speed?: number): void;
   hearKey(): void;
   /** The right answer, and after it what was answered instead. */
   hearAnswer(): void;
+  stop(): void;
 }
 
 /** Sounds the key and what is asked about, once; then, when the verdict comes, the right answer and the other one. */
 export function useHearing(options: HearingOptions): Hearing {
   const { card, verdict, explanation, shown, asked, keyFirst, how = {} } = options;
-  const [lit, setLit] = useState<number | null>(null);
-  const play = usePlay();
-  const begin = (sounding: Sounding, playing: PlayOptions) => {
-    options.sounded(play(sounding, playing));
-  };
-  const hear = (speed = 1) => begin(asked, { ...how, speed });
-  const hearKey = (onEnd?: () => void) =>
-    begin(keySounding(card.key, shown.keySound), onEnd ? { onEnd } : {});
+  const { stage, begin, stop } = useStage();
+  const playKey = (onEnd?: () => void) =>
+    options.sounded(begin('key', keySounding(card.key, shown.keySound), onEnd ? { onEnd } : {}));
+  const hearAlone = (speed = 1) => options.sounded(begin('asked', asked, { ...how, speed }));
+  const hear = () => (keyFirst ? playKey(() => hearAlone()) : hearAlone());
   const hearAnswer = () => {
     if (!explanation) return;
     const { sound, otherSound } = explanation;
-    const answer = play(sound, { onNote: setLit, onEnd: () => otherSound && play(otherSound) });
-    void answer.done.then(() => setLit(null));
+    begin('answer', sound, { onEnd: () => otherSound && begin('other', otherSound, {}) });
   };
   useEffect(() => {
-    if (verdict && options.presented === 'new' && keyFirst) hearKey(hearAnswer);
+    if (verdict && options.presented === 'new' && keyFirst) playKey(hearAnswer);
     else if (verdict) hearAnswer();
-    else if (keyFirst) hearKey(() => hear());
     else hear();
   }, [verdict]);
-  return { lit, hear, hearKey: () => hearKey(), hearAnswer };
+  return {
+    stage,
+    lit: stage.what === 'answer' && stage.heard > 0 ? stage.heard - 1 : null,
+    notes: asked.notes.length,
+    keyFirst,
+    hear,
+    hearAlone,
+    hearKey: () => playKey(),
+    hearAnswer,
+    stop,
+  };
+}
+
+/** Plays one thing after the other, and tells which of them sounds and how far it is. */
+function useStage() {
+  const play = usePlay();
+  const [stage, setStage] = useState<Stage>(SILENT);
+  const last = useRef<Playing | null>(null);
+  const begin = (what: Stage['what'], sounding: Sounding, options: PlayOptions): Playing => {
+    setStage({ what, heard: 0 });
+    const onNote = (index: number) => setStage({ what, heard: index + 1 });
+    const playing = play(sounding, { ...options, onNote });
+    last.current = playing;
+    void playing.done.then(() => {
+      if (last.current === playing) setStage(SILENT);
+    });
+    return playing;
+  };
+  return { stage, begin, stop: () => last.current?.stop() };
 }
 
 interface HearingButtonsProps {
   hearing: Hearing;
   /** What the large button lets hear: `the phrase`. */
   what: string;
-  keyAgain: boolean;
 }
 
-/** What stands in the middle of an ear card until it is answered: nothing to be seen, only heard. */
-export function HearingButtons({ hearing, what, keyAgain }: HearingButtonsProps) {
+/** What stands in the middle of an ear card until it is answered: that it sounds, and nothing of what. */
+export function HearingButtons({ hearing, what }: HearingButtonsProps) {
+  const { stage, notes, keyFirst } = hearing;
+  const sounds = stage.what !== null;
+  const [verb, name] = [what.replace(/^the /, ''), stage.what === 'key' ? 'the key' : what];
   return (
     <div class="hearing">
       <button
         type="button"
         class="hear"
-        data-do="hear"
-        aria-label={`Hear ${what}`}
-        onClick={() => hearing.hear()}
+        data-do={sounds ? 'stop' : 'hear'}
+        aria-label={sounds ? 'Stop' : `Hear ${what}`}
+        onClick={sounds ? hearing.stop : hearing.hear}
       >
         <svg viewBox="0 0 24 24" width="40" height="40" aria-hidden="true">
-          <path d="M8 5v14l11-7z" fill="currentColor" />
+          <path d={sounds ? 'M7 7h10v10H7z' : 'M8 5v14l11-7z'} fill="currentColor" />
         </svg>
       </button>
+      <p class="soft stage">{sounds ? capital(name) : ' '}</p>
+      <Blanks count={notes} filled={stage.what === 'asked' ? stage.heard : 0} />
       <div class="buttons">
-        <button type="button" class="button" onClick={() => hearing.hear(SLOWER)}>
+        <button type="button" class="button small" onClick={() => hearing.hearAlone(SLOWER)}>
           Slower
         </button>
-        {keyAgain && (
-          <button type="button" class="button" onClick={hearing.hearKey}>
-            Key again
-          </button>
+        {keyFirst && (
+          <>
+            <button type="button" class="button small" onClick={() => hearing.hearAlone()}>
+              {capital(verb)} alone
+            </button>
+            <button type="button" class="button small" onClick={hearing.hearKey}>
+              Key alone
+            </button>
+          </>
         )}
       </div>
+    </div>
+  );
+}
+
+const capital = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
+/** A blank for each note, filled as it is heard. */
+function Blanks({ count, filled }: { count: number; filled: number }) {
+  return (
+    <div class="blanks" aria-hidden="true">
+      {Array.from({ length: count }, (_, index) => (
+        <span key={index} class={index < filled ? 'filled' : ''} />
+      ))}
     </div>
   );
 }

@@ -44,7 +44,7 @@ export function Face(props: FaceProps<OrderCard>) {
       {explanation ? (
         <PhraseNeck {...props} places={excerpt.notes.map(({ place }) => place)} lit={hearing.lit} />
       ) : (
-        <HearingButtons hearing={hearing} what="the phrase" keyAgain />
+        <HearingButtons hearing={hearing} what="the phrase" />
       )}
     </CardFrame>
   );

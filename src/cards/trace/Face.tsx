@@ -75,7 +75,7 @@ export function Face(props: FaceProps<TraceCard>) {
           tap={(place) => pluck(midiAt(instrument, place), place.string)}
         />
       ) : (
-        <HearingButtons hearing={hearing} what="the phrase" keyAgain />
+        <HearingButtons hearing={hearing} what="the phrase" />
       )}
     </CardFrame>
   );

@@ -43,7 +43,7 @@ export function Face(props: FaceProps<VaryCard>) {
           lit={hearing.lit}
         />
       ) : (
-        <HearingButtons hearing={hearing} what="the phrase and its variation" keyAgain={false} />
+        <HearingButtons hearing={hearing} what="the phrase and its variation" />
       )}
     </CardFrame>
   );
