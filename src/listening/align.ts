@@ -7,6 +7,9 @@ import { candidateOf, lagOf, readingsOf, type Candidate, type Readings } from '.
 /** So many events back the path may still change: what a new one costs does not grow with the line. */
 const OPEN = 48;
 
+/** What went before the last attempt. */
+const FORGOTTEN: EventReading = { label: 'ignored', note: -1, margin: 0 };
+
 /** Reads events as a performance of notes, as they come. */
 export class Alignment {
   readonly candidates: Candidate[] = [];
@@ -56,7 +59,7 @@ export class Alignment {
     if (anew) this.lattice = new Lattice(expected.length, begins);
     const from = anew ? begins : Math.max(begins, open);
     this.lattice.update(this.readings, from, finished);
-    this.events.fill({ label: 'ignored', note: -1, margin: 0 }, 0, begins);
+    if (anew) for (let t = 0; t < begins; t++) this.events[t] = FORGOTTEN;
     for (let t = from; t < candidates.length; t++) this.events[t] = this.lattice.event(t);
     this.notes = expected.map((_, i) => this.lattice.note(i, from));
   }
