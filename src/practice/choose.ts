@@ -71,6 +71,7 @@ function isNext({ after }: Item, { items }: Memory): boolean {
 }
 
 function firstItems({ goal }: Round): number {
+  if (goal !== 'enough' && 'cards' in goal) return Math.min(goal.cards, FIRST.items);
   const isShort = goal !== 'enough' && 'minutes' in goal && goal.minutes <= FIRST.short;
   return isShort ? FIRST.fewer : FIRST.items;
 }

@@ -4,7 +4,7 @@ import type { Card, Explanation, Presented } from '../../cards/kind.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
 import { answerCard, caughtUp, metCard, nextCard, undecidedCard } from '../../practice/next.ts';
-import { progress as progressOf, startRound, type Round } from '../../practice/round.ts';
+import { progress as progressOf, startRound, type Goal, type Round } from '../../practice/round.ts';
 import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { startAhead } from '../days.ts';
@@ -53,10 +53,10 @@ export const progress = computed(() => {
   return round.value ? progressOf(round.value) : 0;
 });
 
-/** Begins a round on a lesson: for so many minutes, or until enough is known. */
-export async function begin(deck: string, length: number | 'enough'): Promise<void> {
+/** Begins a round on a lesson: for so many minutes or cards, or until enough is known. */
+export async function begin(deck: string, length: number | Goal): Promise<void> {
   const now = Date.now();
-  const goal = length === 'enough' ? length : { minutes: length };
+  const goal = typeof length === 'number' ? { minutes: length } : length;
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   const lesson = startAhead(lessonById(deck)?.deck.lessonDay ?? null, now);
   round.value = startRound({ deck, goal, seed, now, lesson });

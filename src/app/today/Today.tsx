@@ -1,5 +1,4 @@
 import { Written } from '../../parts/Written.tsx';
-import { useEffect, useState } from 'preact/hooks';
 import { listed } from '../../parts/english.ts';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import type { Deck } from '../../decks/deck.ts';
@@ -15,19 +14,11 @@ import { instrumentWords, itemWords } from '../deckWords.ts';
 import { percent } from '../figures.ts';
 import { takeUp } from '../guitar/hand.ts';
 import { GuitarSwitch } from '../guitar/GuitarSwitch.tsx';
-import { readymade } from '../readymade.ts';
 import { askable, begin, round } from '../round/session.ts';
 import { timeLeft } from '../round/timeLeft.ts';
 import { go } from '../router.ts';
-import {
-  currentLesson,
-  itemsOfLesson,
-  memory,
-  opened,
-  settings,
-  take,
-  type Lesson,
-} from '../state.ts';
+import { currentLesson, itemsOfLesson, memory, opened, settings, type Lesson } from '../state.ts';
+import { FirstVisit } from './FirstVisit.tsx';
 import { Unheard } from './Unheard.tsx';
 import './Today.css';
 
@@ -41,7 +32,7 @@ const LENGTHS = [3, 5, 8, 12];
 export default function Today() {
   if (!opened.value) return <main class="screen" aria-busy="true" />;
   const lesson = currentLesson();
-  if (!lesson) return <FirstTime />;
+  if (!lesson) return <FirstVisit />;
   return itemsOfLesson(lesson.id).length > 0 ? (
     <LessonToday lesson={lesson} />
   ) : (
@@ -222,49 +213,5 @@ function Ready({
       </p>
       <Stair steps={steps} label="How much is known of each degree tomorrow morning" />
     </section>
-  );
-}
-
-/** Without a lesson: what this is, and something to begin with in one tap. */
-function FirstTime() {
-  const [decks, setDecks] = useState<readonly Deck[]>([]);
-  useEffect(() => {
-    void readymade().then(setDecks);
-  }, []);
-  const start = async (deck: Deck) => {
-    unlock();
-    const { id } = await take(deck);
-    await begin(id, 5);
-    go('round');
-  };
-  return (
-    <main class="screen today">
-      <header>
-        <h1>Skipwise</h1>
-        <p>
-          For the week between two guitar lessons: arpeggios on the neck and by ear, a few minutes a
-          day, no guitar needed. Open the link your teacher sent, or begin with one of these.
-        </p>
-      </header>
-      <ul class="readymade">
-        {decks.map((deck) => (
-          <li key={deck.title} class="sheet">
-            <h2>
-              <Written text={deck.title} />
-            </h2>
-            <p class="soft" dir="auto">
-              {deck.note}
-            </p>
-            <button type="button" class="button" data-do="start" onClick={() => void start(deck)}>
-              Start
-            </button>
-          </li>
-        ))}
-      </ul>
-      <p>
-        <a href="#/lessons">Paste a link</a> · <a href="#/teach">I teach</a> ·{' '}
-        <a href="#/settings">Sound and names</a>
-      </p>
-    </main>
   );
 }

@@ -1,0 +1,92 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Deck } from '../../decks/deck.ts';
+import { Written } from '../../parts/Written.tsx';
+import type { Goal } from '../../practice/round.ts';
+import { unlock } from '../../sound/index.ts';
+import { drillWords } from '../deckWords.ts';
+import { readymade } from '../readymade.ts';
+import { begin } from '../round/session.ts';
+import { go } from '../router.ts';
+import { take } from '../state.ts';
+import { OntoTheStair } from './OntoTheStair.tsx';
+import './FirstVisit.css';
+
+/** How many cards the first button begins with: few enough to see whether one likes it. */
+const FIRST = { cards: 3 };
+
+/** How long a round on one of the ready-made lessons is, minutes. */
+const READYMADE = 5;
+
+/** Without a lesson: a picture of what this is, something to begin with in one tap, and the ways in. */
+export function FirstVisit() {
+  const [decks, setDecks] = useState<readonly Deck[]>([]);
+  useEffect(() => {
+    void readymade().then(setDecks);
+  }, []);
+  const start = async (deck: Deck, length: number | Goal) => {
+    unlock();
+    const { id } = await take(deck);
+    await begin(id, length);
+    go('round');
+  };
+  const [first] = decks;
+  return (
+    <main class="screen today first-visit">
+      <h1 class="label">Skipwise</h1>
+      <OntoTheStair />
+      <p class="in-a-line">
+        Every arpeggio of the key, on the neck and by ear, kept from one guitar lesson to the next.
+      </p>
+      <button
+        type="button"
+        class="button main wide"
+        data-do="start"
+        disabled={!first}
+        onClick={() => first && void start(first, FIRST)}
+      >
+        Begin with three cards
+      </button>
+      <ul class="ways-in">
+        <li>
+          <a class="button" href="#/lessons">
+            I have a link
+          </a>
+        </li>
+        <li>
+          <a class="button" href="#/teach">
+            I teach
+          </a>
+        </li>
+      </ul>
+      <h2>Ready-made lessons</h2>
+      <Readymade decks={decks} start={(deck) => void start(deck, READYMADE)} />
+      <p>
+        <a href="#/settings">Sound and names</a>
+      </p>
+    </main>
+  );
+}
+
+interface ReadymadeProps {
+  decks: readonly Deck[];
+  start(deck: Deck): void;
+}
+
+/** The ready-made lessons, each by what is in it. */
+function Readymade({ decks, start }: ReadymadeProps) {
+  return (
+    <ul class="readymade">
+      {decks.map((deck) => (
+        <li key={deck.title} class="sheet">
+          <h3>
+            <Written text={deck.title} />
+          </h3>
+          <p class="soft">{deck.drills.map(drillWords).join('; ')}</p>
+          <button type="button" class="button" data-do="start" onClick={() => start(deck)}>
+            Start
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
