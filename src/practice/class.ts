@@ -2,7 +2,7 @@
 import type { Report } from '../decks/report.ts';
 import type { Confusion } from './confusion.ts';
 import type { Item } from './item.ts';
-import { pictureOf, recalls, type Picture } from './report.ts';
+import { pictureOf, recalls, type Picture } from './picture.ts';
 
 /** A report on a lesson, with the lesson's items and the days from the report to the lesson. */
 export interface LessonReport {

@@ -10,7 +10,7 @@ import {
 import type { Report } from '../decks/report.ts';
 import { DEGREES } from '../theory/scale.ts';
 import { degreeOf, type Item } from './item.ts';
-import { recalls } from './report.ts';
+import { recalls } from './picture.ts';
 
 /**
  * An item's common ease is believed as if so many more answers had found it in the middle: what is true of one student

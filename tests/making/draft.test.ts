@@ -5,7 +5,6 @@ import { MOST, type Deck, type Drill, type Mark } from '../../src/decks/deck.ts'
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import {
   deckOf,
-  draftFault,
   drillsOn,
   inKey,
   onInstrument,
@@ -13,6 +12,7 @@ import {
   usualTitle,
   type Draft,
 } from '../../src/making/draft.ts';
+import { draftFault } from '../../src/making/draftFault.ts';
 import { readDraft, writeDraft } from '../../src/making/draftDocument.ts';
 import { copyOf, draftOf, shortened } from '../../src/making/fromDeck.ts';
 import { readStringSet, usualSets } from '../../src/making/stringSets.ts';

@@ -19,6 +19,7 @@ import { useRun } from './run.ts';
 import { plainView, type View } from './view.ts';
 import { sheetWords, titleOf } from './viewWords.ts';
 import './NeckScreen.css';
+import './PrintedNeck.css';
 
 /** A key, scale or arpeggio on the whole neck. The address says all of what is shown. */
 export default function NeckScreen() {

@@ -1,4 +1,4 @@
-import type { Region } from '../../practice/report.ts';
+import type { Region } from '../../practice/picture.ts';
 import { percent } from '../figures.ts';
 
 /** Where things are known, and where they are slow or were never seen: a row for each string set and stretch of frets. */

@@ -7,7 +7,7 @@ import { KINDS } from '../../cards/index.ts';
 import { KIND_NAMES } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
-import { pictureOf, regionsOf, type Picture } from '../../practice/report.ts';
+import { pictureOf, regionsOf, type Picture } from '../../practice/picture.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { dayName } from '../days.ts';

@@ -3,7 +3,7 @@ import { deckMark, readReport, type Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/day.ts';
 import { nameKey, newer, type Filed, type LessonReport } from '../../practice/class.ts';
 import { goesOn } from '../../practice/goesOn.ts';
-import { daysAhead, fits } from '../../practice/report.ts';
+import { daysAhead, fits } from '../../practice/picture.ts';
 import {
   isAmong,
   keepReport,
