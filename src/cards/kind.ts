@@ -34,7 +34,7 @@ export interface Explanation {
   readonly dots: readonly NeckDot[];
   /** The right answer, sounded. */
   readonly sound: Sounding;
-  /** What was answered instead, sounded; null where that is no single thing. */
+  /** What was answered instead, sounded; null where nothing was offered and it is no single thing. */
   readonly otherSound: Sounding | null;
 }
 

@@ -8,8 +8,8 @@ interface DeclaredKind {
   readonly guess: number;
   /** Whether its wrong answers name arpeggios, so that one is said to be taken for another. */
   readonly confuses: boolean;
-  /** The version of the deck document that first had it; the first where left out. */
-  readonly since?: number;
+  /** The version of the deck document that first had it: of a kind that is added, one more than all before. */
+  readonly since: number;
 }
 
 /**
@@ -17,14 +17,14 @@ interface DeclaredKind {
  * Everything else about a kind is in its folder in `cards`.
  */
 export const DECLARED = {
-  spot: { letter: 's', drill: 'neck', guess: 1 / 7, confuses: true },
-  place: { letter: 'p', drill: 'neck', guess: 0, confuses: true },
-  trace: { letter: 't', drill: 'ear', guess: 1 / 4, confuses: true },
-  outline: { letter: 'o', drill: 'phrase', guess: 1 / 7, confuses: true },
-  follow: { letter: 'f', drill: 'phrase', guess: 0, confuses: true },
-  order: { letter: 'r', drill: 'phrase', guess: 1 / 4, confuses: false },
-  vary: { letter: 'v', drill: 'phrase', guess: 1 / 4, confuses: false },
-  fill: { letter: 'l', drill: 'phrase', guess: 1 / 7, confuses: false },
+  spot: { letter: 's', drill: 'neck', guess: 1 / 7, confuses: true, since: 1 },
+  place: { letter: 'p', drill: 'neck', guess: 0, confuses: true, since: 1 },
+  trace: { letter: 't', drill: 'ear', guess: 1 / 4, confuses: true, since: 1 },
+  outline: { letter: 'o', drill: 'phrase', guess: 1 / 7, confuses: true, since: 1 },
+  follow: { letter: 'f', drill: 'phrase', guess: 0, confuses: true, since: 1 },
+  order: { letter: 'r', drill: 'phrase', guess: 1 / 4, confuses: false, since: 1 },
+  vary: { letter: 'v', drill: 'phrase', guess: 1 / 4, confuses: false, since: 1 },
+  fill: { letter: 'l', drill: 'phrase', guess: 1 / 7, confuses: false, since: 1 },
   play: { letter: 'y', drill: 'played', guess: 0, confuses: false, since: 2 },
   echo: { letter: 'e', drill: 'echoed', guess: 0, confuses: false, since: 2 },
   pulse: { letter: 'u', drill: 'time', guess: 0, confuses: false, since: 2 },
@@ -83,8 +83,7 @@ export function letterOf(kind: KindName): string {
 
 /** The version of the deck document that a program has to know to ask for a kind. */
 export function sinceOf(kind: KindName): number {
-  const { since = 1 }: DeclaredKind = DECLARED[kind];
-  return since;
+  return DECLARED[kind].since;
 }
 
 /** Inverts `letterOf`. */

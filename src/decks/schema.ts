@@ -11,11 +11,13 @@ import { MOST } from './deck.ts';
 import { drillSchema } from './drills/index.ts';
 import { line, lines, objectFault, readBy, whole } from './fields.ts';
 import { readInstrument } from './instrument.ts';
+import { KIND_NAMES, sinceOf } from './kinds.ts';
 import { MARKED } from './marks.ts';
 import { readNotes } from './notes.ts';
 
 /** The newest version of the document that this program reads: it writes the first that has all of a deck. */
-export const DOCUMENT_VERSION = 2;
+export const DOCUMENT_VERSION = Math.max(...KIND_NAMES.map(sinceOf));
+const VERSIONS = Array.from({ length: DOCUMENT_VERSION }, (_, before) => before + 1);
 
 const PhraseSchema = v.strictObject(
   {
@@ -95,7 +97,7 @@ const InstrumentSchema = v.pipe(
 /** The whole document; its output is a deck with the version beside it. */
 export const Document = v.strictObject(
   {
-    version: v.picklist([1, DOCUMENT_VERSION], 'write "version": 1'),
+    version: v.picklist(VERSIONS, 'write "version": 1'),
     title: line(MOST.title),
     note: v.optional(lines(MOST.note), ''),
     lessonDay: v.optional(

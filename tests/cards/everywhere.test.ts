@@ -94,8 +94,10 @@ describe.each(INSTRUMENTS)(
           const sizes = [random.pick(SIZES)];
           const items = itemsOf(
             deckOf(key, instrument, [
-              { kind: 'spot', degrees, sizes: ['triad'], strings, frets },
-              { kind: 'place', degrees, sizes: ['seventh'], strings, frets },
+              ...kindsOf('neck').map((kind) => {
+                const size = kind === 'place' ? ('seventh' as const) : ('triad' as const);
+                return { kind, degrees, sizes: [size], strings, frets };
+              }),
               { kind: 'trace', degrees, sizes, contours: CONTOURS, tempo: 72 },
               { kind: 'play', degrees, sizes: ['triad'], strings, frets, ways: WAYS, tempo: 72 },
               { kind: 'play' },

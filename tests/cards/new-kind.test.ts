@@ -93,7 +93,8 @@ const FOLDER = {
 };
 
 /** Its two lines: one in each list. */
-const DECLARED = "  bright: { letter: 'b', drill: 'neck', guess: 1 / 2, confuses: false },\n";
+const DECLARED =
+  "  bright: { letter: 'b', drill: 'neck', guess: 1 / 2, confuses: false, since: 3 },\n";
 const LISTED = "export { bright } from './bright/index.ts';\n";
 
 const copies: string[] = [];

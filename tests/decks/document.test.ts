@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { deckId, readDeck, writeDeck } from '../../src/decks/document.ts';
 import type { Deck } from '../../src/decks/deck.ts';
+import { KIND_NAMES } from '../../src/decks/kinds.ts';
 import { fnv64 } from '../../src/decks/bytes.ts';
 import { decks } from './arbitrary.ts';
 
@@ -142,7 +143,9 @@ describe('the deck document', () => {
     [
       'an unknown kind',
       drill({ kind: 'guess' }),
-      'Drill 1, kind: give a kind: "spot", "place", "trace", "outline", "follow", "order", "vary", "fill", "play", "echo", "pulse".',
+      `Drill 1, kind: give a kind: "spot", "place", "trace", ${KIND_NAMES.slice(3)
+        .map((kind) => `"${kind}"`)
+        .join(', ')}.`,
     ],
     [
       'an eighth degree',
