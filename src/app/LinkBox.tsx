@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { qrPicture, type QrPicture } from '../decks/qr.ts';
+import { useLinkOut } from './useLinkOut.ts';
 
 interface LinkBoxProps {
   /** What stands over the link. */
@@ -12,17 +13,8 @@ interface LinkBoxProps {
 
 /** A link that was made: to copy, to share, to scan. */
 export function LinkBox({ label, title, link, copied }: LinkBoxProps) {
-  const [said, setSaid] = useState('');
-  const qr = useQr(link, setSaid);
-  const copy = () =>
-    navigator.clipboard.writeText(link).then(
-      () => setSaid(copied),
-      () => setSaid('This browser does not let the page copy. Press and hold the link to copy it.'),
-    );
-  const share = () =>
-    navigator.share({ title, url: link }).catch((error: Error) => {
-      if (error.name !== 'AbortError') setSaid('Sharing did not work here. Copy the link instead.');
-    });
+  const { said, say, copy, share } = useLinkOut(link, copied, title);
+  const qr = useQr(link, say);
   return (
     <>
       <label class="label" for="made-link">

@@ -1,5 +1,6 @@
 /** Words for days. A lesson day is a date without a time, in the phone's own calendar. */
 import { tomorrowMorning } from '../memory/day.ts';
+import { numberWord } from '../parts/english.ts';
 
 const DAY = 86_400_000;
 
@@ -35,26 +36,12 @@ export function dayName(lessonDay: string, now: number): string {
   }).format(startOf(lessonDay));
 }
 
-const COUNTS = [
-  'no',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-];
-
 /** `four days left`, `today`, `three days ago`. */
 export function daysLeft(lessonDay: string, now: number): string {
   const days = daysUntil(lessonDay, now);
   if (days === 0) return 'today';
   if (days === 1) return 'tomorrow';
-  const count = COUNTS[Math.abs(days)] ?? String(Math.abs(days));
+  const count = numberWord(Math.abs(days));
   return days > 0 ? `${count} days left` : `${count} ${days === -1 ? 'day' : 'days'} ago`;
 }
 

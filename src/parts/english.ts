@@ -1,3 +1,10 @@
+const NUMBERS = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
+
+/** `no` for 0, `four` for 4; above twelve figures. */
+export function numberWord(number: number): string {
+  return NUMBERS[number] ?? String(number);
+}
+
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh'];
 
 /** `second` for 2. */

@@ -149,16 +149,7 @@ test('a window that missed an update is told of it, and goes on with it', async 
   page,
   context,
 }) => {
-  host = await openHost();
-  await page.goto(host.url);
-  await isKept(page);
-  const other = await context.newPage();
-  await other.goto(host.url);
-  await isKept(other);
-  await publish(host);
-  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
-  await waits(page);
-  await page.getByRole('button', { name: 'Take it now' }).click();
+  const other = await takenBesideAnother(page, context);
   await expect(page).toHaveTitle('Skipwise, newer');
 
   await expect(other.getByRole('status')).toContainText('Another window has taken');
@@ -172,16 +163,7 @@ test('a window whose files are gone after an update takes the newer version by i
   page,
   context,
 }) => {
-  host = await openHost();
-  await page.goto(host.url);
-  await isKept(page);
-  const other = await context.newPage();
-  await other.goto(host.url);
-  await isKept(other);
-  await publish(host);
-  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
-  await waits(page);
-  await page.getByRole('button', { name: 'Take it now' }).click();
+  const other = await takenBesideAnother(page, context);
   await expect(other.getByRole('status')).toContainText('Another window has taken');
 
   // The old version's screen is neither with the worker nor on the host any more.
@@ -191,7 +173,7 @@ test('a window whose files are gone after an update takes the newer version by i
       for (const { url } of await cache.keys()) if (/Teach-/.test(url)) await cache.delete(url);
     }
   });
-  await host.fallSilent();
+  await host!.fallSilent();
   await other.getByRole('link', { name: 'Teach', exact: true }).click();
   await expect(other).toHaveTitle('Skipwise, newer');
 });
@@ -268,6 +250,21 @@ async function listen(page: Page) {
       },
     });
   });
+}
+
+/** A newer version that a page takes while another window, which is returned, has the old one open. */
+async function takenBesideAnother(page: Page, context: BrowserContext): Promise<Page> {
+  host = await openHost();
+  await page.goto(host.url);
+  await isKept(page);
+  const other = await context.newPage();
+  await other.goto(host.url);
+  await isKept(other);
+  await publish(host);
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+  await waits(page);
+  await page.getByRole('button', { name: 'Take it now' }).click();
+  return other;
 }
 
 /** Waits until something is to be heard. */

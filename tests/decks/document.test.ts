@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { deckId, readDeck, writeDeck } from '../../src/decks/document.ts';
 import type { Deck } from '../../src/decks/deck.ts';
 import { KIND_NAMES } from '../../src/decks/kinds.ts';
+import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
 import { fnv64 } from '../../src/decks/bytes.ts';
 import { decks } from './arbitrary.ts';
 
@@ -272,7 +273,7 @@ describe('the deck document', () => {
     ],
     [
       'a newer version',
-      { ...plain, version: 3 },
+      { ...plain, version: DOCUMENT_VERSION + 1 },
       'This lesson was made with a newer version of Skipwise. Update this one, then open it again.',
     ],
   ])('says what to do about %s', (_, document, sentence) => {

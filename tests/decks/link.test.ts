@@ -5,6 +5,7 @@ import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
 import { type Deck } from '../../src/decks/deck.ts';
 import { kindsOf } from '../../src/decks/kinds.ts';
 import { deckId, readDeck } from '../../src/decks/document.ts';
+import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
 import { openLink, sealLink } from '../../src/decks/envelope.ts';
 import { deckLink, readLink } from '../../src/decks/link.ts';
 import { qrPicture } from '../../src/decks/qr.ts';
@@ -224,7 +225,9 @@ describe('the link of a lesson', () => {
   });
 
   it('is told to be of a newer version', async () => {
-    expect(await faultOf(sealed(deflated('?'), 3))).toContain('newer version of Skipwise');
+    expect(await faultOf(sealed(deflated('?'), DOCUMENT_VERSION + 1))).toContain(
+      'newer version of Skipwise',
+    );
   });
 
   it('is refused when whole but made by someone else', async () => {

@@ -6,6 +6,7 @@ import { keyLabel } from '../../theory/naming.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
 import { tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
+import { PasteForm } from '../PasteForm.tsx';
 import { readymade } from '../readymade.ts';
 import { go } from '../router.ts';
 import { end, round } from '../round/session.ts';
@@ -34,7 +35,7 @@ export default function Lessons() {
   return (
     <main class="screen lessons">
       <h1>Lessons</h1>
-      <PasteLink />
+      <PasteForm label="A link from your teacher" open={openLink} />
       <ul class="lesson-list">
         {here.map((lesson) => (
           <LessonRow key={lesson.id} lesson={lesson} />
@@ -66,46 +67,19 @@ export default function Lessons() {
 }
 
 /** A link tapped in a message opens in the browser, not in the app on the home screen: so it can be pasted here. */
-function PasteLink() {
-  const [fault, setFault] = useState<string | null>(null);
-  const open = async (event: SubmitEvent) => {
-    event.preventDefault();
-    const text = String(new FormData(event.currentTarget as HTMLFormElement).get('link') ?? '');
-    const { readReport } = await import('../../decks/report.ts');
-    const report = readReport(text);
-    if ('report' in report) return go('report', report.payload);
-    const { deckLink, readLink } = await import('../../decks/link.ts');
-    const read = await readLink(text);
-    // Of a damaged report what is wrong with it is said, not that it is no lesson.
-    if ('fault' in read) setFault(/#?\/report\//.test(text) ? report.fault : read.fault);
-    else location.hash = await deckLink(read.deck, '');
-  };
-  return (
-    <form class="paste" onSubmit={(event) => void open(event)}>
-      <label class="label" for="link">
-        A link from your teacher
-      </label>
-      <div class="paste-row">
-        <input
-          id="link"
-          name="link"
-          type="text"
-          inputMode="url"
-          autocomplete="off"
-          spellcheck={false}
-          placeholder="Paste it here"
-        />
-        <button type="submit" class="button">
-          Open
-        </button>
-      </div>
-      {fault && (
-        <p class="notice bad" role="alert">
-          {fault}
-        </p>
-      )}
-    </form>
-  );
+async function openLink(link: string): Promise<string | null> {
+  const { readReport } = await import('../../decks/report.ts');
+  const report = readReport(link);
+  if ('report' in report) {
+    go('report', report.payload);
+    return null;
+  }
+  const { deckLink, readLink } = await import('../../decks/link.ts');
+  const read = await readLink(link);
+  // Of a damaged report what is wrong with it is said, not that it is no lesson.
+  if ('fault' in read) return /#?\/report\//.test(link) ? report.fault : read.fault;
+  location.hash = await deckLink(read.deck, '');
+  return null;
 }
 
 function LessonRow({ lesson }: { lesson: Lesson }) {

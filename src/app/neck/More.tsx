@@ -9,6 +9,7 @@ import {
 } from '../../neck/instrument.ts';
 import { Choice } from '../../parts/Choices.tsx';
 import { base } from '../router.ts';
+import { useLinkOut } from '../useLinkOut.ts';
 import { writeView } from './address.ts';
 import { onInstrument, range, type View } from './view.ts';
 
@@ -137,17 +138,8 @@ function NumberChoice({ label, from, to, value, word = String, choose }: NumberP
 
 /** Out of the page: by a link that shows the same, or on paper. */
 function Ways({ view }: { view: View }) {
-  const [said, setSaid] = useState('');
   const link = `${base()}#/neck/${writeView(view)}`;
-  const copy = () =>
-    navigator.clipboard.writeText(link).then(
-      () => setSaid('Copied. Whoever opens the link sees this neck.'),
-      () => setSaid('This browser does not let the page copy. Press and hold the link to copy it.'),
-    );
-  const share = () =>
-    navigator.share({ url: link }).catch((error: Error) => {
-      if (error.name !== 'AbortError') setSaid('Sharing did not work here. Copy the link instead.');
-    });
+  const { said, copy, share } = useLinkOut(link, 'Copied. Whoever opens the link sees this neck.');
   return (
     <>
       <label class="field">

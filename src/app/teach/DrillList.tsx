@@ -6,6 +6,7 @@ import { drillWords } from '../deckWords.ts';
 import { counted } from '../figures.ts';
 import { useFocusAfter } from '../focus.ts';
 import { change, draft } from './kept/form.ts';
+import { PutBack } from './PutBack.tsx';
 
 interface DrillListProps {
   deck: Deck;
@@ -77,12 +78,7 @@ function Drills({ deck, tune }: DrillListProps) {
       </ol>
       <div aria-live="polite">
         {removed && (
-          <p class="notice">
-            Drill {removed.index + 1} is out.{' '}
-            <button type="button" class="button quiet" onClick={() => putBack(removed)}>
-              Put it back
-            </button>
-          </p>
+          <PutBack what={`Drill ${removed.index + 1}`} putBack={() => putBack(removed)} />
         )}
       </div>
       <AddDrill tune={tune} />

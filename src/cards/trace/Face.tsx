@@ -12,27 +12,12 @@ import { CardFrame } from '../frame/CardFrame.tsx';
 import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
 import type { Explanation, FaceProps } from '../kind.ts';
 import { phraseSound } from '../frame/sounds.ts';
+import { numberWord } from '../../parts/english.ts';
 import { Paths } from '../frame/Paths.tsx';
 import type { TraceCard } from './ask.ts';
 import { placesOf } from './explain.ts';
 import { groupStarts } from './stepLine.ts';
 import './Face.css';
-
-const COUNTS = [
-  '',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
 
 /** The key is sounded, then the phrase; four paths to choose from. Nothing is drawn of it before the answer. */
 export function Face(props: FaceProps<TraceCard>) {
@@ -59,7 +44,7 @@ export function Face(props: FaceProps<TraceCard>) {
           : undefined,
       }}
       question="Which path did it take?"
-      hint={`${keyLabel(key, shown.naming)} · ${COUNTS[phrase.notes.length]} notes`}
+      hint={`${keyLabel(key, shown.naming)} · ${numberWord(phrase.notes.length)} notes`}
       answers={
         <>
           <PathChoices {...props} lit={lit} />

@@ -7,6 +7,7 @@ import { useFocusAfter } from '../../focus.ts';
 import { pathWords } from '../../phrases/phraseWords.ts';
 import { change, draft } from '../kept/form.ts';
 import { discarded } from './discarded.ts';
+import { PutBack } from '../PutBack.tsx';
 
 /** A phrase that was removed: where it stood, and the drills before and after. */
 interface Removed {
@@ -51,12 +52,7 @@ export function PhraseList({ open, returned }: { open(): void; returned: boolean
       <div aria-live="polite">
         {said && <p class="notice bad">{said}</p>}
         {removed && (
-          <p class="notice">
-            Phrase {removed.index + 1} is out.{' '}
-            <button type="button" class="button quiet" onClick={() => putBack(removed)}>
-              Put it back
-            </button>
-          </p>
+          <PutBack what={`Phrase ${removed.index + 1}`} putBack={() => putBack(removed)} />
         )}
       </div>
       <Discarded open={open} />
