@@ -6,7 +6,7 @@ import { drillWords } from '../deckWords.ts';
 import { counted } from '../figures.ts';
 import { useFocusAfter } from '../focus.ts';
 import { change, draft } from './kept/form.ts';
-import { PutBack } from './PutBack.tsx';
+import { PutBack } from '../PutBack.tsx';
 
 interface DrillListProps {
   deck: Deck;

@@ -7,7 +7,7 @@ import { useFocusAfter } from '../../focus.ts';
 import { pathWords } from '../../phrases/phraseWords.ts';
 import { change, draft } from '../kept/form.ts';
 import { discarded } from './discarded.ts';
-import { PutBack } from '../PutBack.tsx';
+import { PutBack } from '../../PutBack.tsx';
 
 /** A phrase that was removed: where it stood, and the drills before and after. */
 interface Removed {
