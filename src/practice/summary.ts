@@ -41,7 +41,7 @@ export function summarise(round: Round, items: readonly Item[], memory: Memory):
 }
 
 /** How much of a deck is known, 0 to 1. An item never asked counts as not known. */
-interface Readiness {
+export interface Readiness {
   readonly overall: number;
   /** By degree, the first of them at 0; null where the deck has no item on it. */
   readonly byDegree: readonly (number | null)[];

@@ -4,7 +4,7 @@ import { Choice, Choices } from '../../parts/Choices.tsx';
 import { Facts } from '../../parts/Facts.tsx';
 import { Stair } from '../../parts/Stair.tsx';
 import type { Item } from '../../practice/item.ts';
-import { readiness } from '../../practice/summary.ts';
+import { readiness, type Readiness } from '../../practice/summary.ts';
 import { dayName, startAhead, tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
 import { memory, settings, type Lesson } from '../state.ts';
@@ -50,14 +50,21 @@ export function Ready(props: { lesson: Lesson; items: readonly Item[]; now: numb
       <Facts
         caption="How ready each degree is"
         head={['degree', 'tomorrow morning', when]}
-        rows={[
-          ...steps.flatMap(({ numeral }, index) => {
-            const share = tomorrow.byDegree[index];
-            return share == null ? [] : [[numeral, percent(share), percent(then.byDegree[index]!)]];
-          }),
-          ['all', percent(tomorrow.overall), percent(then.overall)],
-        ]}
+        rows={rowsOf(
+          steps.map(({ numeral }) => numeral),
+          tomorrow,
+          then,
+        )}
       />
     </section>
   );
+}
+
+/** A row for each degree that the lesson has, and one for all. */
+function rowsOf(numerals: readonly string[], tomorrow: Readiness, then: Readiness): string[][] {
+  const degrees = numerals.flatMap((numeral, index) => {
+    const share = tomorrow.byDegree[index];
+    return share == null ? [] : [[numeral, percent(share), percent(then.byDegree[index]!)]];
+  });
+  return [...degrees, ['all', percent(tomorrow.overall), percent(then.overall)]];
 }

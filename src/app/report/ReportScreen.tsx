@@ -7,6 +7,7 @@ import { KINDS } from '../../cards/index.ts';
 import { KIND_NAMES } from '../../decks/deck.ts';
 import { readReport, type Report } from '../../decks/report.ts';
 import { Stair } from '../../parts/Stair.tsx';
+import type { Item } from '../../practice/item.ts';
 import { pictureOf, regionsOf, type Picture } from '../../practice/picture.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { parentKey } from '../../theory/scale.ts';
@@ -148,31 +149,14 @@ function Removing({ report: { sender, deck }, link }: { report: Report; link: st
 }
 
 function Told({ one, keeping }: { one: KnownReport; keeping: VNode }) {
-  const { report, lesson, items } = one;
+  const { report, items } = one;
   const picture = pictureOf(report, items);
   const reports = useMemo(() => [one], [one]);
   return (
     <main class="screen report">
-      <header>
-        <p class="label">
-          <Written text={lesson.deck.title} /> · report of {reportDay(report, true)}
-        </p>
-        <h1>
-          <Written text={studentName(report.name, report.sender)} />
-        </h1>
-        {keeping}
-      </header>
+      <Whose one={one} keeping={keeping} />
       {report.question && <blockquote dir="auto">“{report.question}”</blockquote>}
-      {picture.askedAbout.length > 0 && (
-        <section>
-          <h2>Asks about</h2>
-          <ul class="plain">
-            {picture.askedAbout.map((item) => (
-              <li key={item.id}>{itemPlace(item)}</li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <AsksAbout items={picture.askedAbout} />
       <Readiness one={one} picture={picture} />
       <Taken one={one} picture={picture} />
       <Regions regions={regionsOf(report, items)} />
@@ -189,6 +173,35 @@ function Told({ one, keeping }: { one: KnownReport; keeping: VNode }) {
         </button>
       </div>
     </main>
+  );
+}
+
+/** Whose report it is, on what, of when, and whether it is kept. */
+function Whose({ one: { report, lesson }, keeping }: { one: KnownReport; keeping: VNode }) {
+  return (
+    <header>
+      <p class="label">
+        <Written text={lesson.deck.title} /> · report of {reportDay(report, true)}
+      </p>
+      <h1>
+        <Written text={studentName(report.name, report.sender)} />
+      </h1>
+      {keeping}
+    </header>
+  );
+}
+
+function AsksAbout({ items }: { items: readonly Item[] }) {
+  if (items.length === 0) return null;
+  return (
+    <section>
+      <h2>Asks about</h2>
+      <ul class="plain">
+        {items.map((item) => (
+          <li key={item.id}>{itemPlace(item)}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -1,4 +1,5 @@
 import { wantsGuitar } from '../../cards/index.ts';
+import type { Item } from '../../practice/item.ts';
 import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { LookBack } from './LookBack.tsx';
@@ -19,11 +20,6 @@ function Ended({ look }: { look(): void }) {
   const current = round.value!;
   const items = itemsOfLesson(current.deck);
   const { cards, right, fresh, grown, missed, unseen } = summarise(current, items, memory.value.of);
-  const leave = () => void end().then(() => go('today'));
-  const more = () => {
-    takeUp(current.deck);
-    void begin(current.deck, 3);
-  };
   // What had the focus is gone; so that is heard what came instead.
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
@@ -40,17 +36,11 @@ function Ended({ look }: { look(): void }) {
           {right} of {cards} right.
         </p>
       )}
-      {cards === 0 && !guitar.value && items.some(({ kind }) => wantsGuitar(kind)) && (
-        <p>The cards that are left are played: take the guitar in hand, on Today.</p>
-      )}
+      {cards === 0 && <LeftToPlay items={items} />}
       <Group title="New and known" items={fresh.map(itemPlace)} />
       <Group title="Surer than before" items={grown.map(itemPlace)} />
       <Group title="Comes again soon" items={missed.map(itemPlace)} />
-      <p class="soft">
-        {unseen === 0
-          ? 'Every item of this lesson has been asked.'
-          : `${unseen} ${unseen === 1 ? 'item has' : 'items have'} not been asked yet; they come in little by little.`}
-      </p>
+      <p class="soft">{unseenWords(unseen)}</p>
       {cards > 0 && (
         <button type="button" class="button" onClick={look}>
           Look back over the cards
@@ -60,15 +50,38 @@ function Ended({ look }: { look(): void }) {
         <a href="#/send">Send a report to your teacher</a>
       </p>
       <p class="soft">Stretch your hands and rest your ears before you go on.</p>
-      <div class="buttons last">
-        <button type="button" class="button" data-do="start" onClick={more}>
-          3 minutes more
-        </button>
-        <button type="button" class="button main" onClick={leave}>
-          Back to today
-        </button>
-      </div>
+      <Onward deck={current.deck} />
     </main>
+  );
+}
+
+/** Says so where what is left needs a guitar that is not in hand. */
+function LeftToPlay({ items }: { items: readonly Item[] }) {
+  if (guitar.value || !items.some(({ kind }) => wantsGuitar(kind))) return null;
+  return <p>The cards that are left are played: take the guitar in hand, on Today.</p>;
+}
+
+function unseenWords(unseen: number): string {
+  return unseen === 0
+    ? 'Every item of this lesson has been asked.'
+    : `${unseen} ${unseen === 1 ? 'item has' : 'items have'} not been asked yet; they come in little by little.`;
+}
+
+function Onward({ deck }: { deck: string }) {
+  const leave = () => void end().then(() => go('today'));
+  const more = () => {
+    takeUp(deck);
+    void begin(deck, 3);
+  };
+  return (
+    <div class="buttons last">
+      <button type="button" class="button" data-do="start" onClick={more}>
+        3 minutes more
+      </button>
+      <button type="button" class="button main" onClick={leave}>
+        Back to today
+      </button>
+    </div>
   );
 }
 

@@ -46,22 +46,13 @@ function InstrumentFields() {
   return (
     <>
       <TunedAs name={meant.name} take={take} />
-      <label class="field">
-        <span class="label">Open strings, the lowest first</span>
-        <input
-          type="text"
-          autocomplete="off"
-          autocapitalize="off"
-          spellcheck={false}
-          maxLength={60}
-          aria-invalid={fault !== null}
-          aria-describedby="instrument-fault"
-          value={written.tuning}
-          // Taken when it is written to its end: on the way there strings are missing.
-          onInput={(event) => setWritten({ ...written, tuning: event.currentTarget.value })}
-          onChange={(event) => take({ tuning: event.currentTarget.value })}
-        />
-      </label>
+      <OpenStrings
+        tuning={written.tuning}
+        isFaulty={fault !== null}
+        // Taken when it is written to its end: on the way there strings are missing.
+        write={(tuning) => setWritten({ ...written, tuning })}
+        take={(tuning) => take({ tuning })}
+      />
       <NumberField label="Frets" value={written.frets} set={(frets) => take({ frets })} />
       <NumberField
         label="Capo on fret (0: none)"
@@ -85,6 +76,34 @@ function InstrumentFields() {
         {fault && `${fault} Until then the lesson is for the ${instrument.name}.`}
       </p>
     </>
+  );
+}
+
+interface OpenStringsProps {
+  tuning: string;
+  isFaulty: boolean;
+  /** With every letter, and once it is written to its end. */
+  write(tuning: string): void;
+  take(tuning: string): void;
+}
+
+function OpenStrings({ tuning, isFaulty, write, take }: OpenStringsProps) {
+  return (
+    <label class="field">
+      <span class="label">Open strings, the lowest first</span>
+      <input
+        type="text"
+        autocomplete="off"
+        autocapitalize="off"
+        spellcheck={false}
+        maxLength={60}
+        aria-invalid={isFaulty}
+        aria-describedby="instrument-fault"
+        value={tuning}
+        onInput={(event) => write(event.currentTarget.value)}
+        onChange={(event) => take(event.currentTarget.value)}
+      />
+    </label>
   );
 }
 

@@ -65,19 +65,13 @@ interface StringProps {
 /** The string sets as offered, and any other that is written down. */
 export function StringChoice({ instrument, strings, choose }: StringProps) {
   const [adding, setAdding] = useState(false);
-  const [fault, setFault] = useState<string | null>(null);
   const usual = usualSets(instrument).map(String);
   const chosen = strings.map(String);
   const all = [...usual, ...chosen.filter((set) => !usual.includes(set))];
   const sets = (some: readonly string[]) => some.map((set) => set.split(',').map(Number));
-  const add = (event: SubmitEvent) => {
-    event.preventDefault();
-    const form = event.currentTarget as HTMLFormElement;
-    const read = readStringSet(String(new FormData(form).get('set')), instrument);
-    if ('fault' in read) return setFault(read.fault);
-    setFault(null);
+  const add = (set: readonly number[]) => {
     setAdding(false);
-    if (!chosen.includes(String(read.set))) choose([...strings, read.set]);
+    if (!chosen.includes(String(set))) choose([...strings, set]);
   };
   return (
     <>
@@ -94,32 +88,50 @@ export function StringChoice({ instrument, strings, choose }: StringProps) {
           </button>
         )}
       </Many>
-      {adding && (
-        <form class="paste" onSubmit={add}>
-          <label class="label" for="string-set">
-            Strings from the lowest, like 6-4-3
-          </label>
-          <div class="paste-row">
-            <input
-              id="string-set"
-              name="set"
-              type="text"
-              autocomplete="off"
-              maxLength={20}
-              ref={(input) => input?.focus()}
-            />
-            <button type="submit" class="button">
-              Add
-            </button>
-          </div>
-          {fault && (
-            <p class="notice bad" role="alert">
-              {fault}
-            </p>
-          )}
-        </form>
-      )}
+      {adding && <OtherStrings instrument={instrument} add={add} />}
     </>
+  );
+}
+
+interface OtherStringsProps {
+  instrument: Instrument;
+  add(set: readonly number[]): void;
+}
+
+/** A string set that is not among the usual ones, to be written. */
+function OtherStrings({ instrument, add }: OtherStringsProps) {
+  const [fault, setFault] = useState<string | null>(null);
+  const submit = (event: SubmitEvent) => {
+    event.preventDefault();
+    const form = event.currentTarget as HTMLFormElement;
+    const read = readStringSet(String(new FormData(form).get('set')), instrument);
+    if ('fault' in read) setFault(read.fault);
+    else add(read.set);
+  };
+  return (
+    <form class="paste" onSubmit={submit}>
+      <label class="label" for="string-set">
+        Strings from the lowest, like 6-4-3
+      </label>
+      <div class="paste-row">
+        <input
+          id="string-set"
+          name="set"
+          type="text"
+          autocomplete="off"
+          maxLength={20}
+          ref={(input) => input?.focus()}
+        />
+        <button type="submit" class="button">
+          Add
+        </button>
+      </div>
+      {fault && (
+        <p class="notice bad" role="alert">
+          {fault}
+        </p>
+      )}
+    </form>
   );
 }
 
