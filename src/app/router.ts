@@ -5,6 +5,7 @@ const SCREENS = [
   'known',
   'neck',
   'phrases',
+  'minute',
   'round',
   'lesson',
   'lessons',

@@ -2,7 +2,8 @@ import { useRef } from 'preact/hooks';
 import { FASTEST, SLOWEST, tappedTempo } from '../sound/tempo.ts';
 import { Choice, Choices } from './Choices.tsx';
 import { PhraseStrip, type StripNote } from './PhraseStrip.tsx';
-import { usePlayer, type Manner, type Played, type Player } from './usePlayer.ts';
+import { stretched } from './stretch.ts';
+import { usePlayer, type Played, type Player } from './usePlayer.ts';
 import './PhrasePlayer.css';
 
 interface PhrasePlayerProps extends Played {
@@ -38,13 +39,6 @@ export function PhrasePlayer({ notes, strings, ...played }: PhrasePlayerProps) {
       <MannerChoices {...player} canBeApart={played.groups.length > 1} />
     </div>
   );
-}
-
-/** Two taps choose a stretch, whichever end comes first; a third lets it go. */
-function stretched(stretch: Manner['stretch'], index: number): Manner['stretch'] {
-  if (stretch === null) return [index, index];
-  const [from, to] = stretch;
-  return from === to && index !== from ? [Math.min(from, index), Math.max(from, index)] : null;
 }
 
 /** Slower, faster, or as it is tapped. */

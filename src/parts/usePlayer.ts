@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { play, type Playing, type Sounding } from '../sound/index.ts';
+import { beatsOf, type Stretch } from './stretch.ts';
 
 /** How a phrase is played. */
 export interface Manner {
@@ -15,7 +16,7 @@ export interface Manner {
   /** Clicks a beat. */
   readonly subdivision: number;
   /** The first and the last note of what alone is played; null for all of it. */
-  readonly stretch: readonly [number, number] | null;
+  readonly stretch: Stretch | null;
 }
 
 export interface Played {
@@ -99,9 +100,4 @@ function optionsOf(manner: Manner, { sounding, groups }: Played) {
     click,
     muted,
   };
-}
-
-/** The beats from the first note of a stretch to the end of its last. */
-function beatsOf([first, last]: readonly [number, number], { notes }: Sounding) {
-  return { from: notes[first]!.at, to: notes[last]!.at + notes[last]!.length };
 }

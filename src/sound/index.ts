@@ -7,7 +7,7 @@ import { planOf, type Arrangement } from './plan.ts';
 import type { Controls, Player } from './player.ts';
 import type { Sounding } from './sounding.ts';
 
-export { keySounding, type KeySound } from './key.ts';
+export { heldSounding, keySounding, type KeySound } from './key.ts';
 export type { Sounding } from './sounding.ts';
 export { FASTEST, SLOWEST } from './tempo.ts';
 

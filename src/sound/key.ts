@@ -58,6 +58,32 @@ function voicings(key: Key, degrees: readonly number[]): number[][] {
   });
 }
 
+/** Beats of a bar of what is held. */
+const BAR = 4;
+
+/**
+ * A key held while somebody plays in it: a chord a bar, over and over, or where no degrees are given the tonic in two
+ * octaves.
+ *
+ * @param tempo beats a minute
+ */
+export function heldSounding(
+  key: Key,
+  degrees: readonly number[],
+  bars: number,
+  tempo: number,
+): Sounding {
+  const whole = parentKey(key);
+  const tonic = firstAbove(BASS, key.tonic);
+  const held = degrees.length === 0 ? [[tonic, tonic + 12]] : voicings(whole, degrees);
+  return {
+    tempo,
+    notes: Array.from({ length: bars }, (_, bar) =>
+      strum(held[bar % held.length]!, bar * BAR, BAR, 0.03),
+    ).flat(),
+  };
+}
+
 /** A chord as a hand strums it, bass first, each voice on a string of its own. */
 function strum(voices: readonly number[], at: number, length: number, spread: number): Sound[] {
   return voices.map((midi, voice) => ({

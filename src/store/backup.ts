@@ -3,7 +3,14 @@ import { parse, type Quarantined } from './chunk.ts';
 import type { StoredDeck } from './decks.ts';
 import type { StoredDraft } from './drafts.ts';
 import { isReview } from './logLine.ts';
-import { deckRecord, draftRecord, quarantinedRecord, reportRecord } from './records.ts';
+import type { StoredMinute } from './minutes.ts';
+import {
+  deckRecord,
+  draftRecord,
+  minuteRecord,
+  quarantinedRecord,
+  reportRecord,
+} from './records.ts';
 import type { StoredReport } from './reports.ts';
 import type { Review } from './review.ts';
 
@@ -11,6 +18,8 @@ import type { Review } from './review.ts';
 export interface Backup {
   readonly reviews: readonly Review[];
   readonly decks: readonly StoredDeck[];
+  /** The free minutes that were played. */
+  readonly minutes: readonly StoredMinute[];
   /** What a teacher has: the lessons made here, and the students' reports. */
   readonly drafts: readonly StoredDraft[];
   readonly reports: readonly StoredReport[];
@@ -18,14 +27,16 @@ export interface Backup {
   readonly quarantined: readonly Quarantined[];
 }
 
-/** The form of the file: lines of five sorts. */
-const VERSION = 2;
+/** The form of the file: lines of six sorts. One without free minutes has the form before, which older pages read too. */
+const VERSION = 3;
+const BEFORE = 2;
 
 /** What the first line calls how many of a sort there are, and what a line of it begins with. */
 const WORDS = {
   decks: ['decks', 'deck'],
   drafts: ['drafts', 'draft'],
   reports: ['reports', 'report'],
+  minutes: ['minutes', 'minute'],
   reviews: ['reviews', 'review'],
   quarantined: ['aside', 'aside'],
 } as const satisfies Record<keyof Backup, readonly [string, string]>;
@@ -39,12 +50,12 @@ export class BackupFault extends Error {
 
 /**
  * A backup as text: a JSON object a line, its fields named in full. First what the file is and how much is in it, then
- * the decks, the drafts, the reports, the reviews in their order, and what was quarantined.
+ * the decks, the drafts, the reports, the free minutes, the reviews in their order, and what was quarantined.
  */
 export function writeBackup(backup: Backup, now: number): string {
   const head = {
     skipwise: 'backup',
-    version: VERSION,
+    version: backup.minutes.length > 0 ? VERSION : BEFORE,
     written: new Date(now).toISOString(),
     ...Object.fromEntries(SORTS.map((sort) => [WORDS[sort][0], backup[sort].length])),
   };
@@ -55,6 +66,7 @@ export function writeBackup(backup: Backup, now: number): string {
 /** What the documents in a backup hold is for other rooms to say: whether they can be read. */
 export interface Checks {
   decks(deck: StoredDeck): boolean;
+  minutes(minute: StoredMinute): boolean;
   drafts(draft: StoredDraft): boolean;
   reports(report: StoredReport): boolean;
 }
@@ -74,7 +86,14 @@ export async function readBackup(text: string, checks: Checks, pace?: Pace): Pro
   const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
   if (lines.at(-1) === '') lines.pop();
   const head = readHead(lines[0] ?? '');
-  const found: Found = { reviews: [], decks: [], drafts: [], reports: [], quarantined: [] };
+  const found: Found = {
+    reviews: [],
+    decks: [],
+    minutes: [],
+    drafts: [],
+    reports: [],
+    quarantined: [],
+  };
   for (let k = 1; k < lines.length; k++) {
     if (k % SLICE === 0) await pace?.(k / lines.length);
     const fault = takeLine(parse(lines[k]!), found, checks);
@@ -95,7 +114,7 @@ function readHead(line: string): ReadonlyMap<string, unknown> {
   if (head.get('skipwise') !== 'backup') {
     throw new BackupFault('This is not a backup of Skipwise. Choose the file that you saved here.');
   }
-  if (head.get('version') !== VERSION) {
+  if (head.get('version') !== VERSION && head.get('version') !== BEFORE) {
     throw new BackupFault(
       'This backup is from another version. Update this page, then read it again.',
     );
@@ -117,6 +136,8 @@ function takeLine(value: unknown, found: Found, checks: Checks): string | null {
   if (v.is(quarantinedRecord, quarantined)) return taken(found.quarantined, quarantined);
   const deck = line.get('deck');
   if (v.is(deckRecord, deck)) return taken(found.decks, deck, checks.decks, 'lesson');
+  const minute = line.get('minute');
+  if (v.is(minuteRecord, minute)) return taken(found.minutes, minute, checks.minutes, 'minute');
   const draft = line.get('draft');
   if (v.is(draftRecord, draft)) return taken(found.drafts, draft, checks.drafts, 'lesson');
   const report = line.get('report');

@@ -37,6 +37,12 @@ export const reportRecord = v.object({
   link: v.pipe(v.string(), v.maxLength(LONGEST_LINK)),
 });
 
+export const minuteRecord = v.object({
+  lesson: id,
+  at: whole(LATEST),
+  document: v.unknown(),
+});
+
 export const quarantinedRecord = v.object({
   device: v.pipe(v.string(), v.minLength(1)),
   text: v.string(),

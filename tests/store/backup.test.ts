@@ -7,7 +7,7 @@ import { anyReview } from './reviews.ts';
 
 const NOW = Date.UTC(2026, 11, 1);
 
-const whole = { decks: () => true, drafts: () => true, reports: () => true };
+const whole = { decks: () => true, minutes: () => true, drafts: () => true, reports: () => true };
 const readBackup = (text: string) => read(text, whole);
 
 const draft = {
@@ -24,6 +24,7 @@ const backup = {
   decks: [{ id: 'd1', document: { title: 'Ü – “B♭”\n' }, added: 5, away: true }],
   drafts: [draft],
   reports: [report],
+  minutes: [] as { lesson: string; at: number; document: unknown }[],
   quarantined: [{ device: 'phone', text: '[2,"later"]', flaw: 'newer' as const }],
 };
 
@@ -45,6 +46,19 @@ describe('a backup', () => {
         expect(await readBackup(writeBackup(all, NOW))).toEqual(all);
       }),
     );
+  });
+
+  it('has the form of before while it holds no free minutes, and else one that older pages refuse', async () => {
+    const first = (text: string) => JSON.parse(text.split('\n')[0]!) as unknown;
+    expect(first(writeBackup(backup, NOW))).toMatchObject({ version: 2 });
+    const minutes = [{ lesson: 'd1', at: NOW, document: { figures: {}, line: null } }];
+    const text = writeBackup({ ...backup, minutes }, NOW);
+    expect(first(text)).toMatchObject({ version: 3, minutes: 1 });
+    expect(await readBackup(text)).toEqual({ ...backup, minutes });
+    expect(await faultOf(text, { ...whole, minutes: () => false })).toMatch(
+      /^Line 5 of this backup holds no minute that can be read/,
+    );
+    expect(await faultOf(text.replace(`"at":${NOW}`, '"at":-1'))).toMatch(/^Line 5 .* damaged/);
   });
 
   it('can be read by a person, and after an editor has changed its line ends', async () => {
@@ -120,7 +134,7 @@ describe('a backup', () => {
     const lines = writeBackup(backup, NOW).split('\n');
     expect(await faultOf(lines.slice(0, 3).join('\n'))).toMatch(/cut short after line 3/);
     expect(
-      await faultOf(lines.with(0, lines[0]!.replace('"version":2', '"version":3')).join('\n')),
+      await faultOf(lines.with(0, lines[0]!.replace('"version":2', '"version":4')).join('\n')),
     ).toMatch(/another version/);
     for (const text of ['', '{}', 'null', '\u0000\u0001', '<html>']) {
       expect(await faultOf(text)).toMatch(/not a backup/);

@@ -120,7 +120,7 @@ function Closed({ without }: { without(): void }) {
       buttons={<WaysOn without={without} isAsking={isAsking} />}
     >
       <p role="status">
-        {microphoneSentence.value ?? 'The microphone is off. It is on during a round only.'}
+        {microphoneSentence.value ?? 'The microphone is off. It is on only while you play.'}
       </p>
     </Step>
   );

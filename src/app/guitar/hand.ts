@@ -3,14 +3,22 @@ import { computed, signal } from '@preact/signals';
 import { wantsGuitar } from '../../cards/index.ts';
 import type { Guitar } from '../../cards/kind.ts';
 import type { KindName } from '../../decks/kinds.ts';
-import { closeMicrophone, follow, microphoneState, openMicrophone } from '../../listening/index.ts';
+import {
+  closeMicrophone,
+  follow,
+  hearFreely,
+  microphoneState,
+  openMicrophone,
+  type FreeListener,
+  type Task,
+} from '../../listening/index.ts';
 import { localDay } from '../../memory/day.ts';
 import { instrumentId, type Instrument } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
 import { audioContext, unlock } from '../../sound/index.ts';
 import type { GuitarSettings, Tuned } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
-import { delayed, undelayed } from './late.ts';
+import { delayed, undelayed, undelayedLine } from './late.ts';
 
 /** Kinds that are tapped, and may be played where the guitar is in hand. */
 const MAY_BE_PLAYED: readonly KindName[] = ['place', 'follow', 'fill'];
@@ -49,6 +57,13 @@ const LENT: Guitar = {
   now: () => audioContext()?.currentTime ?? 0,
 };
 
+/** Hears a line of which nothing is asked, on a guitar that is ready; it is told when the notes were played. */
+export function hearLine(listener: FreeListener): Task {
+  const { reference, guitar: known } = settings.value;
+  const playing = { offset: offset.value ?? 0, reference };
+  return hearFreely(playing, undelayedLine(listener, known.delay ?? 0));
+}
+
 export function changeGuitar(change: Partial<GuitarSettings>): void {
   changeSettings({ guitar: { ...settings.value.guitar, ...change } });
 }
@@ -61,6 +76,12 @@ export function takeUp(lesson: string): void {
   stage.value = 'waiting';
   offset.value = null;
   if (isWithGuitar(lesson) && settings.value.guitar.told) listen();
+}
+
+/** The same for playing of which nothing is asked, whatever the lesson has to play. */
+export function takeUpFreely(): void {
+  stage.value = 'waiting';
+  if (settings.value.guitar.told) listen();
 }
 
 /** Asks for the microphone. To be called in a person's gesture. */

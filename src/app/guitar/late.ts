@@ -1,5 +1,11 @@
 /** The delay of sound out and in, taken out of what is asked of the ear and of what it tells. */
-import type { Expected, Follower, Performance } from '../../listening/listening.ts';
+import type {
+  Expected,
+  Follower,
+  FreeListener,
+  FreeNote,
+  Performance,
+} from '../../listening/listening.ts';
 
 /** What is expected at the microphone: later than it is due by the delay, seconds. */
 export function delayed<E extends Pick<Expected, 'due'>>(expected: E, delay: number): E {
@@ -13,6 +19,15 @@ export function undelayed(follower: Follower, delay: number): Follower {
     ...(onRight && { onRight: (index, time) => onRight(index, time - delay) }),
     ...(onSettled && { onSettled: (performance) => onSettled(earlier(performance, delay)) }),
     ...(onOver && { onOver: (performance) => onOver(earlier(performance, delay)) }),
+  };
+}
+
+/** The same of a line of which nothing is asked. */
+export function undelayedLine({ onNote, onOver }: FreeListener, delay: number): FreeListener {
+  const undelayedNote = (note: FreeNote): FreeNote => ({ ...note, time: note.time - delay });
+  return {
+    ...(onNote && { onNote: (note) => onNote(undelayedNote(note)) }),
+    ...(onOver && { onOver: (notes) => onOver(notes.map(undelayedNote)) }),
   };
 }
 

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { soundingOf, type Explained } from '../../making/explained.ts';
+import { beatsOf, type Stretch } from '../../parts/stretch.ts';
 import type { Playing } from '../../sound/index.ts';
 import { usePlay } from '../../sound/usePlay.ts';
 
@@ -11,15 +12,21 @@ export interface Hearing {
   toggle(): void;
 }
 
-/** Plays what is given when the button is pressed; it falls silent when the button goes. */
-export function useHearing(explained: Explained | null): Hearing {
+/**
+ * Plays what is given when the button is pressed; it falls silent when the button goes.
+ *
+ * @param chosen the first and the last note of what alone is played; null for all of it
+ */
+export function useHearing(explained: Explained | null, chosen: Stretch | null = null): Hearing {
   const [lit, setLit] = useState<number | null>(null);
   const [playing, setPlaying] = useState<Playing | null>(null);
   const play = usePlay();
   const toggle = () => {
     if (playing) return playing.stop();
     if (!explained) return;
-    const begun = play(soundingOf(explained), { onNote: setLit });
+    const sounding = soundingOf(explained);
+    const stretch = chosen && { stretch: beatsOf(chosen, sounding) };
+    const begun = play(sounding, { ...stretch, onNote: setLit });
     setPlaying(begun);
     void begun.done.then(() => {
       setLit(null);

@@ -12,8 +12,10 @@ import {
 } from '../../store/backup.ts';
 import { listDecks, takeDecks } from '../../store/decks.ts';
 import { listDrafts, takeDrafts } from '../../store/drafts.ts';
+import { listMinutes, takeMinutes } from '../../store/minutes.ts';
 import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';
 import { StoreTrouble } from '../../store/trouble.ts';
+import { minutes as keptMinutes, readMinute, writeMinute } from '../minute/minutes.ts';
 import { reports as kept } from '../report/reports.ts';
 import { lessons, log, memory, readLessons } from '../state.ts';
 import { kept as keptDrafts, readKept } from '../teach/kept/kept.ts';
@@ -34,25 +36,34 @@ interface Saved {
 export async function backupText(now: number): Promise<Saved> {
   const { reviews, quarantined } = log.value!;
   const stored = await onDevice();
-  const { decks, drafts, reports } = stored ?? inMemory(now);
+  const { decks, minutes, drafts, reports } = stored ?? inMemory(now);
   const backup = {
     reviews: [...reviews],
     quarantined,
     // What cannot be read here is not read from the file either, and would take the rest with it.
     decks: decks.filter(checks.decks),
+    minutes: minutes.filter(checks.minutes),
     drafts: drafts.filter(checks.drafts),
     reports: reports.filter(checks.reports),
   };
-  const all = decks.length + drafts.length + reports.length;
-  const left = all - backup.decks.length - backup.drafts.length - backup.reports.length;
+  const given = [decks, minutes, drafts, reports];
+  const written = [backup.decks, backup.minutes, backup.drafts, backup.reports];
+  const count = (of: readonly (readonly unknown[])[]) => of.flat().length;
+  const left = count(given) - count(written);
   return { text: writeBackup(backup, now), left, isWhole: stored !== null };
 }
 
 /** What lies on the device beside the log; null where it gives nothing. */
-async function onDevice(): Promise<Pick<Backup, 'decks' | 'drafts' | 'reports'> | null> {
+type BesideTheLog = Pick<Backup, 'decks' | 'minutes' | 'drafts' | 'reports'>;
+async function onDevice(): Promise<BesideTheLog | null> {
   try {
-    const [decks, drafts, reports] = await Promise.all([listDecks(), listDrafts(), listReports()]);
-    return { decks, drafts, reports };
+    const [decks, minutes, drafts, reports] = await Promise.all([
+      listDecks(),
+      listMinutes(),
+      listDrafts(),
+      listReports(),
+    ]);
+    return { decks, minutes, drafts, reports };
   } catch (error) {
     if (error instanceof StoreTrouble) return null;
     throw error;
@@ -60,7 +71,7 @@ async function onDevice(): Promise<Pick<Backup, 'decks' | 'drafts' | 'reports'> 
 }
 
 /** The same as this page has it, which is all there is where the browser keeps nothing. */
-function inMemory(now: number): Pick<Backup, 'decks' | 'drafts' | 'reports'> {
+function inMemory(now: number): BesideTheLog {
   return {
     decks: lessons.value.map(({ id, deck, away }) => ({
       id,
@@ -68,6 +79,7 @@ function inMemory(now: number): Pick<Backup, 'decks' | 'drafts' | 'reports'> {
       added: now,
       away,
     })),
+    minutes: (keptMinutes.value ?? []).map(writeMinute),
     drafts: (keptDrafts.value ?? []).map(({ draft, ...rest }) => ({
       ...rest,
       document: writeDraft(draft),
@@ -80,13 +92,15 @@ function inMemory(now: number): Pick<Backup, 'decks' | 'drafts' | 'reports'> {
 export interface Taken {
   readonly reviews: number;
   readonly decks: number;
+  readonly minutes: number;
   readonly drafts: number;
   readonly reports: number;
 }
 
 /**
- * Takes in a file: reviews as a union with those that are here, lessons that are not here yet, of a teacher's lessons
- * those that are newer than what is here, and of students' reports those that go on from it or disagree with it. Tells how much was new.
+ * Takes in a file: reviews as a union with those that are here, lessons and free minutes that are not here yet, of a
+ * teacher's lessons those that are newer than what is here, and of students' reports those that go on from it or disagree
+ * with it. Tells how much was new.
  *
  * @throws BackupFault, and then nothing has changed
  * @throws StoreTrouble where the device does not take all of it; reading the file again takes in the rest
@@ -97,15 +111,18 @@ export async function takeBackup(text: string, pace: Pace): Promise<Taken> {
   memory.value = { of: replay(log.value!.reviews) };
   const decks = await takeDecks(backup.decks);
   await readLessons();
+  const minutes = await takeMinutes(backup.minutes);
+  if (minutes > 0) keptMinutes.value = null;
   const made = await takeDrafts(backup.drafts);
   if (made > 0) await readKept();
   const taken = await takeReports(backup.reports, goesOnFrom);
   if (taken > 0) kept.value = null;
-  return { reviews: added, decks, drafts: made, reports: taken };
+  return { reviews: added, decks, minutes, drafts: made, reports: taken };
 }
 
 const checks: Checks = {
   decks: ({ document }) => 'deck' in readDeck(document),
+  minutes: (minute) => readMinute(minute) !== null,
   drafts: ({ document }) => 'draft' in readDraft(document),
   reports: isSound,
 };

@@ -11,6 +11,7 @@ const SCREENS: Record<Screen, ComponentType> = {
   known: lazy(() => import('../known/Known.tsx')),
   neck: lazy(() => import('../neck/NeckScreen.tsx')),
   phrases: lazy(() => import('../phrases/Phrases.tsx')),
+  minute: lazy(() => import('../minute/MinuteScreen.tsx')),
   round: lazy(() => import('../round/Round.tsx')),
   lesson: lazy(() => import('../lesson/Lesson.tsx')),
   lessons: lazy(() => import('../lessons/Lessons.tsx')),
@@ -32,6 +33,7 @@ const PLACES: readonly [Screen, string][] = [
 const UNDER: Partial<Record<Screen, Screen>> = {
   known: 'today',
   phrases: 'today',
+  minute: 'today',
   class: 'teach',
   report: 'teach',
 };

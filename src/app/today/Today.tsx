@@ -75,6 +75,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
         </p>
       )}
       <GuitarSwitch items={items} />
+      <FreeMinute />
       <Unheard deck={id} />
       <Lengths start={(length) => void start(length)} />
       {deck.phrases.length > 0 && (
@@ -133,12 +134,22 @@ function PhrasesToday({ lesson: { deck } }: { lesson: Lesson }) {
         Nothing is asked in this lesson: it has {deck.phrases.length === 1 ? 'a phrase' : 'phrases'}{' '}
         to see, hear and play along with.
       </p>
+      <FreeMinute />
       <div class="last">
         <a class="button main wide" href="#/phrases">
           {phrasesOf(deck)}
         </a>
       </div>
     </main>
+  );
+}
+
+/** A minute of playing what one likes. */
+function FreeMinute() {
+  return (
+    <a class="button quiet soft" href="#/minute">
+      {settings.value.guitar.inHand ? 'A free minute' : 'A free minute, with the guitar in hand'}
+    </a>
   );
 }
 

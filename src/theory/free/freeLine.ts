@@ -10,6 +10,8 @@ export interface HeardNote {
   readonly midi: number;
   /** When it began, in seconds. */
   readonly at: number;
+  /** Whether something came between it and the note before that could not be told: then that was no move of the two. */
+  readonly broken?: boolean;
 }
 
 /** Notes in a row, each a step from the one before. */
@@ -58,38 +60,62 @@ const PAUSE = { times: 3, seconds: 1 } as const;
  * @param notes in the order of their onsets
  */
 export function freeLine(notes: readonly HeardNote[], key: Key): FreeLine {
-  const named = notes.map(({ midi }) => namedNote(midi, key));
-  const moved = motion({ notes: named, tempo: 60 }, key);
+  const parts = unbroken(notes).map((part) => part.map(({ midi }) => namedNote(midi, key)));
+  const moved = parts.map((part) => motion({ notes: part, tempo: 60 }, key));
+  const sum = (of: 'steps' | 'leaps' | 'repeats') => moved.reduce((all, one) => all + one[of], 0);
+  const [steps, leaps, repeats] = [sum('steps'), sum('leaps'), sum('repeats')];
+  const moves = steps + leaps + repeats;
   const pitches = notes.map(({ midi }) => midi);
   const [low, high] = [Math.min(...pitches), Math.max(...pitches)];
   return {
     notes: notes.length,
-    steps: moved.steps,
-    leaps: moved.leaps,
-    repeats: moved.repeats,
-    leaping: notes.length > 1 ? moved.leaping : null,
-    run: longestRun(named, key),
+    steps,
+    leaps,
+    repeats,
+    leaping: moves > 0 ? leaps / moves : null,
+    run: longestRun(parts, key),
     pauses: pausesOf(notes),
-    range: notes.length > 0 ? { low, high, semitones: moved.range } : null,
+    range: notes.length > 0 ? { low, high, semitones: high - low } : null,
   };
+}
+
+/** The notes in pieces, cut wherever something could not be told. */
+function unbroken(notes: readonly HeardNote[]): HeardNote[][] {
+  const parts: HeardNote[][] = [];
+  for (const note of notes) {
+    if (note.broken || parts.length === 0) parts.push([]);
+    parts.at(-1)!.push(note);
+  }
+  return parts;
 }
 
 function namedNote(midi: number, key: Key): PhraseNote {
   return { midi, name: spell(key, midi), at: beats(0), length: beats(1) };
 }
 
-function longestRun(notes: readonly PhraseNote[], key: Key): Run | null {
+function longestRun(parts: readonly (readonly PhraseNote[])[], key: Key): Run | null {
   let longest: Run | null = null;
+  let begins = 0;
+  for (const part of parts) {
+    for (const run of runsOf(part, key)) {
+      if (run.steps > (longest?.steps ?? 0)) longest = { ...run, from: begins + run.from };
+    }
+    begins += part.length;
+  }
+  return longest;
+}
+
+/** Every run as it stands after each of its moves. */
+function runsOf(notes: readonly PhraseNote[], key: Key): Run[] {
   let run: Run | null = null;
-  notes.slice(1).forEach((to, i) => {
+  return notes.slice(1).flatMap((to, i) => {
     const from = notes[i]!;
     const direction = to.midi > from.midi ? 'up' : 'down';
     if (!isStep(from, to, key)) run = null;
     else if (run?.direction === direction) run = { ...run, steps: run.steps + 1 };
     else run = { from: i, steps: 1, direction };
-    if (run && run.steps > (longest?.steps ?? 0)) longest = run;
+    return run ? [run] : [];
   });
-  return longest;
 }
 
 function isStep(from: PhraseNote, to: PhraseNote, key: Key): boolean {
@@ -100,5 +126,7 @@ function isStep(from: PhraseNote, to: PhraseNote, key: Key): boolean {
 function pausesOf(notes: readonly HeardNote[]): Pause[] {
   const gaps = notes.slice(1).map(({ at }, i) => at - notes[i]!.at);
   const least = Math.max(PAUSE.seconds, PAUSE.times * median(gaps));
-  return gaps.flatMap((seconds, after) => (seconds >= least ? [{ after, seconds }] : []));
+  return gaps.flatMap((seconds, after) =>
+    seconds >= least && !notes[after + 1]!.broken ? [{ after, seconds }] : [],
+  );
 }

@@ -1,3 +1,4 @@
+import { beats, type Beats } from '../rhythm.ts';
 import { DIVISIONS, type Division } from '../timing/figure.ts';
 import { median, medianDeviation } from '../timing/statistics.ts';
 
@@ -9,6 +10,8 @@ export interface OverClick {
   readonly late: number;
   /** How many beats with notes in them were divided into 1, 2, 3, 4. */
   readonly divided: Readonly<Record<Division, number>>;
+  /** The division of the beat nearest to each onset, in beats from the click at 0. */
+  readonly places: readonly Beats[];
 }
 
 /** How even a free line was without a click. */
@@ -50,13 +53,14 @@ export function overClick(
   });
   const least = Math.min(...fits.map(({ cost }) => cost));
   const at = fits.findIndex(({ cost }) => cost === least);
-  const { off, divided } = fits[at]!;
+  const { off, divided, places } = fits[at]!;
   const middle = off.reduce((sum, x) => sum + x, 0) / off.length;
   const square = off.reduce((sum, x) => sum + (x - middle) ** 2, 0) / (off.length - 1);
   return {
     spread: Math.sqrt(Math.max(0, square * beat * beat - error * error)),
     late: lag + (at * LAGS.step - LAGS.within + middle) * beat,
     divided,
+    places,
   };
 }
 
@@ -65,6 +69,7 @@ interface Fit {
   /** How far each onset lies from its grid, in beats. */
   readonly off: readonly number[];
   readonly divided: Record<Division, number>;
+  readonly places: readonly Beats[];
 }
 
 function fitOf(times: readonly number[]): Fit {
@@ -77,15 +82,18 @@ function fitOf(times: readonly number[]): Fit {
   const divided = { 1: 0, 2: 0, 3: 0, 4: 0 };
   let cost = 0;
   const off: number[] = [];
-  for (const within of inBeats.values()) {
+  const places: Beats[] = [];
+  for (const [beat, within] of inBeats) {
     const best = DIVISIONS.map((division) => divisionFit(within, division)).reduce((a, b) =>
       b.cost < a.cost ? b : a,
     );
     divided[best.division]++;
     cost += best.cost;
     off.push(...best.off);
+    const { division } = best;
+    places.push(...within.map((x) => beats(beat * division + Math.round(x * division), division)));
   }
-  return { cost, off, divided };
+  return { cost, off, divided, places };
 }
 
 function divisionFit(within: readonly number[], division: Division) {

@@ -1,0 +1,65 @@
+import type { FreeNote } from '../listening/listening.ts';
+import { travel } from '../neck/travel.ts';
+import type { Instrument } from '../neck/instrument.ts';
+import { freeLine, type FreeLine, type HeardNote } from '../theory/free/line.ts';
+import { outlined, type Outlined } from '../theory/free/outlined.ts';
+import { overClick, type OverClick } from '../theory/free/pulse.ts';
+import { written } from '../theory/free/written.ts';
+import type { Key } from '../theory/key.ts';
+import { explained, withPlaces, type Explained } from './explained.ts';
+
+/** What was heard of a free minute, and over which click. */
+export interface FreeMinute {
+  /** Times in seconds; 0 is a click. */
+  readonly heard: readonly FreeNote[];
+  /** Beats a minute that were clicked. */
+  readonly tempo: number;
+  readonly key: Key;
+  readonly instrument: Instrument;
+}
+
+/** What a free minute comes to. Everything is told of the notes that are sure; what was left out is counted. */
+export interface MinuteTold {
+  readonly line: FreeLine;
+  /** The notes as they are written, on the neck by the hand's cheapest way. */
+  readonly explained: Explained;
+  readonly outlined: readonly Outlined[];
+  /** From the lowest to the highest fret pressed, in mm, and those frets; null where a note is not on the instrument. */
+  readonly along: { readonly reach: number; readonly frets: readonly [number, number] } | null;
+  readonly even: OverClick;
+  /** Plucks that rang into others, or of which it could not be told which note they were. */
+  readonly leftOut: number;
+}
+
+/** What is less sure than this is a guess (`FreeNote.confidence`): of chords one note is told, and never so surely. */
+const SURELY = 0.8;
+/** Standard deviation of an onset's error, in seconds: 95 % of them are within 15 ms (`npm run listen`). */
+const ONSET_ERROR = 0.007;
+
+/** Null where fewer than 12 notes were sure: too few to say anything. */
+export function toldOf({ heard, tempo, key, instrument }: FreeMinute): MinuteTold | null {
+  const notes = sureOf(heard);
+  const onsets = notes.map(({ at }) => at);
+  const even = overClick(onsets, 60 / tempo, { error: ONSET_ERROR });
+  if (!even) return null;
+  const midis = notes.map(({ midi }) => midi);
+  const all = explained(written(midis, even.places, tempo, key), { key, instrument });
+  const along = travel(withPlaces(all), instrument);
+  return {
+    line: freeLine(notes, key),
+    explained: all,
+    outlined: outlined(all.analysis),
+    along: along && { reach: along.reach, frets: along.frets },
+    even,
+    leftOut: heard.length - notes.length,
+  };
+}
+
+/** The notes that are sure, those marked before which others were left out. */
+function sureOf(heard: readonly FreeNote[]): HeardNote[] {
+  return heard.flatMap(({ heard: midi, time: at, confidence }, i) => {
+    if (confidence < SURELY) return [];
+    const broken = i > 0 && heard[i - 1]!.confidence < SURELY;
+    return [{ midi, at, ...(broken && { broken }) }];
+  });
+}
