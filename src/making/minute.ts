@@ -48,7 +48,7 @@ export function toldOf({ heard, tempo, key, instrument }: FreeMinute): MinuteTol
   return {
     line: freeLine(notes, key),
     explained: all,
-    outlined: outlined(all.analysis),
+    outlined: outlined(all.phrase, key),
     along: along && { reach: along.reach, frets: along.frets },
     even,
     leftOut: heard.length - notes.length,

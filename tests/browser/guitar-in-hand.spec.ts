@@ -7,6 +7,7 @@ import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/link.ts';
 import { RATE, recordingOf, wavOf } from '../listening/played.ts';
 import { chromiumPath } from './engines.mjs';
+import { hearing } from './microphone.ts';
 import { dice, midiOn } from './musician.ts';
 import {
   answerTo,
@@ -267,36 +268,6 @@ test('by keyboard alone', async () => {
   await question(page);
   await expect(page.getByText('Listening', { exact: true })).toBeVisible();
 });
-
-/** From now on the page's microphone hears what is played to it with `playTo`, in a quiet room. */
-async function hearing(page: Page): Promise<void> {
-  await page.addInitScript(() => {
-    const context = new AudioContext();
-    const into = context.createMediaStreamDestination();
-    const room = context.createBuffer(1, context.sampleRate, context.sampleRate);
-    const noise = room.getChannelData(0);
-    for (let n = 0; n < noise.length; n++) noise[n] = 1e-4 * (2 * Math.random() - 1);
-    const still = new AudioBufferSourceNode(context, { buffer: room, loop: true });
-    still.connect(into);
-    still.start();
-    const played = { tracks: [] as MediaStreamTrack[] };
-    navigator.mediaDevices.getUserMedia = () => {
-      const stream = into.stream.clone();
-      played.tracks.push(...stream.getTracks());
-      return Promise.resolve(stream);
-    };
-    Object.assign(globalThis, {
-      tracks: played.tracks,
-      playTo(samples: readonly number[], rate: number) {
-        const buffer = context.createBuffer(1, samples.length, rate);
-        buffer.copyToChannel(Float32Array.from(samples), 0);
-        const source = new AudioBufferSourceNode(context, { buffer });
-        source.connect(into);
-        source.start();
-      },
-    });
-  });
-}
 
 /** Plays notes, one after another, to the page's microphone. */
 async function playTo(page: Page, midis: readonly number[]): Promise<void> {

@@ -44,12 +44,7 @@ function Step({ title, buttons, children }: StepProps) {
   return (
     <main class="screen guitar-step">
       <header class="round-bar">
-        <button
-          type="button"
-          class="bar-button"
-          aria-label="Leave the round"
-          onClick={() => go('today')}
-        >
+        <button type="button" class="bar-button" aria-label="Leave" onClick={() => go('today')}>
           ×
         </button>
         <span class="grow" />
@@ -98,8 +93,8 @@ function Told({ without }: { without(): void }) {
       }
     >
       <p>
-        During a round the phone hears which notes you play. Nothing is recorded, and nothing leaves
-        the phone. It will ask you for the microphone.
+        In a round, and in a free minute, the phone hears which notes you play. Nothing is recorded,
+        and nothing leaves the phone. It will ask you for the microphone.
       </p>
       <h2>Look after yourself</h2>
       <ul class="cautions">

@@ -37,7 +37,7 @@ export function Told({ told, minute, advice, again }: ToldProps) {
           {advice}
         </p>
       )}
-      <dl class="facts">
+      <dl class="told-facts">
         {factsOf(told, settings.value.naming).map(({ name, value, detail }) => (
           <div key={name} data-fact={name}>
             <dt>{name}</dt>

@@ -1,0 +1,140 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import { readDeck } from '../../src/decks/document.ts';
+import { deckLink } from '../../src/decks/link.ts';
+import { RATE, recordingOf } from '../listening/played.ts';
+import { hearing } from './microphone.ts';
+import { kept } from './people.ts';
+
+/** A free minute, with what is played handed to the page's microphone. */
+test.use({ viewport: { width: 360, height: 640 } });
+
+const TEMPO = 90;
+const BEAT = 60 / TEMPO;
+
+/** Nine steps up the scale, then V and ii as arpeggios, in eighths. */
+const PLAYED = [57, 58, 60, 62, 63, 65, 67, 69, 70, 72, 65, 69, 72, 77, 60, 63, 67, 72];
+
+async function lesson(baseURL: string): Promise<string> {
+  const read = readDeck({
+    version: 1,
+    title: 'Slack water',
+    key: 'Bb major',
+    drills: [{ kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] }],
+    phrases: [
+      {
+        tempo: TEMPO,
+        notes: ['Bb3 for 1/3', 'G4', 'F4', 'D4', 'Bb4', 'A4', 'F4', 'D5'],
+      },
+    ],
+  });
+  if ('fault' in read) throw new Error(read.fault);
+  return deckLink(read.deck, baseURL);
+}
+
+async function take(page: Page, baseURL: string): Promise<void> {
+  await page.goto(await lesson(baseURL));
+  await page.getByRole('button', { name: 'Keep for later' }).click();
+  await page.getByRole('link', { name: 'A free minute' }).click();
+  await expect(page.getByRole('heading', { name: 'A free minute' })).toBeFocused();
+}
+
+/** From the chosen minute to its first beat. */
+async function begin(page: Page): Promise<void> {
+  await page.locator('[data-do="begin"]').click();
+  await page.locator('[data-do="listen"]').click();
+  await page.locator('[data-do="skip"]').click();
+  await page.getByRole('heading', { name: 'Five clicks' }).waitFor();
+  await page.locator('[data-do="skip"]').click();
+  await page.getByRole('heading', { name: 'Play what you like' }).waitFor();
+}
+
+/** Plays a line in eighths from the next beat on. */
+async function playLine(page: Page, midis: readonly number[]): Promise<void> {
+  const notes = midis.map((midi, i) => ({
+    midi,
+    time: 0.1 + (i * BEAT) / 2,
+    until: 0.1 + (i * BEAT) / 2 + 0.3,
+  }));
+  const samples = [...recordingOf(notes, 0.1 + (midis.length * BEAT) / 2 + 0.6, { noise: 0 })];
+  await page.evaluate(
+    ([given, rate]) => {
+      const { playTo } = globalThis as unknown as {
+        playTo(samples: readonly number[], rate: number): void;
+      };
+      playTo(given, rate);
+    },
+    [samples, RATE] as const,
+  );
+}
+
+test('a line is heard, told, sounded again and kept', async ({ page, baseURL }) => {
+  test.setTimeout(120_000);
+  await hearing(page);
+  await take(page, baseURL!);
+  await expect(page.getByText('It needs your guitar in hand')).toBeVisible();
+  await page.locator('[data-do="guitar"]').click();
+  await expect(page.getByLabel('the tonic held')).toBeDisabled();
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+
+  await begin(page);
+  await expect(page.getByText('Listening', { exact: true })).toBeVisible();
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  await page.locator('[data-beat="0"]').waitFor();
+  await playLine(page, PLAYED);
+  await expect(page.getByText(`${PLAYED.length} plucks heard`)).toBeVisible({ timeout: 30_000 });
+  await page.locator('[data-do="finish"]').click();
+
+  await expect(page.getByRole('heading', { name: 'Your minute' })).toBeFocused();
+  await expect(page.getByText('Listening', { exact: true })).toHaveCount(0);
+  const fact = (name: string) => page.locator(`[data-fact="${name}"]`);
+  await expect(fact('Leaps')).toContainText('47 % 8 leaps and 9 steps');
+  await expect(fact('Longest run')).toContainText('9 steps up from A to C');
+  await expect(fact('Arpeggios outlined')).toContainText('ii');
+  await expect(fact('Arpeggios outlined')).toContainText('V');
+  await expect(fact('Along the neck')).toContainText('A to F, 20 semitones');
+  await expect(fact('Pauses')).toContainText('none');
+  const [, spread] = /± (\d+) ms/.exec(await fact('In time').innerText())!;
+  expect(Number(spread)).toBeLessThan(15);
+  await expect(page.locator('[data-advice]')).toHaveText(
+    'You ran nine steps up: try the sixths in the phrase.',
+  );
+  await expect(page.locator('.strip [data-index]')).toHaveCount(PLAYED.length);
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+
+  await page.locator('[data-do="hear"]').click();
+  await expect(page.locator('.strip .sounding')).toHaveCount(1);
+  await page.locator('[data-do="hear"]').click();
+  await page.locator('[data-index="10"]').click();
+  await page.locator('[data-index="13"]').click();
+  await expect(page.getByText('Notes 11 to 14')).toBeVisible();
+  await page.locator('[data-do="keep"]').click();
+  await expect(page.locator('[data-do="keep"]')).toBeDisabled();
+
+  await page.goto('#/minute');
+  await page.reload();
+  await page.getByRole('link', { name: '4 notes' }).click();
+  await expect(page.getByText('It outlines V (F)')).toBeVisible();
+  await page.getByRole('button', { name: 'Make a lesson of it' }).click();
+  await expect(page.getByLabel('Title')).toHaveValue(/Your line of/);
+  // Nothing of the sound is kept: what is stored is a few lines of text.
+  expect((await kept(page)).length).toBeLessThan(20_000);
+});
+
+test('a minute of too little says so, and the next one goes on from the tuned guitar', async ({
+  page,
+  baseURL,
+}) => {
+  test.setTimeout(120_000);
+  await hearing(page);
+  await take(page, baseURL!);
+  await page.locator('[data-do="guitar"]').click();
+  await begin(page);
+  await page.locator('[data-beat="0"]').waitFor();
+  await playLine(page, [58, 62, 65]);
+  await expect(page.getByText('3 plucks heard')).toBeVisible();
+  await page.locator('[data-do="finish"]').click();
+  await expect(page.getByText('Fewer than twelve single notes were heard')).toBeVisible();
+  await page.locator('[data-do="begin"]').click();
+  await page.getByRole('heading', { name: 'Play what you like' }).waitFor();
+});

@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest';
+import type { Deck } from '../../src/decks/deck.ts';
+import { readDeck } from '../../src/decks/document.ts';
+import { advice } from '../../src/making/advice.ts';
+import { toldOf, type MinuteTold } from '../../src/making/minute.ts';
+import { GUITAR } from '../../src/neck/instrument.ts';
+import { parseKey } from '../../src/theory/key.ts';
+
+const key = parseKey('Bb major')!;
+const tempo = 60;
+
+/** Eighths of which those at the given places were not sure. */
+const told = (midis: readonly number[], unsure: readonly number[] = []): MinuteTold | null => {
+  const heard = midis.map((midi, i) => ({
+    heard: midi,
+    time: i / 2,
+    confidence: unsure.includes(i) ? 0.6 : 0.95,
+  }));
+  return toldOf({ heard, tempo, key, instrument: GUITAR });
+};
+
+const SCALE = [58, 60, 62, 63, 65, 67, 69, 70];
+const LEAPING = [58, 65, 62, 69, 65, 60, 67, 63, 70, 67, 62, 58, 65, 60];
+
+describe('a free minute', () => {
+  it('is told from twelve notes on', () => {
+    expect(told(LEAPING.slice(0, 11))).toBeNull();
+    expect(told(LEAPING.slice(0, 12))!.line).toMatchObject({ notes: 12, leaps: 11, steps: 0 });
+  });
+
+  it('leaves out what is not sure, and counts no move to or from it', () => {
+    const whole = told([...SCALE, ...SCALE])!;
+    expect(whole.line).toMatchObject({ steps: 14, leaps: 1, run: { steps: 7 } });
+    expect(whole.leftOut).toBe(0);
+    const gapped = told([...SCALE, ...SCALE], [3, 12])!;
+    expect(gapped.leftOut).toBe(2);
+    // Each takes two moves away; across the gap there is none.
+    expect(gapped.line).toMatchObject({ notes: 14, steps: 10, leaps: 1, run: { steps: 3 } });
+    expect(gapped.explained.phrase.notes).toHaveLength(14);
+  });
+
+  it('lies on the neck as it comes easiest to the hand', () => {
+    expect(told(LEAPING)!.along!.frets[1]).toBeLessThanOrEqual(8);
+    expect(told(LEAPING.map((midi) => midi - 30))!.along).toBeNull();
+  });
+});
+
+const lesson = (document: object): Deck => {
+  const read = readDeck({ version: 2, title: 'Quay', key: 'Bb major', drills: [], ...document });
+  if ('fault' in read) throw new Error(read.fault);
+  return read.deck;
+};
+const spot = { kind: 'spot', degrees: [1, 4, 5], sizes: ['triad'], strings: ['5-4'] };
+const sixths = { phrases: [{ tempo: 60, notes: ['Bb3', 'G4', 'A3', 'F4', 'D4', 'F4'] }] };
+
+describe('one thing to try after it', () => {
+  const running = told([...SCALE, ...SCALE.toReversed()])!;
+
+  it('is what the lesson’s phrase leaps by, for whoever runs', () => {
+    expect(advice(running, lesson(sixths))).toBe(
+      'You ran seven steps up: try the sixths in the phrase.',
+    );
+  });
+
+  it('is an arpeggio that the lesson asks, where it has no phrase', () => {
+    const deck = lesson({ drills: [{ ...spot, frets: [1, 8] }] });
+    expect(advice(running, deck)).toBe(
+      'You ran seven steps up: try the arpeggio of I, which this lesson asks.',
+    );
+    const wandering = told([58, 60, 58, 57, 58, 60, 62, 60, 58, 60, 58, 57, 58, 60])!;
+    expect(advice(wandering, deck)).toBe(
+      'Few leaps this time: try the arpeggio of I, which this lesson asks.',
+    );
+  });
+
+  it('is where on the neck the lesson goes beside', () => {
+    const deck = lesson({ drills: [{ ...spot, frets: [1, 14] }] });
+    const box = told([58, 62, 65, 62, 58, 65, 58, 62, 65, 62, 58, 65])!;
+    expect(advice(box, deck)).toMatch(/^All of it lay in frets \d to \d: this lesson goes up to/);
+  });
+
+  it('is nothing where the lesson drills nothing that would help', () => {
+    expect(advice(running, lesson({}))).toBeNull();
+    expect(advice(told(LEAPING)!, lesson({ drills: [{ ...spot, frets: [1, 8] }] }))).toBeNull();
+  });
+
+  it('is a figure to keep even, for whoever leaps and is uneven', () => {
+    const pulse = { kind: 'pulse', figures: ['triplets'], tempos: [60, 72], clicks: ['beat'] };
+    const uneven = LEAPING.map((midi, i) => ({
+      heard: midi,
+      time: i / 2 + (i % 3) * 0.06,
+      confidence: 1,
+    }));
+    const line = toldOf({ heard: uneven, tempo, key, instrument: GUITAR })!;
+    expect(advice(line, lesson({ drills: [pulse] }))).toMatch(
+      /^Your notes lay \d\d ms around the beat: keep triplets even at 60 once more\.$/,
+    );
+  });
+});
