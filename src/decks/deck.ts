@@ -73,10 +73,13 @@ export interface PlayDrill extends NeckDrill<KindOf<'played'>>, AtTempo {
 /** The arpeggios of the deck's phrases, to be played as the phrases have them. */
 export interface PlayPhrasesDrill extends PhraseDrill<KindOf<'played'>>, AtTempo {}
 
+/** A figure that has a name, or the rhythm of each of the deck's phrases. */
+export type DrilledFigure = FigureName | 'phrase';
+
 /** Figures to be kept even, step by step at each of the tempos. */
 export interface TimeDrill {
   readonly kind: KindOf<'time'>;
-  readonly figures: readonly FigureName[];
+  readonly figures: readonly DrilledFigure[];
   /** Quarter notes a minute, rising. */
   readonly tempos: readonly number[];
   /** When the click sounds. */

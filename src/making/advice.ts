@@ -63,7 +63,8 @@ function aboutTime({ even: { spread } }: MinuteTold, { drills }: Deck): string |
   const drill = drills.find(isTimeDrill);
   if (!drill || spread < UNEVEN) return null;
   const ms = Math.round(1000 * spread);
-  return `Your notes lay ${ms} ms around the beat: keep ${drill.figures[0]} even at ${drill.tempos[0]} once more.`;
+  const figure = drill.figures[0] === 'phrase' ? 'the phrase’s rhythm' : drill.figures[0];
+  return `Your notes lay ${ms} ms around the beat: keep ${figure} even at ${drill.tempos[0]} once more.`;
 }
 
 const LEAPS = ['thirds', 'fourths', 'fifths', 'sixths', 'sevenths', 'octaves'];

@@ -52,7 +52,7 @@ export function drillFault(
     if (missing) return `There is no phrase ${missing} any more: choose others, or all.`;
     return drill.phrases?.length === 0 ? 'Choose at least one phrase.' : null;
   }
-  if (isTimeDrill(drill)) return timeFault(drill);
+  if (isTimeDrill(drill)) return timeFault(drill, phrases.length);
   if (!hasSevenNotes(key.scale)) {
     return 'No chords stand on a scale of fewer than seven notes: choose another scale, or cards on the phrases alone.';
   }
@@ -73,7 +73,9 @@ function earFault({ contours }: Pick<EarDrill, 'contours'>): string | null {
   return contours.length === 0 ? 'Choose at least one contour.' : null;
 }
 
-function timeFault({ figures, tempos, clicks }: TimeDrill): string | null {
+function timeFault({ figures, tempos, clicks }: TimeDrill, phrases: number): string | null {
+  if (phrases === 0 && figures.includes('phrase'))
+    return 'Add a phrase to the lesson, or leave its rhythm out.';
   if (figures.length === 0) return 'Choose at least one figure.';
   if (tempos.length === 0) return 'Choose at least one tempo.';
   return clicks.length === 0 ? 'Choose when the click sounds.' : null;

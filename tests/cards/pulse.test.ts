@@ -6,6 +6,7 @@ import { stepsByPlace, stripTaps } from '../../src/cards/pulse/steps.ts';
 import { clicked } from '../../src/cards/pulse/clicks.ts';
 import { judgedTaps } from '../../src/theory/timing/judge.ts';
 import { seeded } from '../../src/theory/random.ts';
+import { beats } from '../../src/theory/rhythm.ts';
 import { planOf } from '../../src/sound/plan.ts';
 import { normal } from '../theory/timing/player.ts';
 import { deckIn } from './decks.ts';
@@ -45,6 +46,29 @@ describe('the items of a drill of time', () => {
       ['eighths:60:gone', 'eighths:60:beat'],
       ['eighths:80:gone', 'eighths:60:gone'],
     ]);
+  });
+
+  it('are the rhythm of each phrase, once where they have the same', () => {
+    const deck = deckIn('Bb major');
+    const phrase = {
+      tempo: 72,
+      notes: [58, 62, 65, 69].map((midi, i) => ({
+        midi,
+        name: ['Bb', 'D', 'F', 'A'][i]!,
+        at: beats(i, 3),
+        length: i < 3 ? beats(1, 3) : beats(2),
+      })),
+    };
+    const drill = { kind: 'pulse', figures: ['phrase'], tempos: [60], clicks: ['beat'] } as const;
+    const found = pulse.items({ ...deck, phrases: [phrase, phrase] }, drill);
+    expect(found.map(({ id }) => id)).toEqual([
+      'pulse:Bb major:1:triad:guitar:phrase:1/3x3:2:60:beat',
+    ]);
+    expect(itemIn(pulse, found[0]!.id)).toEqual(found[0]);
+    expect(pulse.words.item(found[0]!)).toBe('the phrase’s rhythm at 60');
+    expect(pulse.words.drill(drill)).toBe('keep the phrase’s rhythm even at 60');
+    for (const bad of ['phrase:60', 'phrase:1/3 :2:60', 'phrase:0:60', '1/3x3:60'])
+      expect(itemIn(pulse, `pulse:Bb major:1:triad:guitar:${bad}:beat`), bad).toBeNull();
   });
 
   it('are asked in a key that stacks no chords too, by the key that it is part of', () => {
@@ -169,6 +193,33 @@ describe('the verdict on taps', () => {
   it('is the same of taps however late all of them come, and whatever order they stand in', () => {
     const even = tapsText(due.toReversed().map((time) => time + 0.15));
     expect(pulse.judge(card, even)).toEqual(RIGHT);
+  });
+});
+
+describe('the rhythm of a phrase', () => {
+  const held = cardOf('pulse:Bb major:1:triad:guitar:phrase:1/3x3:2:60:beat', 4);
+  const times = held.plan.slots.map(({ seconds }) => seconds);
+
+  it('comes back until there are 48 notes, its last one held to the end of the bar', () => {
+    expect(times.slice(0, 6)).toEqual(
+      [0, 1 / 3, 2 / 3, 1, 4, 4 + 1 / 3].map((x) => expect.closeTo(x)),
+    );
+    expect(times).toHaveLength(48);
+  });
+
+  it('is judged by its steps, the held one among them', () => {
+    expect(said(times, held)).toMatchObject({ verdict: RIGHT, title: 'Even at 60' });
+    const bent = times.map((time, i) => (i % 4 === 1 ? time - 0.03 : time));
+    expect(said(bent, held).detail).toBe('Your second note comes 30 ms early.');
+    const late = times.map((time, i) => (i === 5 ? time + 0.12 : time));
+    expect(said(late, held).detail).toContain('The second note of beat 1 in bar 2 came');
+    const judgement = judgedTaps(times, held.plan, { bar: 0.1 });
+    // The held note is no step of a triplet.
+    expect(stepsByPlace(judgement, held.plan).map(({ name, count }) => [name, count])).toEqual([
+      ['1–2', 12],
+      ['2–3', 12],
+      ['3–1', 12],
+    ]);
   });
 });
 

@@ -272,6 +272,15 @@ describe('the deck document', () => {
       'name each item like "spot 7 triad 3-2 1-7" or "trace 5 triad turn 72".',
     ],
     [
+      'a phrase’s rhythm without a phrase',
+      {
+        ...plain,
+        phrases: [],
+        drills: [{ kind: 'pulse', figures: ['phrase'], tempos: [60], clicks: ['beat'] }],
+      },
+      'Drill 1, figures: this lesson has no phrase: add one, or leave “phrase” out.',
+    ],
+    [
       'a newer version',
       { ...plain, version: DOCUMENT_VERSION + 1 },
       'This lesson was made with a newer version of Skipwise. Update this one, then open it again.',

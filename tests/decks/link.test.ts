@@ -224,6 +224,24 @@ describe('the link of a lesson', () => {
     );
   });
 
+  it('is of the third only with the rhythm of a phrase to be kept even', async () => {
+    const versionOf = async (figure: string) => {
+      const drill = { kind: 'pulse', figures: [figure], tempos: [60], clicks: ['beat'] };
+      const phrases = [{ tempo: 72, notes: ['Bb3 for 1/3', 'D4', 'F4', 'A4 for 1'] }];
+      const quay = { version: 1, title: 'Quay', key: 'Bb major', drills: [drill], phrases };
+      const read = readDeck(quay);
+      if ('fault' in read) throw new Error(read.fault);
+      const made = await deckLink(read.deck, BASE);
+      expect(await readLink(made)).toEqual({ deck: read.deck });
+      const opened = openLink('lesson', 2, made);
+      return 'fault' in opened ? opened.fault : opened.version;
+    };
+    expect(await versionOf('triplets')).toBe(2);
+    expect(await versionOf('phrase')).toMatch(
+      /^This lesson was made with a newer version of Skipwise\./,
+    );
+  });
+
   it('is told to be of a newer version', async () => {
     expect(await faultOf(sealed(deflated('?'), DOCUMENT_VERSION + 1))).toContain(
       'newer version of Skipwise',

@@ -39,7 +39,7 @@ export function Before({ lesson, choice, change, notice, begin }: BeforeProps) {
   const { key } = lesson.deck;
   const { naming, guitar } = settings.value;
   return (
-    <main class="screen minute">
+    <main class="screen minute offered">
       <header>
         <h1 ref={title} tabIndex={-1}>
           A free minute

@@ -3,7 +3,7 @@ import { Weeks } from '../../parts/Weeks.tsx';
 import { percent } from '../figures.ts';
 import type { Lesson } from '../state.ts';
 import { minutes, type Figures, type Minute } from './minutes.ts';
-import { ms } from './words.ts';
+import { spreadWords } from './words.ts';
 
 const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' });
 const dateAndTime = new Intl.DateTimeFormat('en-GB', {
@@ -35,7 +35,7 @@ const LINES: readonly Line[] = [
     of: ({ reach }) => reach,
     written: (mm) => `${Math.round(mm / 10)} cm`,
   },
-  { name: 'In time', top: 0.04, of: ({ spread }) => spread, written: (s) => `± ${ms(s)}` },
+  { name: 'In time', top: 0.04, of: ({ spread }) => spread, written: spreadWords },
 ];
 
 /** What came of the minutes of a month, a line for each figure; and the lines that were kept. */
@@ -89,7 +89,7 @@ function OverTime({ line, month }: { line: Line; month: readonly Minute[] }) {
         points={values.map(({ at, value }) => ({ at, share: value / top }))}
         label={`${line.name}: ${words}`}
         ends={[date.format(first.at), date.format(last.at)]}
-        scale={[line.written(top), '', line.written(0)]}
+        scale={[line.written(top), '', '0']}
       />
     </div>
   );

@@ -12,7 +12,15 @@ export interface Fact {
 }
 
 const cm = (mm: number) => `${Math.round(mm / 10)} cm`;
-export const ms = (seconds: number) => `${Math.round(1000 * seconds)} ms`;
+
+/** A spread below this is not told from none: onsets are heard with an error of 7 ms. */
+const FINEST = 0.006;
+
+/** `± 21 ms`, `within 6 ms`. */
+export function spreadWords(seconds: number): string {
+  const ms = (of: number) => `${Math.round(1000 * of)} ms`;
+  return seconds < FINEST ? `within ${ms(FINEST)}` : `± ${ms(seconds)}`;
+}
 
 /** All that a minute came to, what matters most first. */
 export function factsOf(told: MinuteTold, naming: Naming): Fact[] {
@@ -67,7 +75,7 @@ function range(told: MinuteTold, naming: Naming): Fact {
 
 function time({ even }: MinuteTold): Fact {
   const detail = 'spread around the beat and its halves, thirds and quarters';
-  return { name: 'In time', value: `± ${ms(even.spread)}`, detail };
+  return { name: 'In time', value: spreadWords(even.spread), detail };
 }
 
 function pauses({ line }: MinuteTold): Fact {

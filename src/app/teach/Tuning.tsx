@@ -12,7 +12,7 @@ import {
   type PlayPhrasesDrill,
   type TimeDrill,
 } from '../../decks/deck.ts';
-import { FIGURE_NAMES } from '../../decks/drills/time.ts';
+import { DRILLED_FIGURES } from '../../decks/drills/time.ts';
 import { isKindOf } from '../../decks/kinds.ts';
 import { drillOf, TEMPO } from '../../making/draft.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
@@ -211,9 +211,9 @@ function TimeTuning({ drill, set }: { drill: TimeDrill; set(drill: Drill): void 
     <>
       <Many
         legend="Figures"
-        all={FIGURE_NAMES}
+        all={DRILLED_FIGURES}
         chosen={drill.figures}
-        label={(figure) => figure}
+        label={(figure) => (figure === 'phrase' ? 'the phrase’s own rhythm' : figure)}
         choose={(figures) => set({ ...drill, figures })}
       />
       <Many

@@ -12,7 +12,7 @@ import { evenSound, tappedSound } from './sounds.ts';
 import { stepsByPlace } from './steps.ts';
 import { Strip } from './Strip.tsx';
 import { useTapping, type Tapping } from './useTapping.ts';
-import { CLICKED } from './words.ts';
+import { CLICKED, figureWords } from './words.ts';
 import './Face.css';
 
 /** A bar is counted in; the figure is tapped. After the verdict the taps are drawn against the grid. */
@@ -33,7 +33,7 @@ export function Face(props: FaceProps<PulseCard>) {
     <CardFrame
       {...props}
       hear={hear}
-      question={`Keep ${item.figure} even at ${item.tempo}`}
+      question={`Keep ${figureWords(item)} even at ${item.tempo}`}
       hint={`${plan.slots.length} taps · ${CLICKED[item.clicks]}`}
       answers={verdict ? <Steps {...{ card, judgement }} /> : <Pad {...{ card, tapping }} />}
     >

@@ -1,8 +1,7 @@
-import { evenFigure } from '../../theory/timing/figure.ts';
 import { BARS } from '../../theory/timing/judge.ts';
 import { timePlan, type TimePlan } from '../../theory/timing/plan.ts';
 import type { Card } from '../kind.ts';
-import type { PulseItem } from './items.ts';
+import { figureOf, type PulseItem } from './items.ts';
 
 /** A figure laid out in time, to be tapped. */
 export interface PulseCard extends Card<PulseItem> {
@@ -13,8 +12,8 @@ export interface PulseCard extends Card<PulseItem> {
 
 /** The seed says how even it has to be: an odd one, for an item well known, asks for the narrowest bar. */
 export function ask(item: PulseItem, seed: number): PulseCard {
-  const { key, instrument, figure, tempo, clicks } = item;
-  const plan = timePlan(evenFigure(figure), tempo, clicks);
+  const { key, instrument, tempo, clicks } = item;
+  const plan = timePlan(figureOf(item), tempo, clicks);
   const [widest, narrowest] = [BARS[0], BARS.at(-1)!];
   return { item, seed, key, instrument, plan, bar: seed % 2 === 1 ? narrowest : widest };
 }

@@ -1,9 +1,11 @@
 import type { Verdict } from '../../practice/item.ts';
+import { toNumber } from '../../theory/rhythm.ts';
 import type { HeldBack, TimeJudgement } from '../../theory/timing/judge.ts';
 import type { Explanation } from '../kind.ts';
 import type { PulseCard } from './ask.ts';
 import { judgementOf } from './judge.ts';
 import { evenSound, tappedSound } from './sounds.ts';
+import { figureWords } from './words.ts';
 
 const ORDINALS = ['first', 'second', 'third', 'fourth'];
 /** So many remarks there is room for under the sentence. */
@@ -28,7 +30,7 @@ function wordsOf(
   judgement: TimeJudgement,
   untapped: boolean,
 ): Words {
-  const { figure, tempo } = card.item;
+  const { tempo } = card.item;
   const { length } = card.plan.slots;
   const title = verdict.right
     ? `Even at ${tempo}`
@@ -36,7 +38,11 @@ function wordsOf(
       ? 'Near: once more'
       : 'Not yet even';
   if (untapped && !verdict.near)
-    return { title, sentence: `It was ${length} taps of ${figure} at ${tempo}.`, detail: '' };
+    return {
+      title,
+      sentence: `It was ${length} taps of ${figureWords(card.item)} at ${tempo}.`,
+      detail: '',
+    };
   if (!judgement.evenness) {
     const { length: met } = judgement.onsets;
     return {
@@ -97,10 +103,12 @@ function remarks(card: PulseCard, { shape, drift, heldBack, worst }: TimeJudgeme
 
 /** `the second note of beat 3 in bar 2`. */
 function whereOf({ plan }: PulseCard, slot: number): string {
-  const { division, bar } = plan.figure;
-  const beat = Math.floor(slot / division);
+  const { bar } = plan.figure;
+  const beatOf = (one: number) => Math.floor(toNumber(plan.slots[one]!.at) + 1e-9);
+  const beat = beatOf(slot);
   const where = `beat ${(beat % bar) + 1} in bar ${Math.floor(beat / bar) + 1}`;
-  return division === 1 ? where : `the ${ORDINALS[slot % division]} note of ${where}`;
+  const inBeat = plan.slots.flatMap((_, one) => (beatOf(one) === beat ? [one] : []));
+  return inBeat.length === 1 ? where : `the ${ORDINALS[inBeat.indexOf(slot)]} note of ${where}`;
 }
 
 /** `18 ms early`. */

@@ -3,33 +3,46 @@ import { FIGURE_NAMES } from '../../decks/drills/time.ts';
 import { writeId, type IdHead } from '../../decks/id.ts';
 import type { Instrument } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
+import { LONGEST_ID } from '../../store/review.ts';
 import { parentKey } from '../../theory/scale.ts';
-import type { FigureName } from '../../theory/timing/figure.ts';
+import {
+  evenFigure,
+  phraseFigure,
+  type Figure,
+  type FigureName,
+} from '../../theory/timing/figure.ts';
 import { CLICKS, type Clicks } from '../../theory/timing/plan.ts';
+import { readRhythm, rhythmWords } from '../../theory/timing/rhythm.ts';
 
 /** A figure to be kept even at a tempo. It stands on no degree and lies nowhere: its id says `1:triad` for form's sake. */
 export interface PulseItem extends Item {
   readonly kind: 'pulse';
   readonly instrument: Instrument;
-  readonly figure: FigureName;
+  readonly figure: PulseFigure;
   /** Quarter notes a minute. */
   readonly tempo: number;
   readonly clicks: Clicks;
 }
 
+/** By its name; or the rhythm of a phrase, in the words of `rhythmWords`. */
+type PulseFigure = FigureName | readonly string[];
+
+/** What stands in an id before the words of a phrase's rhythm. */
+const PHRASE = 'phrase';
+
 /**
  * Every figure of the drill at every tempo with every click. A tempo comes after the next slower one of the same click,
  * the slowest one after the same with the click before it.
  */
-export function items({ key, instrument }: Deck, drill: DrillOf<'pulse'>): PulseItem[] {
+export function items(deck: Deck, drill: DrillOf<'pulse'>): PulseItem[] {
   const head = {
     kind: 'pulse',
-    key: parentKey(key),
+    key: parentKey(deck.key),
     degree: 1,
     size: 'triad',
-    instrument,
+    instrument: deck.instrument,
   } as const;
-  return drill.figures.flatMap((figure) => {
+  const all = figuresOf(drill, deck).flatMap((figure) => {
     const item = (click: number, step: number) => {
       const [clicks, tempo] = [drill.clicks[click], drill.tempos[step]];
       return clicks && tempo ? pulseItem(head, { figure, tempo, clicks }) : undefined;
@@ -41,6 +54,20 @@ export function items({ key, instrument }: Deck, drill: DrillOf<'pulse'>): Pulse
       }),
     );
   });
+  return [...new Map(all.map((item) => [item.id, item])).values()].filter(
+    ({ id }) => id.length <= LONGEST_ID,
+  );
+}
+
+/** The figures of a drill, each phrase's rhythm in the place of `phrase`; one that cannot be told in words is left out. */
+function figuresOf({ figures }: DrillOf<'pulse'>, { phrases }: Deck): PulseFigure[] {
+  return figures.flatMap((figure): PulseFigure[] =>
+    figure === PHRASE ? rhythmsOf(phrases) : [figure],
+  );
+}
+
+function rhythmsOf(phrases: Deck['phrases']): PulseFigure[] {
+  return phrases.map(({ notes }) => rhythmWords(notes)).filter((words) => words !== null);
 }
 
 function pulseItem(
@@ -48,15 +75,30 @@ function pulseItem(
   what: Pick<PulseItem, 'figure' | 'tempo' | 'clicks'>,
 ): PulseItem {
   const { figure, tempo, clicks } = what;
-  return { id: writeId(head, [figure, tempo, clicks]), ...head, strings: '', ...what };
+  const words = typeof figure === 'string' ? [figure] : [PHRASE, ...figure];
+  return { id: writeId(head, [...words, tempo, clicks]), ...head, strings: '', ...what };
 }
 
-/** Reads `pulse:Bb major:1:triad:guitar:triplets:80:beat`; null where it is none. */
+/**
+ * Reads `pulse:Bb major:1:triad:guitar:triplets:80:beat`, and `…:phrase:1/3x11:1:80:beat`, where a rhythm is in the
+ * name's place; null where it is none.
+ */
 export function read(head: IdHead<'pulse'>, rest: readonly string[]): PulseItem | null {
-  const [figureText, tempo = '', clicksText, ...more] = rest;
-  const figure = FIGURE_NAMES.find((one) => one === figureText);
+  const [tempo = '', clicksText] = rest.slice(-2);
+  const figure = readFigure(rest.slice(0, -2));
   const clicks = CLICKS.find((one) => one === clicksText);
-  if (!figure || !clicks || more.length > 0 || !/^[1-9]\d{1,2}$/.test(tempo)) return null;
+  if (!figure || !clicks || !/^[1-9]\d{1,2}$/.test(tempo)) return null;
   if (head.degree !== 1 || head.size !== 'triad') return null;
   return pulseItem(head, { figure, tempo: Number(tempo), clicks });
+}
+
+function readFigure([name, ...words]: readonly string[]): PulseFigure | null {
+  if (name === PHRASE) return readRhythm(words) && words;
+  return words.length > 0 ? null : (FIGURE_NAMES.find((one) => one === name) ?? null);
+}
+
+/** The figure itself, over so many bars as a card needs. */
+export function figureOf({ figure }: Pick<PulseItem, 'figure'>): Figure {
+  if (typeof figure === 'string') return evenFigure(figure);
+  return phraseFigure({ notes: readRhythm(figure)! });
 }

@@ -1,5 +1,5 @@
 import type { Sounding } from '../../sound/sounding.ts';
-import { toNumber } from '../../theory/rhythm.ts';
+import { subtract, toNumber } from '../../theory/rhythm.ts';
 import { chroma, pitchClass } from '../../theory/note.ts';
 import type { TimeJudgement } from '../../theory/timing/judge.ts';
 import { median } from '../../theory/timing/statistics.ts';
@@ -11,11 +11,12 @@ const LOW = 57;
 /** The figure as it is meant. */
 export function evenSound({ plan, key }: PulseCard): Sounding {
   const { figure, tempo, slots } = plan;
-  const length = 1 / figure.division;
-  return {
-    tempo,
-    notes: slots.map(({ at }) => ({ midi: tonic(key.tonic), at: toNumber(at), length })),
-  };
+  const midi = tonic(key.tonic);
+  const notes = slots.map(({ at }, i) => {
+    const next = slots[i + 1]?.at ?? figure.length;
+    return { midi, at: toNumber(at), length: toNumber(subtract(next, at)) };
+  });
+  return { tempo, notes };
 }
 
 /** The taps where they fell, what is late of all of them left out; null where none of them was on the figure. */

@@ -16,11 +16,15 @@ export interface StepsAt {
 /** Mean and spread of the steps by the place in the beat that they begin on. */
 export function stepsByPlace(
   { onsets, evenness }: TimeJudgement,
-  { figure, slots }: TimePlan,
+  { figure, slots, tempo }: TimePlan,
 ): StepsAt[] {
   const { division } = figure;
   const slips = new Set(evenness?.setAside.map(({ from }) => from.slot));
-  const steps = stepsOf(onsets).filter(({ from }) => !slips.has(from.slot));
+  const even = 60 / tempo / division;
+  // A held note is no step from one place of the beat to the next.
+  const steps = stepsOf(onsets).filter(
+    ({ from, expected }) => !slips.has(from.slot) && Math.abs(expected - even) < 1e-6,
+  );
   return Array.from({ length: division }, (_, place) => {
     const lengths = steps
       .filter(({ from }) => placeOf(slots[from.slot]!.at, division) === place)

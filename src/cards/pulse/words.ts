@@ -9,7 +9,11 @@ export const CLICKED: Readonly<Record<Clicks, string>> = {
   gone: 'the click gone for every second bar',
 };
 
-const itemWords = ({ figure, tempo }: PulseItem) => `${figure} at ${tempo}`;
+/** `triplets`, `the phrase’s rhythm`. */
+export const figureWords = ({ figure }: Pick<PulseItem, 'figure'>): string =>
+  typeof figure === 'string' ? figure : 'the phrase’s rhythm';
+
+const itemWords = (item: PulseItem) => `${figureWords(item)} at ${item.tempo}`;
 
 export const words: KindWords<PulseItem> = {
   drills: 'keep time',
@@ -19,7 +23,8 @@ export const words: KindWords<PulseItem> = {
   drill({ figures, tempos }) {
     const [low, high] = [tempos[0], tempos.at(-1)];
     const range = low === high ? `at ${low}` : `at ${low} to ${high}`;
-    return `keep ${figures.join(' and ')} even ${range}`;
+    const names = figures.map((name) => (name === 'phrase' ? 'the phrase’s rhythm' : name));
+    return `keep ${names.join(' and ')} even ${range}`;
   },
   item: itemWords,
   itemPlace: (item) => `${itemWords(item)}, ${CLICKED[item.clicks]}`,

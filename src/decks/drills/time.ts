@@ -1,13 +1,17 @@
 import * as v from 'valibot';
 import { FIGURES, type FigureName } from '../../theory/timing/figure.ts';
 import { CLICKS } from '../../theory/timing/plan.ts';
-import { MOST, type TimeDrill } from '../deck.ts';
+import { MOST, type DrilledFigure, type TimeDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
 import { bounds, type DrillForm, type Extent } from './form.ts';
 
-/** In the order in which links count them: a new one comes last. */
+/** Those that have a name; and all, in the order in which links count them: a new one comes last. */
 export const FIGURE_NAMES = Object.keys(FIGURES) as readonly FigureName[];
+export const DRILLED_FIGURES: readonly DrilledFigure[] = [...FIGURE_NAMES, 'phrase'];
+
+/** The version of the deck document that first had the rhythm of a phrase among the figures. */
+export const PHRASE_SINCE = 3;
 
 function schema(extent: Extent) {
   const { least, most } = bounds(extent, MOST.tempos);
@@ -21,8 +25,8 @@ function schema(extent: Extent) {
     {
       kind: v.picklist(kindsOf('time')),
       figures: list(
-        oneOf(FIGURE_NAMES, 'each figure'),
-        FIGURE_NAMES.length,
+        oneOf(DRILLED_FIGURES, 'each figure'),
+        DRILLED_FIGURES.length,
         'list different figures, like ["triplets", "eighths"]',
         least,
       ),
@@ -56,18 +60,21 @@ export const time = {
   }),
   fold: ({ figures, tempos, clicks }) =>
     [
-      figures.map((name) => FIGURE_NAMES.indexOf(name)).join(''),
+      figures.map((name) => DRILLED_FIGURES.indexOf(name)).join(''),
       tempos.join(),
       clicks.map((name) => CLICKS.indexOf(name)).join(''),
     ].join('.'),
   unfold(letters) {
     const [figures = '', tempos = '', clicks = ''] = letters.split('.');
     return {
-      figures: Array.from(figures, (place) => FIGURE_NAMES[Number(place)]),
+      figures: Array.from(figures, (place) => DRILLED_FIGURES[Number(place)]),
       tempos: tempos.split(',').map(Number),
       clicks: Array.from(clicks, (place) => CLICKS[Number(place)]),
     };
   },
-  misfit: () => null,
+  misfit: ({ figures }, { phrases }) =>
+    figures.includes('phrase') && phrases.length === 0
+      ? { word: 'figures', says: 'this lesson has no phrase: add one, or leave “phrase” out.' }
+      : null,
   between: () => ':',
 } satisfies DrillForm<TimeDrill, Written>;

@@ -1,4 +1,4 @@
-import type { Phrase } from '../phrase.ts';
+import type { PhraseNote } from '../phrase.ts';
 import { add, beats, compare, subtract, toNumber, type Beats } from '../rhythm.ts';
 
 /** A rhythm to be kept even: whole bars of onsets, as often as a card needs them. */
@@ -47,7 +47,7 @@ export function evenFigure(name: FigureName, bar = 4, taps = TAPS): Figure {
  * @throws RangeError where the phrase has no notes, or two of them begin together; and as `evenFigure`.
  */
 export function phraseFigure(
-  { notes }: Pick<Phrase, 'notes'>,
+  { notes }: { readonly notes: readonly Pick<PhraseNote, 'at' | 'length'>[] },
   { bar = 4, pickup = beats(0), taps = TAPS }: { bar?: number; pickup?: Beats; taps?: number } = {},
 ): Figure {
   requireWhole(bar, taps);

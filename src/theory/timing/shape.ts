@@ -56,8 +56,11 @@ export function shapeOf(
     if (slots[slot]!.at.d !== 1 || slot + division >= slots.length) return null;
     const beat = Array.from({ length: division + 1 }, (_, i) => times.get(slot + i));
     if (!beat.every((time) => time !== undefined)) return null;
-    const even = Math.abs(slots[slot + division]!.seconds - slots[slot]!.seconds - 60 / tempo);
-    if (even > 1e-6) return null;
+    const isEven = beat.every((_, i) => {
+      const due = slots[slot]!.seconds + (i * 60) / tempo / division;
+      return Math.abs(slots[slot + i]!.seconds - due) < 1e-6;
+    });
+    if (!isEven) return null;
     const [first, length] = [beat[0]!, beat[division]! - beat[0]!];
     return beat.slice(1, division).map((time, i) => time - first - (length * (i + 1)) / division);
   }
