@@ -19,8 +19,8 @@ export function Facts({ caption, head, rows }: FactsProps) {
           <caption class="unseen">{caption}</caption>
           <thead>
             <tr>
-              {head.map((cell) => (
-                <th key={cell} scope="col">
+              {head.map((cell, index) => (
+                <th key={index} scope="col">
                   {cell}
                 </th>
               ))}

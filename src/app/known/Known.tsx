@@ -3,6 +3,7 @@ import { Choice, Choices } from '../../parts/Choices.tsx';
 import { keyLabel } from '../../theory/naming.ts';
 import { currentLesson, memory, opened, settings, type Lesson } from '../state.ts';
 import { Foretold } from './Foretold.tsx';
+import { InTime } from './InTime.tsx';
 import { KnownNeck } from './KnownNeck.tsx';
 import { Paces } from './Paces.tsx';
 import { Ready } from './Ready.tsx';
@@ -51,6 +52,7 @@ function KnownOf({ lesson }: { lesson: Lesson }) {
           <KnownNeck key={scope} {...{ lesson, items, now }} />
           <TakenFor {...{ lesson, items }} />
           <OverWeeks {...{ items, now }} />
+          <InTime {...{ items, now }} />
           <Paces items={items} />
           <Foretold />
         </>
