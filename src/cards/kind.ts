@@ -56,6 +56,8 @@ export interface Guitar {
   follow(expected: Omit<Expected, 'offset' | 'reference'>, follower: Follower): Task;
   /** Seconds on the clock that a performance's times are told on. */
   now(): number;
+  /** Hears when strings are struck, muted or sounding, in ms on the clock of `event.timeStamp`; told a moment later. */
+  strikes(onStrike: (at: number) => void): Task;
 }
 
 /** What a card's screen is given. */

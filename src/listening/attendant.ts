@@ -4,6 +4,7 @@ import { Ear, type Said } from './ear.ts';
 import { FreeEar } from './free.ts';
 import { PATIENCE, type Expected, type FreeNote, type FreePlaying } from './listening.ts';
 import type { Block, Order, Told } from './orders.ts';
+import { StrikeEar } from './strikes.ts';
 import { Track } from './track.ts';
 import { StringTuner, rootMeanSquare } from './tuner.ts';
 
@@ -53,6 +54,8 @@ export class Attendant {
         return this.following(order.expected);
       case 'free':
         return this.hearingFreely(order.playing);
+      case 'strikes':
+        return this.hearingStrikes();
       case 'tune':
         return this.tuning(order.strings, order.reference);
       case 'delay':
@@ -143,6 +146,17 @@ export class Attendant {
         pass(ear?.finish() ?? []);
         this.tell({ told: 'played', id, notes });
         this.end();
+      },
+    };
+  }
+
+  private hearingStrikes(): Job {
+    const { id } = this;
+    let ear: StrikeEar | null = null;
+    return {
+      hear: (block, frame) => {
+        ear ??= new StrikeEar(this.rate, this.silence, frame / this.rate);
+        for (const time of ear.hear(block)) this.tell({ told: 'strike', id, time });
       },
     };
   }

@@ -149,6 +149,19 @@ export function hearFreely(playing: FreePlaying, listener: FreeListener): Task {
 }
 
 /**
+ * Hears when strings are struck, muted or sounding, until it is stopped: told in order, some three tenths of a second
+ * late, in seconds on the clock of the context.
+ */
+export function hearStrikes(onStrike: (time: number) => void): Task {
+  return order(
+    (id) => ({ do: 'strikes', id }),
+    (word) => {
+      if (word.told === 'strike') onStrike(word.time);
+    },
+  );
+}
+
+/**
  * Reads open strings, until it is stopped.
  * @param strings MIDI numbers of the open strings, a capo counted in
  * @param reference A4 in Hz

@@ -6,6 +6,7 @@ export type Order =
   | { readonly do: 'silence'; readonly id: number }
   | { readonly do: 'follow'; readonly id: number; readonly expected: Expected }
   | { readonly do: 'free'; readonly id: number; readonly playing: FreePlaying }
+  | { readonly do: 'strikes'; readonly id: number }
   | {
       readonly do: 'tune';
       readonly id: number;
@@ -30,6 +31,7 @@ export type Told =
   | { readonly told: 'over'; readonly id: number; readonly performance: Performance }
   | { readonly told: 'note'; readonly id: number; readonly note: FreeNote }
   | { readonly told: 'played'; readonly id: number; readonly notes: readonly FreeNote[] }
+  | { readonly told: 'strike'; readonly id: number; readonly time: number }
   | { readonly told: 'string'; readonly id: number; readonly tuning: StringTuning }
   | { readonly told: 'delay'; readonly id: number; readonly seconds: number | null };
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
 import { pulse } from '../../src/cards/pulse/index.ts';
-import { tapsText } from '../../src/cards/pulse/judge.ts';
+import { judgementOf, tapsText } from '../../src/cards/pulse/judge.ts';
 import { stepsByPlace, stripTaps } from '../../src/cards/pulse/steps.ts';
 import { clicked } from '../../src/cards/pulse/clicks.ts';
 import { judgedTaps } from '../../src/theory/timing/judge.ts';
@@ -188,6 +188,15 @@ describe('the verdict on taps', () => {
       sentence: 'It was 48 taps of triplets at 80.',
       otherSound: null,
     });
+  });
+
+  it('takes the error out with which strokes on the strings are heard', () => {
+    const times = scattered(0.0175);
+    const [strokes, taps] = [tapsText(times, true), tapsText(times)];
+    expect(strokes).toBe(`struck ${taps}`);
+    const spread = (answer: string) => judgementOf(card, answer).evenness!.fraction!;
+    expect(spread(taps) ** 2 - spread(strokes) ** 2).toBeCloseTo(2 * (0.007 / 0.25) ** 2, 3);
+    expect(pulse.judge(card, 'struck')).toEqual(NEAR);
   });
 
   it('is the same of taps however late all of them come, and whatever order they stand in', () => {

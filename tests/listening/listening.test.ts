@@ -190,3 +190,40 @@ describe('free playing', () => {
     for (const note of notes) expect(note.confidence).toBeLessThan(alone!.confidence);
   });
 });
+
+describe('strokes on the strings', () => {
+  const strokes = (samples: Float32Array) =>
+    toldOf({ do: 'strikes', id: 1 }, samples).flatMap((word) =>
+      word.told === 'strike' ? [word.time] : [],
+    );
+  const due = Array.from({ length: 24 }, (_, i) => START + i / 6);
+  /** One string struck over and over, which sounds for so many seconds. */
+  const struck = (sounding: number) =>
+    recordingOf(
+      due.map((time) => ({ midi: 57, time, until: time + sounding })),
+      due.at(-1)! + 1.5,
+    );
+
+  it.each([
+    ['muted', 0.03],
+    ['sounding', 0.12],
+  ])('are heard when they come where they are %s', (_, sounding) => {
+    const told = strokes(struck(sounding));
+    expect(told).toHaveLength(due.length);
+    for (const [i, time] of told.entries()) expect(Math.abs(time - due[i]!)).toBeLessThan(0.01);
+  });
+
+  it('over several strings are one', () => {
+    const chord = [45, 52, 57].map((midi, i) => ({ midi, time: START + i * 0.01 }));
+    expect(strokes(recordingOf(chord, 3))).toHaveLength(1);
+  });
+
+  it('are none in silence, nor in the click', () => {
+    expect(strokes(recordingOf([], 3))).toEqual([]);
+    const clicked = recordingOf([], 4);
+    const click = renderClick(44100);
+    for (const time of [1, 1.5, 2, 2.5])
+      click.forEach((value, n) => (clicked[Math.round(time * 44100) + n]! += 0.25 * value));
+    expect(strokes(clicked)).toEqual([]);
+  });
+});

@@ -7,6 +7,7 @@ import {
   closeMicrophone,
   follow,
   hearFreely,
+  hearStrikes,
   microphoneState,
   openMicrophone,
   type FreeListener,
@@ -15,13 +16,14 @@ import {
 import { localDay } from '../../memory/day.ts';
 import { instrumentId, type Instrument } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
+import { heardAt } from '../../sound/heardAt.ts';
 import { audioContext, unlock } from '../../sound/index.ts';
 import type { GuitarSettings, Tuned } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
 import { delayed, undelayed, undelayedLine } from './late.ts';
 
-/** Kinds that are tapped, and may be played where the guitar is in hand. */
-const MAY_BE_PLAYED: readonly KindName[] = ['place', 'follow', 'fill'];
+/** Kinds that are tapped, and may be played, or struck, where the guitar is in hand. */
+const MAY_BE_PLAYED: readonly KindName[] = ['place', 'follow', 'fill', 'pulse'];
 
 /** How the guitar stands in the round: to be made ready, ready, or put down until the next round. */
 const stage = signal<'waiting' | 'ready' | 'down'>('waiting');
@@ -55,6 +57,13 @@ const LENT: Guitar = {
     return follow(known, undelayed(follower, delay));
   },
   now: () => audioContext()?.currentTime ?? 0,
+  strikes(onStrike) {
+    const delay = settings.value.guitar.delay ?? 0;
+    return hearStrikes((time) => {
+      const context = audioContext();
+      if (context) onStrike(heardAt(context, time - delay));
+    });
+  },
 };
 
 /** Hears a line of which nothing is asked, on a guitar that is ready; it is told when the notes were played. */

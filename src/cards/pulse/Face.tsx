@@ -17,14 +17,14 @@ import './Face.css';
 
 /** A bar is counted in; the figure is tapped. After the verdict the taps are drawn against the grid. */
 export function Face(props: FaceProps<PulseCard>) {
-  const { card, verdict, answer, sounded } = props;
+  const { card, verdict, answer, sounded, guitar } = props;
   const { item, plan } = card;
   const [given, setGiven] = useState<{ card: PulseCard; answer: string } | null>(null);
   const over = (taps: string, count: number) => {
     setGiven({ card, answer: taps });
     answer(taps, count);
   };
-  const tapping = useTapping({ card, sounded, over });
+  const tapping = useTapping({ card, guitar, sounded, over });
   // Of a card that is looked back on the taps are not kept.
   const taps = given?.card === card ? given.answer : '';
   const judgement = useMemo(() => judgementOf(card, taps), [card, taps]);
@@ -35,7 +35,13 @@ export function Face(props: FaceProps<PulseCard>) {
       hear={hear}
       question={`Keep ${figureWords(item)} even at ${item.tempo}`}
       hint={`${plan.slots.length} taps · ${CLICKED[item.clicks]}`}
-      answers={verdict ? <Steps {...{ card, judgement }} /> : <Pad {...{ card, tapping }} />}
+      answers={
+        verdict ? (
+          <Steps {...{ card, judgement }} />
+        ) : (
+          <Pad {...{ card, tapping }} isHeard={guitar !== null} />
+        )
+      }
     >
       {verdict ? <Strip {...{ plan, judgement }} /> : <Count {...{ plan, tapping }} />}
     </CardFrame>
@@ -58,10 +64,15 @@ function useHearBoth(card: PulseCard, judgement: TimeJudgement): () => void {
 interface PadProps {
   card: PulseCard;
   tapping: Tapping;
+  /** Whether a string that is struck is a tap too. */
+  isHeard: boolean;
 }
 
 /** Begins the count; then takes every touch, and every key. */
-function Pad({ card, tapping }: PadProps) {
+function Pad({ card, tapping, isHeard }: PadProps) {
+  const how = isHeard
+    ? 'Strike a string, tap here, or press any key'
+    : 'Tap here, or press any key';
   const { phase, taps, begin, stop, tap } = tapping;
   const pad = useRef<HTMLButtonElement>(null);
   const isOn = phase === 'counting' || phase === 'keeping';
@@ -90,12 +101,10 @@ function Pad({ card, tapping }: PadProps) {
         type="button"
         class="tap-pad on"
         ref={pad}
-        aria-label="Tap here, or press any key"
+        aria-label={how}
         onPointerDown={(event) => tap(event.timeStamp)}
       >
-        <span aria-hidden="true">
-          {taps === 0 ? 'Tap here, or press any key' : `${taps} of ${card.plan.slots.length}`}
-        </span>
+        <span aria-hidden="true">{taps === 0 ? how : `${taps} of ${card.plan.slots.length}`}</span>
       </button>
       <button type="button" class="button quiet" onClick={stop}>
         Stop

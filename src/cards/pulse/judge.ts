@@ -5,15 +5,27 @@ import type { PulseCard } from './ask.ts';
 /** So many taps are looked at: more than anyone means. */
 const MOST = 500;
 
-/** An answer of taps: ms on the plan's clock, to a tenth, in their order: `-3.2 247.1 500`. Inverted by `tapsIn`. */
-export function tapsText(seconds: readonly number[]): string {
-  return seconds.map((time) => String(Math.round(10_000 * time) / 10)).join(' ');
+/** What an answer begins with whose taps were strokes on the strings. */
+const STRUCK = 'struck ';
+/** Standard deviation of the error with which a stroke is heard, in seconds: 95 % within 15 ms (`npm run listen`). */
+const STROKE_ERROR = 0.007;
+
+/**
+ * An answer of taps: ms on the plan's clock, to a tenth, in their order: `-3.2 247.1 500`; of strokes on the strings
+ * `struck -3.2 247.1 500`. Inverted by `tapsIn`.
+ */
+export function tapsText(seconds: readonly number[], struck = false): string {
+  const taps = seconds.map((time) => String(Math.round(10_000 * time) / 10)).join(' ');
+  return struck ? STRUCK + taps : taps;
 }
+
+const isStruck = (answer: string) => answer.startsWith(STRUCK);
 
 /** The taps of an answer, in seconds; none of one that holds anything else. */
 function tapsIn(answer: string): number[] {
-  if (!/^-?\d+(\.\d)?( -?\d+(\.\d)?)*$/.test(answer)) return [];
-  const taps = answer
+  const text = isStruck(answer) ? answer.slice(STRUCK.length) : answer;
+  if (!/^-?\d+(\.\d)?( -?\d+(\.\d)?)*$/.test(text)) return [];
+  const taps = text
     .split(' ')
     .slice(0, MOST)
     .map((ms) => Number(ms) / 1000);
@@ -22,7 +34,8 @@ function tapsIn(answer: string): number[] {
 
 /** What is known of an answer's taps. */
 export function judgementOf({ plan, bar }: PulseCard, answer: string): TimeJudgement {
-  return judgedTaps(tapsIn(answer), plan, { bar });
+  const known = isStruck(answer) ? { bar, error: STROKE_ERROR } : { bar };
+  return judgedTaps(tapsIn(answer), plan, known);
 }
 
 /** It is tapped: no answers are offered. */

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { play, type Playing } from '../../sound/index.ts';
+import type { Guitar } from '../kind.ts';
 import type { PulseCard } from './ask.ts';
 import { clicked } from './clicks.ts';
 import { tapsText } from './judge.ts';
@@ -23,6 +24,8 @@ export interface Tapping {
 
 interface TappingOptions {
   card: PulseCard;
+  /** Its strings, struck, are taps too; null where none is heard. */
+  guitar: Guitar | null;
   sounded(playing: Playing): void;
   /** Told of the answer once the figure is over and nobody taps any more. */
   over(answer: string, taps: number): void;
@@ -30,19 +33,20 @@ interface TappingOptions {
 
 /** How long a click is seen, ms. */
 const SEEN = 110;
-/** After the end taps are waited for: so many steps, and so many ms at least. */
-const WAIT = { steps: 2, least: 400 };
+/** After the end taps are waited for: so many steps, and so many ms at least: a stroke is told of a moment late. */
+const WAIT = { steps: 2, least: 600 };
 /** By so many ms the clock of sound may be off against the page's before the taps mean nothing. */
 const HELD_UP = 50;
 /** So many times the taps asked for end it. */
 const TOO_MANY = 1.25;
 
 /** Counts in, sounds the click and takes the taps down, on the clock of the sound. */
-export function useTapping({ card, sounded, over }: TappingOptions): Tapping {
+export function useTapping({ card, guitar, sounded, over }: TappingOptions): Tapping {
   const [phase, setPhase] = useState<Phase>('ready');
   const [lit, setLit] = useState<number | null>(null);
   const [taps, setTaps] = useState(0);
   const run = useRef<Run | null>(null);
+  const struck = useRef(false);
   const end = (as: Phase) => {
     run.current?.stop();
     run.current = null;
@@ -59,6 +63,7 @@ export function useTapping({ card, sounded, over }: TappingOptions): Tapping {
   }, [card]);
   const begin = () => {
     setTaps(0);
+    struck.current = false;
     setPhase('counting');
     run.current = begun(card, {
       clicked(index) {
@@ -68,7 +73,7 @@ export function useTapping({ card, sounded, over }: TappingOptions): Tapping {
       unseen: () => setLit(null),
       over(times) {
         end(times ? 'handed in' : 'held up');
-        if (times) over(tapsText(times), 1);
+        if (times) over(tapsText(times, struck.current), 1);
       },
     });
     sounded(run.current.playing);
@@ -76,6 +81,15 @@ export function useTapping({ card, sounded, over }: TappingOptions): Tapping {
   const tap = (at: number) => {
     if (run.current) setTaps(run.current.tap(at));
   };
+  const isOn = phase === 'counting' || phase === 'keeping';
+  useEffect(() => {
+    if (!guitar || !isOn) return;
+    const task = guitar.strikes((at) => {
+      struck.current = true;
+      tap(at);
+    });
+    return () => task.stop();
+  }, [guitar !== null, isOn]);
   return { phase, lit, taps, begin, stop: () => end('ready'), holdUp: () => end('held up'), tap };
 }
 
