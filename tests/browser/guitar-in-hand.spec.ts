@@ -5,9 +5,9 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, expect, test, type Browser, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/link.ts';
-import { RATE, recordingOf, wavOf } from '../listening/played.ts';
+import { recordingOf, wavOf } from '../listening/played.ts';
 import { chromiumPath } from './engines.mjs';
-import { hearing } from './microphone.ts';
+import { hearing, playSamples } from './microphone.ts';
 import { dice, midiOn } from './musician.ts';
 import {
   answerTo,
@@ -272,16 +272,7 @@ test('by keyboard alone', async () => {
 /** Plays notes, one after another, to the page's microphone. */
 async function playTo(page: Page, midis: readonly number[]): Promise<void> {
   const notes = midis.map((midi, i) => ({ midi, time: 0.2 + i * 0.6, until: 0.75 + i * 0.6 }));
-  const samples = [...recordingOf(notes, 0.6 * midis.length + 1.2, { noise: 0 })];
-  await page.evaluate(
-    ([given, rate]) => {
-      const { playTo: play } = globalThis as unknown as {
-        playTo(samples: readonly number[], rate: number): void;
-      };
-      play(given, rate);
-    },
-    [samples, RATE] as const,
-  );
+  await playSamples(page, recordingOf(notes, 0.6 * midis.length + 1.2, { noise: 0 }));
 }
 
 /** A lesson to be played, from the lowest note up. */
@@ -411,4 +402,40 @@ test('questions are spoken, by a voice of the phone itself alone', async () => {
   await expect.poll(said).toHaveLength(1);
   const name = asked!.chord!.replace('b', ' flat').replace(/m$/, ' minor');
   expect((await said())[0]).toContain(`here: Place ${name.replace('dim', ' diminished')}`);
+});
+
+/** A figure that is kept on the strings. */
+function struckLesson(): Promise<string> {
+  const read = readDeck({
+    version: 2,
+    title: 'Slack water',
+    key: 'Bb major',
+    drills: [{ kind: 'pulse', figures: ['triplets'], tempos: [60], clicks: ['beat'] }],
+  });
+  if ('fault' in read) throw new Error(read.fault);
+  return deckLink(read.deck, test.info().project.use.baseURL!);
+}
+
+test('muted strings keep time as taps do', async () => {
+  test.setTimeout(120_000);
+  const page = await pageWith('refused');
+  await hearing(page);
+  await startLesson(page, await struckLesson());
+  await question(page);
+  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await handSwitch(page).click();
+  await page.locator('[data-do="start"]').click();
+  await skipTuning(page);
+  await page.getByRole('button', { name: 'Count me in' }).click();
+  await page.getByRole('button', { name: /Strike a string/ }).waitFor();
+  // From the second beat on: the first is not to be met from here.
+  await page.locator('.click-mark.first.lit').waitFor();
+  const strokes = Array.from({ length: 45 }, (_, i) => ({
+    midi: 52,
+    time: 1 + i / 3,
+    until: 1.04 + i / 3,
+  }));
+  await playSamples(page, recordingOf(strokes, 17, { noise: 0 }));
+  expect(await judged(page)).toBe('right');
+  await expect(page.getByRole('heading', { name: 'Even at 60' })).toBeVisible();
 });

@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test';
+import { RATE } from '../listening/played.ts';
 
-/** From now on the page's microphone hears what is played to it with `playTo`, in a quiet room. */
+/** From now on the page's microphone hears what is played to it with `playSamples`, in a quiet room. */
 export async function hearing(page: Page): Promise<void> {
   await page.addInitScript(() => {
     const context = new AudioContext();
@@ -28,4 +29,17 @@ export async function hearing(page: Page): Promise<void> {
       },
     });
   });
+}
+
+/** Plays samples to the page's microphone, from now on. */
+export async function playSamples(page: Page, samples: Float32Array): Promise<void> {
+  await page.evaluate(
+    ([given, rate]) => {
+      const { playTo } = globalThis as unknown as {
+        playTo(samples: readonly number[], rate: number): void;
+      };
+      playTo(given, rate);
+    },
+    [[...samples], RATE] as const,
+  );
 }

@@ -2,8 +2,8 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/link.ts';
-import { RATE, recordingOf } from '../listening/played.ts';
-import { hearing } from './microphone.ts';
+import { recordingOf } from '../listening/played.ts';
+import { hearing, playSamples } from './microphone.ts';
 import { kept } from './people.ts';
 
 /** A free minute, with what is played handed to the page's microphone. */
@@ -56,16 +56,8 @@ async function playLine(page: Page, midis: readonly number[]): Promise<void> {
     time: 0.1 + (i * BEAT) / 2,
     until: 0.1 + (i * BEAT) / 2 + 0.3,
   }));
-  const samples = [...recordingOf(notes, 0.1 + (midis.length * BEAT) / 2 + 0.6, { noise: 0 })];
-  await page.evaluate(
-    ([given, rate]) => {
-      const { playTo } = globalThis as unknown as {
-        playTo(samples: readonly number[], rate: number): void;
-      };
-      playTo(given, rate);
-    },
-    [samples, RATE] as const,
-  );
+  const seconds = 0.1 + (midis.length * BEAT) / 2 + 0.6;
+  await playSamples(page, recordingOf(notes, seconds, { noise: 0 }));
 }
 
 test('a line is heard, told, sounded again and kept', async ({ page, baseURL }) => {
