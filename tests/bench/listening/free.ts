@@ -34,10 +34,20 @@ function heardFreely(piece: Piece): FreeNote[] {
   return [...out, ...ear.finish()];
 }
 
-/** The share of moves by more than a whole tone, in per cent, and the notes of the longest run by step one way. */
-function movesOf(midis: readonly number[]): { leaps: number; run: number } {
-  const moves = midis.slice(1).map((midi, i) => midi - midis[i]!);
-  const moved = moves.filter((by) => by !== 0);
+/** As of a free minute: what is less sure is left out, and nothing moves to or from it. */
+const SURELY = 0.8;
+
+/**
+ * The share of moves by more than a whole tone, in per cent, and the notes of the longest run by step one way.
+ *
+ * @param midis null for what is left out
+ */
+function movesOf(midis: readonly (number | null)[]): { leaps: number; run: number } {
+  const moves = midis.slice(1).map((midi, i) => {
+    const from = midis[i]!;
+    return midi === null || from === null ? NaN : midi - from;
+  });
+  const moved = moves.filter((by) => Math.abs(by) > 0);
   let [run, longest, way] = [1, 1, 0];
   for (const by of moves) {
     const step = by !== 0 && Math.abs(by) <= 2;
@@ -99,7 +109,7 @@ function add(score: FreeScore, piece: Piece): void {
   score.confident += sure.length;
   score.confidentTrue += sure.filter(isTrue).length;
   const truth = movesOf(piece.plucks.map(({ midi }) => midi));
-  const own = movesOf(told.map(({ heard }) => heard));
+  const own = movesOf(told.map(({ heard, confidence }) => (confidence < SURELY ? null : heard)));
   if (Math.abs(truth.leaps - own.leaps) <= 5) score.leapsNear++;
   if (Math.abs(truth.run - own.run) <= 1) score.runNear++;
   score.leaps.push([own.leaps, truth.leaps]);
