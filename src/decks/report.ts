@@ -5,11 +5,13 @@
  *     text, UTF-8 (the question, the name, either may be missing) · a zero byte · bits:
  *     deck 32 · sender 32 · day 16 · minute 11 · practised 28 · asked 17 · first asked 17 · of those right 17
  *     kinds 4, for each: whether any was timed 1, and if so the median seconds 6
+ *     time and free minutes, see reportTime.ts
  *     items 12 · how fine 2 · to be asked about: how many 4, for each its place 12
  *     for each item how it went lately 5 (0 where it was never asked), and unless that: recall, ease, answers
  *
  * An asked item takes 15 bits. Where a link would pass 500 characters, recall, ease and answers are told more roughly,
- * in 8 bits or in 5: so 150 items fit, whatever is told of them, with a question, a name and marks. Packing by odds
+ * in 8 bits, in 5, or without ease
+ * in 3: so 150 items fit, whatever is told of them, with a question, a name and marks. Packing by odds
  * would save a tenth; that was not worth its code.
  */
 import { bitReader, bitWriter } from './bits.ts';
@@ -21,6 +23,7 @@ import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
 import { NOT_PLAIN, PLAIN_LINES } from './plain.ts';
 import { readItemsBefore } from './reportBefore.ts';
+import { NO_TIME, putTime, takeTime, type TimeTold } from './reportTime.ts';
 
 /** What a report tells of one item that was asked. */
 export interface ItemFacts {
@@ -55,6 +58,7 @@ export interface Report {
   readonly firstRight: number;
   /** Median seconds of a right answer, by kind; kept within 4 % from .5 to 60. */
   readonly seconds: Partial<Readonly<Record<KindName, number>>>;
+  readonly time: TimeTold;
   /** The deck's items in their order, null where unseen; up to 4,095. */
   readonly items: readonly (ItemFacts | null)[];
   /** Items that the student wants to ask about, up to 15: their places in `items`, ascending. */
@@ -67,7 +71,9 @@ export interface Report {
 /** How much a report may hold: characters, items, items asked about, answers. */
 export const MOST_TOLD = { question: 60, name: 40, items: 4095, askedAbout: 15, count: 131_071 };
 
-const VERSION = 3;
+const VERSION = 4;
+/** The first that packed items as they are packed now, and the first that told of time. */
+const SINCE = { items: 3, time: 4 };
 const PRACTISED = 28;
 const NO_SECONDS = 63;
 const MOST_MISSES = 3;
@@ -78,6 +84,7 @@ const FINENESS = [
   { recall: 5, ease: 3, answers: 2 },
   { recall: 4, ease: 3, answers: 1 },
   { recall: 3, ease: 2, answers: 0 },
+  { recall: 3, ease: 0, answers: 0 },
 ];
 type Fineness = (typeof FINENESS)[number];
 
@@ -149,10 +156,12 @@ export function readReport(
   const [question = '', name = '', ...more] = words.split(NAME);
 
   const head = takeHead(bits, opened.version);
+  const time = opened.version < SINCE.time ? NO_TIME : takeTime(bits);
   const count = bits.take(12);
-  const told = opened.version < VERSION ? readItemsBefore(bits, count) : takeItems(bits, count);
-  if (end < 0 || more.length > 0 || told === null) return { fault: altered('report') };
-  const report: Report = { ...head, ...told, question, name };
+  const told = opened.version < SINCE.items ? readItemsBefore(bits, count) : takeItems(bits, count);
+  if (end < 0 || more.length > 0 || told === null || time === null)
+    return { fault: altered('report') };
+  const report: Report = { ...head, ...told, time, question, name };
   return excess(report) === null
     ? { report, payload: opened.payload }
     : { fault: altered('report') };
@@ -173,6 +182,7 @@ function putHead(bits: BitWriter, report: Report): void {
     bits.put(Number(median !== undefined), 1);
     if (median !== undefined) bits.put(seconds.step(median), 6);
   }
+  putTime(bits, report.time);
 }
 
 function takeHead(bits: BitReader, version: number) {
@@ -180,10 +190,10 @@ function takeHead(bits: BitReader, version: number) {
   const practised = repeat(PRACTISED, () => bits.take(1) === 1);
   const asked = bits.take(17);
   // What was told before were all answers and all right ones: nothing of first askings.
-  const firsts = [bits.take(17), version < 3 ? 0 : bits.take(17)];
-  const [firstAsked, firstRight] = version < 3 ? [0, 0] : (firsts as [number, number]);
+  const firsts = [bits.take(17), version < SINCE.items ? 0 : bits.take(17)];
+  const [firstAsked, firstRight] = version < SINCE.items ? [0, 0] : (firsts as [number, number]);
   const medians = repeat(bits.take(version === 1 ? 3 : 4), () =>
-    version < 3 || bits.take(1) === 1 ? bits.take(6) : NO_SECONDS,
+    version < SINCE.items || bits.take(1) === 1 ? bits.take(6) : NO_SECONDS,
   );
   const known = KIND_NAMES.flatMap((kind, i): [KindName, number][] => {
     const step = medians[i] ?? NO_SECONDS;
@@ -228,7 +238,8 @@ function takeItem(bits: BitReader, fine: Fineness): ItemFacts | null {
   if (lately === 0) return null;
   const [misses, takenFor] = lately < 3 ? [0, 0] : [1 + ((lately - 3) >> 3), (lately - 3) & 7];
   const recall = bits.take(fine.recall) / (2 ** fine.recall - 1);
-  const ease = EASE * ((2 * bits.take(fine.ease)) / (2 ** fine.ease - 1) - 1);
+  const ease =
+    fine.ease === 0 ? null : EASE * ((2 * bits.take(fine.ease)) / (2 ** fine.ease - 1) - 1);
   const answers = fine.answers === 0 ? 0 : 2 ** bits.take(fine.answers);
   return { recall, ease, answers, slow: lately === 2, misses, takenFor: takenFor || null };
 }

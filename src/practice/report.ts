@@ -7,6 +7,7 @@ import type { Review, Reviews } from '../store/review.ts';
 import { degreeAnswered } from './confusion.ts';
 import type { Item } from './item.ts';
 import { usualSeconds } from './known.ts';
+import { timeTold, type PlayedMinute, type Timings } from './timeTold.ts';
 
 /** Of the last so many answers to an item its misses are told. */
 const LATELY = 3;
@@ -22,6 +23,9 @@ interface Told {
   readonly reviews: Reviews;
   /** Items that the student wants to ask about, by id. */
   readonly questions: readonly string[];
+  /** What the phone keeps of figures and of free minutes on this lesson, the oldest first. */
+  readonly timings: Timings;
+  readonly minutes: readonly PlayedMinute[];
   /** When the lesson is, ms; null where its day is not known or past: then a week from now is told of. */
   readonly lesson: number | null;
 }
@@ -56,6 +60,7 @@ export function reportOf(told: Told, sent: Sent, now: number, offset: number): R
     firstAsked: total('firsts'),
     firstRight: total('firstsRight'),
     seconds: secondsByKind(items, memory),
+    time: timeTold(items, told.reviews, told, now),
     items: items.map((item) => factsOf(item, last.get(item.id) ?? [], memory, lesson)),
     askedAbout: items
       .flatMap(({ id }, place) => (questions.includes(id) ? [place] : []))

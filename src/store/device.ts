@@ -5,7 +5,7 @@ let base: UseStore | null = null;
 
 /**
  * The one database on the device, opened on first use. Its keys: `device`; `['log', device, chunk]`; `['deck', id]`;
- * `['report', sender, deck]`; `['draft', id]`; `['minute', lesson, at]`; `current`, `open draft`, `settings`, `round`, `questions`.
+ * `['report', sender, deck]`; `['draft', id]`; `['minute', lesson, at]`; `current`, `open draft`, `settings`, `round`, `questions`, `timings`.
  *
  * A write that has resolved survives a battery dying in that moment: strict durability costs a few ms more than
  * relaxed, well inside the half second before a verdict.

@@ -2,7 +2,7 @@ import { promisifyRequest } from 'idb-keyval';
 import { store, stored } from './device.ts';
 
 /** A single JSON document that the device keeps. */
-type Name = 'settings' | 'round' | 'current' | 'questions' | 'open draft';
+type Name = 'settings' | 'round' | 'current' | 'questions' | 'timings' | 'open draft';
 
 /** What was kept last, as it was kept: to be checked by whoever reads it. Null where there is nothing. @throws StoreTrouble */
 export async function load(name: Name): Promise<unknown> {

@@ -40,6 +40,7 @@ function made(sender: number, lesson: number): Report {
             takenFor: null,
           },
     ),
+    time: { figures: [], minutes: null },
     askedAbout: [],
     question: random.next() < 0.3 ? 'How do I finger the third one?' : '',
     name: `Student ${sender}`,

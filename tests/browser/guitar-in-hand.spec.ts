@@ -18,6 +18,7 @@ import {
   openCard,
   question,
   startLesson,
+  verdict,
 } from './people.ts';
 
 /** The guitar in hand, with a file as the microphone. */
@@ -436,6 +437,7 @@ test('muted strings keep time as taps do', async () => {
     until: 1.04 + i / 3,
   }));
   await playSamples(page, recordingOf(strokes, 17, { noise: 0 }));
+  await verdict(page).waitFor({ timeout: 30_000 });
   expect(await judged(page)).toBe('right');
   await expect(page.getByRole('heading', { name: 'Even at 60' })).toBeVisible();
 });

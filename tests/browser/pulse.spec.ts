@@ -174,3 +174,22 @@ test('who stops begins anew, and nothing is said', async ({ page, baseURL }) => 
   await expect(begin).toBeVisible();
   await expect(verdict(page)).toHaveCount(0);
 });
+
+test('what was sure of the last card goes into the report, and to the teacher', async ({
+  page,
+  baseURL,
+}) => {
+  const bent = DUE.map((time, i) => (i % 3 === 1 ? time - 20 : time));
+  await said(page, baseURL!, bent);
+  await page.goto('#/send');
+  const link = await page.getByLabel('The report’s link').inputValue();
+  expect(link.length).toBeLessThanOrEqual(500);
+  await page.goto(link);
+  await expect(page.getByRole('heading', { name: 'In time, and playing freely' })).toBeVisible();
+  const told = page.getByText(/^Triplets: even up to ♩ = 120/);
+  await expect(told).toContainText('the second note 20 ms early');
+  await page.goto('#/class');
+  await expect(page.locator('[data-need="second note of triplets limps"]')).toHaveText(
+    '1 student: second note of triplets limps',
+  );
+});

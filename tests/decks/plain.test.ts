@@ -26,6 +26,7 @@ const report: Report = {
   firstRight: 0,
   seconds: {},
   items: [],
+  time: { figures: [], minutes: null },
   askedAbout: [],
   question: '',
   name: '',

@@ -4,6 +4,8 @@ import { fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
 import { sealLink } from '../../src/decks/envelope.ts';
 import { deckMark, readReport, reportLink } from '../../src/decks/report.ts';
 import type { ItemFacts, Report } from '../../src/decks/report.ts';
+import { DRILLED_FIGURES } from '../../src/decks/drills/time.ts';
+import type { FigureFacts, MinuteFacts } from '../../src/decks/reportTime.ts';
 import { seeded } from '../../src/theory/random.ts';
 
 const BASE = 'https://music-room.example.org/evening-class/';
@@ -27,6 +29,30 @@ const line = (most: number) =>
 
 const uint32 = fc.integer({ min: 0, max: 2 ** 32 - 1 });
 
+const figures: fc.Arbitrary<FigureFacts[]> = fc.uniqueArray(
+  fc.record({
+    figure: fc.constantFrom(...DRILLED_FIGURES),
+    tempo: fc.option(fc.integer({ min: 30, max: 240 })),
+    spread: fc.option(fc.integer({ min: 0, max: 30 }).map((n) => n / 100)),
+    drift: fc.option(fc.constantFrom(-0.03, -0.02, -0.01, 0.01, 0.02, 0.03)),
+    limps: fc.option(
+      fc.record({
+        place: fc.integer({ min: 2, max: 4 }),
+        late: fc.constantFrom(-3, -1, 1, 4, 15).map((n) => n * 0.005),
+      }),
+    ),
+  }),
+  { maxLength: 3, selector: ({ figure }) => figure },
+);
+const minutes: fc.Arbitrary<MinuteFacts> = fc.record({
+  count: fc.integer({ min: 1, max: 31 }),
+  leaping: fc.integer({ min: 0, max: 31 }).map((n) => n / 31),
+  run: fc.integer({ min: 0, max: 31 }),
+  outlined: fc.integer({ min: 0, max: 7 }),
+  reach: fc.integer({ min: 0, max: 63 }).map((n) => 10 * n),
+  spread: fc.integer({ min: 0, max: 63 }).map((n) => n / 500),
+});
+
 const reports: fc.Arbitrary<Report> = fc
   .record({
     deck: uint32,
@@ -47,6 +73,7 @@ const reports: fc.Arbitrary<Report> = fc
       },
       { requiredKeys: [] },
     ),
+    time: fc.record({ figures, minutes: fc.option(minutes) }),
     items: fc.array(fc.option(facts), { minLength: 1, maxLength: 60 }),
     marks: fc.array(fc.boolean(), { maxLength: 15 }),
     question: line(60),
@@ -58,6 +85,18 @@ const reports: fc.Arbitrary<Report> = fc
     seconds: { ...report.seconds },
     askedAbout: report.items.flatMap((_, i) => (marks[i] ? [i] : [])),
   }));
+
+/** As much of time as a report tells. */
+const FULL: Report['time'] = {
+  figures: (['quarters', 'triplets', 'phrase'] as const).map((figure) => ({
+    figure,
+    tempo: 84,
+    spread: 0.12,
+    drift: 0.02,
+    limps: { place: 2, late: -0.02 },
+  })),
+  minutes: { count: 12, leaping: 10 / 31, run: 7, outlined: 4, reach: 180, spread: 0.024 },
+};
 
 function read(link: string): Report {
   const opened = readReport(link);
@@ -106,6 +145,7 @@ function student(seed: number, share = 0.4): Report {
     firstRight: 2480,
     seconds: { spot: 3.2, place: 7.9, trace: 5.5 },
     items,
+    time: FULL,
     askedAbout: [],
     question: '',
     name: '',
@@ -200,6 +240,21 @@ describe('the link of a report', () => {
     });
   });
 
+  it('is read also where it was made before time was told', () => {
+    const old =
+      'AwBEV2h5IGlzIHZpaSBzbyB3ZWFrPx9NYXJlaWtlAAAAAAcAAAAJUNxLFVVVVAB4AB4ACi6QAygBggBChYD_gDBlQkU';
+    expect(read(old)).toMatchObject({
+      deck: 7,
+      sender: 9,
+      asked: 120,
+      firstAsked: 60,
+      firstRight: 40,
+      items: [{ slow: true }, null, { misses: 2, takenFor: 4 }],
+      time: { figures: [], minutes: null },
+      name: 'Mareike',
+    });
+  });
+
   it('is read also where it was made before ease was told, with the recall of then a week ahead', () => {
     const old =
       'AgBMV2h5IGlzIHZpaSBzbyB3ZWFrPx9NYXJlaWtlAAAAAAcAAAAJUNxLEkkkkgB4AC1CX_____8oAg_R2ix4O6Y0q1WnI3WFQF0JPA';
@@ -269,13 +324,13 @@ describe('a damaged report', () => {
   it('is refused when whole but made by someone else, and told when newer or a lesson', () => {
     expect(faultOf(sealLink('report', BASE, 1, utf8('no zero byte')))).toContain('was altered');
     expect(faultOf(sealLink('report', BASE, 1, utf8('too little\0abc')))).toContain('was altered');
-    expect(faultOf(sealLink('report', BASE, 4, utf8('?')))).toContain('newer version');
+    expect(faultOf(sealLink('report', BASE, 5, utf8('?')))).toContain('newer version');
     expect(faultOf(sealLink('lesson', BASE, 1, utf8('?')))).toBe(
       'This is a lesson, not a report. Open it under Lessons.',
     );
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 400 }), (body) => {
-        for (const version of [1, 2, 3]) {
+        for (const version of [1, 2, 3, 4]) {
           const opened = readReport(sealLink('report', BASE, version, body));
           // Either it says so, or it is a report like any other, within every limit.
           const said = 'fault' in opened ? opened.fault : reportLink(opened.report, BASE);

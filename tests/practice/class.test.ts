@@ -38,6 +38,7 @@ function filed(sender: number, deck: number, day: number, some: Partial<Report> 
     firstRight: 6,
     seconds: {},
     items: items.map(() => facts()),
+    time: { figures: [], minutes: null },
     askedAbout: [],
     question: '',
     name: '',

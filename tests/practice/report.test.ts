@@ -52,7 +52,15 @@ function told(answers: readonly (Partial<Review> & { item: string; ago: number }
   );
   const memory = emptyMemory();
   for (const review of reviews) learn(memory, review);
-  return { items, memory, reviews, questions: [] as string[], lesson: noon + 5 * DAY };
+  return {
+    items,
+    memory,
+    reviews,
+    timings: {},
+    minutes: [],
+    questions: [] as string[],
+    lesson: noon + 5 * DAY,
+  };
 }
 
 const wrong = (item: string, ago: number, takenFor: string) => ({
@@ -141,6 +149,7 @@ function tellingOf(of: (item: Item) => ItemFacts | null, some: Partial<Report> =
     firstRight: 40,
     seconds: {},
     items: items.map(of),
+    time: { figures: [], minutes: null },
     askedAbout: [],
     ...some,
   };

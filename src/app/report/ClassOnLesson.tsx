@@ -14,6 +14,7 @@ import { chordOn } from '../../theory/chord.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { counted, percent } from '../figures.ts';
 import { settings, type Lesson } from '../state.ts';
+import { ClassInTime } from './ClassInTime.tsx';
 import { MarksBehind } from './MarksBehind.tsx';
 import { makeNext } from './next.ts';
 import type { FiledReport } from './reports.ts';
@@ -56,6 +57,7 @@ export function ClassOnLesson({ lesson, known }: ClassOnLessonProps) {
         <ClassWeeks students={students} late={late} />
       </section>
       <Pairs {...{ pairs, lesson }} pressed={pair} choose={setPair} />
+      <ClassInTime students={students} />
       <Broken count={mine.filter((one) => one.open() === null).length} />
       <Students students={firstOf(students, who)} {...{ lesson, late, degree }} />
       <AskedTwice

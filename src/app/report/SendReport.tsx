@@ -1,20 +1,42 @@
 import { Written } from '../../parts/Written.tsx';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { deckMark, MOST_TOLD, reportLink, senderMark } from '../../decks/report.ts';
-import { reportOf } from '../../practice/report.ts';
+import { reportOf, type Told } from '../../practice/report.ts';
 import { startAhead } from '../days.ts';
 import { itemPlace } from '../deckWords.ts';
 import { LinkBox } from '../LinkBox.tsx';
+import { minutes, openMinutes, type Minute } from '../minute/minutes.ts';
 import { questions, toggleQuestion } from '../round/questions.ts';
 import { base } from '../router.ts';
 import { currentLesson, itemsOfLesson, log, memory, opened, type Lesson } from '../state.ts';
+import { readTimings } from './timings.ts';
 import './Report.css';
 
 /** What the student sends back to the teacher: nothing leaves the phone but by the link that is made here. */
 export default function SendReport() {
   if (!opened.value) return <main class="screen" aria-busy="true" />;
   const lesson = currentLesson();
-  return lesson ? <Send lesson={lesson} /> : <Nothing />;
+  return lesson ? <Ready lesson={lesson} /> : <Nothing />;
+}
+
+/** What of the phone's a report tells beside the log. */
+type Kept = Pick<Told, 'timings' | 'minutes'>;
+
+/** Reads what is kept of figures and free minutes before there is a link. */
+function Ready({ lesson }: { lesson: Lesson }) {
+  const [kept, setKept] = useState<Kept | null>(null);
+  useEffect(() => {
+    void Promise.all([readTimings(), openMinutes()]).then(([timings]) => {
+      const own = (minutes.value ?? []).filter((one) => one.lesson === lesson.id);
+      setKept({ timings, minutes: own.map(playedOf) });
+    });
+  }, [lesson]);
+  return kept ? <Send lesson={lesson} kept={kept} /> : <main class="screen" aria-busy="true" />;
+}
+
+function playedOf({ at, figures }: Minute): Kept['minutes'][number] {
+  const { leaping, run, outlined, reach, spread } = figures;
+  return { at, leaping: leaping ?? 0, run, outlined, reach: reach ?? 0, spread };
 }
 
 function Nothing() {
@@ -31,7 +53,7 @@ function Nothing() {
   );
 }
 
-function Send({ lesson }: { lesson: Lesson }) {
+function Send({ lesson, kept }: { lesson: Lesson; kept: Kept }) {
   const [question, setQuestion] = useState('');
   const [name, setName] = useState('');
   return (
@@ -40,8 +62,9 @@ function Send({ lesson }: { lesson: Lesson }) {
         <h1>A report to your teacher</h1>
         <p class="soft">
           On “<Written text={lesson.deck.title} />
-          ”: what you know of each item, what you take for what, the days you practised. Your name
-          is in it only if you write it here.
+          ”: what you know of each item, what you take for what, how evenly you keep time, the
+          figures of your free minutes, the days you practised. Your name is in it only if you write
+          it here.
         </p>
       </header>
       <label class="field">
@@ -67,7 +90,7 @@ function Send({ lesson }: { lesson: Lesson }) {
       <LinkBox
         label="The report’s link"
         title={`Report on ${lesson.deck.title}`}
-        link={linkOf(lesson, { question: question.trim(), name: name.trim() })}
+        link={linkOf(lesson, kept, { question: question.trim(), name: name.trim() })}
         copied="Copied. Paste it into a message to your teacher."
       />
       <div class="last">
@@ -80,7 +103,11 @@ function Send({ lesson }: { lesson: Lesson }) {
 }
 
 /** The link of a report on the lesson as it stands now, with what is written for the teacher. */
-function linkOf(lesson: Lesson, written: { readonly question: string; readonly name: string }) {
+function linkOf(
+  lesson: Lesson,
+  kept: Kept,
+  written: { readonly question: string; readonly name: string },
+) {
   const now = Date.now();
   const report = reportOf(
     {
@@ -88,6 +115,7 @@ function linkOf(lesson: Lesson, written: { readonly question: string; readonly n
       memory: memory.value.of,
       reviews: log.value!.reviews,
       questions: questions.value,
+      ...kept,
       lesson: startAhead(lesson.deck.lessonDay, now),
     },
     { deck: deckMark(lesson.id), sender: senderMark(log.value!.device), ...written },

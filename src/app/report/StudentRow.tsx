@@ -6,6 +6,7 @@ import { parentKey } from '../../theory/scale.ts';
 import { percent } from '../figures.ts';
 import type { KnownReport } from './reports.ts';
 import { confusionWords, reportDay, studentName } from './reportWords.ts';
+import { needsInTime } from './timeWords.ts';
 
 export type ClassStudent = Student<KnownReport>;
 
@@ -29,6 +30,7 @@ export function StudentRow({ student, musicKey, late, degree, taken, take }: Stu
   const needs = [
     picture.weak.length > 0 ? listed(picture.weak.map(numeral)) : '',
     pair ? confusionWords(pair, musicKey) : '',
+    ...needsInTime(latest.report),
   ].filter(Boolean);
   return (
     <li class="student">

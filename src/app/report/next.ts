@@ -2,6 +2,7 @@ import { itemsOf } from '../../cards/index.ts';
 import { MOST } from '../../decks/deck.ts';
 import { draftOf, shortened } from '../../making/fromDeck.ts';
 import { marksOf, weakDrills } from '../../practice/lesson.ts';
+import { fittedInTime } from '../../practice/nextInTime.ts';
 import { dayAfter, daysUntil, startOf } from '../days.ts';
 import { go } from '../router.ts';
 import { begin, openKept } from '../teach/kept/kept.ts';
@@ -13,7 +14,7 @@ export async function makeNext(some: readonly KnownReport[], now: number): Promi
   if (!first) return;
   const { deck } = first.lesson;
   const all = some.map(({ report }) => report);
-  const drills = weakDrills(deck, first.items, all);
+  const drills = fittedInTime(weakDrills(deck, first.items, all), deck, all);
   await openKept();
   begin({
     ...draftOf(drills.length > 0 ? { ...deck, drills } : deck),

@@ -18,6 +18,7 @@ import {
   settings,
   reportingTrouble,
 } from '../state.ts';
+import { keepTiming } from './timing.ts';
 import { isPutOff, type Unheard } from './unheard.ts';
 
 /** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
@@ -235,6 +236,7 @@ export async function answer(given: string | null, taps: number): Promise<void> 
   // What still sounds has been heard so far.
   const listened = sounded.reduce((ms, playing) => ms + playing.heard(), 0);
   const verdict = given === null ? NOT_KNOWN : kind.judge(card, given);
+  void keepTiming(card, given);
   if (verdict.near) {
     // Neither right nor wrong: nothing of it is stored, and it is asked again.
     round.value = undecidedCard(current);

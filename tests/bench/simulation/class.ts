@@ -29,7 +29,15 @@ export function marksFromAClass(
   const reports = Array.from({ length: CLASS }, (_, k) => {
     const course = { make: of, policy: ours, items, minutes: 10, seed: seed + 500 + k, spread };
     const { memory } = play({ ...course, weeks: 1 });
-    const told = { items, memory, reviews: [], questions: [], lesson: null };
+    const told = {
+      items,
+      memory,
+      reviews: [],
+      questions: [],
+      timings: {},
+      minutes: [],
+      lesson: null,
+    };
     const sent = { deck: 0, sender: k, question: '', name: '' };
     return reportOf(told, sent, START + 7 * DAY, 0);
   });

@@ -1,0 +1,19 @@
+import type { Report } from '../../decks/report.ts';
+import { figureWords, minuteWords } from './timeWords.ts';
+
+/** How a student keeps time and plays freely, as far as the report tells. */
+export function TimeTold({ report: { time } }: { report: Report }) {
+  const { figures, minutes } = time;
+  if (figures.length === 0 && !minutes) return null;
+  return (
+    <section>
+      <h2>In time, and playing freely</h2>
+      <ul class="plain">
+        {figures.map((one) => (
+          <li key={one.figure}>{figureWords(one)}</li>
+        ))}
+        {minutes && <li>{minuteWords(minutes)}</li>}
+      </ul>
+    </section>
+  );
+}
