@@ -2,20 +2,26 @@ import { isPhraseDrill, isTimeDrill, MOST, type Deck, type Drill } from './deck.
 
 /**
  * What of a lesson takes too long to make cards of, on every start of every phone; null where nothing does. Each part is
- * small by itself: only together they are too much. Measured on a desktop, cards of 600 arpeggios take 35 ms of processor,
- * of 400 notes without places some 300 ms, and reading 800 rulings 25 ms.
+ * small by itself: only together they are too much. `npm run lessons` prints what the costliest lessons cost that are taken:
+ * finding places for a note costs as much as all else about it.
  */
 export function costFault(deck: Pick<Deck, 'drills' | 'phrases'>): string | null {
   const arpeggios = deck.drills.reduce((sum, drill) => sum + arpeggiosOf(drill), 0);
   if (arpeggios > MOST.arpeggios) {
     return `Drills: together they ask for ${arpeggios} arpeggios, each degree in each size on each string set or by each contour, and a lesson takes ${MOST.arpeggios}: choose fewer, or make two lessons.`;
   }
-  const notes = deck.phrases.reduce(
-    (sum, phrase, i) => (isDrilled(i + 1, deck.drills) ? sum + phrase.notes.length : sum),
-    0,
+  const drilled = deck.phrases.filter((_, i) => isDrilled(i + 1, deck.drills));
+  const notes = drilled.flatMap((phrase) => phrase.notes);
+  const unplaced = drilled.flatMap((phrase) =>
+    phrase.notes.every(({ place }) => place) ? [] : phrase.notes,
   );
-  if (notes > MOST.drilledNotes) {
-    return `Phrases: those that are drilled have ${notes} notes together, and a lesson takes ${MOST.drilledNotes}: drill fewer of them, or make two lessons.`;
+  if (notes.length + unplaced.length > MOST.drilledNotes) {
+    const twice =
+      unplaced.length === 0
+        ? ''
+        : `, ${unplaced.length === notes.length ? 'all' : unplaced.length} of them in phrases without all places, which count twice,`;
+    const places = unplaced.length === 0 ? '' : 'give them places, ';
+    return `Phrases: those that are drilled have ${notes.length} notes together${twice} and a lesson takes ${MOST.drilledNotes}: ${places}drill fewer of them, or make two lessons.`;
   }
   const rulings = deck.phrases.reduce((sum, { rulings: all = [] }) => sum + all.length, 0);
   return rulings > MOST.rulings ? rulingsFault(rulings) : null;

@@ -14,7 +14,7 @@ export interface MemberPlace extends Place {
 }
 
 /** A chord's notes on the neck, each once. */
-export interface Shape {
+export interface LaidOut {
   /** From the lowest sounding note to the highest. */
   readonly places: readonly MemberPlace[];
   /** 0 with the root lowest, 1 with the third, 2 with the fifth, … */
@@ -22,7 +22,10 @@ export interface Shape {
   readonly form: Form;
   /** How many things a teacher would rather not draw: see `flawsOf`. */
   readonly flaws: number;
-  /** What it costs a hand to play it upwards. */
+}
+
+/** The same, and what it costs a hand to play it upwards: finding that out is what takes long. */
+export interface Shape extends LaidOut {
   readonly cost: number;
 }
 
@@ -63,7 +66,9 @@ function reachFrom(instrument: Instrument, lowest: number, hi: number): number {
 
 /** Whether `shapes` would find any. Cheap: whether one stretch of the hand holds every member. */
 export function hasShape(instrument: Instrument, chord: Chord, region: Region): boolean {
-  const frets = chord.notes.map((note) => places(instrument, note, region).map(({ fret }) => fret));
+  const frets = chord.notes.map((note) =>
+    placesIn(instrument, note, region).map(({ fret }) => fret),
+  );
   const [lo, hi] = region.frets;
   for (let lowest = Math.max(1, lo); lowest <= Math.max(1, hi); lowest++) {
     const highest = reachFrom(instrument, lowest, hi);
@@ -76,9 +81,8 @@ export function hasShape(instrument: Instrument, chord: Chord, region: Region): 
 
 /**
  * Every set of places that holds each member of the chord exactly once and that one hand reaches, what a teacher draws
- * first: root position in the order of the stack, on all strings, inside one position; then its inversions; clusters
- * last; of those alike the easier for a hand. Any number of notes may lie on a string. With `wanted`, those only whose places, from the lowest sounding
- * up, it takes: asking a hand about each is what takes long.
+ * first: see `fingered`. Any number of notes may lie on a string. With `wanted`, those only whose places, from the lowest
+ * sounding up, it takes.
  */
 export function shapes(
   instrument: Instrument,
@@ -86,13 +90,23 @@ export function shapes(
   region: Region,
   wanted: (places: readonly MemberPlace[]) => boolean = () => true,
 ): Shape[] {
+  return fingered(instrument, laidOut(instrument, chord, region, wanted));
+}
+
+/** The same in no order, before a hand is asked about them. */
+export function laidOut(
+  instrument: Instrument,
+  chord: Chord,
+  region: Region,
+  wanted: (places: readonly MemberPlace[]) => boolean = () => true,
+): LaidOut[] {
   const options = memberPlaces(instrument, chord, region);
-  const found: Shape[] = [];
+  const found: LaidOut[] = [];
   const taken: MemberPlace[] = [];
   const grow = (lowest: number, highest: number) => {
     if (taken.length === options.length) {
       const line = upwards(instrument, taken);
-      if (wanted(line)) found.push(shapeOf(instrument, line, region.strings));
+      if (wanted(line)) found.push(laidOutAs(instrument, line, region.strings));
       return;
     }
     for (const place of options[taken.length]!) {
@@ -105,13 +119,38 @@ export function shapes(
     }
   };
   grow(Infinity, 0);
-  return found.toSorted(
-    (a, b) => rank(a) - rank(b) || a.cost - b.cost || (order(a) < order(b) ? -1 : 1),
-  );
+  return found;
 }
 
-/** A clean inversion comes after a root position with one flaw and before one with three. */
-const rank = ({ form, flaws }: Shape) => 2 * FORMS.indexOf(form) + flaws;
+/**
+ * Shapes with what each costs a hand, what a teacher draws first: root position in the order of the stack, on all
+ * strings, inside one position; then its inversions; clusters last; of those alike the easier for a hand.
+ */
+export function fingered(instrument: Instrument, some: readonly LaidOut[]): Shape[] {
+  return some
+    .map((shape) => ({ ...shape, cost: costOf(instrument, shape) }))
+    .toSorted((a, b) => rank(a) - rank(b) || a.cost - b.cost || (order(a) < order(b) ? -1 : 1));
+}
+
+/** Of so many shapes a hand is asked about each: more are only there on seven strings and up. */
+const MOST_FINGERED = 300;
+
+/** As many shapes as a hand is soon asked about, from all over the list. */
+export function thinned<S extends LaidOut>(some: readonly S[]): readonly S[] {
+  const every = Math.ceil(some.length / MOST_FINGERED);
+  return every <= 1 ? some : some.filter((_, i) => i % every === 0);
+}
+
+/** Those that a teacher draws before all others, which are alike to the eye. */
+export function plainest<S extends LaidOut>(some: readonly S[]): S[] {
+  const least = some.reduce((so, shape) => Math.min(so, rank(shape)), Infinity);
+  return some.filter((shape) => rank(shape) === least);
+}
+
+/** Where a shape comes: a clean inversion after a root position with one flaw and before one with three. */
+export function rank({ form, flaws }: LaidOut): number {
+  return 2 * FORMS.indexOf(form) + flaws;
+}
 
 /** For each member of a chord the places in a region that sound it. */
 export function memberPlaces(
@@ -120,7 +159,7 @@ export function memberPlaces(
   region: Region,
 ): MemberPlace[][] {
   return notes.map((note, i) =>
-    places(instrument, note, region).map(({ string, fret }) => ({
+    placesIn(instrument, note, region).map(({ string, fret }) => ({
       string,
       fret,
       member: members[i]!,
@@ -129,7 +168,11 @@ export function memberPlaces(
   );
 }
 
-function places(instrument: Instrument, note: NoteName, { strings, frets, open }: Region): Place[] {
+function placesIn(
+  instrument: Instrument,
+  note: NoteName,
+  { strings, frets, open }: Region,
+): Place[] {
   const semitones = chroma(note);
   const [lo, hi] = frets;
   if (open === undefined) return placesOf(instrument, semitones, strings, frets);
@@ -155,20 +198,23 @@ export function lineOf(instrument: Instrument, line: readonly Place[]): LineNote
   }));
 }
 
-function shapeOf(
+function laidOutAs(
   instrument: Instrument,
   line: readonly MemberPlace[],
   strings: readonly number[],
-): Shape {
-  const played = fingering(instrument, lineOf(instrument, line));
+): LaidOut {
   return {
     places: line,
     inversion: (line[0]!.member - 1) / 2,
     form: formOf(instrument, line),
     flaws: flawsOf(line, strings),
-    cost: played.playable ? Math.round(played.cost * 1e6) / 1e6 : Infinity,
   };
 }
 
-const order = (shape: Shape) =>
+function costOf(instrument: Instrument, { places }: LaidOut): number {
+  const played = fingering(instrument, lineOf(instrument, places));
+  return played.playable ? Math.round(played.cost * 1e6) / 1e6 : Infinity;
+}
+
+const order = (shape: LaidOut) =>
   shape.places.map(({ string, fret }) => String(string * 100 + fret)).join(' ');

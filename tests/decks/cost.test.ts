@@ -29,13 +29,28 @@ describe('a lesson that costs too much', () => {
   });
 
   it('drills phrases of more notes than a lesson takes, all or some of them', () => {
-    const phrases = [phrase(200), phrase(200), phrase(1)];
+    const placed = (notes: number) => ({
+      tempo: 72,
+      notes: Array.from({ length: notes }, () => 'Bb3 on 3/3'),
+    });
+    const phrases = [placed(200), placed(200), placed(1)];
     const drilling = (...numbers: number[]) =>
       faultOf({ ...base, phrases, drills: [{ kind: 'outline', phrases: numbers }] });
     expect(drilling(1, 2)).toBeNull();
-    expect(drilling(1, 2, 3)).toMatch(/^Phrases: those that are drilled have 401 notes together/);
+    expect(drilling(1, 2, 3)).toBe(
+      'Phrases: those that are drilled have 401 notes together and a lesson takes 400: drill fewer of them, or make two lessons.',
+    );
     expect(faultOf({ ...base, phrases, drills: [{ kind: 'vary' }] })).toMatch(/401 notes/);
     expect(faultOf({ ...base, phrases, drills: [] })).toBeNull();
+  });
+
+  it('drills phrases for whose notes places have to be found, which costs as much again', () => {
+    const drilling = (...lengths: number[]) =>
+      faultOf({ ...base, phrases: lengths.map(phrase), drills: [{ kind: 'outline' }] });
+    expect(drilling(200)).toBeNull();
+    expect(drilling(100, 101)).toBe(
+      'Phrases: those that are drilled have 201 notes together, all of them in phrases without all places, which count twice, and a lesson takes 400: give them places, drill fewer of them, or make two lessons.',
+    );
   });
 
   it('rules on more notes than a lesson takes, and is refused before they are read', () => {

@@ -1,8 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { analyse, possibleEmbellishments, SURE } from '../../src/theory/analysis/analysis.ts';
+import {
+  analyse,
+  explainedBy,
+  possibleEmbellishments,
+  SURE,
+} from '../../src/theory/analysis/analysis.ts';
 import { motion } from '../../src/theory/analysis/motion.ts';
 import { chordOn } from '../../src/theory/chord.ts';
 import type { Key } from '../../src/theory/key.ts';
+import { parsePitch } from '../../src/theory/note.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 import { read } from './analysis-phrases.ts';
 
@@ -204,4 +210,25 @@ describe('motion', () => {
       leaping: 0,
       range: 0,
     }));
+});
+
+describe('a phrase whose groups are known', () => {
+  it('is explained as the analysis explains it that finds them', () => {
+    for (const text of ['Bb3 D4 F4 Eb4 G4 Bb4 A4 F4 C4 D4 Bb3', 'C4 D4 Eb4 G4 F4 A4 C5 Bb4']) {
+      const notes = text.split(' ').map((pitch, i) => {
+        const { name, midi } = parsePitch(pitch)!;
+        return { name, midi, at: beats(i, 3), length: beats(1, 3) };
+      });
+      const found = analyse({ tempo: 60, notes }, { tonic: 'Bb', scale: 'major' });
+      const known = explainedBy(
+        { tempo: 60, notes },
+        { tonic: 'Bb', scale: 'major' },
+        found.groups,
+      );
+      expect(known.notes).toEqual(found.notes);
+      expect(known.groups.map(({ from, to, chord }) => [from, to, chord])).toEqual(
+        found.groups.map(({ from, to, chord }) => [from, to, chord]),
+      );
+    }
+  });
 });

@@ -1,6 +1,6 @@
 /** A chord that is named and whose notes are put on the neck: what `place` and `follow` share. */
 import { midiAt, parsePlace, placesOf, placeText, type Place } from '../../neck/place.ts';
-import { shapes } from '../../neck/shapes.ts';
+import { fingered, laidOut, plainest, shapes, thinned } from '../../neck/shapes.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Item, Verdict } from '../../practice/item.ts';
 import type { Chord } from '../../theory/chord.ts';
@@ -182,12 +182,15 @@ const is = (words: readonly string[]) => (words.length > 1 ? 'are' : 'is');
 
 /** The complete set that keeps most of the answer; of several the likelier for a hand. */
 function nearestShape(card: PlacingCard, comparison: Comparison): readonly Place[] {
-  const found = shapes(card.instrument, card.chord, { strings: card.stringSet, frets: card.frets });
-  const keeps = (places: readonly Place[]) =>
-    places.filter((place) => comparison.places.some((other) => same(place, other))).length;
-  let best = found[0]!.places;
-  for (const shape of found) if (keeps(shape.places) > keeps(best)) best = shape.places;
-  return best;
+  const region = { strings: card.stringSet, frets: card.frets };
+  const found = laidOut(card.instrument, card.chord, region);
+  const kept = found.map(
+    ({ places }) =>
+      places.filter((place) => comparison.places.some((other) => same(place, other))).length,
+  );
+  const most = kept.reduce((a, b) => Math.max(a, b), 0);
+  const nearest = found.filter((_, i) => kept[i] === most);
+  return fingered(card.instrument, thinned(plainest(nearest)))[0]!.places;
 }
 
 function memberDot(card: PlacingCard, { string, fret }: Place): NeckDot {

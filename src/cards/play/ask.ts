@@ -1,6 +1,13 @@
 import type { Way } from '../../decks/deck.ts';
 import { midiAt } from '../../neck/place.ts';
-import { shapes, type MemberPlace, type Shape } from '../../neck/shapes.ts';
+import {
+  fingered,
+  laidOut,
+  plainest,
+  thinned,
+  type LaidOut,
+  type MemberPlace,
+} from '../../neck/shapes.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Chord } from '../../theory/chord.ts';
 import { letterDegree } from '../../theory/key.ts';
@@ -27,12 +34,12 @@ export function ask(item: PlayItem, seed: number): PlayCard {
 
 function askOnNeck(item: PlayItem, seed: number): PlayCard {
   const { chord, instrument, stringSet, frets, tempo, key } = item;
-  const found = shapes(instrument, chord, { strings: stringSet, frets });
-  const midis = ({ places }: Shape) => places.map((place) => midiAt(instrument, place));
+  const found = laidOut(instrument, chord, { strings: stringSet, frets });
+  const midis = ({ places }: LaidOut) => places.map((place) => midiAt(instrument, place));
   const plain = found.filter((shape) => shape.form !== 'spread' && isClose(midis(shape)));
-  const [first] = plain.length > 0 ? plain : found;
-  const alike = (plain.length > 0 ? plain : found).filter(
-    ({ form, flaws }) => form === first!.form && flaws === first!.flaws,
+  const best = fingered(instrument, thinned(plainest(plain.length > 0 ? plain : found)));
+  const alike = best.filter(
+    ({ form, flaws }) => form === best[0]!.form && flaws === best[0]!.flaws,
   );
   const { places } = seeded(seed).pick(alike);
   const line = inWay(places, item.way!);

@@ -1,5 +1,6 @@
 import type { Form } from '../../neck/form.ts';
-import { shapes, type Shape } from '../../neck/shapes.ts';
+import type { Instrument } from '../../neck/instrument.ts';
+import { fingered, laidOut, rank, thinned, type LaidOut, type Shape } from '../../neck/shapes.ts';
 import { degreesAlike } from '../../theory/chord.ts';
 import { seeded, type Random } from '../../theory/random.ts';
 import type { NamedCard } from '../arpeggio/named.ts';
@@ -23,9 +24,8 @@ const FLAWED = 0.3;
 /** Draws one of the shapes of the item: what a teacher draws first is the likelier to come. */
 export function ask(item: SpotItem, seed: number): SpotCard {
   const { chord, instrument, stringSet, frets } = item;
-  const found = shapes(instrument, chord, { strings: stringSet, frets });
-  const random = seeded(seed);
-  const shape = drawn(found, random);
+  const found = laidOut(instrument, chord, { strings: stringSet, frets });
+  const shape = drawn(instrument, found, seeded(seed));
   return {
     item,
     seed,
@@ -38,16 +38,34 @@ export function ask(item: SpotItem, seed: number): SpotCard {
   };
 }
 
-function drawn(found: readonly Shape[], random: Random): Shape {
-  const weighed = found
-    .filter(
-      ({ form, flaws }, i) =>
-        found.findIndex((one) => one.form === form && one.flaws === flaws) === i,
-    )
-    .map(({ form, flaws }) => ({ form, flaws, weight: OFTEN[form] * FLAWED ** flaws }));
+function drawn(instrument: Instrument, found: readonly LaidOut[], random: Random): Shape {
+  const weighed = alikeIn(instrument, found).map((alike) => {
+    const { form, flaws } = alike[0]!;
+    return { alike, weight: OFTEN[form] * FLAWED ** flaws };
+  });
   let left = random.next() * weighed.reduce((sum, { weight }) => sum + weight, 0);
-  const { form, flaws } = weighed.find(({ weight }) => (left -= weight) < 0) ?? weighed[0]!;
-  const alike = found.filter((one) => one.form === form && one.flaws === flaws);
+  const { alike } = weighed.find(({ weight }) => (left -= weight) < 0) ?? weighed[0]!;
+  const easiest = fingered(instrument, alike);
   // The easier for a hand the likelier: the least of two draws.
-  return alike[Math.floor(Math.min(random.next(), random.next()) * alike.length)]!;
+  return easiest[Math.floor(Math.min(random.next(), random.next()) * easiest.length)]!;
+}
+
+/** Shapes of one form with as many flaws, those first that a teacher draws first; of such as come together, the easier. */
+function alikeIn(instrument: Instrument, found: readonly LaidOut[]): (readonly LaidOut[])[] {
+  const alike = new Map<string, LaidOut[]>();
+  for (const shape of found) {
+    const name = `${shape.form} ${shape.flaws}`;
+    const some = alike.get(name);
+    if (some) some.push(shape);
+    else alike.set(name, [shape]);
+  }
+  const costs = new Map<readonly LaidOut[], number>();
+  const cost = (some: readonly LaidOut[]) => {
+    const least = costs.get(some) ?? fingered(instrument, some)[0]!.cost;
+    costs.set(some, least);
+    return least;
+  };
+  return [...alike.values()]
+    .map(thinned)
+    .toSorted((a, b) => rank(a[0]!) - rank(b[0]!) || cost(a) - cost(b));
 }

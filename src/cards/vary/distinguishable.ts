@@ -1,4 +1,4 @@
-import { analyse, possibleEmbellishments } from '../../theory/analysis/analysis.ts';
+import { explainedBy, possibleEmbellishments } from '../../theory/analysis/analysis.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { compare } from '../../theory/rhythm.ts';
 import { variations, type Variation } from '../../theory/variations/variations.ts';
@@ -31,12 +31,11 @@ export function distinguishable(excerpt: Excerpt): Variation[] | null {
 function soundingUnlike({ key, notes, groups }: Excerpt): Variation[] {
   // The tempo changes no variation.
   const phrase: Phrase = { notes, tempo: 60 };
-  const spans = groups.map(({ from, to, chord }) => ({ span: [from, to] as const, chord }));
   const tones = notes.flatMap(({ embellishes }, note) => {
     const [embellishment] = embellishes ? possibleEmbellishments(phrase, key, note) : [];
     return embellishment ? { note, embellishment } : [];
   });
-  const analysis = analyse(phrase, key, { rulings: [...spans, ...tones] });
+  const analysis = explainedBy(phrase, key, groups, tones);
   const found: Variation[] = [];
   for (const one of variations(phrase, key, analysis)) {
     if (one.phrase.notes.length > LONGEST || alike(one.phrase, phrase)) continue;

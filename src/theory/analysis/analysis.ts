@@ -97,6 +97,26 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
   };
 }
 
+/**
+ * A phrase explained by whoever knows its groups, every note in one of them: there is no path to look for.
+ *
+ * @param rulings of single notes
+ */
+export function explainedBy(
+  phrase: Phrase,
+  key: Key,
+  groups: readonly Pick<Group, 'from' | 'to' | 'chord'>[],
+  rulings: readonly Ruling[] = [],
+): Analysis {
+  checkRulings(rulings, phrase.notes.length);
+  const melody = melodyOf(phrase, key, { bar: 4, pickup: beats(0) });
+  const tones = tonesRuled(rulings);
+  return {
+    groups: groups.map((group) => ({ ...group, confidence: 1, alternatives: [] })),
+    notes: groups.flatMap((group) => notesOf(group, group.chord, melody, key, tones)),
+  };
+}
+
 function costsOf(
   melody: readonly MelodyNote[],
   key: Key,
@@ -137,7 +157,7 @@ function groupOf(segment: Segment, path: Path, costs: Costs): Group {
 }
 
 function notesOf(
-  { from, to }: Segment,
+  { from, to }: Pick<Segment, 'from' | 'to'>,
   chord: Chord,
   melody: readonly MelodyNote[],
   key: Key,

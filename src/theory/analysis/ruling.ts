@@ -57,12 +57,15 @@ export function withRuled(chords: readonly Chord[], rulings: readonly Ruling[]):
 
 /** Makes every group impossible that a ruling forbids. */
 export function forbid({ notes, longest, chords, costs }: Costs, rulings: readonly Ruling[]): void {
-  for (const ruling of rulings.filter((one) => !isToneRuling(one)))
-    for (let from = 0; from < notes; from++)
-      for (let to = from + 1; to <= Math.min(notes, from + longest); to++)
+  for (const ruling of rulings.filter((one) => !isToneRuling(one))) {
+    const [start, end] = spanOf(ruling);
+    // Groups that have none of its notes are left as they are.
+    for (let from = Math.max(0, start + 1 - longest); from < end; from++)
+      for (let to = Math.max(from, start) + 1; to <= Math.min(notes, from + longest); to++)
         chords.forEach((chord, i) => {
           if (!allows(ruling, from, to, chord)) costs[i]![from]![to - from - 1] = Infinity;
         });
+  }
 }
 
 function allows(ruling: Ruling, from: number, to: number, chord: Chord): boolean {

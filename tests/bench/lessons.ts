@@ -1,0 +1,142 @@
+/**
+ * What the costliest lessons that are accepted cost, in ms of processor: to be read and offered, and at the most for one
+ * of their cards to be drawn and explained. Each lesson is made of what the schema lets through.
+ */
+import { itemsOf, KINDS } from '../../src/cards/index.ts';
+import type { Item } from '../../src/practice/item.ts';
+import { readDeck } from '../../src/decks/document.ts';
+import { seeded } from '../../src/theory/random.ts';
+import { writeNotes } from '../../src/decks/notes.ts';
+import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
+import { beats } from '../../src/theory/rhythm.ts';
+import { spell, parseKey } from '../../src/theory/key.ts';
+
+const KEY = parseKey('Bb minor')!;
+const PHRASED = ['outline', 'follow', 'order', 'vary', 'fill'].map((kind) => ({ kind }));
+const SIZES = ['triad', 'seventh', 'ninth', 'eleventh', 'thirteenth'];
+
+/** `count` phrases of so many notes that leap as chance has it, on a guitar's strings where `placed`. */
+function phrases(count: number, notes: number, range: readonly [number, number], placed = false) {
+  const random = seeded(1);
+  return Array.from({ length: count }, () => {
+    const line = Array.from({ length: notes }, (_, i) => {
+      const midi = range[0] + random.below(range[1] - range[0] + 1);
+      const note = { midi, name: spell(KEY, midi), at: beats(i, 3), length: beats(1, 3) };
+      return placed ? { ...note, place: lowestPlace(midi) } : note;
+    });
+    return { tempo: 72, notes: writeNotes(line) };
+  });
+}
+
+function lowestPlace(midi: number) {
+  const string = 1 + openMidi(GUITAR).findIndex((open) => open <= midi);
+  return { string, fret: midi - openMidi(GUITAR)[string - 1]! };
+}
+
+/** Phrases that leap over the whole neck, ruled to be ninths of three notes each. */
+function ruled(count: number, notes: number) {
+  const chords = ['i9', 'iv9', 'VImaj9', 'IIImaj9'];
+  return phrases(count, notes, [40, 76], true).map((phrase) => ({
+    ...phrase,
+    outline: Array.from(
+      { length: notes / 3 },
+      (_, i) => `${3 * i + 1}-${3 * i + 3} ${chords[i % 4]}`,
+    ),
+  }));
+}
+
+const nine = {
+  name: 'nine strings',
+  tuning: ['C4', 'C4', 'C4', 'C4', 'C4', 'C4', 'C4', 'C4', 'C4'],
+  frets: 27,
+  scaleLength: 300,
+};
+
+const arpeggios = (kind: string, sets: string[], sizes = SIZES, frets = [0, 22]) => ({
+  kind,
+  sizes,
+  strings: sets,
+  frets,
+});
+
+const LESSONS: Record<string, object> = {
+  'two phrases of 100 notes without places, five kinds': {
+    drills: PHRASED,
+    phrases: phrases(2, 100, [50, 76]),
+  },
+  'sixteen of 12 notes without places, seven kinds': {
+    drills: [...PHRASED, { kind: 'play' }, { kind: 'echo' }],
+    phrases: phrases(16, 12, [50, 76]),
+  },
+  'two of 100 on nine strings alike': {
+    instrument: nine,
+    drills: PHRASED,
+    phrases: phrases(2, 100, [66, 84]),
+  },
+  'thirteenths on six strings, seen and placed': {
+    drills: [arpeggios('place', ['6-5-4-3-2-1', '6-5-4-3-2', '5-4-3-2-1', '6-5-4-3'], SIZES)],
+  },
+  'three-string sets, seen and placed': {
+    drills: ['spot', 'place'].map((kind) =>
+      arpeggios(
+        kind,
+        ['6-5-4', '5-4-3', '4-3-2', '3-2-1', '6-5-3', '5-4-2', '4-3-1', '6-4-3'],
+        SIZES,
+      ),
+    ),
+  },
+  'six strings, seen and played': {
+    drills: [
+      arpeggios('spot', ['6-5-4-3-2-1'], SIZES),
+      { ...arpeggios('play', ['6-5-4-3-2-1'], SIZES), ways: ['up', 'turn'] },
+      { kind: 'trace', sizes: SIZES, contours: ['up', 'down', 'turn', 'skip'], tempo: 72 },
+      { kind: 'echo', sizes: SIZES, contours: ['up', 'down', 'turn', 'skip'], tempo: 72 },
+    ],
+  },
+  'nine strings in three tunings, placed': {
+    instrument: { ...nine, tuning: ['C4', 'C4', 'C4', 'F4', 'F4', 'F4', 'A#4', 'A#4', 'A#4'] },
+    drills: [
+      arpeggios('place', ['9-8-7-6-5-4-3-2-1'], SIZES, [0, 9]),
+      arpeggios('spot', ['9-8-7-6-5-4-3-2-1'], SIZES, [0, 9]),
+    ],
+  },
+  'two ruled phrases of 198 notes with places, followed through ninths': {
+    drills: PHRASED,
+    phrases: ruled(2, 198),
+  },
+  'thirteenths on nine strings alike': {
+    instrument: nine,
+    drills: [arpeggios('place', ['9-8-7-6-5-4-3-2-1'], SIZES, [0, 27])],
+  },
+};
+
+/** ms of processor, whatever else runs on the machine. */
+const now = () => process.cpuUsage().user / 1000;
+
+/** What the costliest card of each kind costs: drawn, and explained. */
+function costliest(items: readonly Item[]): string {
+  const worst = new Map<string, number>();
+  for (const item of items) {
+    const kind = KINDS[item.kind];
+    for (const seed of [2, 3]) {
+      const start = now();
+      const card = kind.ask(item, seed);
+      kind.explain(card, { right: true, takenFor: null }, '', 'english');
+      worst.set(item.kind, Math.max(worst.get(item.kind) ?? 0, now() - start));
+    }
+  }
+  return [...worst].map(([kind, ms]) => `${kind} ${ms.toFixed(0)}`).join(', ');
+}
+
+for (const [name, some] of Object.entries(LESSONS)) {
+  const document = { version: 2, title: 'Tuesday', key: 'Bb minor', phrases: [], ...some };
+  // First as a page does that was just opened; then as often as it takes a machine to become quick at it.
+  for (const turn of ['first', 'then']) {
+    const start = now();
+    const read = readDeck(structuredClone(document));
+    if ('fault' in read) throw new Error(`${name}: ${read.fault}`);
+    const items = itemsOf(read.deck);
+    const ms = (now() - start).toFixed(0);
+    console.log(`${name}, ${turn}: ${items.length} items ${ms} ms; ${costliest(items)}`);
+  }
+}
