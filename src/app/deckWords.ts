@@ -1,3 +1,4 @@
+import { isolated } from '../decks/plain.ts';
 import { KINDS } from '../cards/index.ts';
 import type { Drill } from '../decks/deck.ts';
 import { INSTRUMENTS, tuningText, type Instrument } from '../neck/instrument.ts';
@@ -9,7 +10,7 @@ export function instrumentWords(instrument: Instrument): string {
   const isListed = INSTRUMENTS.some((one) => tuningText(one) === tuningText(instrument));
   const tuning = tuningText(instrument).replaceAll('#', '♯').replaceAll('b', '♭');
   return [
-    isListed ? name : `${name} (${tuning})`,
+    isListed ? name : `${isolated(name)} (${tuning})`,
     ...(capo > 0 ? [`capo on fret ${capo}`] : []),
     ...(leftHanded ? ['left-handed'] : []),
   ].join(', ');

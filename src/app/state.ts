@@ -1,3 +1,4 @@
+import { isolated } from '../decks/plain.ts';
 import { effect, signal } from '@preact/signals';
 import { itemsOf } from '../cards/index.ts';
 import type { Deck } from '../decks/deck.ts';
@@ -191,7 +192,7 @@ export function changeSettings(change: Partial<Settings>): void {
 effect(() => {
   const [first] = quarantined.value;
   unreadable.value = first
-    ? `${first.title === '' ? 'A lesson' : `The lesson “${first.title}”`} on this device cannot be read: ${first.fault} It stays here, untouched; under Lessons you can delete it.`
+    ? `${first.title === '' ? 'A lesson' : `The lesson “${isolated(first.title)}”`} on this device cannot be read: ${first.fault} It stays here, untouched; under Lessons you can delete it.`
     : null;
 });
 

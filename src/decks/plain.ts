@@ -20,10 +20,14 @@ export function isBlank(text: string): boolean {
   return /^[\p{Z}\p{C}\p{DI}\u2800]*$/u.test(text);
 }
 
+/** Letters that run from right to left: Unicode's blocks for their scripts. */
+const LEFTWARD = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
+
 /**
- * What a person wrote, set apart by UAX #9's isolates from the line that it stands in: where markup cannot do it, as in the
- * name of a control or a message.
+ * What a person wrote, to stand in a line where markup cannot set it apart, as in the name of a control: what runs from
+ * right to left is set apart by UAX #9's isolates; said where nothing is to be seen of it.
  */
 export function isolated(text: string): string {
-  return `\u2068${isBlank(text) ? 'no name' : text}\u2069`;
+  if (isBlank(text)) return 'no name';
+  return LEFTWARD.test(text) ? `\u2068${text}\u2069` : text;
 }

@@ -2,7 +2,13 @@ import type { ComponentChildren } from 'preact';
 import './Choices.css';
 
 /** Things to choose from, under one heading. */
-export function Choices({ legend, children }: { legend: string; children: ComponentChildren }) {
+export function Choices({
+  legend,
+  children,
+}: {
+  legend: ComponentChildren;
+  children: ComponentChildren;
+}) {
   return (
     <fieldset class="choices">
       <legend>{legend}</legend>

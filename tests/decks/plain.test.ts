@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readDeck } from '../../src/decks/document.ts';
-import { isBlank, PLAIN } from '../../src/decks/plain.ts';
+import { isBlank, isolated, PLAIN } from '../../src/decks/plain.ts';
 import { readReport, reportLink, type Report } from '../../src/decks/report.ts';
 
 /** Marks, embeddings, overrides and isolates of the bidirectional algorithm; what has no width; ends of lines. */
@@ -79,5 +79,14 @@ describe('a text that nothing is to be seen of', () => {
       }),
     );
     expect(PLAIN.test('B♭ – dur')).toBe(true);
+  });
+});
+
+describe('a text in a line that markup cannot set it apart from', () => {
+  it('is set apart where it runs from right to left, and said to be none where nothing is seen of it', () => {
+    expect(isolated('שיעור ראשון')).toBe('\u2068שיעור ראשון\u2069');
+    expect(isolated('Lektion درس')).toBe('\u2068Lektion درس\u2069');
+    expect(isolated('Übung – 火曜日 ♭')).toBe('Übung – 火曜日 ♭');
+    expect(isolated('\u3164 ')).toBe('no name');
   });
 });

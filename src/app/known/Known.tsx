@@ -1,3 +1,4 @@
+import { Written } from '../../parts/Written.tsx';
 import { useMemo, useState } from 'preact/hooks';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { keyLabel } from '../../theory/naming.ts';
@@ -42,7 +43,7 @@ function KnownOf({ lesson }: { lesson: Lesson }) {
   );
   return (
     <>
-      <Choices legend={lesson.deck.title}>
+      <Choices legend={<Written text={lesson.deck.title} />}>
         {choice('lesson', 'this lesson')}
         {choice('key', `all of ${keyLabel(lesson.deck.key, settings.value.naming)}`)}
       </Choices>

@@ -1,5 +1,5 @@
 import { Written } from '../../parts/Written.tsx';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import { itemsOf, wantsGuitar } from '../../cards/index.ts';
 import type { Deck } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
@@ -29,6 +29,10 @@ export default function Lesson() {
   return 'fault' in read ? <Unreadable fault={read.fault} /> : <Offered deck={read.deck} />;
 }
 
+/** Said of a lesson whose drills find nothing, as one made by hand may be. */
+const NOTHING_TO_ASK =
+  'Its drills find nothing to ask: no chord of their sizes lies whole on their strings inside their frets, and no phrase outlines one. Ask your teacher for a lesson with more strings or frets, or with the capo lower.';
+
 function Unreadable({ fault }: { fault: string }) {
   return (
     <main class="screen">
@@ -46,9 +50,10 @@ function Unreadable({ fault }: { fault: string }) {
 
 function Offered({ deck }: { deck: Deck }) {
   const now = Date.now();
-  const items = itemsOf(deck);
+  const items = useMemo(() => itemsOf(deck), [deck]);
   const lessonAt = startAhead(deck.lessonDay, now);
   const minutes = minutesADay(items, memory.value.of, now, lessonAt);
+  if (items.length === 0 && deck.drills.length > 0) return <Unreadable fault={NOTHING_TO_ASK} />;
   const start = async () => {
     unlock();
     const leave = leaving();

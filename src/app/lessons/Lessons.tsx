@@ -1,3 +1,4 @@
+import { isolated } from '../../decks/plain.ts';
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
@@ -109,7 +110,7 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
           type="button"
           class="button"
           onClick={() => void setAway(id, !away)}
-          aria-label={`${away ? 'Take back' : 'Put away'}: ${deck.title}`}
+          aria-label={`${away ? 'Take back' : 'Put away'}: ${isolated(deck.title)}`}
         >
           {away ? 'Take back' : 'Put away'}
         </button>
@@ -117,7 +118,7 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
           <button
             type="button"
             class="button"
-            aria-label={`Practise ${deck.title}`}
+            aria-label={`Practise ${isolated(deck.title)}`}
             onClick={() => void choose(id).then(() => go('today'))}
           >
             Practise
@@ -149,7 +150,7 @@ function DeleteLesson({ id, title }: { id: string; title: string }) {
   return (
     <AskedTwice
       name="Delete"
-      of={title}
+      of={isolated(title)}
       first="This takes the lesson off this phone. What you answered stays, and counts again should the lesson come back."
       second="Sure? Only its link, or a file with it, brings the lesson back."
       keep="Keep it"

@@ -1,4 +1,4 @@
-import { Written } from '../../parts/Written.tsx';
+import { isolated } from '../../decks/plain.ts';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { lessons, opened } from '../state.ts';
 import { ClassOnLesson } from './ClassOnLesson.tsx';
@@ -35,7 +35,7 @@ export default function ClassScreen() {
           <select value={lesson!.id} onChange={(event) => choose(event.currentTarget.value)}>
             {reported.map(({ id, deck }) => (
               <option key={id} value={id}>
-                <Written text={deck.title} />
+                {isolated(deck.title)}
               </option>
             ))}
           </select>

@@ -1,3 +1,4 @@
+import { isolated } from '../../decks/plain.ts';
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import { deckMark, MOST_TOLD, reportLink, senderMark } from '../../decks/report.ts';
@@ -89,7 +90,7 @@ function Send({ lesson, kept }: { lesson: Lesson; kept: Kept }) {
       <ToAsk lesson={lesson} />
       <LinkBox
         label="The report’s link"
-        title={`Report on ${lesson.deck.title}`}
+        title={`Report on ${isolated(lesson.deck.title)}`}
         link={linkOf(lesson, kept, { question: question.trim(), name: name.trim() })}
         copied="Copied. Paste it into a message to your teacher."
       />

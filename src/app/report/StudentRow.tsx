@@ -1,3 +1,4 @@
+import { isolated } from '../../decks/plain.ts';
 import { listed } from '../../parts/english.ts';
 import type { Student } from '../../practice/class.ts';
 import { chordOn } from '../../theory/chord.ts';
@@ -38,13 +39,15 @@ export function StudentRow({ student, musicKey, late, degree, taken, take }: Stu
         <input
           type="checkbox"
           checked={taken}
-          aria-label={`Use ${name}’s report for the next lesson`}
+          aria-label={`Use ${isolated(name)}’s report for the next lesson`}
           onChange={(event) => take(event.currentTarget.checked)}
         />
       </label>
       <a href={latest.link}>
         <span class="head">
-          <strong>{name}</strong>
+          <strong>
+            <bdi>{name}</bdi>
+          </strong>
           <SmallStair picture={picture} />
           <span class="music">{shown ? percent(shown.recall) : '–'}</span>
         </span>

@@ -1,3 +1,4 @@
+import { isolated } from '../../decks/plain.ts';
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { MOST, type Deck } from '../../decks/deck.ts';
@@ -79,7 +80,13 @@ function Row({ one, moved }: { one: KeptDraft; moved(): void }) {
   };
   return (
     <li class="sheet" ref={root}>
-      {renaming ? <Rename one={one} leave={named} /> : <h2>{keptTitle(one)}</h2>}
+      {renaming ? (
+        <Rename one={one} leave={named} />
+      ) : (
+        <h2>
+          <Written text={keptTitle(one)} />
+        </h2>
+      )}
       <p class="soft">
         {keyLabel(key, settings.value.naming)} · {counted(drills.length, 'drill')}
         {phrases.length > 0 && `, ${counted(phrases.length, 'phrase')}`} · {sharedWords(one)}
@@ -104,7 +111,12 @@ function Row({ one, moved }: { one: KeptDraft; moved(): void }) {
 /** A button that says to a screen reader of which lesson it is. */
 function LessonMove({ name, one, use }: { name: string; one: KeptDraft; use(): void }) {
   return (
-    <button type="button" class="button" aria-label={`${name}: ${keptTitle(one)}`} onClick={use}>
+    <button
+      type="button"
+      class="button"
+      aria-label={`${name}: ${isolated(keptTitle(one))}`}
+      onClick={use}
+    >
       {name}
     </button>
   );
