@@ -11,7 +11,7 @@ import { openLog, type Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { USUAL, type Settings } from './settings.ts';
-import { trouble, unreadable } from './trouble.ts';
+import { erasedElsewhere, trouble, unreadable } from './trouble.ts';
 
 /** A deck on this device. */
 export interface Lesson {
@@ -51,6 +51,7 @@ export async function open(): Promise<void> {
   log.value = await openLog();
   trouble.value = log.value.trouble?.message ?? null;
   memory.value = { of: replay(log.value.reviews) };
+  log.value.erased = () => (erasedElsewhere.value = true);
   log.value.watch(() => (memory.value = { of: replay(log.value!.reviews) }));
   await readStoredSettings();
   await readLessons();

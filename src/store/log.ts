@@ -43,6 +43,8 @@ export interface Log {
    * @throws StoreTrouble
    */
   erase(): Promise<void>;
+  /** Called when another tab has erased everything: what this one still has is nobody's any more. */
+  erased: () => void;
   /** Calls back when another tab's reviews have come in: replay the memory. Returns what ends that. */
   watch(news: () => void): () => void;
 }
@@ -62,6 +64,7 @@ class DeviceLog implements Log {
   readonly reviews = new Runs();
   quarantined: readonly Quarantined[] = [];
   trouble: StoreTrouble | null = null;
+  erased: () => void = () => {};
 
   #isOpen = false;
   /** This device's highest count that is stored and read. */
@@ -77,7 +80,11 @@ class DeviceLog implements Log {
 
   async open(): Promise<void> {
     this.#channel?.addEventListener('message', ({ data }) => {
-      this.#next(() => (data === 'all' ? this.#readAgain() : this.#catchUp())).catch(() => {});
+      if (data === 'erased') {
+        this.#unsaved.length = 0;
+        this.erased();
+      }
+      this.#next(() => (data === 'more' ? this.#catchUp() : this.#readAgain())).catch(() => {});
     });
     await this.#next(() => this.#load()).catch((error: unknown) => this.#keepWhy(error));
     this.#pack();
@@ -112,7 +119,7 @@ class DeviceLog implements Log {
       });
       this.#unsaved.length = 0;
       await this.#readAgain();
-      this.#channel?.postMessage('all');
+      this.#channel?.postMessage('erased');
     });
   }
 

@@ -1,6 +1,6 @@
 import type { ComponentType } from 'preact';
 import { beginAgain, route, type Screen } from '../router.ts';
-import { trouble, unreadable } from '../trouble.ts';
+import { erasedElsewhere, trouble, unreadable } from '../trouble.ts';
 import { lazy } from './lazy.tsx';
 import { UpdateNotice } from './UpdateNotice.tsx';
 import './Shell.css';
@@ -41,6 +41,7 @@ const UNDER: Partial<Record<Screen, Screen>> = {
 /** The frame: one screen, and the places at the bottom. A round has the whole phone to itself. */
 export function Shell() {
   const { screen } = route.value;
+  if (erasedElsewhere.value) return <Erased />;
   const Current = SCREENS[screen];
   const at = UNDER[screen] ?? screen;
   if (screen === 'round') return <Current />;
@@ -71,5 +72,27 @@ export function Shell() {
         ))}
       </nav>
     </>
+  );
+}
+
+/** In place of all that this window had. */
+function Erased() {
+  const again = () => {
+    location.hash = '';
+    location.reload();
+  };
+  return (
+    <div class="frame">
+      <main class="screen">
+        <h1>Erased in another window</h1>
+        <p role="alert">
+          Everything that Skipwise kept on this device was erased in another window, so this one has
+          stopped. Nothing more of it is written.
+        </p>
+        <button type="button" class="button main" onClick={again}>
+          Begin anew
+        </button>
+      </main>
+    </div>
   );
 }
