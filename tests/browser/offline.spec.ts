@@ -145,25 +145,72 @@ test('an update is told of, taken only when the student says so, and never in mi
   await expect(page.getByText('A newer version is ready.')).toHaveCount(0);
 });
 
-test('a window that missed an update is told of it, and goes on with it', async ({
+test('a window that missed an update goes on with it by itself, but not in a round', async ({
   page,
   context,
+  browser,
+  baseURL,
 }) => {
-  const other = await takenBesideAnother(page, context);
+  host = await openHost();
+  await page.goto(host.url);
+  await isKept(page);
+  const idle = await context.newPage();
+  await idle.goto(host.url);
+  await isKept(idle);
+  const busy = await context.newPage();
+  await startLesson(busy, await linkOn(host, browser, baseURL!));
+  const open = (await question(busy))!;
+  await publish(host);
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
+  await waits(page);
+  await page.getByRole('button', { name: 'Take it now' }).click();
   await expect(page).toHaveTitle('Skipwise, newer');
+  await expect(idle).toHaveTitle('Skipwise, newer');
+  await expect(busy).toHaveTitle('Skipwise');
+  expect((await question(busy))!.seed).toBe(open.seed);
+  await busy.getByRole('button', { name: 'Leave the round' }).click();
+  await expect(busy).toHaveTitle('Skipwise, newer');
+});
 
-  await expect(other.getByRole('status')).toContainText('Another window has taken');
-  await other.getByRole('button', { name: 'Go on with it' }).click();
-  await expect(other).toHaveTitle('Skipwise, newer');
-  await expect(other.getByRole('heading').first()).toBeVisible();
-  await expect(other.getByText('Another window has taken')).toHaveCount(0);
+test('files that the browser took are fetched anew at the next start online', async ({ page }) => {
+  host = await openHost();
+  await page.goto(host.url);
+  await isKept(page);
+  const gone = () =>
+    page.evaluate(async () => {
+      let missing = 1;
+      for (const name of await caches.keys()) {
+        for (const { url } of await (await caches.open(name)).keys()) {
+          if (/Teach-.*js/.test(url)) missing--;
+        }
+      }
+      return missing;
+    });
+  expect(await gone()).toBe(0);
+  await page.evaluate(async () => {
+    for (const name of await caches.keys()) {
+      const cache = await caches.open(name);
+      for (const { url } of await cache.keys()) if (/Teach-/.test(url)) await cache.delete(url);
+    }
+  });
+  expect(await gone()).toBe(1);
+  await page.reload();
+  await expect.poll(gone).toBe(0);
+  await host.fallSilent();
+  await page.reload();
+  await page.getByRole('link', { name: 'Teach', exact: true }).click();
+  await expect(page.getByRole('button', { name: 'Share the link' })).toBeVisible();
 });
 
 test('a window whose files are gone after an update takes the newer version by itself', async ({
   page,
   context,
 }) => {
-  const other = await takenBesideAnother(page, context);
+  const other = await takenBesideAnother(page, context, async (before) => {
+    // Where something is being typed nothing happens by itself.
+    await before.getByRole('link', { name: 'Lessons', exact: true }).click();
+    await before.getByLabel('A link from your teacher').fill('http');
+  });
   await expect(other.getByRole('status')).toContainText('Another window has taken');
 
   // The old version's screen is neither with the worker nor on the host any more.
@@ -253,13 +300,18 @@ async function listen(page: Page) {
 }
 
 /** A newer version that a page takes while another window, which is returned, has the old one open. */
-async function takenBesideAnother(page: Page, context: BrowserContext): Promise<Page> {
+async function takenBesideAnother(
+  page: Page,
+  context: BrowserContext,
+  busy: (other: Page) => Promise<void>,
+): Promise<Page> {
   host = await openHost();
   await page.goto(host.url);
   await isKept(page);
   const other = await context.newPage();
   await other.goto(host.url);
   await isKept(other);
+  await busy(other);
   await publish(host);
   await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
   await waits(page);
