@@ -89,7 +89,7 @@ function unfold(letters: string): unknown {
     drills: rows.slice(0, rows.length - marks.length).map(unfoldDrill),
     phrases: phrases.map((phrase) => {
       const [first = '', ...rest] = phrase.split(' ');
-      const [, tempo, hand] = /^(\d*)(.*)$/.exec(first)!;
+      const [, tempo, hand] = /^(\d*)(.*)$/s.exec(first)!;
       const outline = rest.filter((word) => word.startsWith(RULED));
       const notes = rest.slice(0, rest.length - outline.length).map(unfoldNote);
       return {
