@@ -1,5 +1,5 @@
 import { Written } from '../../parts/Written.tsx';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import {
@@ -23,8 +23,8 @@ import { AskedTwice } from '../AskedTwice.tsx';
 import { remove } from './reports.ts';
 import { takenWords } from './reportWords.ts';
 
-/** So many rows are in the first picture: more than any screen shows. The others follow. */
-const FIRST = 30;
+/** So many rows are drawn at once: more than any screen shows. As many more come when the last one comes into sight. */
+const ROWS = 30;
 
 /** So many of the pairs are worth a teacher's time. */
 const PAIRS = 4;
@@ -169,10 +169,11 @@ function Students({ students, lesson, late, degree }: StudentsProps) {
   );
   const take = (link: string, on: boolean) =>
     setOut(on ? out.filter((one) => one !== link) : [...out, link]);
+  const [rows, setRows] = useState(ROWS);
   return (
     <>
       <ul class="students">
-        {(late ? students : students.slice(0, FIRST)).map((student) => (
+        {students.slice(0, rows).map((student) => (
           <StudentRow
             key={student.latest.link}
             student={student}
@@ -184,6 +185,9 @@ function Students({ students, lesson, late, degree }: StudentsProps) {
           />
         ))}
       </ul>
+      {rows < students.length && (
+        <MoreRows left={students.length - rows} come={() => setRows(rows + ROWS)} />
+      )}
       {late && <MarksBehind reports={chosen} />}
       <div class="last in-reach">
         <button
@@ -196,6 +200,23 @@ function Students({ students, lesson, late, degree }: StudentsProps) {
         </button>
       </div>
     </>
+  );
+}
+
+/** Has more rows drawn as soon as it comes into sight, or by a tap. */
+function MoreRows({ left, come }: { left: number; come(): void }) {
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    const watch = new IntersectionObserver((seen) => {
+      if (seen.some(({ isIntersecting }) => isIntersecting)) come();
+    });
+    watch.observe(button.current!);
+    return () => watch.disconnect();
+  }, [left]);
+  return (
+    <button ref={button} type="button" class="button wide" onClick={come}>
+      {counted(left, 'more student')}
+    </button>
   );
 }
 
