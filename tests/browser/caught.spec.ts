@@ -56,19 +56,19 @@ for (const when of ['drawn', 'rendered'] as const) {
   }) => {
     const breakNext = await breakable(page);
     await startLesson(page, small);
-    const asked = new Set((await answerCards(page, 2)).map(({ item }) => item));
-    await answerOne(page);
+    const asked = await answerCards(page, 2);
+    asked.push((await answerOne(page))!);
     await breakNext(when);
     await next(page);
     await expect(
       page.getByText(/^One card could not be asked: name .* frets 1 to 7/),
     ).toBeVisible();
-    // The round goes on with all that can be asked.
-    const more = await answerCards(page, 3);
-    expect(more.length).toBe(3);
-    for (const { item } of more) asked.add(item);
-    await page.getByRole('button', { name: 'Leave the round' }).click();
-    await expect(askedSoFar(page)).toContainText(/[1-6] of 7 asked so far/);
+    // The round goes on with what can be asked.
+    asked.push(...(await answerCards(page, 2)));
+    const items = new Set(asked.map(({ item }) => item));
+    expect(items.size).toBeGreaterThan(3);
+    await page.goto('#/today');
+    await expect(askedSoFar(page)).toContainText(`${items.size} of 7 asked so far`);
   });
 }
 
