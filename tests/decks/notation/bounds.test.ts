@@ -39,6 +39,7 @@ describe('a MIDI file', () => {
     const controllers = Array.from({ length: 30_000 }, (_, k) => [1, 0xb0, 7, k % 128]);
     for (const bytes of [
       many,
+      file([...notes(1001).flat(), ...END]),
       file([...controllers.flat(), ...END]),
       file(...Array.from({ length: 500 }, () => END)),
     ]) {
