@@ -1,7 +1,7 @@
 import type { FreeNote } from '../listening/listening.ts';
 import { travel } from '../neck/travel.ts';
 import type { Instrument } from '../neck/instrument.ts';
-import { freeLine, type FreeLine, type HeardNote } from '../theory/free/line.ts';
+import { freeLine, type FreeLine, type HeardNote } from '../theory/free/freeLine.ts';
 import { outlined, type Outlined } from '../theory/free/outlined.ts';
 import { overClick, type OverClick } from '../theory/free/pulse.ts';
 import { written } from '../theory/free/written.ts';

@@ -1,6 +1,6 @@
 /** What is said of a free minute. */
 import type { MinuteTold } from '../../making/minute.ts';
-import { listed } from '../../parts/words.ts';
+import { listed } from '../../parts/english.ts';
 import { noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { counted, percent, timesWords } from '../figures.ts';
 
