@@ -16,7 +16,7 @@ const LATELY = 3;
 const DAYS = 28;
 
 /** What the student's device knows of a lesson. */
-interface Told {
+export interface Told {
   readonly items: readonly Item[];
   readonly memory: Memory;
   /** The whole log in its order. */

@@ -44,7 +44,15 @@ function told(answers: readonly (readonly [number, boolean, number])[]): Report[
   const sent = { deck: 1, sender: 2, question: '', name: '' };
   return reviews.map((review, n) => {
     learn(memory, review);
-    const log = { items, memory, reviews: reviews.slice(0, n + 1), questions: [], lesson: null };
+    const log = {
+      items,
+      memory,
+      reviews: reviews.slice(0, n + 1),
+      questions: [],
+      timings: {},
+      minutes: [],
+      lesson: null,
+    };
     return reportOf(log, sent, review.at, 0);
   });
 }
