@@ -37,8 +37,11 @@ export class Attempts {
       const value = reached + own[s - 1]!;
       if (value > next[s]!) [next[s], from[s]] = [value, since];
     }
-    const again = Math.max(...was.subarray(1)) - COSTS.restart + right[0]!;
-    if (again > next[1]!) [next[1], from[1]] = [again, t];
+    const again = Math.max(...was.subarray(1)) - COSTS.restart;
+    for (let s = 1; s <= this.notes; s++) {
+      const value = again - COSTS.skipped * (s - 1) + (s === 1 ? own : right)[s - 1]!;
+      if (value > next[s]!) [next[s], from[s]] = [value, t];
+    }
     [this.best[t + 1], this.begun[t + 1]] = [next, from];
   }
 }

@@ -1,11 +1,12 @@
 /** Follows a performance event by event, and says what is settled. */
 import { Alignment } from './align.ts';
+import { doubted } from './doubt.ts';
 import { likeliest, oddsOf, type Event } from './event.ts';
 import type { Extra, Performance, Verdict } from './listening.ts';
 import { heardBeside, heardFor } from './readings.ts';
 
 /** By how much (log odds) a reading has to be better than the best other before it is told. */
-export const SURE = { right: 0.2, atOnce: 1, wrong: 1.5, missing: 0.8, extra: 1.5 };
+export const SURE = { right: 0.2, atOnce: 1, wrong: 0.6, missing: 0.8, extra: 1.5 };
 
 /** A note is settled when so many notes after it were heard, or so many seconds have passed; sooner where it is plain. */
 const NOTES_LATER = 2;
@@ -57,13 +58,16 @@ export class LineFollower implements Following {
 
   /** What is settled by now: the same as before where nothing is new. */
   settle(now: number, finished = false): Performance {
-    if (finished) {
+    const open = this.open();
+    // After the last note nothing is waited for.
+    const ended = finished || (open.length > 0 && this.ripe(this.notes.length - 1, now));
+    if (ended) {
       this.alignment.finish();
       this.news = true;
     }
     if (this.alignment.begins !== this.begins) this.beginAnew();
-    const ripe = this.open().filter((i) => finished || this.ripe(i, now));
-    for (const i of ripe) this.settleNote(i);
+    const ripe = this.open().filter((i) => ended || (this.ripe(i, now) && this.sure(i)));
+    for (const i of ripe) this.verdicts[i] = this.verdictOf(i);
     if (this.news || ripe.length > 0) this.performance = this.performed();
     this.news = false;
     return this.performance;
@@ -73,14 +77,6 @@ export class LineFollower implements Following {
     this.begins = this.alignment.begins;
     this.restarts++;
     this.verdicts = this.notes.map(() => null);
-    for (const candidate of this.alignment.candidates) candidate.settled = null;
-  }
-
-  private settleNote(i: number): void {
-    const verdict = this.verdictOf(i);
-    this.verdicts[i] = verdict;
-    const candidate = this.alignment.candidates[this.alignment.notes[i]!.event];
-    if (candidate && verdict.verdict !== 'unheard') candidate.settled = i;
   }
 
   private open(): number[] {
@@ -110,19 +106,25 @@ export class LineFollower implements Following {
     return this.alignment.candidates[t]?.event;
   }
 
+  /** Whether what is read of a note can be told; what cannot may become plainer. */
+  private sure(i: number): boolean {
+    const { label, margin } = this.alignment.notes[i]!;
+    if (label === 'right') return margin >= SURE.right;
+    // With nothing right there is no line to have left a note out of.
+    if (label === 'open') return this.wentOn() && !doubted(this.alignment, this.notes[i]!, i);
+    return margin >= SURE[label] && !doubted(this.alignment, this.notes[i]!, i);
+  }
+
   private verdictOf(i: number): Verdict {
-    const { label, event, margin } = this.alignment.notes[i]!;
-    if (label === 'right' && margin >= SURE.right) {
+    if (!this.sure(i)) return { verdict: 'unheard' };
+    const { label, event } = this.alignment.notes[i]!;
+    if (label === 'right') {
       return { verdict: 'right', time: this.pluckedAt(event, this.notes[i]!) };
     }
-    if (label === 'wrong' && margin >= SURE.wrong) {
-      const candidate = this.alignment.candidates[event]!;
-      const heard = heardFor(candidate, this.notes[i]!);
-      return { verdict: 'wrong', time: candidate.event.time, heard };
-    }
-    if (label === 'missing' && margin >= SURE.missing) return { verdict: 'missing' };
-    if (label === 'open' && this.wentOn()) return { verdict: 'missing' };
-    return { verdict: 'unheard' };
+    if (label !== 'wrong') return { verdict: 'missing' };
+    const candidate = this.alignment.candidates[event]!;
+    const heard = heardFor(candidate, this.notes[i]!);
+    return { verdict: 'wrong', time: candidate.event.time, heard };
   }
 
   /** When the note was plucked that an event tells of. */

@@ -2,12 +2,17 @@
 import { likeliest, oddsOf, type Event } from './event.ts';
 
 /** What a reading costs that is not a note played as asked. */
-export const COSTS = { wrong: 2.7, skipped: 2.7, extra: 3.5, again: 3.5, restart: 4.5 };
+export const COSTS = { skipped: 2.7, extra: 3.5, again: 3.5, restart: 4.5 };
+/**
+ * What another note in its place costs: a finger lands a fret or two beside more often than anywhere else. Least for an
+ * octave, because two notes of that name are so easily taken for one another that neither may be preferred.
+ */
+export const WRONG = { beside: 2.2, octave: 1.5, else: 2.9 };
+const wrongCost = (by: number): number =>
+  Math.abs(by) <= 2 ? WRONG.beside : Math.abs(by) === 12 ? WRONG.octave : WRONG.else;
 
 /** An onset is likelier to be what is expected than features alone can know. */
 const EXPECTED = 0.8;
-/** What it costs to read a settled event otherwise. */
-const UNSETTLED = 6;
 /** Off its time a note costs half the square of it, in widths of so many steps, up to so much. */
 const LATE = { width: 0.4, most: 2 };
 
@@ -18,8 +23,6 @@ export interface Candidate {
   readonly second: number;
   /** Seconds after the nearest time at which its likeliest note is due; null where none is, or it is not sure enough. */
   readonly lag: number | null;
-  /** The expected note that it is settled to be. */
-  settled: number | null;
 }
 
 /** From these log odds on an event tells how late the player is. */
@@ -34,7 +37,7 @@ export function candidateOf(
   const lags = due.filter((_, i) => notes[i] === top).map((time) => event.time - time);
   const lag =
     oddsOf(event, top) < TELLS ? undefined : lags.toSorted((a, b) => Math.abs(a) - Math.abs(b))[0];
-  return { event, top, second: likeliest(event, top), lag: lag ?? null, settled: null };
+  return { event, top, second: likeliest(event, top), lag: lag ?? null };
 }
 
 /** How much later than asked the player plays, device and hand together: the median of what is surely in place. */
@@ -64,7 +67,7 @@ export interface Readings {
 
 /** @param due when each note is to come, seconds, as late as the player is; nothing at leisure */
 export function readingsOf(
-  { event, top, second, settled }: Candidate,
+  { event, top, second }: Candidate,
   notes: readonly number[],
   due: readonly number[],
 ): Readings {
@@ -74,10 +77,10 @@ export function readingsOf(
   const extra = new Float64Array(notes.length + 1).fill(most - COSTS.extra);
   notes.forEach((midi, i) => {
     const odds = oddsOf(event, midi);
-    const elsewhere = settled === null || settled === i ? 0 : UNSETTLED;
-    const place = late(event, due, i) + elsewhere;
+    const place = late(event, due, i);
+    const heard = midi === top ? second : top;
     right[i] = odds + EXPECTED - place;
-    wrong[i] = (midi === top ? other : most) - COSTS.wrong - place;
+    wrong[i] = (midi === top ? other : most) - wrongCost(heard - midi) - place;
     extra[i + 1] = Math.max(extra[i + 1]!, odds - COSTS.again);
   });
   return { right, wrong, extra, own: right.map((value, i) => Math.max(value, wrong[i]!)) };
