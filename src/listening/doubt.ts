@@ -50,3 +50,13 @@ export function doubted(alignment: Alignment, midi: number, i: number): boolean 
     return (left && last && event.time > from + DOUBT.later * step) || oddsOf(event, midi) > least;
   });
 }
+
+/** The median log odds of the notes that were heard right: how clearly this guitar is heard, here and now. */
+export function clearness({ notes, candidates }: Alignment, asked: readonly number[]): number {
+  const odds = notes
+    .flatMap(({ label, event }, i) =>
+      label === 'right' ? [oddsOf(candidates[event]!.event, asked[i]!)] : [],
+    )
+    .toSorted((a, b) => a - b);
+  return odds[odds.length >> 1] ?? -Infinity;
+}

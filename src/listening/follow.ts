@@ -1,12 +1,15 @@
 /** Follows a performance event by event, and says what is settled. */
 import { Alignment } from './align.ts';
-import { doubted } from './doubt.ts';
+import { clearness, doubted } from './doubt.ts';
 import { likeliest, oddsOf, type Event } from './event.ts';
 import type { Extra, Performance, Verdict } from './listening.ts';
 import { heardBeside, heardFor } from './readings.ts';
 
 /** By how much (log odds) a reading has to be better than the best other before it is told. */
 export const SURE = { right: 0.2, atOnce: 1, wrong: 0.6, missing: 0.8, extra: 1.5 };
+
+/** What is heard less clearly than this (log odds) has to be so much plainer before anyone is accused. */
+export const UNCLEAR = { below: 2, more: 0.9 };
 
 /** A note is settled when so many notes after it were heard, or so many seconds have passed; sooner where it is plain. */
 const NOTES_LATER = 2;
@@ -112,7 +115,8 @@ export class LineFollower implements Following {
     if (label === 'right') return margin >= SURE.right;
     // With nothing right there is no line to have left a note out of.
     if (label === 'open') return this.wentOn() && !doubted(this.alignment, this.notes[i]!, i);
-    return margin >= SURE[label] && !doubted(this.alignment, this.notes[i]!, i);
+    const unclear = clearness(this.alignment, this.notes) < UNCLEAR.below ? UNCLEAR.more : 0;
+    return margin >= SURE[label] + unclear && !doubted(this.alignment, this.notes[i]!, i);
   }
 
   private verdictOf(i: number): Verdict {
