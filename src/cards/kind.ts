@@ -58,6 +58,8 @@ export interface Guitar {
   now(): number;
   /** Hears when strings are struck, muted or sounding, in ms on the clock of `event.timeStamp`; told a moment later. */
   strikes(onStrike: (at: number) => void): Task;
+  /** Whether a round is to go on by itself, with both hands on the guitar. */
+  readonly byItself: boolean;
 }
 
 /** What a card's screen is given. */

@@ -64,6 +64,9 @@ const LENT: Guitar = {
       if (context) onStrike(heardAt(context, time - delay));
     });
   },
+  get byItself() {
+    return settings.value.guitar.byItself;
+  },
 };
 
 /** Hears a line of which nothing is asked, on a guitar that is ready; it is told when the notes were played. */

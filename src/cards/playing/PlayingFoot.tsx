@@ -1,3 +1,4 @@
+import { useAfterAWhile } from '../../parts/useAfterAWhile.ts';
 import type { FaceProps } from '../kind.ts';
 import type { Follow } from './usePlaying.ts';
 
@@ -11,19 +12,8 @@ interface PlayingFootProps extends Pick<FaceProps, 'guitar' | 'unheard'> {
 export function PlayingFoot({ follow, again, guitar, unheard }: PlayingFootProps) {
   if (!guitar)
     return <p class="soft">This card listens to the guitar in your hand. Here it only shows.</p>;
-  if (follow.state === 'untold') {
-    return (
-      <div class="buttons">
-        <p aria-live="polite" data-verdict="unheard">
-          It could not be heard for sure. Nothing is counted.
-        </p>
-        <button type="button" class="button" onClick={follow.again}>
-          Again
-        </button>
-        <LeaveIt unheard={unheard} />
-      </div>
-    );
-  }
+  if (follow.state === 'untold')
+    return <Untold again={follow.again} byItself={guitar.byItself} unheard={unheard} />;
   return (
     <div class="buttons">
       <p class="soft" aria-live="polite">
@@ -35,6 +25,31 @@ export function PlayingFoot({ follow, again, guitar, unheard }: PlayingFootProps
         </button>
       )}
       {follow.state === 'listening' && follow.told !== null && <LeaveIt unheard={unheard} />}
+    </div>
+  );
+}
+
+/** How long is waited for a tap, in ms. */
+const LEAVING = 12_000;
+
+interface UntoldProps extends Pick<FaceProps, 'unheard'> {
+  again(): void;
+  byItself: boolean;
+}
+
+/** What is left where it could not be told twice: to try again, or to leave it; which comes by itself after a while. */
+function Untold({ again, byItself, unheard }: UntoldProps) {
+  const leaves = useAfterAWhile(byItself ? LEAVING : null, unheard);
+  return (
+    <div class="buttons">
+      <p aria-live="polite" data-verdict="unheard">
+        It could not be heard for sure. Nothing is counted.
+        {leaves && ' It goes on by itself: tap to stay.'}
+      </p>
+      <button type="button" class="button" onClick={again}>
+        Again
+      </button>
+      <LeaveIt unheard={unheard} />
     </div>
   );
 }
