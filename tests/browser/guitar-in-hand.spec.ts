@@ -16,6 +16,7 @@ import {
   judged,
   newCard,
   openCard,
+  phraseLesson,
   question,
   startLesson,
   verdict,
@@ -270,31 +271,39 @@ test('by keyboard alone', async () => {
   await expect(page.getByText('Listening', { exact: true })).toBeVisible();
 });
 
-/** Plays notes, one after another, to the page's microphone. */
-async function playTo(page: Page, midis: readonly number[]): Promise<void> {
-  const notes = midis.map((midi, i) => ({ midi, time: 0.2 + i * 0.6, until: 0.75 + i * 0.6 }));
-  await playSamples(page, recordingOf(notes, 0.6 * midis.length + 1.2, { noise: 0 }));
+/** Plays notes, one after another or several at once, to the page's microphone. */
+async function playTo(
+  page: Page,
+  midis: readonly (number | readonly number[])[],
+  step = 0.6,
+): Promise<void> {
+  const notes = midis.flatMap((together, i) =>
+    [together].flat().map((midi: number) => {
+      const time = 0.2 + i * step;
+      return { midi, time, until: time + 0.92 * step };
+    }),
+  );
+  await playSamples(page, recordingOf(notes, step * midis.length + 1.2, { noise: 0 }));
 }
 
 /** A lesson to be played, from the lowest note up. */
 function playedLesson(): Promise<string> {
-  const read = readDeck({
-    version: 2,
-    title: 'Slack water',
-    key: 'Bb major',
-    drills: [
-      { kind: 'play', sizes: ['triad'], strings: ['5-4'], frets: [1, 8], ways: ['up'] },
-      { kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] },
-    ],
-  });
+  return linkOf([
+    { kind: 'play', sizes: ['triad'], strings: ['5-4'], frets: [1, 8], ways: ['up'] },
+    { kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] },
+  ]);
+}
+
+async function linkOf(drills: readonly object[]): Promise<string> {
+  const read = readDeck({ version: 2, title: 'Slack water', key: 'Bb major', drills });
   if ('fault' in read) throw new Error(read.fault);
   return deckLink(read.deck, test.info().project.use.baseURL!);
 }
 
 /** Takes the guitar in hand and goes on to the first card, with nothing tuned. */
-async function beginPlaying(page: Page): Promise<void> {
+async function beginPlaying(page: Page, link?: string): Promise<void> {
   await hearing(page);
-  await startLesson(page, await playedLesson());
+  await startLesson(page, link ?? (await playedLesson()));
   await question(page);
   await page.getByRole('button', { name: 'Leave the round' }).click();
   await handSwitch(page).click();
@@ -341,6 +350,68 @@ test('a card to be played is let go when the microphone goes, and nothing is log
   expect(await judged(page)).toBe('right');
   await expect.poll(() => answersKept(page)).toContain(next!.item);
   expect(await answersKept(page)).not.toContain(asked.item);
+});
+
+/** A lesson of Cm on strings 5 and 4, from its lowest note up, and of cards that are tapped. */
+function minorLesson(tempo?: number): Promise<string> {
+  const lying = { sizes: ['triad'], degrees: [2], strings: ['5-4'], frets: [1, 7] };
+  return linkOf([
+    { kind: 'play', ...lying, ways: ['up'], ...(tempo !== undefined && { tempo }) },
+    { kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] },
+  ]);
+}
+const MINOR = [48, 51, 55];
+
+const faults = async (page: Page) => (await new AxeBuilder({ page }).analyze()).violations;
+
+test('what could not be told is asked once more, then left by itself, and nothing is logged', async () => {
+  test.setTimeout(120_000);
+  const page = await pageWith('refused');
+  await beginPlaying(page, await minorLesson());
+  const asked = await toPlayed(page);
+  expect(await faults(page)).toEqual([]);
+  // Both neighbours of a note at once: neither it nor another.
+  const blurred = [MINOR[0]!, [MINOR[1]! - 1, MINOR[1]! + 1], MINOR[2]!];
+  await playTo(page, blurred);
+  await expect(page.getByText('Not heard for sure. Play it once more.')).toBeVisible();
+  await playTo(page, blurred);
+  await expect(page.locator('[data-verdict="unheard"]')).toContainText('It goes on by itself');
+  await expect(page.locator('[data-do="leave"]')).toBeVisible();
+  expect(await faults(page)).toEqual([]);
+  await expect(page.getByText('it counts for nothing')).toBeVisible({ timeout: 20_000 });
+  await expect(openCard(page).or(newCard(page))).toHaveAttribute('data-kind', 'spot');
+  expect(await answersKept(page)).not.toContain(asked.item);
+});
+
+test('at a tempo it is counted in, and judged by its notes', async () => {
+  test.setTimeout(120_000);
+  const page = await pageWith('refused');
+  await beginPlaying(page, await minorLesson(72));
+  const asked = await toPlayed(page);
+  await expect(openCard(page)).toHaveAttribute('data-tempo', '72');
+  await expect(page.getByText('After the count.')).toBeVisible();
+  await expect(page.getByText('Listening. Play when you like.')).toBeVisible();
+  await playTo(page, MINOR, 60 / 72 / 3);
+  expect(await judged(page)).toBe('right');
+  await expect(page.locator('[data-heard="right"]')).toHaveCount(MINOR.length);
+  expect(await faults(page)).toEqual([]);
+  await expect.poll(() => answersKept(page)).toContain(asked.item);
+});
+
+test('the next arpeggio of a phrase is answered by playing', async () => {
+  const page = await pageWith('refused');
+  const { baseURL } = test.info().project.use;
+  await beginPlaying(page, await phraseLesson(['follow'], baseURL!));
+  const asked = await question(page);
+  expect(asked!.kind).toBe('follow');
+  const places = answerTo(asked!, true, dice(5));
+  if (typeof places === 'string') throw new Error('It is not placed.');
+  await playTo(
+    page,
+    places.map((place) => midiOn(asked!.tuning, place)),
+  );
+  expect(await judged(page)).toBe('right');
+  await expect.poll(() => answersKept(page)).toContain(asked!.item);
 });
 
 test('a page that is put away lets go of the microphone', async () => {

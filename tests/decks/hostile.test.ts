@@ -14,7 +14,7 @@ import { deckLink, readLink } from '../../src/decks/link.ts';
 import { readMidi, writeMidi } from '../../src/decks/notation/midi.ts';
 import { readTablature } from '../../src/decks/notation/tablature-reader.ts';
 import { readReport, reportLink } from '../../src/decks/report.ts';
-import { fits, pictureOf } from '../../src/practice/report.ts';
+import { fits, pictureOf } from '../../src/practice/picture.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { BackupFault, readBackup, writeBackup } from '../../src/store/backup.ts';
 import { seeded, type Random } from '../../src/theory/random.ts';
@@ -38,6 +38,7 @@ const REPORT = {
   practised: Array.from({ length: 28 }, (_, i) => i % 3 > 0),
   asked: 90,
   firstAsked: 40,
+  time: { figures: [], minutes: null },
   firstRight: 30,
   seconds: { spot: 3.2 },
   items: Array.from({ length: 40 }, (_, i) =>
@@ -119,6 +120,7 @@ const backup = writeBackup(
     decks: [],
     drafts: [],
     reports: [],
+    minutes: [],
     quarantined: [],
   },
   1_700_000_000_000,
@@ -188,7 +190,12 @@ const DECODERS: Record<string, Decoder> = {
     share: 5,
     async make(random) {
       const text = mutatedText(backup, backup, random);
-      const any = { decks: () => true, drafts: () => true, reports: () => true };
+      const any = {
+        decks: () => true,
+        drafts: () => true,
+        reports: () => true,
+        minutes: () => true,
+      };
       return async () => {
         await readBackup(text, any).catch((error: unknown) => {
           if (!(error instanceof BackupFault)) throw error;

@@ -190,22 +190,19 @@ export const unheardSentence = signal<string | null>(null);
 export async function unheard(): Promise<void> {
   const current = shown.value;
   if (!current || !isOpen()) return;
-  if (wantsGuitar(current.card.item.kind)) return leaveUnheard();
+  if (wantsGuitar(current.card.item.kind)) {
+    const { asked } = round.value!;
+    notHeard = [...notHeard, { item: current.card.item.id, after: asked.length }];
+    await letGo();
+    unheardSentence.value = 'That could not be heard well. No harm done: it counts for nothing.';
+    return;
+  }
   const times = current.unheard + 1;
   shown.value = { ...current, unheard: times };
   unheardSentence.value =
     times === 1
       ? 'Not heard for sure: play it once more, or tap it.'
       : 'That could not be heard well. No harm done: tap it this time.';
-}
-
-/** Lets go of the open card, whose playing could not be told: nothing of it is logged. */
-export async function leaveUnheard(): Promise<void> {
-  if (!shown.value || !isOpen()) return;
-  const { asked } = round.value!;
-  notHeard = [...notHeard, { item: shown.value.card.item.id, after: asked.length }];
-  await letGo();
-  unheardSentence.value = 'That could not be heard well. No harm done: it counts for nothing.';
 }
 
 /** Lets go of the open card where it needs the guitar and there is none any more: nothing of it is logged. */

@@ -6,15 +6,7 @@ import { GUITAR, type Instrument } from '../../neck/instrument.ts';
 import { guitar, isWithGuitar, leave, wasReady } from '../guitar/hand.ts';
 import { useByItself, useSpokenQuestion } from '../guitar/InRound.tsx';
 import { lessonById } from '../state.ts';
-import { useAfterAWhile } from '../../parts/useAfterAWhile.ts';
-import {
-  draw,
-  goOn as goOnFromCard,
-  leaveUnheard,
-  round,
-  shown,
-  withoutGuitar,
-} from './session.ts';
+import { draw, goOn as goOnFromCard, round, shown, withoutGuitar } from './session.ts';
 
 /** The guitar in a round. */
 interface InRound {
@@ -31,9 +23,6 @@ interface InRound {
   goOn(): void;
 }
 
-/** So long a card that could not be heard twice waits to be tapped, ms; then the round goes on by itself. */
-const TAPPED = 20_000;
-
 /** Lends the guitar to the cards of a round, and lets go of the microphone when the round is over or left. */
 export function useGuitar(): InRound {
   const [isDrawing, setDrawing] = useState(false);
@@ -46,11 +35,6 @@ export function useGuitar(): InRound {
     void draw().then(() => setDrawing(false));
   };
   useLettingGo(isHeard, isHeard && current === null && !isDrawing);
-  const isTapped = (current?.unheard ?? 0) > 1;
-  useAfterAWhile(
-    isTapped && !current?.verdict && guitar.value?.byItself ? TAPPED : null,
-    () => void leaveUnheard(),
-  );
   const card = current?.card;
   const isSaid = useSpokenQuestion(
     // The same card may be drawn again: it is said once.
@@ -63,7 +47,7 @@ export function useGuitar(): InRound {
     isAsked: isLost && (!wasReady.value || (current === null && microphoneState.value !== 'off')),
     isDrawing,
     // What could not be heard twice is tapped.
-    lent: isSaid || isTapped ? null : guitar.value,
+    lent: isSaid || (current?.unheard ?? 0) > 1 ? null : guitar.value,
     goesOn: useByItself(charactersToRead(), () => void goOnFromCard()),
     goOn,
   };
