@@ -48,9 +48,9 @@ function told(answers: readonly (readonly [number, boolean, number])[]): Report[
       items,
       memory,
       reviews: reviews.slice(0, n + 1),
-      questions: [],
       timings: {},
       minutes: [],
+      questions: [],
       lesson: null,
     };
     return reportOf(log, sent, review.at, 0);

@@ -13,7 +13,7 @@ import { dotsOf, stripOf } from '../phrases/drawn.ts';
 import { useHearing } from '../phrases/hearing.ts';
 import { settings } from '../state.ts';
 import { keep, lineDeck, type Minute } from './minutes.ts';
-import { factsOf, leftOutWords } from './words.ts';
+import { factsOf, leftOutWords } from './minuteWords.ts';
 
 interface ToldProps {
   told: MinuteTold;
