@@ -1,9 +1,15 @@
 import { kindOf } from '../decks/id.ts';
 import { guessOf } from '../decks/kinds.ts';
 import type { Review, Reviews } from '../store/review.ts';
-import { correctedLevel, type Correction, newCorrection, updateCorrection } from './correction.ts';
-import type { LearningCorrection } from './correction.ts';
 import { DAY, localDay } from './day.ts';
+import {
+  type Facts,
+  foretold,
+  lean,
+  type Leanings,
+  type LearningLeanings,
+  noLeanings,
+} from './forgetting.ts';
 import {
   activation,
   easeOf,
@@ -14,7 +20,6 @@ import {
   laidBy,
   type LearningEstimate,
   levelAt,
-  logistic,
   OWN,
   SILENCE,
   updateEstimates,
@@ -38,6 +43,8 @@ export interface Known {
   readonly first: number;
   readonly last: number;
   readonly lastRight: boolean;
+  /** Right answers in a row, each on another day than the one before; of more on one day one counts. */
+  readonly row: number;
   /** What its askings have left, and how easily it comes (see imprint.ts). */
   readonly imprints: Imprints;
   readonly ease: Estimate;
@@ -58,8 +65,8 @@ export interface Memory {
   readonly trials: readonly Trial[];
   /** How easily things come to this student. */
   readonly ease: Estimate;
-  /** Where this student is not as the model reckons. */
-  readonly correction: Correction;
+  /** How this student forgets. */
+  readonly leanings: Leanings;
   /** Local days practised, from 04:00 to 04:00, numbered from 1 January 1970. */
   readonly days: ReadonlySet<number>;
   /** When the last answer was given: ms since 1970, as `readClock` says. */
@@ -71,10 +78,10 @@ export interface Memory {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 interface Learning extends Mutable<
-  Omit<Memory, 'items' | 'paces' | 'trials' | 'days' | 'ease' | 'correction'>
+  Omit<Memory, 'items' | 'paces' | 'trials' | 'days' | 'ease' | 'leanings'>
 > {
   readonly ease: LearningEstimate;
-  readonly correction: LearningCorrection;
+  readonly leanings: LearningLeanings;
   readonly items: Map<string, LearningKnown>;
   readonly paces: Map<string, LearningPace>;
   readonly trials: Trial[];
@@ -96,7 +103,7 @@ export function emptyMemory(): Memory {
     firstsRight: 0,
     trials: [],
     ease: { ...GENERAL },
-    correction: newCorrection(),
+    leanings: noLeanings(),
     days: new Set(),
     clock: 0,
     shift: 0,
@@ -114,12 +121,13 @@ export function replay(reviews: Pick<Reviews, 'forEach'>): Memory {
 /** Takes one more review into the memory, in place. */
 export function learn(memory: Memory, review: Review): void {
   const learning = memory as Learning;
+  const before = learning.clock;
   const now = readClock(learning, review.at);
   let known = learning.items.get(review.item);
   learning.asked++;
   learning.days.add(localDay(review.at, review.offset));
   if (known) {
-    again(learning, known, review, now);
+    again(learning, known, review, before);
   } else {
     known = first(review, now);
     learning.items.set(review.item, known);
@@ -140,6 +148,7 @@ function first(review: Review, now: number): LearningKnown {
     first: now,
     last: now,
     lastRight: review.right,
+    row: review.right ? 1 : 0,
     imprints: [],
     ease: { ...OWN },
     takenFor: withConfusion(noConfusion, review),
@@ -148,20 +157,22 @@ function first(review: Review, now: number): LearningKnown {
   return known;
 }
 
-/** One more answer to an item that is known already. */
-function again(learning: Learning, known: LearningKnown, review: Review, now: number): void {
+/** One more answer to an item that is known already; `before`, the clock at the student's last answer. */
+function again(learning: Learning, known: LearningKnown, review: Review, before: number): void {
+  const now = learning.clock;
   const days = Math.max(0, (now - known.last) / DAY);
   const active = activation(known.imprints, now);
   const guess = guessOf(known.kind);
   if (days >= APART) {
-    const level = levelAt(active, easeOf(learning.ease, known.ease), learning.ease, known.ease);
-    const reckoned = { level, days, lastRight: known.lastRight };
-    const chance = logistic(correctedLevel(learning.correction, reckoned));
+    const facts = factsOf(learning, known, active, now, before);
+    const chance = foretold(learning.leanings, facts);
     keepTrial(learning.trials, { foretold: guess + (1 - guess) * chance, right: review.right });
-    updateCorrection(learning.correction, reckoned, review.right, guess);
+    lean(learning.leanings, facts, review.right, guess);
     known.firsts++;
     if (review.right) known.firstsRight++;
+    if (review.right) known.row++;
   }
+  if (!review.right) known.row = 0;
   updateEstimates(learning.ease, known.ease, active, review.right, guess);
   imprint(known.imprints, now, active, review.right);
   known.asked++;
@@ -184,12 +195,27 @@ export function recall(memory: Memory, item: string, at: number, mark?: number):
 
 /** The same of what was asked already. */
 export function recallOf(memory: Memory, known: Known, at: number, mark?: number): number {
-  const active = activation(known.imprints, at + memory.shift);
-  const level = levelAt(active, easeOf(memory.ease, known.ease, mark), memory.ease, known.ease);
-  const days = daysSince(memory, known, at);
-  const reckoned = { level, days, lastRight: known.lastRight };
-  const chance = logistic(correctedLevel(memory.correction, reckoned));
+  const now = at + memory.shift;
+  const active = activation(known.imprints, now);
+  const facts = factsOf(memory, known, active, now, memory.clock, mark);
+  const chance = foretold(memory.leanings, facts);
   return known.right > 0 ? chance : Math.min(chance, guessOf(known.kind));
+}
+
+/** What is to be foretold from, at a time of the memory's clock; `idleFrom`, when anything was last answered. */
+function factsOf(
+  { ease }: Pick<Memory, 'ease'>,
+  known: Known,
+  active: number,
+  now: number,
+  idleFrom: number,
+  mark?: number,
+): Facts {
+  const { lastRight, row, firsts, firstsRight } = known;
+  const level = levelAt(active, easeOf(ease, known.ease, mark), ease, known.ease);
+  const days = Math.max(0, (now - known.last) / DAY);
+  const idle = Math.max(0, (now - idleFrom) / DAY);
+  return { level, days, idle, lastRight, row, firsts, firstsRight };
 }
 
 /** Days since the item was last answered, at a time of the device's clock; never less than 0. */

@@ -37,16 +37,24 @@ export function owedAfterAnswer(
   const behind = cardsBehind(round) + 1;
   const before = round.asked.filter(({ item }) => item === open.item);
   const isFirst = before.length === 0;
-  const isLeft = before.filter((one) => !one.right).length + 1 >= MOST;
+  const leaves = missesOf(round, open.item) + 1 >= MOST;
   const other = isFirst && pairs < PAIR.most ? takenForItem(items, open.item, takenFor) : null;
   if (other) owed.push({ item: other, from: behind + PAIR.other });
-  if (!open.proven && !isLeft) {
+  if (!open.proven && !leaves) {
     owed.push({ item: open.item, from: behind + (isFirst ? AFTER.missed : AFTER.missedAgain) });
   } else if (other) {
     owed.push({ item: open.item, from: behind + PAIR.own });
   }
   return { owed, pairs: pairs + (other ? 1 : 0) };
 }
+
+/** Whether an item was missed so often in the round that it is left for another day. */
+export function isLeft(round: Round, item: string): boolean {
+  return missesOf(round, item) >= MOST;
+}
+
+const missesOf = ({ asked }: Round, id: string) =>
+  asked.filter(({ item, right }) => item === id && !right).length;
 
 /** What comes again after an answer that was near: the card is no card of the round. */
 export function owedAfterNear(round: Round, item: string): readonly Owed[] {

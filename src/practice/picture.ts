@@ -59,7 +59,7 @@ export function recalls(report: Report): number[] {
 }
 
 /** So much of what was asked so often is little. */
-const LITTLE = { recall: 0.2, answers: 20 };
+const LITTLE = { recall: 0.25, answers: 20 };
 
 /** The picture that a report gives of a lesson's items on lesson day. */
 export function pictureOf(report: Report, items: readonly Item[]): Picture {

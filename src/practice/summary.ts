@@ -5,6 +5,7 @@ import { starts } from '../memory/start.ts';
 import { DEGREES } from '../theory/scale.ts';
 import { degreeOf, type Item } from './item.ts';
 import { shareOf } from './known.ts';
+import { isLeft } from './owed.ts';
 import { secondsACard } from './expectedGain.ts';
 import type { Round } from './round.ts';
 
@@ -18,6 +19,8 @@ interface Summary {
   readonly grown: readonly Item[];
   /** Items whose last answer was wrong: they come again. */
   readonly missed: readonly Item[];
+  /** Of those the ones that were missed so often that they are left for another day. */
+  readonly left: readonly Item[];
   /** Items of the deck never asked yet. */
   readonly unseen: number;
 }
@@ -36,6 +39,7 @@ export function summarise(round: Round, items: readonly Item[], memory: Memory):
     fresh: those((id) => first.get(id)!.isNew && last.get(id)!.right),
     grown: those((id) => !first.get(id)!.isNew && last.get(id)!.right),
     missed: those((id) => !last.get(id)!.right),
+    left: those((id) => isLeft(round, id)),
     unseen: items.filter(({ id }) => !memory.items.has(id)).length,
   };
 }

@@ -76,7 +76,7 @@ describe('the memory', () => {
           const value = recall(memory, id, now)!;
           expect(value).toBeGreaterThanOrEqual(0);
           expect(value).toBeLessThanOrEqual(1);
-          expect(memory.correction.weights.every(Number.isFinite)).toBe(true);
+          expect(memory.leanings.every(Number.isFinite)).toBe(true);
           expect(Number.isFinite(known.ease.mean) && known.ease.variance > 0).toBe(true);
           expect(known.imprints.every(Number.isFinite)).toBe(true);
         }

@@ -12,6 +12,7 @@ import {
   startRound,
 } from '../../src/practice/round.ts';
 import { readRound } from '../../src/practice/storedRound.ts';
+import { summarise } from '../../src/practice/summary.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const MINUTE = 60_000;
@@ -261,6 +262,20 @@ describe('what is new', () => {
     expect(places).toHaveLength(8);
     const gaps = places.slice(1).map((place, k) => place - places[k]!);
     expect(Math.min(...gaps)).toBeGreaterThanOrEqual(3);
+  });
+
+  it('does not ask the last one over and over where it never comes: it is left for another day', () => {
+    const hopeless = items[3]!.id;
+    const answers: Answers = ({ id }) => ({ right: id !== hopeless, takenFor: null });
+    const some = items.slice(0, 7);
+    const { round, memory } = play({ minutes: 30 }, answers, { meets: true, some });
+    const misses = round.asked.filter(({ item }) => item === hopeless).length;
+    expect(misses).toBeGreaterThanOrEqual(3);
+    expect(misses).toBeLessThanOrEqual(8);
+    expect(secondsLeft(round)).toBeGreaterThan(15 * 60);
+    expect(summarise(round, some, memory).left.map(({ id }) => id)).toEqual([hopeless]);
+    const known = play({ minutes: 30 }, right, { meets: true, some });
+    expect(summarise(known.round, some, known.memory).left).toEqual([]);
   });
 
   it('waits where much is not known yet: the same few are shown and asked again', () => {

@@ -19,7 +19,8 @@ export function RoundEnd() {
 function Ended({ look }: { look(): void }) {
   const current = round.value!;
   const items = itemsOfLesson(current.deck);
-  const { cards, right, fresh, grown, missed, unseen } = summarise(current, items, memory.value.of);
+  const summary = summarise(current, items, memory.value.of);
+  const { cards, right, fresh, grown, missed, left, unseen } = summary;
   // What had the focus is gone; so that is heard what came instead.
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
@@ -40,6 +41,13 @@ function Ended({ look }: { look(): void }) {
       <Group title="New and known" items={fresh.map(itemPlace)} />
       <Group title="Surer than before" items={grown.map(itemPlace)} />
       <Group title="Comes again soon" items={missed.map(itemPlace)} />
+      {left.length > 0 && (
+        <p>
+          {left.length === 1
+            ? 'One of these would not come today; it is left for another day.'
+            : `${left.length} of these would not come today; they are left for another day.`}
+        </p>
+      )}
       <p class="soft">{unseenWords(unseen)}</p>
       {cards > 0 && (
         <button type="button" class="button" onClick={look}>
