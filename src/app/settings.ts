@@ -64,3 +64,13 @@ export const USUAL: Settings = {
     delay: null,
   },
 };
+
+/** Whether nothing is to be heard: muted, or turned all the way down. */
+export function isSilent({ muted, volume }: Settings): boolean {
+  return muted || volume === 0;
+}
+
+/** The change that makes it heard again. */
+export function heardAgain({ volume }: Settings): Pick<Settings, 'muted' | 'volume'> {
+  return { muted: false, volume: volume || USUAL.volume };
+}

@@ -99,6 +99,8 @@ export interface KindWords<I extends Item> {
   readonly card: string;
   /** The same in a word or three: `name in a phrase`. */
   readonly brief: string;
+  /** What is to be tapped, on the first card of all, behind what a degree is: `soon you are asked for it, and tap it.` */
+  readonly soon: string;
   /** How an arpeggio was when it was taken for another, `seen`; null where wrong answers name none. */
   readonly taken: TakenWord<I['kind']>;
   /** What a drill asks: `name triads on strings 5–4, frets 1 to 8`. */

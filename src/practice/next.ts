@@ -102,21 +102,21 @@ export function metCard(round: Round, now: number): Round {
 }
 
 /**
- * The round after the open card was answered at `now`.
+ * The round after the open card was answered at `now`; `shown`, where its answer was asked for instead.
  *
  * @throws Error where no card is open
  */
 export function answerCard(
   round: Round,
   items: readonly Item[],
-  verdict: Verdict,
+  verdict: Verdict & { readonly shown?: boolean },
   now: number,
 ): Round {
   const { open } = round;
   if (!open || open.meet) throw new Error('There is no open card to answer.');
-  const { right, takenFor } = verdict;
+  const { right, takenFor, shown = false } = verdict;
   const seconds = secondsSince(round, now);
-  const asked = [...round.asked, { ...open, right, takenFor, at: now, seconds }];
+  const asked = [...round.asked, { ...open, right, shown, takenFor, at: now, seconds }];
   return { ...round, asked, ...owedAfterAnswer(round, items, verdict), open: null };
 }
 

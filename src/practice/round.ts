@@ -41,6 +41,8 @@ interface Open {
 /** A card that was answered. */
 export interface Asked extends Open {
   readonly right: boolean;
+  /** Whether the answer was shown because it was asked for. */
+  readonly shown: boolean;
   readonly takenFor: string | null;
   readonly at: number;
   /** Seconds of the round that it took; a pause is not thinking time and counts as 45 at most. */

@@ -31,6 +31,7 @@ const StoredRound = v.object({
     v.object({
       ...open,
       right: v.boolean(),
+      shown: v.optional(v.boolean(), false),
       takenFor: v.nullable(v.string()),
       at: whole,
       seconds: v.pipe(v.number(), v.minValue(0)),

@@ -3,6 +3,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { degreeSeen } from './musician.ts';
 import {
   answerCards,
+  answerOne,
   kept,
   makeLesson,
   newCard,
@@ -115,6 +116,49 @@ test('Show me shows the answer, and counts as not known and taken for nothing', 
   expect(log).toContain(item);
   await page.goto('#/known');
   await expect(page.getByText(/(seen|heard) as/)).toHaveCount(0);
+});
+
+test('looking back tells what was shown from what was missed', async ({ page }) => {
+  await startLesson(page, small);
+  const does = ['show', 'miss'];
+  for (;;) {
+    await page.locator('[data-kind]:not(:has([data-verdict])), .round-end').first().waitFor();
+    if ((await page.locator('.round-end').count()) > 0) break;
+    if ((await onScreen(page)).isNew) await page.locator('[data-do="next"]').click();
+    else {
+      const what = does.shift();
+      if (what === 'show') await page.locator('[data-do="show"]').click();
+      else await answerOne(page, what !== 'miss');
+      await page.locator('[data-do="next"]').click();
+    }
+    await expect(verdict(page)).toHaveCount(0);
+  }
+  await page.getByRole('button', { name: 'Look back over the cards' }).click();
+  const cards = page.getByRole('list').getByRole('button');
+  await expect(cards.nth(0)).toContainText('shown to you');
+  await expect(cards.nth(1)).toContainText('missed');
+  await expect(cards.nth(2)).toContainText('right');
+  await cards.nth(0).click();
+  await expect(page.getByText('It was shown to you')).toBeVisible();
+  await expect(verdict(page)).toContainText('Shown:');
+});
+
+test('the first card says what to tap on a card of its kind', async ({ page }) => {
+  await startLesson(page, heard);
+  await expect(newCard(page)).toContainText('tap the path of its degrees');
+});
+
+test('a volume of nothing is as muted, and sound can be turned on again', async ({ page }) => {
+  await page.goto(mixed);
+  await page.locator('[data-do="start"]').waitFor();
+  await page.goto('#/settings');
+  await page.getByLabel('Volume').fill('0');
+  await page.goto('#/today');
+  await expect(page.getByText(/Sound is muted: \d+ of \d+ items must be heard/)).toBeVisible();
+  await page.getByRole('button', { name: 'Turn sound on' }).click();
+  await expect(page.getByText(/Sound is muted/)).toHaveCount(0);
+  await page.goto('#/settings');
+  await expect(page.getByLabel('Volume')).not.toHaveValue('0');
 });
 
 test('on a muted phone nothing is asked that must be heard, and Today says so', async ({

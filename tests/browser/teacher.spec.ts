@@ -5,12 +5,15 @@ import {
   answerOne,
   kept,
   makeLesson,
+  newCard,
+  next,
   openCard,
   plan,
   roundEnd,
   shareLink,
   SMALL,
   startLesson,
+  verdict,
 } from './people.ts';
 
 test('from the start to the link of a plain lesson in a chosen key it is at most four taps', async ({
@@ -87,6 +90,14 @@ test('a teacher sees cards as the student will, and nothing of them is kept', as
   await plan(page, { tonic: 'F', kinds: ['spot', 'place', 'trace'] });
   const before = await kept(page);
   await page.getByRole('button', { name: 'Try a card' }).click();
+  // What is new is shown first; the answer of what is asked can be shown too.
+  const shown = await newCard(page).getAttribute('data-item');
+  await next(page);
+  await expect(openCard(page)).toHaveAttribute('data-item', shown!);
+  await page.locator('[data-do="show"]').click();
+  await expect(verdict(page)).toContainText('Shown:');
+  await next(page);
+  await expect(newCard(page)).toBeVisible();
   const asked = await answerCards(page, 3);
   expect(asked.map(({ key }) => key)).toEqual(['F major', 'F major', 'F major']);
   await answerOne(page, false);

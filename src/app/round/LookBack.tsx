@@ -54,7 +54,7 @@ function Cards({ asked, itemOf, last, open, leave }: CardsProps) {
               <span>{itemPlace(itemOf(one))}</span>
               <span class="soft">
                 {questions.value.includes(one.item) && 'to ask · '}
-                {one.right ? 'right' : 'not known'}
+                {one.right ? 'right' : one.shown ? 'shown to you' : 'missed'}
               </span>
             </button>
           </li>
@@ -80,7 +80,7 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
   const kind = KINDS[item.kind];
   const { naming } = settings.value;
   const card = kind.ask(item, asked.seed);
-  const { right, takenFor } = asked;
+  const { right, shown, takenFor } = asked;
   const verdict = useMemo(() => ({ right, takenFor }), [right, takenFor]);
   // What was tapped onto the neck is not kept: of a card to be placed the right answer alone is explained.
   const explained = { right: right || takenFor === null, takenFor };
@@ -94,7 +94,9 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
         <button type="button" class="bar-button" aria-label="Back to the cards" onClick={leave}>
           ×
         </button>
-        <span class="soft grow">{right ? 'You knew this' : 'Not known yet'}</span>
+        <span class="soft grow">
+          {right ? 'You knew this' : shown ? 'It was shown to you' : 'Not known yet'}
+        </span>
         <button
           type="button"
           class="button small"
@@ -109,6 +111,7 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
         verdict={verdict}
         explanation={explanation}
         shown={settings.value}
+        presented={shown ? 'asked for' : null}
         answer={() => {}}
         guitar={null}
         unheard={() => {}}

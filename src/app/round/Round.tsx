@@ -7,6 +7,7 @@ import { GuitarGate, ListeningMark } from '../guitar/GuitarGate.tsx';
 import { guitar } from '../guitar/hand.ts';
 import { GuitarNotice } from '../guitar/InRound.tsx';
 import { go } from '../router.ts';
+import { heardAgain, isSilent } from '../settings.ts';
 import { changeSettings, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
 import { Caught } from './Caught.tsx';
@@ -73,7 +74,7 @@ export default function RoundScreen() {
         <Face
           card={current.card}
           verdict={current.verdict}
-          explanation={explanation && withFirstWords(explanation)}
+          explanation={explanation && withFirstWords(current.card, explanation)}
           shown={settings.value}
           presented={current.presented}
           answer={(given, taps) => void answer(given, taps)}
@@ -137,7 +138,7 @@ function FailedNotice() {
 }
 
 function RoundBar({ goesOn }: { goesOn: boolean }) {
-  const { muted } = settings.value;
+  const isMuted = isSilent(settings.value);
   return (
     <header class="round-bar">
       {round.value!.goal !== 'enough' && <SmallStair filled={progress.value} />}
@@ -146,11 +147,11 @@ function RoundBar({ goesOn }: { goesOn: boolean }) {
       <button
         type="button"
         class="bar-button"
-        aria-pressed={muted}
+        aria-pressed={isMuted}
         aria-label="Mute"
-        onClick={() => changeSettings({ muted: !muted })}
+        onClick={() => changeSettings(isMuted ? heardAgain(settings.value) : { muted: true })}
       >
-        <Speaker muted={muted} />
+        <Speaker muted={isMuted} />
       </button>
       <button
         type="button"

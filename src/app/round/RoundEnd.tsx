@@ -41,13 +41,7 @@ function Ended({ look }: { look(): void }) {
       <Group title="New and known" items={fresh.map(itemPlace)} />
       <Group title="Surer than before" items={grown.map(itemPlace)} />
       <Group title="Comes again soon" items={missed.map(itemPlace)} />
-      {left.length > 0 && (
-        <p>
-          {left.length === 1
-            ? 'One of these would not come today; it is left for another day.'
-            : `${left.length} of these would not come today; they are left for another day.`}
-        </p>
-      )}
+      <Left count={left.length} />
       <p class="soft">{unseenWords(unseen)}</p>
       {cards > 0 && (
         <button type="button" class="button" onClick={look}>
@@ -90,6 +84,18 @@ function Onward({ deck }: { deck: string }) {
         Back to today
       </button>
     </div>
+  );
+}
+
+/** That the round did not go on with what was missed over and over. */
+function Left({ count }: { count: number }) {
+  if (count === 0) return null;
+  return (
+    <p>
+      {count === 1
+        ? 'One of these would not come today; it is left for another day.'
+        : `${count} of these would not come today; they are left for another day.`}
+    </p>
   );
 }
 

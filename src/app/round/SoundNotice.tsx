@@ -1,21 +1,22 @@
 import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
 import { soundSentence } from '../../sound/index.ts';
+import { isSilent } from '../settings.ts';
 import { settings } from '../state.ts';
 import { draw, round, shown } from './session.ts';
 
 /** What keeps the sound from coming, where something does. A card that cannot be heard any more gives way to another. */
 export function SoundNotice() {
-  const { muted } = settings.value;
+  const isMuted = isSilent(settings.value);
   const [gaveWay, setGaveWay] = useState(false);
   useEffect(() => {
     const kind = shown.value?.card.item.kind;
-    const isUnheard = muted && kind !== undefined && KINDS[kind].needs.includes('sound');
+    const isUnheard = isMuted && kind !== undefined && KINDS[kind].needs.includes('sound');
     // Once answered it stays, to be seen.
     const gives = isUnheard && round.value?.open != null;
     setGaveWay(gives);
     if (gives) void draw();
-  }, [muted]);
+  }, [isMuted]);
   const sentence =
     soundSentence.value ??
     (gaveWay && 'Sound is muted: what must be heard is not asked until the loudspeaker is on.');

@@ -1,13 +1,17 @@
-import type { Explanation } from '../../cards/kind.ts';
+import { KINDS } from '../../cards/index.ts';
+import type { Card, Explanation } from '../../cards/kind.ts';
+import { degreeOf } from '../../practice/item.ts';
 import { memory } from '../state.ts';
 import { round } from './session.ts';
 
-const WORDS =
-  'A degree is the step of the scale that it stands on, I to VII: soon you are asked, and tap it.';
+const DEGREE = 'A degree is the step of the scale that something stands on, I to VII';
 
 /** On the first card of all, what a degree is and what to tap, behind what is worth adding. */
-export function withFirstWords(explanation: Explanation): Explanation {
+export function withFirstWords({ item }: Card, explanation: Explanation): Explanation {
   const { met, asked } = round.value!;
   if (memory.value.of.asked > 0 || met.length > 0 || asked.length > 0) return explanation;
-  return { ...explanation, detail: `${explanation.detail} ${WORDS}`.trim() };
+  const { soon } = KINDS[item.kind].words;
+  const words =
+    degreeOf(item) === null ? soon[0]!.toUpperCase() + soon.slice(1) : `${DEGREE}: ${soon}`;
+  return { ...explanation, detail: `${explanation.detail} ${words}`.trim() };
 }

@@ -18,6 +18,7 @@ import {
   settings,
   reportingTrouble,
 } from '../state.ts';
+import { isSilent } from '../settings.ts';
 import { keepTiming } from './timing.ts';
 import { isPutOff, type Unheard } from './unheard.ts';
 
@@ -173,9 +174,9 @@ export function askable(deck: string): readonly Item[] {
   return items.every(isAskable) ? items : items.filter(isAskable);
 }
 
-/** Whether the phone sounds what must be heard: it is neither muted nor refused. */
+/** Whether the phone sounds what must be heard: it is neither silent nor refused. */
 export function isHeard(): boolean {
-  return soundState.value !== 'refused' && !settings.value.muted;
+  return soundState.value !== 'refused' && !isSilent(settings.value);
 }
 
 /** What could not be told of the round that goes on. */
@@ -261,7 +262,8 @@ export async function answer(given: string | null, taps: number): Promise<void> 
     ...timing,
     grade,
   };
-  round.value = answerCard(current, itemsOfLesson(current.deck), verdict, at);
+  const told = { ...verdict, shown: given === null };
+  round.value = answerCard(current, itemsOfLesson(current.deck), told, at);
   const stored = log.value!.append(review);
   await reportingTrouble(stored);
   learnNew();

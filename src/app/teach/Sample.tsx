@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/index.ts';
-import type { Card, Explanation } from '../../cards/kind.ts';
+import type { Card, Explanation, Presented } from '../../cards/kind.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
 import { settings } from '../state.ts';
 
@@ -8,21 +8,28 @@ interface Sampled {
   readonly card: Card;
   readonly verdict: Verdict | null;
   readonly explanation: Explanation | null;
+  readonly presented: Presented | null;
 }
 
-/** Cards of a lesson in the making, as the student will see them. Nothing is kept of the answers. */
+const RIGHT: Verdict = { right: true, takenFor: null };
+const NOT_KNOWN: Verdict = { right: false, takenFor: null };
+
+/** Cards of a lesson in the making, as the student will see them: what is new is shown, then asked. Nothing is kept. */
 export function Sample({ items, leave }: { items: readonly Item[]; leave(): void }) {
-  const [sampled, setSampled] = useState(() => draw(items));
-  const { card, verdict, explanation } = sampled;
+  const [sampled, setSampled] = useState(() => met(items));
+  const { card, verdict, explanation, presented } = sampled;
   const { naming } = settings.value;
   const kind = KINDS[card.item.kind];
   const screen = useRef<HTMLElement>(null);
-  useEffect(() => screen.current?.querySelector('h1')?.focus(), []);
+  useEffect(() => screen.current?.querySelector('h1')?.focus(), [card]);
   const answer = (given: string) => {
     const judged = kind.judge(card, given);
     const why = kind.explain(card, judged, given, naming);
-    setSampled({ card, verdict: judged, explanation: why });
+    setSampled({ card, verdict: judged, explanation: why, presented: null });
   };
+  const show = () =>
+    setSampled({ card, verdict: NOT_KNOWN, explanation: answerOf(card), presented: 'asked for' });
+  const next = () => setSampled(presented === 'new' ? asked(card.item) : met(items));
   return (
     <main class="screen round" ref={screen}>
       <header class="round-bar">
@@ -37,18 +44,29 @@ export function Sample({ items, leave }: { items: readonly Item[]; leave(): void
         verdict={verdict}
         explanation={explanation}
         shown={settings.value}
+        presented={presented}
         answer={answer}
+        show={show}
         guitar={null}
         unheard={() => {}}
         sounded={() => {}}
-        next={() => setSampled(draw(items))}
+        next={next}
       />
     </main>
   );
 }
 
-function draw(items: readonly Item[]): Sampled {
-  const item = items[Math.floor(Math.random() * items.length)]!;
-  const seed = Math.floor(Math.random() * 2 ** 32);
-  return { card: KINDS[item.kind].ask(item, seed), verdict: null, explanation: null };
+/** Any item of the lesson, shown as at its first meeting. */
+function met(items: readonly Item[]): Sampled {
+  const { card } = asked(items[Math.floor(Math.random() * items.length)]!);
+  return { card, verdict: RIGHT, explanation: answerOf(card), presented: 'new' };
+}
+
+function asked(item: Item): Sampled {
+  const card = KINDS[item.kind].ask(item, Math.floor(Math.random() * 2 ** 32));
+  return { card, verdict: null, explanation: null, presented: null };
+}
+
+function answerOf(card: Card): Explanation {
+  return KINDS[card.item.kind].explain(card, RIGHT, '', settings.value.naming);
 }

@@ -1,5 +1,6 @@
 import { KINDS } from '../../cards/index.ts';
 import { isHeard } from '../round/session.ts';
+import { heardAgain, isSilent } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
 
 /** That nothing is asked which must be heard, where the phone does not sound it. */
@@ -7,15 +8,19 @@ export function Unheard({ deck }: { deck: string }) {
   const items = itemsOfLesson(deck);
   const unheard = items.filter(({ kind }) => KINDS[kind].needs.includes('sound')).length;
   if (isHeard() || unheard === 0) return null;
-  const { muted } = settings.value;
+  const isMuted = isSilent(settings.value);
   return (
     <div class="notice" role="status">
       <p>
-        {muted ? 'Sound is muted' : 'This phone does not let the page sound'}: {unheard} of{' '}
+        {isMuted ? 'Sound is muted' : 'This phone does not let the page sound'}: {unheard} of{' '}
         {items.length} items must be heard, and are not asked until it sounds.
       </p>
-      {muted && (
-        <button type="button" class="button" onClick={() => changeSettings({ muted: false })}>
+      {isMuted && (
+        <button
+          type="button"
+          class="button"
+          onClick={() => changeSettings(heardAgain(settings.value))}
+        >
           Turn sound on
         </button>
       )}

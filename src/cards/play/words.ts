@@ -32,6 +32,7 @@ export const words: KindWords<PlayItem> = {
   drills: 'play what is shown',
   card: 'play what is shown',
   brief: 'play',
+  soon: 'soon you are asked to play it on the guitar.',
   taken: null,
   drill: drillOf,
   item: itemWords,

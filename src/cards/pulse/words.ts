@@ -19,6 +19,7 @@ export const words: KindWords<PulseItem> = {
   drills: 'keep time',
   card: 'keep time',
   brief: 'keep time',
+  soon: 'soon you tap each note of it, anywhere on the lower half.',
   taken: null,
   drill({ figures, tempos }) {
     const [low, high] = [tempos[0], tempos.at(-1)];

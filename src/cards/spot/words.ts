@@ -6,6 +6,7 @@ export const words: KindWords<SpotItem> = {
   drills: 'name what is seen',
   card: 'name what is seen',
   brief: 'name',
+  soon: 'soon you are asked for it, and tap it.',
   taken: 'seen',
   drill: (drill) => `name ${drillWords(drill)}`,
   item: itemWords,

@@ -1,0 +1,95 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { DAY } from '../../src/memory/day.ts';
+import { type Facts, foretold, lean, noLeanings } from '../../src/memory/forgetting.ts';
+import { recall, replay } from '../../src/memory/memory.ts';
+import { reviewOf } from './reviews.ts';
+
+const NOON = Date.UTC(2026, 2, 2, 12);
+const SOON: Facts = {
+  level: 1.5,
+  days: 1,
+  idle: 0,
+  lastRight: true,
+  row: 3,
+  firsts: 4,
+  firstsRight: 3,
+};
+const LATER: Facts = { ...SOON, level: 0.5, days: 12 };
+
+/** Leanings after so many answers, a day and twelve days after the one before, such shares of them right. */
+function after(answers: number, soon: number, later: number, leanings = noLeanings()) {
+  for (let k = 0; k < answers; k++) {
+    lean(leanings, SOON, k % 10 < 10 * soon, 0);
+    lean(leanings, LATER, k % 10 < 10 * later, 0);
+  }
+  return leanings;
+}
+
+describe('how a student forgets', () => {
+  it('is learned from answers: who has lost after days what is kept till tomorrow is foretold so', () => {
+    const falls = after(40, 0.9, 0.3);
+    const holds = after(40, 0.8, 0.8);
+    expect(foretold(falls, LATER)).toBeLessThan(foretold(holds, LATER) - 0.1);
+  });
+
+  it('is never held for certain: who changes is followed', () => {
+    const holds = foretold(after(2000, 0.8, 0.8), LATER);
+    const changed = foretold(after(100, 0.9, 0.3, after(2000, 0.8, 0.8)), LATER);
+    expect(changed).toBeLessThan(holds - 0.1);
+  });
+
+  it('stays a chance whatever the facts are', () => {
+    const number = fc.double({ min: -30, max: 30, noNaN: true });
+    const days = fc.double({ min: 0, max: 40_000, noNaN: true });
+    const facts = fc
+      .record({
+        level: number,
+        days,
+        idle: days,
+        lastRight: fc.boolean(),
+        row: fc.nat(500),
+        firstsRight: fc.nat(300),
+        missed: fc.nat(300),
+      })
+      .map(({ missed, ...rest }) => ({ ...rest, firsts: rest.firstsRight + missed }));
+    fc.assert(
+      fc.property(fc.array(fc.tuple(facts, fc.boolean()), { maxLength: 30 }), facts, (some, at) => {
+        const leanings = noLeanings();
+        for (const [one, right] of some) lean(leanings, one, right, 0.25);
+        expect(leanings.every(Number.isFinite)).toBe(true);
+        expect(foretold(leanings, at)).toBeGreaterThanOrEqual(0);
+        expect(foretold(leanings, at)).toBeLessThanOrEqual(1);
+      }),
+    );
+  });
+});
+
+describe('what is shown', () => {
+  it('never rises while nothing is asked', () => {
+    const days = fc.array(
+      fc.record({ gap: fc.integer({ min: 1, max: 12 }), right: fc.boolean() }),
+      { minLength: 1, maxLength: 12 },
+    );
+    fc.assert(
+      fc.property(fc.array(days, { minLength: 1, maxLength: 6 }), (some) => {
+        const log = some.flatMap((answers, k) => {
+          let day = 0;
+          return answers.map(({ gap, right }) => {
+            day += gap;
+            return reviewOf({ item: `place:${k}`, at: NOON + day * DAY, right });
+          });
+        });
+        const memory = replay(log.toSorted((a, b) => a.at - b.at));
+        for (const id of memory.items.keys()) {
+          let before = 1;
+          for (const ahead of [0.6, 1, 2, 3, 5, 7, 10, 14, 21, 40, 90]) {
+            const chance = recall(memory, id, memory.clock + ahead * DAY)!;
+            expect(chance).toBeLessThanOrEqual(before + 1e-9);
+            before = chance;
+          }
+        }
+      }),
+    );
+  });
+});
