@@ -59,6 +59,7 @@ const FOLDER = {
       drills: 'tell what is bright',
       card: 'tell what is bright',
       brief: 'tell',
+      soon: 'soon you are asked, and tap yes or no.',
       taken: null,
       drill: (drill) => \`tell the bright of \${drillWords(drill)}\`,
       item: itemWords,

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { learn, emptyMemory } from '../../src/memory/memory.ts';
 import { isEnough } from '../../src/practice/enough.ts';
 import { answerCard, metCard, nextCard } from '../../src/practice/next.ts';
-import { pictureOf, reportOf } from '../../src/practice/report.ts';
+import { pictureOf } from '../../src/practice/picture.ts';
+import { reportOf } from '../../src/practice/report.ts';
 import { type Round, secondsLeft, startRound } from '../../src/practice/round.ts';
 import { ours, roundRobinOverKinds } from '../bench/simulation/policies.ts';
 import { play } from '../bench/simulation/run.ts';
@@ -77,7 +78,15 @@ describe('a student with nothing right', () => {
   });
 
   it('has a word to the teacher in the report', () => {
-    const told = { items, memory, reviews: [], questions: [], lesson: null };
+    const told = {
+      items,
+      memory,
+      reviews: [],
+      timings: {},
+      minutes: [],
+      questions: [],
+      lesson: null,
+    };
     const report = reportOf(told, { deck: 1, sender: 1, question: '', name: '' }, now, 0);
     expect(pictureOf(report, items).littleStays).toBe(true);
     expect(pictureOf(report, items).all.recall).toBeLessThan(0.1);
