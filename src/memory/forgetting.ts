@@ -57,12 +57,13 @@ export interface Facts {
 /** The chance that an item is known, no guess counted, to be expected of this student. */
 export function foretold(leanings: Leanings, facts: Facts): number {
   const x = regressors(facts);
-  let [sum, whole] = [0, 0];
-  WAYS.forEach((way, k) => {
+  let sum = 0;
+  let whole = 0;
+  for (let k = 0; k < WAYS.length; k++) {
     const likely = Math.exp(leanings[k]!);
     whole += likely;
-    sum += likely * chanceBy(way, x);
-  });
+    sum += likely * chanceBy(WAYS[k]!, x);
+  }
   return sum / whole;
 }
 
@@ -86,7 +87,10 @@ export function lean(
 }
 
 function chanceBy(way: readonly number[], x: readonly number[]): number {
-  return logistic(way.reduce((sum, weight, i) => sum + weight * x[i]!, 0));
+  // Asked of every item on every screen: a plain loop is twice as fast as the list's own functions.
+  let sum = 0;
+  for (let i = 0; i < x.length; i++) sum += way[i]! * x[i]!;
+  return logistic(sum);
 }
 
 function regressors({ level, days, idle, lastRight, row, firsts, firstsRight }: Facts): number[] {
