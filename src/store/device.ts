@@ -4,7 +4,7 @@ import { Silence, StoreTrouble } from './trouble.ts';
 let base: UseStore | null = null;
 
 /** How long the device may take until it answers, until it has finished a write, and until it is asked again after it did not, ms. */
-const PATIENCE = { answer: 4000, finish: 10_000, rest: 30_000 };
+const PATIENCE = { answer: 4000, finish: 10_000, rest: 10_000 };
 
 let silentSince = -Infinity;
 
@@ -46,18 +46,28 @@ async function begun(mode: IDBTransactionMode): Promise<IDBObjectStore> {
   return all;
 }
 
-/** What comes of it within so many ms. @throws Silence */
+/** What comes of it within so many ms in which the page is awake. @throws Silence */
 function within<T>(ms: number, coming: Promise<T>): Promise<T> {
   return new Promise((resolve, reject) => {
-    const timer = setTimeout(() => {
-      silentSince = performance.now();
-      // The next to ask opens it anew.
-      base = null;
-      reject(new Silence());
-    }, ms);
+    let timer: ReturnType<typeof setTimeout>;
+    const wait = () => {
+      const due = performance.now() + ms;
+      timer = setTimeout(() => {
+        // A phone that slept wakes with all that was due at once: the store gets its time anew.
+        if (performance.now() > due + ASLEEP) return wait();
+        silentSince = performance.now();
+        // The next to ask opens it anew.
+        base = null;
+        reject(new Silence());
+      }, ms);
+    };
+    wait();
     coming.then(resolve, reject).finally(() => clearTimeout(timer));
   });
 }
+
+/** So late no timer comes unless the page slept, ms. */
+const ASLEEP = 2000;
 
 function undo(transaction: IDBTransaction): void {
   try {
