@@ -31,8 +31,12 @@ export interface MinuteTold {
   readonly leftOut: number;
 }
 
-/** What is less sure than this is a guess (`FreeNote.confidence`): of chords one note is told, and never so surely. */
-const SURELY = 0.8;
+/**
+ * What is less sure than this is a guess (`FreeNote.confidence`): of chords one note is told, and seldom so surely. A
+ * note between two that are sure is told from `between` on: in a ringing line doubts come one at a time, in chords not
+ * (measured on the guitars tuned on).
+ */
+const SURELY = { alone: 0.8, between: 0.5 } as const;
 /** Standard deviation of an onset's error, in seconds: 95 % of them are within 15 ms (`npm run listen`). */
 const ONSET_ERROR = 0.007;
 
@@ -57,9 +61,18 @@ export function toldOf({ heard, tempo, key, instrument }: FreeMinute): MinuteTol
 
 /** The notes that are sure, those marked before which others were left out. */
 function sureOf(heard: readonly FreeNote[]): HeardNote[] {
-  return heard.flatMap(({ heard: midi, time: at, confidence }, i) => {
-    if (confidence < SURELY) return [];
-    const broken = i > 0 && heard[i - 1]!.confidence < SURELY;
+  return heard.flatMap(({ heard: midi, time: at }, i) => {
+    if (!isSure(heard, i)) return [];
+    const broken = i > 0 && !isSure(heard, i - 1);
     return [{ midi, at, ...(broken && { broken }) }];
   });
+}
+
+/** Whether a note that was heard is told. */
+export function isSure(heard: readonly Pick<FreeNote, 'confidence'>[], i: number): boolean {
+  const { confidence } = heard[i]!;
+  if (confidence >= SURELY.alone) return true;
+  const neighbours = [heard[i - 1], heard[i + 1]];
+  const areSure = neighbours.every((one) => !one || one.confidence >= SURELY.alone);
+  return confidence >= SURELY.between && areSure;
 }

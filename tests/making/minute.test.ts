@@ -14,7 +14,7 @@ const told = (midis: readonly number[], unsure: readonly number[] = []): MinuteT
   const heard = midis.map((midi, i) => ({
     heard: midi,
     time: i / 2,
-    confidence: unsure.includes(i) ? 0.6 : 0.95,
+    confidence: unsure.includes(i) ? 0.4 : 0.95,
   }));
   return toldOf({ heard, tempo, key, instrument: GUITAR });
 };
@@ -37,6 +37,19 @@ describe('a free minute', () => {
     // Each takes two moves away; across the gap there is none.
     expect(gapped.line).toMatchObject({ notes: 14, steps: 10, leaps: 1, run: { steps: 3 } });
     expect(gapped.explained.phrase.notes).toHaveLength(14);
+  });
+
+  it('tells what is doubtful between two notes that are sure, and of several doubtful ones none', () => {
+    const heard = (unsure: readonly number[]) =>
+      LEAPING.map((midi, i) => ({
+        heard: midi,
+        time: i / 2,
+        confidence: unsure.includes(i) ? 0.6 : 0.95,
+      }));
+    const leftOut = (...unsure: number[]) =>
+      toldOf({ heard: heard(unsure), tempo, key, instrument: GUITAR })!.leftOut;
+    expect(leftOut(3, 8)).toBe(0);
+    expect(leftOut(5, 6)).toBe(2);
   });
 
   it('lies on the neck as it comes easiest to the hand', () => {

@@ -1,6 +1,7 @@
 /** Free playing over improvisations with known truth: what is told of its moves. */
 import { FreeEar } from '../../../src/listening/free.ts';
 import type { FreeNote } from '../../../src/listening/listening.ts';
+import { isSure } from '../../../src/making/minute.ts';
 import { RATE, type Guitar } from './bank.ts';
 import { makePiece, type Conditions, type Piece } from './phrases.ts';
 import { BLOCK } from './score.ts';
@@ -33,9 +34,6 @@ function heardFreely(piece: Piece): FreeNote[] {
   }
   return [...out, ...ear.finish()];
 }
-
-/** As of a free minute: what is less sure is left out, and nothing moves to or from it. */
-const SURELY = 0.8;
 
 /**
  * The share of moves by more than a whole tone, in per cent, and the notes of the longest run by step one way.
@@ -109,7 +107,8 @@ function add(score: FreeScore, piece: Piece): void {
   score.confident += sure.length;
   score.confidentTrue += sure.filter(isTrue).length;
   const truth = movesOf(piece.plucks.map(({ midi }) => midi));
-  const own = movesOf(told.map(({ heard, confidence }) => (confidence < SURELY ? null : heard)));
+  // As of a free minute: what is less sure is left out, and nothing moves to or from it.
+  const own = movesOf(told.map(({ heard }, k) => (isSure(told, k) ? heard : null)));
   if (Math.abs(truth.leaps - own.leaps) <= 5) score.leapsNear++;
   if (Math.abs(truth.run - own.run) <= 1) score.runNear++;
   score.leaps.push([own.leaps, truth.leaps]);
