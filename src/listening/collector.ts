@@ -16,6 +16,8 @@ class Collector extends AudioWorkletProcessor {
   private to: MessagePort | null = null;
   private block = new Float32Array(BLOCK);
   private filled = 0;
+  /** The frame of the clock at which the block begins. */
+  private begun = 0;
   private open = true;
 
   constructor() {
@@ -29,16 +31,21 @@ class Collector extends AudioWorkletProcessor {
 
   process(inputs: readonly (readonly Float32Array[])[]): boolean {
     const samples = inputs[0]?.[0];
+    // What does not follow on is no part of the same block.
+    if (this.filled > 0 && (!samples || currentFrame !== this.begun + this.filled)) this.send();
     if (!samples || !this.to) return this.open;
-    const frame = currentFrame - this.filled;
+    if (this.filled === 0) this.begun = currentFrame;
     this.block.set(samples, this.filled);
     this.filled += samples.length;
-    if (this.filled === BLOCK) {
-      this.to.postMessage({ frame, samples: this.block }, [this.block.buffer]);
-      this.block = new Float32Array(BLOCK);
-      this.filled = 0;
-    }
+    if (this.filled === BLOCK) this.send();
     return this.open;
+  }
+
+  private send(): void {
+    const samples = this.block.subarray(0, this.filled);
+    this.to?.postMessage({ frame: this.begun, samples }, [this.block.buffer]);
+    this.block = new Float32Array(BLOCK);
+    this.filled = 0;
   }
 }
 

@@ -1,4 +1,4 @@
-import { isKindOf, type KindName } from '../decks/kinds.ts';
+import { isKindOf, isPhraseKind, type KindName } from '../decks/kinds.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
@@ -18,6 +18,8 @@ export interface Item {
   readonly strings: string;
   /** The lowest and the highest fret it lies on; left out where it lies nowhere on the neck. */
   readonly frets?: readonly [number, number];
+  /** Of a kind that is drilled on strings and from phrases: whether it is from a phrase, with frets of its own. */
+  readonly ofPhrase?: boolean;
   /** What the deck that it is from is played on; without one, what the id names: its usual length, right-handed. */
   readonly instrument?: Instrument;
   /** How hard the deck says it is, 1 (easiest) to 5; 3 where it says nothing. */
@@ -31,6 +33,11 @@ export interface Item {
 /** The degree that an item stands on; null where it stands on none, as what asks for time alone. */
 export function degreeOf({ kind, degree }: Pick<Item, 'kind' | 'degree'>): number | null {
   return isKindOf('time', kind) ? null : degree;
+}
+
+/** Whether an item is from a phrase. */
+export function isOfPhrase({ kind, ofPhrase = false }: Pick<Item, 'kind' | 'ofPhrase'>): boolean {
+  return ofPhrase || isPhraseKind(kind);
 }
 
 /** Right or not, and what it was taken for. */

@@ -1,9 +1,9 @@
 /** What a report says of its lesson, once the lesson's items are known. */
-import { isConfusing, isKindOf, isPhraseKind } from '../decks/kinds.ts';
+import { isConfusing, isKindOf } from '../decks/kinds.ts';
 import { MOST_TOLD, type Report } from '../decks/report.ts';
 import { DAY } from '../memory/day.ts';
 import type { Confusion } from './confusion.ts';
-import { degreeOf, type Item } from './item.ts';
+import { degreeOf, isOfPhrase, type Item } from './item.ts';
 
 /** How much is known of some items, 0 to 1, one that was never seen counted as not known; and how many were seen. */
 interface Standing {
@@ -144,8 +144,9 @@ function groupsOf(items: readonly Item[]): Groups {
  * Where an item lies, and what it shares with others that lie there. Each arpeggio of a phrase has frets of its own: those
  * on the same strings are told together, on the frets of all of them.
  */
-function regionOf({ kind, strings, frets }: Item) {
-  const inPhrases = strings !== '' && isPhraseKind(kind);
+function regionOf(item: Item) {
+  const { kind, strings, frets } = item;
+  const inPhrases = strings !== '' && isOfPhrase(item);
   const inTime = isKindOf('time', kind);
   const lying = inPhrases ? `phrases ${strings}` : `${strings}:${strings && frets?.join('-')}`;
   const name = inTime ? 'time' : lying;

@@ -178,9 +178,18 @@ test('no block is lost while the page is four times as slow and the judge at wor
     return ears.blocks(ms);
   }, 60_000 * MINUTES);
   print('blocks of 512 samples with the page at 4× slowdown', counted);
-  // Breaks are printed only: they may be the simulated microphone's own, where the machine is busy.
+  // Breaks within the clock's own frames are the simulated microphone's, where the machine is busy.
   expect(counted.lost).toBe(0);
   expect(counted.blocks).toBeGreaterThan(3000 * MINUTES);
+  expect(counted.blocks).toBe(Math.round((counted.audio * RATE) / 512));
+});
+
+test('collecting takes next to nothing of the audio thread’s time', async () => {
+  const page = await pageWith('none');
+  const share = await page.evaluate(() => window.ears.collecting());
+  print('share of the audio thread’s time that collecting takes', { share });
+  // A quarter at 4× slowdown, and far from it.
+  expect(share).toBeLessThan(0.06);
 });
 
 test('what is fetched for it is at most 25 kB', async () => {

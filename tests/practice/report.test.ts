@@ -218,6 +218,18 @@ describe('the picture of a report', () => {
     expect(regions.reduce((sum, { of }) => sum + of, 0)).toBe(seen.length);
   });
 
+  it('counts what of a phrase is played where its arpeggios are named', () => {
+    const named = { kind: 'outline', phrases: [1] } as const;
+    const played = { kind: 'play', phrases: [1] } as const;
+    const lying = (drills: readonly object[]) => {
+      const seen = itemsOf(phraseDeck({ drills }));
+      const made = { ...tellingOf(() => null), items: seen.map(() => facts()) };
+      return regionsOf(made, seen).map(({ strings, inPhrases }) => `${strings} ${inPhrases}`);
+    };
+    expect(lying([played]).length).toBeGreaterThan(0);
+    expect(lying([named, played])).toEqual(lying([named]));
+  });
+
   it('looks a week ahead where the lesson day is past or none', () => {
     const made = tellingOf(() => facts());
     expect(daysAhead(made, null)).toBe(7);

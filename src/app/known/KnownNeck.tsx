@@ -1,13 +1,13 @@
 import { useMemo, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { onNeck, type LyingItem } from '../../cards/onNeck.ts';
-import { isPhraseKind, type Deck } from '../../decks/deck.ts';
+import type { Deck } from '../../decks/deck.ts';
 import { midiAt } from '../../neck/place.ts';
 import { BarChart } from '../../parts/BarChart.tsx';
 import { Facts } from '../../parts/Facts.tsx';
 import { Neck } from '../../parts/Neck.tsx';
 import { Stair } from '../../parts/Stair.tsx';
-import type { Item } from '../../practice/item.ts';
+import { isOfPhrase, type Item } from '../../practice/item.ts';
 import { placesKnown, sharesBy, type KnownPlace } from '../../practice/known.ts';
 import { pluck } from '../../sound/index.ts';
 import type { Key } from '../../theory/key.ts';
@@ -20,8 +20,7 @@ const PARTS = {
   degree: ({ degree }: LyingItem) => String(degree),
   strings: ({ strings }: LyingItem) => `strings ${strings.replaceAll('-', '–')}`,
   // Each arpeggio of a phrase has frets of its own: too many to choose from.
-  frets: ({ kind, frets }: LyingItem) =>
-    isPhraseKind(kind) ? 'in phrases' : `frets ${frets.join('–')}`,
+  frets: (item: LyingItem) => (isOfPhrase(item) ? 'in phrases' : `frets ${item.frets.join('–')}`),
 };
 type Part = keyof typeof PARTS;
 type Chosen = Partial<Record<Part, string | null>>;

@@ -100,7 +100,18 @@ function readOfPhrase(head: IdHead<'play'>, rest: readonly string[]): PlayItem |
   const stringSet = strings.split('-').map(Number);
   const tempo = heard?.tempo ?? null;
   const id = writeId(head, rest);
-  return { id, ...head, strings, stringSet, frets, chord, excerpt, tempo, way: null };
+  return {
+    id,
+    ...head,
+    strings,
+    stringSet,
+    frets,
+    chord,
+    excerpt,
+    tempo,
+    way: null,
+    ofPhrase: true,
+  };
 }
 
 /** Where the phrase has its notes, or wherever they lie on its strings inside its frets. */

@@ -1,6 +1,8 @@
 /** A page with nothing but listening, for driving it in a real browser with a file as its microphone. */
 import * as listening from '../../../src/listening/index.ts';
+import collectorUrl from '../../../src/listening/collector.ts?worker&url';
 import { renderClick } from '../../../src/sound/click.ts';
+import type { Counted } from './between.ts';
 
 const context = new AudioContext();
 
@@ -63,55 +65,46 @@ function watchStream(): { take(): void } {
   };
 }
 
-/** What came of a ramp in so many ms. */
-interface Counted {
-  blocks: number;
-  /** Frames of the audio clock that no block covers. */
-  lost: number;
-  /** Places where the ramp does not go on: what the microphone gave is missing there, or doubled. */
-  breaks: number;
-  /** Seconds of audio, and of the wall clock, between the first block and the last. */
-  audio: number;
-  wall: number;
-}
-
-/**
- * Watches blocks that come from the worklet, for so many ms, while the microphone hears a ramp. They are copied on their
- * way to the Worker.
- */
+/** What came of so many ms, told by the Worker between. */
 function blocks(ms: number): Promise<Counted> {
-  const counted: Counted = { blocks: 0, lost: 0, breaks: 0, audio: 0, wall: 0 };
+  between.postMessage('begin');
   return new Promise((resolve) => {
-    let [next, first, begun, last] = [-1, 0, 0, 0];
-    counting = ({ frame, samples }) => {
-      if (next < 0) [first, begun] = [frame, performance.now()];
-      else {
-        counted.lost += Math.abs(frame - next);
-        counted.breaks += breaksIn(last, samples);
-      }
-      counted.blocks++;
-      next = frame + samples.length;
-      last = samples.at(-1)!;
-      counted.audio = (next - first) / context.sampleRate;
-      counted.wall = (performance.now() - begun) / 1000;
-    };
-    setTimeout(() => resolve(counted), ms);
+    between.addEventListener('message', ({ data }: MessageEvent<Counted>) => resolve(data), {
+      once: true,
+    });
+    setTimeout(() => between.postMessage('tell'), ms);
   });
 }
 
-/** Where a ramp from −1 to 1 in 32768 samples does not go on; that it begins anew is no break. */
-function breaksIn(last: number, samples: Float32Array): number {
-  let breaks = 0;
-  let before = last;
-  for (const value of samples) {
-    const by = 16384 * (value - before + (value - before < -1 ? 2 : 0));
-    if (Math.abs(by - 1) > 0.6) breaks++;
-    before = value;
-  }
-  return breaks;
+/**
+ * Seconds of the audio thread that a second of collecting takes: the collector over a minute of silence, less the same
+ * minute without it.
+ */
+async function collecting(): Promise<number> {
+  const seconds = 60;
+  const rendered = async (collects: boolean) => {
+    const offline = new OfflineAudioContext(1, seconds * context.sampleRate, context.sampleRate);
+    await offline.audioWorklet.addModule(collectorUrl);
+    const source = new ConstantSourceNode(offline);
+    source.start();
+    source.connect(offline.destination);
+    if (collects) {
+      const collector = new AudioWorkletNode(offline, 'collector', { numberOfOutputs: 0 });
+      const { port1, port2 } = new MessageChannel();
+      collector.port.postMessage(port1, [port1]);
+      port2.close();
+      source.connect(collector);
+    }
+    const begun = performance.now();
+    await offline.startRendering();
+    return (performance.now() - begun) / 1000;
+  };
+  await rendered(true);
+  return ((await rendered(true)) - (await rendered(false))) / seconds;
 }
 
-let counting = (_block: { frame: number; samples: Float32Array }) => {};
+// The worklet's way to the Worker goes through another Worker, and not through the page, which is slowed down.
+const between = new Worker(new URL('./between.ts', import.meta.url), { type: 'module' });
 const post = MessagePort.prototype.postMessage as (
   this: MessagePort,
   message: unknown,
@@ -123,18 +116,14 @@ MessagePort.prototype.postMessage = function (
   ...rest: unknown[]
 ) {
   if (!(message instanceof MessagePort)) return post.call(this, message, ...rest);
-  // The worklet's way to the Worker: through here.
-  const between = new MessageChannel();
-  between.port2.addEventListener('message', ({ data }) => {
-    counting(data);
-    message.postMessage(data, [data.samples.buffer]);
-  });
-  between.port2.start();
-  return post.call(this, between.port1, [between.port1]);
+  const { port1, port2 } = new MessageChannel();
+  between.postMessage({ from: port2, to: message }, [port2, message]);
+  return post.call(this, port1, [port1]);
 } as typeof MessagePort.prototype.postMessage;
 
 const ears = {
   blocks,
+  collecting,
   listening,
   context,
   open,
