@@ -352,29 +352,30 @@ test('a card to be played is let go when the microphone goes, and nothing is log
   expect(await answersKept(page)).not.toContain(asked.item);
 });
 
-/** A lesson of Cm on strings 5 and 4, from its lowest note up, and of cards that are tapped. */
-function minorLesson(tempo?: number): Promise<string> {
-  const lying = { sizes: ['triad'], degrees: [2], strings: ['5-4'], frets: [1, 7] };
-  return linkOf([
-    { kind: 'play', ...lying, ways: ['up'], ...(tempo !== undefined && { tempo }) },
-    { kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] },
-  ]);
-}
+/** Cards that are tapped, beside those to be played. */
+const TAPPED = { kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] };
+/** Cm on strings 5 and 4. */
 const MINOR = [48, 51, 55];
 
-const faults = async (page: Page) => (await new AxeBuilder({ page }).analyze()).violations;
+/** What axe finds, as the other screens are held to it. */
+const faults = async (page: Page) => {
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+  return (await new AxeBuilder({ page }).withTags(tags).analyze()).violations;
+};
 
 test('what could not be told is asked once more, then left by itself, and nothing is logged', async () => {
   test.setTimeout(120_000);
   const page = await pageWith('refused');
-  await beginPlaying(page, await minorLesson());
+  const lying = { sizes: ['seventh'], degrees: [2], strings: ['5-4-3'], frets: [1, 7] };
+  await beginPlaying(page, await linkOf([{ kind: 'play', ...lying, ways: ['turn'] }, TAPPED]));
   const asked = await toPlayed(page);
   expect(await faults(page)).toEqual([]);
-  // Both neighbours of a note at once: neither it nor another.
-  const blurred = [MINOR[0]!, [MINOR[1]! - 1, MINOR[1]! + 1], MINOR[2]!];
-  await playTo(page, blurred);
+  const up = asked.dots.map((dot) => midiOn(asked.tuning, dot)).toSorted((a, b) => a - b);
+  // A rest where a note should be, as long as that note: it may have been there and not been heard.
+  const resting = [...up, ...up.slice(0, -1).toReversed()].map((midi, i) => (i === 4 ? [] : midi));
+  await playTo(page, resting);
   await expect(page.getByText('Not heard for sure. Play it once more.')).toBeVisible();
-  await playTo(page, blurred);
+  await playTo(page, resting);
   await expect(page.locator('[data-verdict="unheard"]')).toContainText('It goes on by itself');
   await expect(page.locator('[data-do="leave"]')).toBeVisible();
   expect(await faults(page)).toEqual([]);
@@ -386,7 +387,9 @@ test('what could not be told is asked once more, then left by itself, and nothin
 test('at a tempo it is counted in, and judged by its notes', async () => {
   test.setTimeout(120_000);
   const page = await pageWith('refused');
-  await beginPlaying(page, await minorLesson(72));
+  const lying = { sizes: ['triad'], degrees: [2], strings: ['5-4'], frets: [1, 7] };
+  const played = { kind: 'play', ...lying, ways: ['up'], tempo: 72 };
+  await beginPlaying(page, await linkOf([played, TAPPED]));
   const asked = await toPlayed(page);
   await expect(openCard(page)).toHaveAttribute('data-tempo', '72');
   await expect(page.getByText('After the count.')).toBeVisible();
