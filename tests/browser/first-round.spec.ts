@@ -149,8 +149,8 @@ test('the first card says what to tap on a card of its kind', async ({ page }) =
 });
 
 test('a volume of nothing is as muted, and sound can be turned on again', async ({ page }) => {
-  await page.goto(mixed);
-  await page.locator('[data-do="start"]').waitFor();
+  await startLesson(page, mixed);
+  await onScreen(page);
   await page.goto('#/settings');
   await page.getByLabel('Volume').fill('0');
   await page.goto('#/today');

@@ -83,7 +83,7 @@ test('opened in another browser the link yields exactly the same items', async (
 
   await page.getByRole('button', { name: 'Change it' }).click();
   await page.getByRole('button', { name: 'Try a card' }).click();
-  expect(one).toContain(await openCard(page).getAttribute('data-item'));
+  expect(one).toContain(await newCard(page).getAttribute('data-item'));
 });
 
 test('a teacher sees cards as the student will, and nothing of them is kept', async ({ page }) => {
