@@ -39,7 +39,7 @@ export function summarise(round: Round, items: readonly Item[], memory: Memory):
     fresh: those((id) => first.get(id)!.isNew && last.get(id)!.right),
     grown: those((id) => !first.get(id)!.isNew && last.get(id)!.right),
     missed: those((id) => !last.get(id)!.right),
-    left: those((id) => isLeft(round, id)),
+    left: those((id) => !last.get(id)!.right && isLeft(round, id)),
     unseen: items.filter(({ id }) => !memory.items.has(id)).length,
   };
 }
