@@ -100,18 +100,22 @@ describe.each(SIZES)('a traced %s', (size) => {
     itemsIn(trace, deckIn(key, [size])),
   );
   const both = [...items, ...items.map(({ id }) => itemIn(trace, `${id}:eighths`)!)];
-  it.each(['far', 'near'])('is not told by looking at paths that are %s', (range) => {
-    const odd = range === 'near' ? 1 : 0;
-    const cards = Array.from({ length: CARDS }, (_, k) =>
-      trace.ask(both[k % both.length]!, 2 * (k * 7919 + 13) + odd),
-    );
-    const share = study(cards.map(traced));
-    expectEven(share);
-    expect(share.first).toBeLessThanOrEqual(0.4);
-    expect(share.turns).toBeLessThanOrEqual(0.45);
-    // Of far sevenths a line of one arpeggio moves least: a quarter of it is left.
-    expect(share.least).toBeLessThanOrEqual(0.5);
-  });
+  it.each(['far', 'near'])(
+    'is not told by looking at paths that are %s',
+    (range) => {
+      const odd = range === 'near' ? 1 : 0;
+      const cards = Array.from({ length: CARDS }, (_, k) =>
+        trace.ask(both[k % both.length]!, 2 * (k * 7919 + 13) + odd),
+      );
+      const share = study(cards.map(traced));
+      expectEven(share);
+      expect(share.first).toBeLessThanOrEqual(0.4);
+      expect(share.turns).toBeLessThanOrEqual(0.45);
+      // Of far sevenths a line of one arpeggio moves least: a quarter of it is left.
+      expect(share.least).toBeLessThanOrEqual(0.5);
+    },
+    120_000,
+  );
 });
 
 /**
@@ -150,5 +154,5 @@ describe('drills of a phrase', () => {
     );
     expectEven(share);
     expect(share.first).toBeLessThanOrEqual(0.4);
-  });
+  }, 120_000);
 });
