@@ -9,5 +9,5 @@ console.log(figures(2_000_000, 400));
 const { taps, plan } = drawn(3);
 
 describe('48 taps', () => {
-  bench('judged', () => void judgedTaps(taps, plan, { bar: 0.1 }));
+  bench('judged', () => void judgedTaps(taps, plan, { allowed: 0.1 }));
 });

@@ -97,7 +97,7 @@ describe('the items of a drill of time', () => {
 describe('a card of time', () => {
   it('asks for 48 taps, and of what is well known for a spread of 6 % instead of 10', () => {
     expect(due).toHaveLength(48);
-    expect([cardOf(ID, 4).bar, cardOf(ID, 5).bar]).toEqual([0.1, 0.06]);
+    expect([cardOf(ID, 4).allowed, cardOf(ID, 5).allowed]).toEqual([0.1, 0.06]);
   });
 
   it('is counted in as triplets are, then clicked as its plan says', () => {
@@ -130,7 +130,7 @@ describe('the verdict on taps', () => {
     expect(said(scattered(0.035))).toMatchObject({
       verdict: WRONG,
       title: 'Not yet even',
-      sentence: 'Your steps spread by 18 % of a step; the bar is 10 %.',
+      sentence: 'Your steps spread by 18 % of a step; at most 10 % is even.',
       detail: '',
     });
   });
@@ -140,7 +140,7 @@ describe('the verdict on taps', () => {
       verdict: NEAR,
       title: 'Near: once more',
       sentence:
-        'Your steps spread by 8 to 12 % of a step, and the bar is 10 %: too near to say, so it is asked again.',
+        'Your steps spread by 8 to 12 % of a step, and at most 10 % is even: too near to say, so it is asked again.',
     });
   });
 
@@ -222,7 +222,7 @@ describe('the rhythm of a phrase', () => {
     expect(said(bent, held).detail).toBe('Your second note comes 30 ms early.');
     const late = times.map((time, i) => (i === 5 ? time + 0.12 : time));
     expect(said(late, held).detail).toContain('The second note of beat 1 in bar 2 came');
-    const judgement = judgedTaps(times, held.plan, { bar: 0.1 });
+    const judgement = judgedTaps(times, held.plan, { allowed: 0.1 });
     // The held note is no step of a triplet.
     expect(stepsByPlace(judgement, held.plan).map(({ name, count }) => [name, count])).toEqual([
       ['1–2', 12],
@@ -234,7 +234,7 @@ describe('the rhythm of a phrase', () => {
 
 describe('taps against the grid', () => {
   const bent = due.map((time, i) => time + 0.05 - (i % 3 === 1 ? 0.03 : 0));
-  const judgement = judgedTaps(bent, card.plan, { bar: 0.1 });
+  const judgement = judgedTaps(bent, card.plan, { allowed: 0.1 });
 
   it('are told step by step', () => {
     const steps = stepsByPlace(judgement, card.plan);

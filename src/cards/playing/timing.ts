@@ -1,5 +1,5 @@
 import { phraseFigure } from '../../theory/timing/figure.ts';
-import { BARS, judgedMatch, type TimeJudgement } from '../../theory/timing/judge.ts';
+import { ALLOWED, judgedMatch, type TimeJudgement } from '../../theory/timing/judge.ts';
 import { timePlan } from '../../theory/timing/plan.ts';
 import { median } from '../../theory/timing/statistics.ts';
 import { stepsOf } from '../../theory/timing/steps.ts';
@@ -35,7 +35,7 @@ export function timeOf({ notes, tempo }: PlayingCard, { notes: heard }: Answer):
     outside: [],
   };
   const times = timed.map(({ time }) => time);
-  const judged = judgedMatch(match, times, plan, { bar: BARS[0], error: ONSET_ERROR });
+  const judged = judgedMatch(match, times, plan, { allowed: ALLOWED[0], error: ONSET_ERROR });
   if (judged.tempo === null) return null;
   const { verdict, evenness, tempo: played } = judged;
   return { verdict, evenness, tempo: played, late: lateOf(judged) };

@@ -3,7 +3,7 @@ import { listed } from '../../parts/english.ts';
 import { spell, type Key } from '../../theory/key.ts';
 import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { pitchClass } from '../../theory/note.ts';
-import { BARS } from '../../theory/timing/judge.ts';
+import { ALLOWED } from '../../theory/timing/judge.ts';
 import { heardOf, type Answer } from './answer.ts';
 import type { PlayingCard } from './card.ts';
 import type { Time } from './timing.ts';
@@ -101,6 +101,6 @@ function evenWords({ verdict, evenness }: Time): string {
   const { fraction } = evenness;
   if (fraction === null) return 'As even as can be heard.';
   const percent = `${Math.round(100 * fraction)} % of a step`;
-  if (verdict === 'wrong') return `Uneven: ${percent}, where ${100 * BARS[0]} % is even.`;
+  if (verdict === 'wrong') return `Uneven: ${percent}, where ${100 * ALLOWED[0]} % is even.`;
   return verdict === 'right' ? `Even: ${percent}.` : `${percent} uneven; more notes would tell.`;
 }

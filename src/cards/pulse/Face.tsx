@@ -151,7 +151,7 @@ const ms = (seconds: number) => `${Math.round(1000 * seconds)} ms`;
 
 /** How long the steps were, by their place in the beat, and the rest as a table. */
 function Steps({ card, judgement }: { card: PulseCard; judgement: TimeJudgement }) {
-  const { plan, bar } = card;
+  const { plan, allowed } = card;
   const steps = stepsByPlace(judgement, plan);
   const { evenness, tempo } = judgement;
   if (!evenness || tempo === null) return null;
@@ -182,7 +182,7 @@ function Steps({ card, judgement }: { card: PulseCard; judgement: TimeJudgement 
           [
             'asked for',
             ms(even),
-            `under ${Math.round(100 * bar)} %`,
+            `at most ${Math.round(100 * allowed)} %`,
             String(plan.slots.length - 1),
           ],
         ]}

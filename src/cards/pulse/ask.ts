@@ -1,4 +1,4 @@
-import { BARS } from '../../theory/timing/judge.ts';
+import { ALLOWED } from '../../theory/timing/judge.ts';
 import { timePlan, type TimePlan } from '../../theory/timing/plan.ts';
 import type { Card } from '../kind.ts';
 import { figureOf, type PulseItem } from './items.ts';
@@ -7,13 +7,13 @@ import { figureOf, type PulseItem } from './items.ts';
 export interface PulseCard extends Card<PulseItem> {
   readonly plan: TimePlan;
   /** The spread of the steps to be kept below, as a fraction of a step. */
-  readonly bar: number;
+  readonly allowed: number;
 }
 
-/** The seed says how even it has to be: an odd one, for an item well known, asks for the narrowest bar. */
+/** The seed says how even it has to be: an odd one, for an item well known, allows the least. */
 export function ask(item: PulseItem, seed: number): PulseCard {
   const { key, instrument, tempo, clicks } = item;
   const plan = timePlan(figureOf(item), tempo, clicks);
-  const [widest, narrowest] = [BARS[0], BARS.at(-1)!];
-  return { item, seed, key, instrument, plan, bar: seed % 2 === 1 ? narrowest : widest };
+  const [widest, narrowest] = [ALLOWED[0], ALLOWED.at(-1)!];
+  return { item, seed, key, instrument, plan, allowed: seed % 2 === 1 ? narrowest : widest };
 }

@@ -58,15 +58,15 @@ function sentenceOf(card: PulseCard, judgement: TimeJudgement): string {
   const { evenness, heldBack, verdict } = judgement;
   const { fraction, finest, range } = evenness!;
   if (heldBack) return `${HELD_BACK[heldBack](judgement, card)}, so it is asked again.`;
-  const bar = `${percent(card.bar)} %`;
+  const even = `at most ${percent(card.allowed)} % is even`;
   if (fraction === null) {
     const spread = `Your steps spread by less than ${ms(finest)} ms, as even as can be told here`;
-    return verdict === 'near' ? `${spread}; the bar is ${bar}.` : `${spread}.`;
+    return verdict === 'near' ? `${spread}; ${even}.` : `${spread}.`;
   }
   const [low, high] = range.map(percent);
   return verdict === 'near'
-    ? `Your steps spread by ${low} to ${high} % of a step, and the bar is ${bar}: too near to say, so it is asked again.`
-    : `Your steps spread by ${percent(fraction)} % of a step; the bar is ${bar}.`;
+    ? `Your steps spread by ${low} to ${high} % of a step, and ${even}: too near to say, so it is asked again.`
+    : `Your steps spread by ${percent(fraction)} % of a step; ${even}.`;
 }
 
 const HELD_BACK: Readonly<Record<HeldBack, (judgement: TimeJudgement, card: PulseCard) => string>> =

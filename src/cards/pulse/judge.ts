@@ -33,8 +33,8 @@ function tapsIn(answer: string): number[] {
 }
 
 /** What is known of an answer's taps. */
-export function judgementOf({ plan, bar }: PulseCard, answer: string): TimeJudgement {
-  const known = isStruck(answer) ? { bar, error: STROKE_ERROR } : { bar };
+export function judgementOf({ plan, allowed }: PulseCard, answer: string): TimeJudgement {
+  const known = isStruck(answer) ? { allowed, error: STROKE_ERROR } : { allowed };
   return judgedTaps(tapsIn(answer), plan, known);
 }
 

@@ -9,7 +9,7 @@ import { mean } from './statistics.ts';
 import { onsetsOf, stepsOf, type Onset, type TimeStep } from './steps.ts';
 import { worstTaps, type WorstTap } from './worst.ts';
 
-/** `near` means that the next asking decides: it is not known whether the bar was kept. */
+/** `near` means that the next asking decides: it is not known whether the steps were even enough. */
 export type TimeVerdict = 'right' | 'near' | 'wrong';
 
 /** Why steps even enough are only near. */
@@ -37,10 +37,10 @@ export interface TimeJudgement {
   readonly panel: number | null;
 }
 
-/** What the judge is told beforehand. Seconds throughout but for the bar. */
+/** What the judge is told beforehand. Seconds throughout but for what is allowed. */
 export interface TimeKnown {
-  /** The spread to be kept below, as a fraction of a step: see `BARS`. */
-  readonly bar: number;
+  /** The spread to be kept below, as a fraction of a step: see `ALLOWED`. */
+  readonly allowed: number;
   /** How late taps came at calibration; null or left out where there was none. */
   readonly lag?: number | null;
   /** The step of the screen's or keyboard's clock; null or left out where it is to be seen from the taps. */
@@ -50,9 +50,9 @@ export interface TimeKnown {
 }
 
 /**
- * The bars to be kept, one after the other, as fractions of a step: a judgement, not a measurement.
+ * The spreads that are allowed, one after the other, as fractions of a step: a judgement, not a measurement.
  */
-export const BARS = [0.1, 0.08, 0.06] as const;
+export const ALLOWED = [0.1, 0.06] as const;
 
 /** What share of the onsets may be missing or extra in a right answer, and has to be there for any verdict. */
 const MAY_MISS = 1 / 12;
@@ -63,9 +63,9 @@ const TEMPO = 0.08;
 /**
  * Judges taps on a figure.
  *
- * The verdict holds the bar against the range in which the player's own spread lies with a confidence of 95 % (an
+ * The verdict holds what is allowed against the range in which the player's own spread lies with a confidence of 95 % (an
  * interval by χ² with as many degrees of freedom as the steps are worth): right where all of it is below, wrong where
- * all of it is above, else near. From 47 steps drawn apart that is near between .80 and 1.20 of the bar, from 11
+ * all of it is above, else near. From 47 steps drawn apart that is near between .80 and 1.20 of what is allowed, from 11
  * between .57 and 1.43: the fewer notes, the less is said.
  *
  * @param taps seconds on the plan's clock, rising: 0 is the bar line after the count-in
@@ -102,7 +102,7 @@ export function judgedMatch(
   const tempo = steps.length > 0 ? plan.tempo / mean(steps.map(({ ratio }) => ratio)) : null;
   const facts = { evenness, tempo, drift, match };
   return {
-    ...verdictOf(facts, plan, known.bar),
+    ...verdictOf(facts, plan, known.allowed),
     ...facts,
     shape: shapeOf(onsets, plan, slips),
     lag,
@@ -124,12 +124,12 @@ type Facts = Pick<TimeJudgement, 'evenness' | 'tempo' | 'drift' | 'match'>;
 function verdictOf(
   facts: Facts,
   plan: TimePlan,
-  bar: number,
+  allowed: number,
 ): Pick<TimeJudgement, 'verdict' | 'heldBack'> {
   if (!facts.evenness) return { verdict: null, heldBack: null };
   const [low, high] = facts.evenness.range;
-  if (low >= bar) return { verdict: 'wrong', heldBack: null };
-  if (high > bar) return { verdict: 'near', heldBack: null };
+  if (low >= allowed) return { verdict: 'wrong', heldBack: null };
+  if (high > allowed) return { verdict: 'near', heldBack: null };
   const heldBack = reasonOf(facts, plan);
   return { verdict: heldBack ? 'near' : 'right', heldBack };
 }

@@ -80,7 +80,7 @@ describe('matching', () => {
 
 describe('a judgement', () => {
   it('is right for exact taps, as even as can be told', () => {
-    const { verdict, evenness, worst, tempo } = judgedTaps(due, plan, { bar: 0.06 });
+    const { verdict, evenness, worst, tempo } = judgedTaps(due, plan, { allowed: 0.06 });
     expect(verdict).toBe('right');
     expect(evenness).toMatchObject({ fraction: null, spread: null, setAside: [] });
     expect(evenness!.finest).toBe(0.006);
@@ -90,33 +90,33 @@ describe('a judgement', () => {
 
   it('is null for no taps, for few, and for a sixth of them', () => {
     for (const taps of [[], due.slice(0, 1), due.slice(0, 8)]) {
-      const judgement = judgedTaps(taps, plan, { bar: 0.1 });
+      const judgement = judgedTaps(taps, plan, { allowed: 0.1 });
       expect(judgement).toMatchObject({ verdict: null, evenness: null, drift: null, lag: null });
     }
-    expect(judgedTaps([], plan, { bar: 0.1 }).tempo).toBeNull();
+    expect(judgedTaps([], plan, { allowed: 0.1 }).tempo).toBeNull();
   });
 
   it('keeps its spread when one tap is 80 ms off, and points at it', () => {
     let [spread, plain] = [0, 0];
     for (let seed = 1; seed <= 40; seed++) {
       const taps = scattered(seed);
-      const judgement = judgedTaps(moved(taps, 25, 0.08), plan, { bar: 0.1 });
+      const judgement = judgedTaps(moved(taps, 25, 0.08), plan, { allowed: 0.1 });
       expect(judgement.worst[0]!.tap).toBe(25);
       expect(Math.abs(judgement.worst[0]!.late - 0.08)).toBeLessThan(0.04);
       spread += judgement.evenness!.spread! / 40;
-      plain += judgedTaps(taps, plan, { bar: 0.1 }).evenness!.spread! / 40;
+      plain += judgedTaps(taps, plan, { allowed: 0.1 }).evenness!.spread! / 40;
     }
     expect(Math.abs(spread / plain - 1)).toBeLessThan(0.03);
   });
 
   it('is not moved by a missing tap or a double one', () => {
     const taps = scattered(5);
-    const plain = judgedTaps(taps, plan, { bar: 0.1 }).evenness!.fraction!;
-    const missing = judgedTaps(without(taps, 30), plan, { bar: 0.1 });
+    const plain = judgedTaps(taps, plan, { allowed: 0.1 }).evenness!.fraction!;
+    const missing = judgedTaps(without(taps, 30), plan, { allowed: 0.1 });
     const double = judgedTaps(
       [...taps, taps[30]! + 0.07].toSorted((a, b) => a - b),
       plan,
-      { bar: 0.1 },
+      { allowed: 0.1 },
     );
     for (const { evenness, verdict } of [missing, double]) {
       expect(Math.abs(evenness!.fraction! / plain - 1)).toBeLessThan(0.06);
@@ -126,7 +126,7 @@ describe('a judgement', () => {
 
   it('says what keeps even taps from being right', () => {
     const held = (taps: number[], clicks: Clicks | null = 'beat') =>
-      judgedTaps(taps, planned(clicks), { bar: 0.1 }).heldBack;
+      judgedTaps(taps, planned(clicks), { allowed: 0.1 }).heldBack;
     expect(held(due.filter((_, i) => i % 6 !== 1))).toBe('missing');
     expect(held(due.map((t) => t * 1.02))).toBe('drift');
     expect(
@@ -146,7 +146,7 @@ describe('a judgement', () => {
 
   it('tells the shape of a triplet and nothing of its even places', () => {
     const taps = scattered(8, 0.006).map((t, i) => (i % 3 === 1 ? t - 0.018 : t));
-    const [second, third] = judgedTaps(taps, plan, { bar: 0.1 }).shape!;
+    const [second, third] = judgedTaps(taps, plan, { allowed: 0.1 }).shape!;
     expect(second!.told).toBe(true);
     expect(Math.abs(second!.late + 0.018)).toBeLessThan(0.005);
     expect(third!.told).toBe(false);
@@ -155,20 +155,22 @@ describe('a judgement', () => {
   it('tells the shape of eighths', () => {
     const eighths = timePlan(evenFigure('eighths'), 90, 'bar');
     const taps = eighths.slots.map(({ seconds }, i) => seconds + (i % 2) * 0.05);
-    expect(judgedTaps(taps, eighths, { bar: 0.1 }).shape).toMatchObject([{ place: 2, told: true }]);
+    expect(judgedTaps(taps, eighths, { allowed: 0.1 }).shape).toMatchObject([
+      { place: 2, told: true },
+    ]);
   });
 
   it('has no shape where the beat is not divided', () => {
     const quarters = timePlan(evenFigure('quarters'), 90, 'bar');
     const taps = quarters.slots.map(({ seconds }) => seconds);
-    expect(judgedTaps(taps, quarters, { bar: 0.1 }).shape).toBeNull();
+    expect(judgedTaps(taps, quarters, { allowed: 0.1 }).shape).toBeNull();
   });
 
   it('says lag only as a change since calibration, and with a click', () => {
     const late = due.map((t) => t + 0.09);
-    expect(judgedTaps(late, plan, { bar: 0.1 }).lag).toBeNull();
-    expect(judgedTaps(late, planned(null), { bar: 0.1, lag: 0.07 }).lag).toBeNull();
-    expect(judgedTaps(late, plan, { bar: 0.1, lag: 0.07 }).lag!.change).toBeCloseTo(0.02, 9);
+    expect(judgedTaps(late, plan, { allowed: 0.1 }).lag).toBeNull();
+    expect(judgedTaps(late, planned(null), { allowed: 0.1, lag: 0.07 }).lag).toBeNull();
+    expect(judgedTaps(late, plan, { allowed: 0.1, lag: 0.07 }).lag!.change).toBeCloseTo(0.02, 9);
   });
 
   it('knows no drift without a click', () => {
@@ -176,7 +178,7 @@ describe('a judgement', () => {
       judgedTaps(
         due.map((t) => t * 1.05),
         planned(null),
-        { bar: 0.1 },
+        { allowed: 0.1 },
       ).drift,
     ).toBeNull();
   });
@@ -185,7 +187,7 @@ describe('a judgement', () => {
     const width = (n: number) => {
       const few = planned('beat', n, 80);
       const { range } = judgedTaps(scattered(11).slice(0, few.slots.length), few, {
-        bar: 0.1,
+        allowed: 0.1,
         error: 0,
       }).evenness!;
       return range[1] / range[0];
@@ -202,7 +204,7 @@ describe('a judgement', () => {
     }));
     const phrase = timePlan(phraseFigure({ notes }), 80, 'beat');
     const taps = phrase.slots.map(({ seconds }) => seconds * 1.01);
-    const judgement = judgedTaps(taps, phrase, { bar: 0.06 });
+    const judgement = judgedTaps(taps, phrase, { allowed: 0.06 });
     expect(judgement.evenness!.range[1]).toBeLessThan(1e-6);
     expect(judgement.match.missing).toEqual([]);
   });

@@ -33,7 +33,7 @@ describe('simulated players, on seeds that nothing was chosen on', () => {
   it.each(PANELS)('show the step of a panel of %f s by their taps', (panel) => {
     const seen = SEEDS.slice(0, 60).map((seed) => {
       const { taps, plan } = drawn(seed, { panel });
-      return judgedTaps(taps, plan, { bar: 0.1 }).panel;
+      return judgedTaps(taps, plan, { allowed: 0.1 }).panel;
     });
     const right = seen.filter((step) =>
       panel === 0 ? step === null : step !== null && Math.abs(step / panel - 1) < 0.01,

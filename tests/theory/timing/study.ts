@@ -49,10 +49,10 @@ export interface Verdicts {
   readonly wrong: number;
 }
 
-/** How a player whose spread is so many times the bar is judged. */
+/** How a player whose spread is so many times what is allowed is judged. */
 export function verdicts(
   times: number,
-  bar: number,
+  allowed: number,
   seeds: readonly number[],
   wish: Wish = {},
 ): Verdicts {
@@ -60,9 +60,9 @@ export function verdicts(
   for (const seed of seeds) {
     const { plan, taps } = drawn(seed, {
       ...wish,
-      player: { ...wish.player, spread: times * bar },
+      player: { ...wish.player, spread: times * allowed },
     });
-    const { verdict } = judgedTaps(taps, plan, { bar });
+    const { verdict } = judgedTaps(taps, plan, { allowed });
     if (verdict) count[verdict]++;
   }
   const percent = (n: number) => (100 * n) / seeds.length;
@@ -77,7 +77,7 @@ export function share(
 ): number {
   const count = seeds.filter((seed) => {
     const draw = drawn(seed, wish);
-    return told(judgedTaps(draw.taps, draw.plan, { bar: 0.1 }), draw);
+    return told(judgedTaps(draw.taps, draw.plan, { allowed: 0.1 }), draw);
   });
   return (100 * count.length) / seeds.length;
 }
