@@ -3,10 +3,11 @@ import { soundingPitches, type Instrument } from '../neck/instrument.ts';
 import { placeLabel, type Place } from '../neck/place.ts';
 import type { Member } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
-import { MEMBER_NAMES, noteLabel, type Naming } from '../theory/naming.ts';
+import { absolute, MEMBER_NAMES, noteLabel, type Naming } from '../theory/naming.ts';
 import { parsePitch } from '../theory/note.ts';
 import { useLying } from './lying.ts';
-import { cell, inlayAt, neighbour, rowsOf, span, type Layout } from './neckLayout.ts';
+import { cell, hasInlay, neighbour, rowsOf, span, type Layout } from './neckLayout.ts';
+import { Lines } from './NeckLines.tsx';
 import './Neck.css';
 
 /** A dot to draw. Without a member it is plain ink and tells nothing but its place. */
@@ -56,10 +57,6 @@ const SAID_OF_LOOKS = {
   unbent: 'here if nothing bent',
 } as const;
 
-const INLAYS = [3, 5, 7, 9, 12, 15, 17, 19, 21, 24, 27];
-/** Inlays stay where they are when a capo shifts the counting of frets. */
-const hasInlay = (fret: number, capo: number) => INLAYS.includes(fret + capo);
-
 /**
  * The neck: nut at the top on a phone held upright, lying down when the phone does.
  * A grid for keyboard and screen reader; every place is a whole cell.
@@ -98,7 +95,6 @@ interface MarginsProps extends NeckProps {
 function Margins({ layout, open, naming, musicKey, instrument }: MarginsProps) {
   const { strings, frets } = layout;
   const [low, high] = frets;
-  const absolute = naming === 'degrees' || naming === 'movable' ? 'english' : naming;
   return (
     <>
       {span(1, strings).map((string) => (
@@ -108,7 +104,7 @@ function Margins({ layout, open, naming, musicKey, instrument }: MarginsProps) {
           aria-hidden="true"
           style={cell(layout, { string, fret: low - 1 })}
         >
-          {noteLabel(parsePitch(open[strings - string]!)!.name, absolute, musicKey)}
+          {noteLabel(parsePitch(open[strings - string]!)!.name, absolute(naming), musicKey)}
         </span>
       ))}
       {span(Math.max(low, 1), high).map((fret) => (
@@ -131,7 +127,7 @@ function Places({ layout, ...props }: NeckProps & { layout: Layout }) {
   const [low, high] = frets;
   const nearNut = { string: layout.strings, fret: low };
   const grid = useRef<HTMLDivElement>(null);
-  const [at, setAt] = useState<Place>(() => dots[0] ?? nearNut);
+  const [at, setAt] = useState<Place>(() => dots[0] ?? firstTaken(layout, props.takes) ?? nearNut);
   const inside = at.fret >= low && at.fret <= high ? at : nearNut;
   useEffect(() => {
     if (grid.current?.contains(document.activeElement)) {
@@ -164,6 +160,10 @@ function Places({ layout, ...props }: NeckProps & { layout: Layout }) {
     </div>
   );
 }
+
+/** The first of the places that may be tapped: where the keyboard begins. */
+const firstTaken = (layout: Layout, takes: NeckProps['takes']) =>
+  takes && rowsOf(layout).flat().find(takes);
 
 const samePlace = (a: Place, b: Place) => a.string === b.string && a.fret === b.fret;
 
@@ -229,79 +229,4 @@ function cellWords(place: Place, dot: NeckDot | undefined, name: string | undefi
   else if (dot?.member) words.push(MEMBER_NAMES[dot.member]);
   if (look && look in SAID_OF_LOOKS) words.push(SAID_OF_LOOKS[look as keyof typeof SAID_OF_LOOKS]);
   return words.join(', ');
-}
-
-/** Strings, frets, nut and inlays, drawn in units of one string by one fret and stretched to fit. */
-function Lines({ strings, frets, lying, mirrored, capo }: Layout & { capo: number }) {
-  const [low, high] = frets;
-  const open = low === 0;
-  const length = high - low + 1;
-  const nutAt = open ? 1 : 0;
-  const point = (across: number, along: number): [number, number] => {
-    if (lying) return [mirrored ? length - along : along, across];
-    return [across, along];
-  };
-  const line = (
-    from: [number, number],
-    to: [number, number],
-    name: string,
-    key: string,
-    width?: number,
-  ) => (
-    <line
-      key={key}
-      class={name}
-      x1={from[0]}
-      y1={from[1]}
-      x2={to[0]}
-      y2={to[1]}
-      stroke-width={width}
-    />
-  );
-  const last = strings - 1;
-  const [width, height] = lying ? [length, last] : [last, length];
-  return (
-    <>
-      <svg
-        class="lines"
-        viewBox={`0 0 ${width} ${height}`}
-        preserveAspectRatio="none"
-        aria-hidden="true"
-      >
-        {span(nutAt, length).map((along) =>
-          line(point(0, along), point(last, along), 'fret-line', `f${along}`),
-        )}
-        {span(0, last).map((across) =>
-          line(
-            point(across, nutAt),
-            point(across, length),
-            'string-line',
-            `s${across}`,
-            1 + 0.3 * (lying || mirrored ? across : last - across),
-          ),
-        )}
-        {low <= 1 &&
-          line(point(0, nutAt), point(last, nutAt), capo > 0 ? 'nut capo' : 'nut', 'nut')}
-      </svg>
-      <Inlays {...{ strings, frets, lying, mirrored, capo }} />
-    </>
-  );
-}
-
-function Inlays({ capo, ...layout }: Layout & { capo: number }) {
-  const [low, high] = layout.frets;
-  return (
-    <>
-      {span(Math.max(low, 1), high)
-        .filter((fret) => hasInlay(fret, capo))
-        .map((fret) => (
-          <span
-            key={fret}
-            aria-hidden="true"
-            class={`inlay ${(fret + capo) % 12 === 0 ? 'double' : ''}`}
-            style={inlayAt(layout, fret)}
-          />
-        ))}
-    </>
-  );
 }

@@ -29,6 +29,10 @@ export function rowsOf({ strings, frets: [low, high], lying }: Layout): Place[][
     : span(low, high).map((fret) => all.toReversed().map((string) => ({ string, fret })));
 }
 
+const INLAYS = [3, 5, 7, 9, 12, 15, 17, 19, 21, 24, 27];
+/** Whether a fret has an inlay: they stay where they are when a capo shifts the counting of frets. */
+export const hasInlay = (fret: number, capo: number) => INLAYS.includes(fret + capo);
+
 /** An inlay lies in the middle of the neck across and of its fret along. */
 export function inlayAt(layout: Layout, fret: number): Record<string, string> {
   const at = cell(layout, { string: 1, fret });

@@ -12,6 +12,11 @@ export type Naming = 'english' | 'german' | 'solfege' | 'movable' | 'degrees';
 
 export const NAMINGS: readonly Naming[] = ['english', 'german', 'solfege', 'movable', 'degrees'];
 
+/** How someone who counts along the key reads what has no key, as a string: by letters. */
+export function absolute(naming: Naming): Naming {
+  return naming === 'degrees' || naming === 'movable' ? 'english' : naming;
+}
+
 /** Accidentals as they are printed: `Am7b5` → `Am7♭5`. A sign stands after a note's letter or before a number. */
 const printed = (text: string) =>
   text.replaceAll(/(?<=^[A-G][#b]*)[#b]|[#b](?=[#b]*\d)/g, (sign) => (sign === '#' ? '♯' : '♭'));

@@ -32,6 +32,7 @@ import {
 import { SoundNotice } from './SoundNotice.tsx';
 import { timeLeft } from './timeLeft.ts';
 import { useGuitar } from './useGuitar.ts';
+import { useKeys } from './useKeys.ts';
 import './Round.css';
 
 /** A round: one card at a time, how far it is, and at the end what grew. */
@@ -44,6 +45,7 @@ export default function RoundScreen() {
   const current = shown.value;
   const hand = useGuitar();
   useFocusOnCard(drawn);
+  useKeys();
 
   if (leading === 'elsewhere') return <Elsewhere takeOver={takeOver} />;
   if (!round.value || !drawn || hand.isDrawing) return <main class="screen" aria-busy="true" />;

@@ -1,11 +1,21 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { soundingPitches } from '../../neck/instrument.ts';
 import { midiAt, type Place } from '../../neck/place.ts';
 import { Neck, type NeckDot } from '../../parts/Neck.tsx';
 import { pluck } from '../../sound/index.ts';
-import { chordLabel, keyLabel, numeralLabel } from '../../theory/naming.ts';
+import {
+  absolute,
+  chordLabel,
+  keyLabel,
+  noteLabel,
+  numeralLabel,
+  type Naming,
+} from '../../theory/naming.ts';
+import { parsePitch } from '../../theory/note.ts';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
+import './Slots.css';
 import { useAnyNote } from '../playing/useAnyNote.ts';
 import { answerOf, inOneHand, pitchesOf, takes, withPlayed, type PlacingCard } from './placing.ts';
 
@@ -41,17 +51,15 @@ export function PlacingFace(props: PlacingFaceProps) {
         'data-frets': frets.join('-'),
       }}
       question={props.question}
-      hint={`${numeralLabel(chord)} of ${keyLabel(key, shown.naming)} · strings ${stringSet.join(' ')} · frets ${frets[0]} to ${frets[1]}`}
+      hint={`${numeralLabel(chord)} of ${keyLabel(key, shown.naming)} · strings ${stringWords(card, shown.naming)} · frets ${frets[0]} to ${frets[1]}`}
       foot={
         <div class="buttons">
           <button type="button" class="button" disabled={places.length === 0} onClick={undo}>
             Undo
           </button>
           {props.beside}
-          <p class="soft" aria-live="polite">
-            {leftWords(chord.notes.length - places.length)}
-            {props.guitar && places.length === 0 && ', tapped or played'}
-          </p>
+          <Slots count={chord.notes.length} filled={places.length} />
+          {props.guitar && places.length === 0 && <span class="soft">tapped or played</span>}
         </div>
       }
     >
@@ -66,6 +74,27 @@ export function PlacingFace(props: PlacingFaceProps) {
         tap={tap}
       />
     </CardFrame>
+  );
+}
+
+/** `5 4 (A D)`: the strings of the set by number, and by what they sound open. */
+function stringWords({ stringSet, instrument, key }: PlacingCard, naming: Naming): string {
+  const open = soundingPitches(instrument);
+  const notes = stringSet.map((string) =>
+    noteLabel(parsePitch(open[open.length - string]!)!.name, absolute(naming), key),
+  );
+  return `${stringSet.join(' ')} (${notes.join(' ')})`;
+}
+
+/** A slot for each note of the chord; it fills as its note is placed. */
+function Slots({ count, filled }: { count: number; filled: number }) {
+  return (
+    <p class="slots" aria-live="polite">
+      <span class="unseen">{leftWords(count - filled)}</span>
+      {Array.from({ length: count }, (_, slot) => (
+        <span key={slot} class={`slot ${slot < filled ? 'filled' : ''}`} aria-hidden="true" />
+      ))}
+    </p>
   );
 }
 

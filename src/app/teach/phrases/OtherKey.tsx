@@ -3,7 +3,7 @@ import { MOST } from '../../../decks/deck.ts';
 import type { Explained } from '../../../making/explained.ts';
 import { inOtherKey } from '../../../making/varied.ts';
 import { keyName, spell, USUAL_TONICS, type Key } from '../../../theory/key.ts';
-import { keyLabel, noteLabel, scaleLabel } from '../../../theory/naming.ts';
+import { absolute, keyLabel, noteLabel, scaleLabel } from '../../../theory/naming.ts';
 import type { Phrase } from '../../../theory/phrase.ts';
 import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../../theory/scale.ts';
 import { settings } from '../../state.ts';
@@ -72,7 +72,6 @@ interface KeySelectsProps {
 function KeySelects({ musicKey, chosen, choose }: KeySelectsProps) {
   const { naming } = settings.value;
   const { tonic: own } = musicKey;
-  const absolute = naming === 'degrees' || naming === 'movable' ? 'english' : naming;
   const tonics = USUAL_TONICS.includes(own) ? USUAL_TONICS : [own, ...USUAL_TONICS];
   return (
     <div class="other-key">
@@ -85,7 +84,7 @@ function KeySelects({ musicKey, chosen, choose }: KeySelectsProps) {
         >
           {tonics.map((tonic) => (
             <option key={tonic} value={tonic}>
-              {noteLabel(tonic, absolute, musicKey)}
+              {noteLabel(tonic, absolute(naming), musicKey)}
             </option>
           ))}
         </select>
