@@ -147,8 +147,7 @@ export function numeralLabel(chord: Chord): string {
 
 /** `B♭ major`; the tonic as the player reads notes, in letters where notes are relative to it. */
 export function keyLabel(key: Key, naming: Naming): string {
-  const absolute = naming === 'movable' || naming === 'degrees' ? 'english' : naming;
-  return `${noteLabel(key.tonic, absolute, key)} ${scaleLabel(key.scale)}`;
+  return `${noteLabel(key.tonic, absolute(naming), key)} ${scaleLabel(key.scale)}`;
 }
 
 /** `harmonic minor`, `dorian ♭2`. */
