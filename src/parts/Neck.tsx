@@ -141,7 +141,14 @@ function Places({ layout, ...props }: NeckProps & { layout: Layout }) {
     setAt(next);
   };
   return (
-    <div class="places" role="grid" tabIndex={-1} aria-label={label} ref={grid} onKeyDown={move}>
+    <div
+      class="places"
+      role="grid"
+      tabIndex={-1}
+      aria-label={`${label}${dotsWords(dots)}`}
+      ref={grid}
+      onKeyDown={move}
+    >
       {rowsOf(layout).map((row, index) => (
         <div role="row" key={index}>
           {row.map((place) => (
@@ -159,6 +166,15 @@ function Places({ layout, ...props }: NeckProps & { layout: Layout }) {
       ))}
     </div>
   );
+}
+
+/** From so many dots on they are walked, not listed. */
+const MANY = 12;
+
+/** `. Dots: string 5, fret 3; string 4, fret 5`: so that nobody has to walk over all of the neck to find a shape. */
+function dotsWords(dots: readonly NeckDot[]): string {
+  if (dots.length === 0 || dots.length > MANY) return '';
+  return `. Dots: ${dots.map(placeLabel).join('; ')}`;
 }
 
 /** The first of the places that may be tapped: where the keyboard begins. */

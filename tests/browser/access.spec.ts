@@ -160,8 +160,14 @@ test('what gets the focus is never hidden behind the places at the bottom', asyn
   expect(hidden).toEqual([]);
 });
 
-test('a spot card is answered by keys alone', async ({ page }) => {
+test('a spot card is answered by keys alone, its dots read out without walking to them', async ({
+  page,
+}) => {
   const asked = await firstCard(page, 'spot');
+  const dots = asked.dots.map(({ string, fret }) => `string ${string}, fret ${fret}`);
+  await expect(page.getByRole('grid')).toHaveAccessibleName(/\. Dots: string/);
+  const name = await page.getByRole('grid').getAttribute('aria-label');
+  for (const dot of dots) expect(name).toContain(dot);
   await tabTo(page, page.locator(`[data-answer="${degreeSeen(asked)}"]`));
   await page.keyboard.press('Enter');
   await goesOn(page, 'right');

@@ -15,7 +15,7 @@ test.describe('the student’s answers', () => {
     page,
   }) => {
     await page.goto('/');
-    await page.locator('[data-do="start"]').nth(2).click();
+    await page.locator('[data-do="start"]').nth(3).click();
     await answerCards(page, 3);
     await page.goto('/#/settings');
     const count = page.getByText(/^\d+ answers? on this device/);
@@ -31,7 +31,7 @@ test.describe('the student’s answers', () => {
     await expect(page.getByRole('alertdialog')).toContainText('Save them to a file first');
     await page.getByRole('button', { name: 'Erase', exact: true }).click();
     await page.getByRole('button', { name: 'Yes, erase everything' }).click();
-    await page.getByText('Paste a link').waitFor();
+    await page.getByText('I have a link').waitFor();
 
     await page.goto('/#/settings');
     await expect(count).toHaveText(/^0 answers/);
