@@ -31,15 +31,23 @@ export async function hearing(page: Page): Promise<void> {
   });
 }
 
-/** Plays samples to the page's microphone, from now on. */
-export async function playSamples(page: Page, samples: Float32Array): Promise<void> {
+/** Plays samples to the page's microphone: from now on, or as soon as something is on the page. */
+export async function playSamples(
+  page: Page,
+  samples: Float32Array,
+  after = 'body',
+): Promise<void> {
   await page.evaluate(
-    ([given, rate]) => {
+    ([given, rate, selector]) => {
       const { playTo } = globalThis as unknown as {
         playTo(samples: readonly number[], rate: number): void;
       };
-      playTo(given, rate);
+      const wait = () => {
+        if (document.querySelector(selector)) playTo(given, rate);
+        else requestAnimationFrame(wait);
+      };
+      wait();
     },
-    [[...samples], RATE] as const,
+    [[...samples], RATE, after] as const,
   );
 }

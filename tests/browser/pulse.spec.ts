@@ -186,7 +186,7 @@ test('what was sure of the last card goes into the report, and to the teacher', 
   expect(link.length).toBeLessThanOrEqual(500);
   await page.goto(link);
   await expect(page.getByRole('heading', { name: 'In time, and playing freely' })).toBeVisible();
-  const told = page.getByText(/^Triplets: even up to ♩ = 120/);
+  const told = page.getByText(/^Triplets: not yet even at any tempo/);
   await expect(told).toContainText('the second note 20 ms early');
   await page.goto('#/class');
   await expect(page.locator('[data-need="second note of triplets limps"]')).toHaveText(
