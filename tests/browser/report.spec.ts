@@ -226,6 +226,7 @@ test('a report that contradicts the one of the same phone is kept beside it, and
   await page.getByRole('button', { name: 'Remove this report' }).click();
   await page.getByRole('button', { name: 'Remove', exact: true }).click();
   await page.getByRole('button', { name: 'Yes, remove' }).click();
+  await expect(rows).toHaveCount(1);
   await page.reload();
   await expect(rows).toHaveCount(1);
   await expect(rows).toContainText('True?');

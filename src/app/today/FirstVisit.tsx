@@ -40,7 +40,7 @@ export function FirstVisit() {
       <button
         type="button"
         class="button main wide"
-        data-do="start"
+        data-do={first && 'start'}
         disabled={!first}
         onClick={() => first && void start(first, FIRST)}
       >
