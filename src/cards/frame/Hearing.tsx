@@ -103,7 +103,7 @@ interface HearingButtonsProps {
 export function HearingButtons({ hearing, what }: HearingButtonsProps) {
   const { stage, notes, keyFirst } = hearing;
   const sounds = stage.what !== null;
-  const [verb, name] = [what.replace(/^the /, ''), stage.what === 'key' ? 'the key' : what];
+  const sounding = stage.what === 'key' ? 'the key' : what;
   return (
     <div class="hearing">
       <button
@@ -117,7 +117,7 @@ export function HearingButtons({ hearing, what }: HearingButtonsProps) {
           <path d={sounds ? 'M7 7h10v10H7z' : 'M8 5v14l11-7z'} fill="currentColor" />
         </svg>
       </button>
-      <p class="soft stage">{sounds ? capital(name) : ' '}</p>
+      <p class="soft stage">{sounds ? capital(sounding) : ' '}</p>
       <Blanks count={notes} filled={stage.what === 'asked' ? stage.heard : 0} />
       <div class="buttons">
         <button type="button" class="button small" onClick={() => hearing.hearAlone(SLOWER)}>
@@ -126,7 +126,7 @@ export function HearingButtons({ hearing, what }: HearingButtonsProps) {
         {keyFirst && (
           <>
             <button type="button" class="button small" onClick={() => hearing.hearAlone()}>
-              {capital(verb)} alone
+              {capital(what.replace(/^the /, ''))} alone
             </button>
             <button type="button" class="button small" onClick={hearing.hearKey}>
               Key alone
