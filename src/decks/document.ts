@@ -11,7 +11,7 @@ import { keyName } from '../theory/key.ts';
 import { fnv64 } from './bytes.ts';
 import { isTimeDrill, MOST, type Deck, type TaughtPhrase } from './deck.ts';
 import { costFault, rulingsFault } from './cost.ts';
-import { formOf } from './drills/index.ts';
+import { drillFormOf } from './drills/index.ts';
 import { PHRASE_SINCE } from './drills/time.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
@@ -70,7 +70,7 @@ export function writeDeck(deck: Deck): DeckDocument {
     ...(deck.lessonDay === null ? {} : { lessonDay: deck.lessonDay }),
     instrument: writeInstrument(deck.instrument),
     key: keyName(deck.key),
-    drills: deck.drills.map((drill) => formOf(drill.kind).write(drill)),
+    drills: deck.drills.map((drill) => drillFormOf(drill.kind).write(drill)),
     ...(deck.phrases.length === 0
       ? {}
       : { phrases: deck.phrases.map((phrase) => writePhrase(phrase, deck)) }),
@@ -139,7 +139,7 @@ function misfit(deck: Deck): string | null {
   const { instrument, drills, phrases } = deck;
   const highest = fretsLeft(instrument);
   for (const [i, drill] of drills.entries()) {
-    const found = formOf(drill.kind).misfit(drill, deck);
+    const found = drillFormOf(drill.kind).misfit(drill, deck);
     if (found) return `Drill ${i + 1}${found.word ? `, ${found.word}` : ''}: ${found.says}`;
   }
   for (const [i, phrase] of phrases.entries()) {

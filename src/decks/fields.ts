@@ -1,6 +1,6 @@
 /** The parts that schemas are made of: each message says what to write instead, to stand behind a colon. */
 import * as v from 'valibot';
-import { NOT_PLAIN, PLAIN, PLAIN_LINES } from './plain.ts';
+import { NOT_PLAIN, PLAIN_TEXT, PLAIN_LINES } from './plain.ts';
 
 /** A schema from a function that reads a value, or gives null for one that it cannot read. */
 export const readBy = <I, O>(read: (input: I) => O | null, expected: string) =>
@@ -31,7 +31,8 @@ function text(most: number, pattern: RegExp, plain: string) {
 }
 
 /** Text on one line. */
-export const line = (most: number) => text(most, PLAIN, `write it on one line, and ${NOT_PLAIN}`);
+export const line = (most: number) =>
+  text(most, PLAIN_TEXT, `write it on one line, and ${NOT_PLAIN}`);
 
 /** Text on any number of lines. */
 export const lines = (most: number) => text(most, PLAIN_LINES, NOT_PLAIN);

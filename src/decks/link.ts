@@ -8,7 +8,7 @@
 import type { Deck } from './deck.ts';
 import { readDeck, writeDeck } from './document.ts';
 import type { DeckDocument } from './document.ts';
-import { formOf } from './drills/index.ts';
+import { drillFormOf } from './drills/index.ts';
 import { altered, openLink, sealLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
 import { kindOfLetter, letterOf } from './kinds.ts';
@@ -120,12 +120,12 @@ const HANDS = [
 
 /** A drill as its kind's letter and what its form writes behind: `s01.54,43.2a`. */
 function foldDrill(drill: DeckDocument['drills'][number]): string {
-  return letterOf(drill.kind) + formOf(drill.kind).fold(drill);
+  return letterOf(drill.kind) + drillFormOf(drill.kind).fold(drill);
 }
 
 function unfoldDrill(letters: string): unknown {
   const kind = kindOfLetter(letters[0]);
-  return kind && { kind, ...formOf(kind).unfold(letters.slice(1)) };
+  return kind && { kind, ...drillFormOf(kind).unfold(letters.slice(1)) };
 }
 
 /** The words of a note, each with its mark in the link. */

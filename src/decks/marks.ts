@@ -9,7 +9,7 @@ import { SIZES } from '../theory/chord.ts';
 import { keyName } from '../theory/key.ts';
 import { parentKey } from '../theory/scale.ts';
 import type { Deck, Mark, Marks } from './deck.ts';
-import { formOf } from './drills/index.ts';
+import { drillFormOf } from './drills/index.ts';
 import { partsOf } from './id.ts';
 import { isKind, KIND_NAMES, kindOfLetter, letterOf } from './kinds.ts';
 
@@ -43,7 +43,7 @@ export function readMarks(written: WrittenMarks, of: Of): Marks {
   return Object.fromEntries(
     Object.entries(written).map(([name, mark]) => {
       const [kind = '', degree, size, ...rest] = name.split(' ');
-      const where = rest.join(isKind(kind) ? formOf(kind).between(rest) : ':');
+      const where = rest.join(isKind(kind) ? drillFormOf(kind).between(rest) : ':');
       return [[kind, keyText, degree, size, instrumentText, where].join(':'), mark];
     }),
   );

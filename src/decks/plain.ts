@@ -7,7 +7,7 @@
 const HIDDEN = String.raw`\p{Cc}\p{Cs}\u061c\u180e\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff`;
 
 /** Text on one line. */
-export const PLAIN = new RegExp(`^[^${HIDDEN}]*$`, 'u');
+export const PLAIN_TEXT = new RegExp(`^[^${HIDDEN}]*$`, 'u');
 
 /** The same on any number of lines. */
 export const PLAIN_LINES = new RegExp(String.raw`^(?:[^${HIDDEN}]|\n)*$`, 'u');

@@ -1,8 +1,14 @@
 /** Which event was which note: the best path through what was asked, and how much worse every other reading would be. */
 import { Attempts } from './attempts.ts';
 import type { Event } from './event.ts';
-import { Lattice, type EventReading, type NoteReading } from './lattice.ts';
-import { candidateOf, lagOf, readingsOf, type Candidate, type Readings } from './readings.ts';
+import { AttemptPaths, type EventReading, type NoteReading } from './lattice.ts';
+import {
+  candidateOf,
+  playerLag,
+  readingsOf,
+  type Candidate,
+  type EventScores,
+} from './readings.ts';
 
 /** So many events back the path may still change: what a new one costs does not grow with the line. */
 const OPEN = 48;
@@ -16,9 +22,9 @@ export class Alignment {
   /** What each event is, and what became of each note. */
   readonly events: EventReading[] = [];
   notes: readonly NoteReading[];
-  private readonly readings: Readings[] = [];
+  private readonly readings: EventScores[] = [];
   private readonly attempts: Attempts;
-  private lattice: Lattice;
+  private lattice: AttemptPaths;
 
   /** @param due when each note is to come, seconds; nothing at leisure */
   constructor(
@@ -26,7 +32,7 @@ export class Alignment {
     private readonly due: readonly number[] = [],
   ) {
     this.attempts = new Attempts(expected.length);
-    this.lattice = new Lattice(expected.length, 0);
+    this.lattice = new AttemptPaths(expected.length, 0);
     this.notes = expected.map(() => ({ label: 'open', event: -1, margin: 0 }));
   }
 
@@ -50,13 +56,13 @@ export class Alignment {
   private read(finished: boolean): void {
     const { candidates, expected } = this;
     const open = Math.max(0, candidates.length - OPEN);
-    const lag = lagOf(candidates);
+    const lag = playerLag(candidates);
     const due = this.due.map((time) => time + lag);
     for (let t = open; t < candidates.length; t++)
       this.readings[t] = readingsOf(candidates[t]!, expected, due);
     const begins = Math.max(0, this.attempts.begins(this.readings, open, finished));
     const anew = begins !== this.begins;
-    if (anew) this.lattice = new Lattice(expected.length, begins);
+    if (anew) this.lattice = new AttemptPaths(expected.length, begins);
     const from = anew ? begins : Math.max(begins, open);
     this.lattice.update(this.readings, from, finished);
     if (anew) for (let t = 0; t < begins; t++) this.events[t] = FORGOTTEN;

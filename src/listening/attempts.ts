@@ -1,4 +1,4 @@
-import { COSTS, type Readings } from './readings.ts';
+import { COSTS, type EventScores } from './readings.ts';
 
 /** What it costs to end at each state: how far the path has come, one more than the number of notes. */
 export const endCosts = (notes: number, finished: boolean): Float64Array =>
@@ -19,14 +19,14 @@ export class Attempts {
    * The event with which the best path begins for the last time, or −1.
    * @param from events before it are as they were when this was asked last
    */
-  begins(readings: readonly Readings[], from: number, finished: boolean): number {
+  begins(readings: readonly EventScores[], from: number, finished: boolean): number {
     for (let t = from; t < readings.length; t++) this.step(t, readings[t]!);
     const ends = endCosts(this.notes, finished);
     const total = this.best[readings.length]!.map((value, s) => value + ends[s]!);
     return this.begun[readings.length]![total.indexOf(Math.max(...total))]!;
   }
 
-  private step(t: number, { own, extra, right }: Readings): void {
+  private step(t: number, { own, extra, right }: EventScores): void {
     const [was, begun] = [this.best[t]!, this.begun[t]!];
     const next = was.map((value, s) => value + Math.max(0, extra[s]!));
     const from = begun.slice();

@@ -3,13 +3,13 @@ import { BETWEEN, LONGEST, agreed, clickIn } from './delay.ts';
 import { Ear, type Said } from './ear.ts';
 import { FreeEar } from './free.ts';
 import { PATIENCE, type Expected, type FreeNote, type FreePlaying } from './listening.ts';
-import type { Block, Order, Told } from './orders.ts';
+import type { Block, Request, Reply } from './orders.ts';
 import { StrikeEar } from './strikes.ts';
 import { Track } from './track.ts';
 import { StringTuner, rootMeanSquare } from './tuner.ts';
 
 /** Seconds of the opening silence. */
-export const SILENCE = 0.5;
+export const SILENT_SECONDS = 0.5;
 /** A hole in what comes in is filled with silence up to so many seconds; after a longer one it begins anew. */
 const HOLE = 1;
 
@@ -28,10 +28,10 @@ export class Attendant {
 
   constructor(
     private readonly rate: number,
-    private readonly tell: (told: Told) => void,
+    private readonly tell: (told: Reply) => void,
   ) {}
 
-  order(order: Order): void {
+  order(order: Request): void {
     switch (order.do) {
       case 'restart':
       case 'finish':
@@ -46,7 +46,7 @@ export class Attendant {
     }
   }
 
-  private jobFor(order: Exclude<Order, { do: 'restart' | 'finish' | 'stop' }>): Job {
+  private jobFor(order: Exclude<Request, { do: 'restart' | 'finish' | 'stop' }>): Job {
     switch (order.do) {
       case 'silence':
         return this.measuringSilence();
@@ -83,7 +83,7 @@ export class Attendant {
     return {
       hear: (block) => {
         heard.push(...block);
-        if (heard.length < SILENCE * this.rate) return;
+        if (heard.length < SILENT_SECONDS * this.rate) return;
         this.silence = Float32Array.from(heard);
         this.end();
         const level = 20 * Math.log10(rootMeanSquare(this.silence) + 1e-9);

@@ -1,6 +1,6 @@
 /** What speaks against telling that a note was missing or another: that it may have been played, and was not heard. */
 import type { Alignment } from './align.ts';
-import { oddsOf } from './event.ts';
+import { noteOdds } from './event.ts';
 
 /**
  * A note may have been played unheard where the time between its neighbours is so many steps, or where something was heard
@@ -47,7 +47,9 @@ export function doubted(alignment: Alignment, midi: number, i: number): boolean 
   return alignment.candidates.some(({ event }, t) => {
     if (t < alignment.begins || alignment.events[t]!.label !== 'ignored') return false;
     if (event.time < from + APART || event.time > to - APART) return false;
-    return (left && last && event.time > from + DOUBT.later * step) || oddsOf(event, midi) > least;
+    return (
+      (left && last && event.time > from + DOUBT.later * step) || noteOdds(event, midi) > least
+    );
   });
 }
 
@@ -55,7 +57,7 @@ export function doubted(alignment: Alignment, midi: number, i: number): boolean 
 export function clearness({ notes, candidates }: Alignment, asked: readonly number[]): number {
   const odds = notes
     .flatMap(({ label, event }, i) =>
-      label === 'right' ? [oddsOf(candidates[event]!.event, asked[i]!)] : [],
+      label === 'right' ? [noteOdds(candidates[event]!.event, asked[i]!)] : [],
     )
     .toSorted((a, b) => a - b);
   return odds[odds.length >> 1] ?? -Infinity;

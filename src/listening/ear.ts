@@ -1,8 +1,8 @@
 /** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
 import { SHARP } from './attack.ts';
-import { featuresOf, oddsOf, type Considered } from './evidence.ts';
+import { featuresOf, pluckOdds, type Considered } from './evidence.ts';
 import { LineFollower, SetFollower } from './follow.ts';
-import { tuningOf, type Expected, type Performance } from './listening.ts';
+import { referenceOf, type Expected, type Performance } from './listening.ts';
 import { PluckFinder, type MaybePluck } from './plucks.ts';
 import { withoutNote } from './salience.ts';
 
@@ -42,7 +42,7 @@ export class Ear {
     silence: Float32Array = new Float32Array(0),
     start = 0,
   ) {
-    this.tuning = tuningOf(expected);
+    this.tuning = referenceOf(expected);
     this.plucks = new PluckFinder(rate, silence, start);
     this.follower =
       expected.order === 'given'
@@ -73,7 +73,7 @@ export class Ear {
   }
 
   private oddsOf({ partials, heard }: Considered): Float64Array {
-    return oddsOf(featuresOf(partials, heard, this.tuning));
+    return pluckOdds(featuresOf(partials, heard, this.tuning));
   }
 
   private inLine(follower: LineFollower, time: number, considered: Considered): number[] {

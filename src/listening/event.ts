@@ -9,14 +9,14 @@ export interface Event {
   readonly jump: number;
 }
 
-export const oddsOf = (event: Event, midi: number): number =>
+export const noteOdds = (event: Event, midi: number): number =>
   event.odds[midi - LOWEST_HEARD] ?? -Infinity;
 
 /** The likeliest note of an event but `except`. */
 export function likeliest(event: Event, except = -1): number {
   let best = -1;
   for (let midi = LOWEST_HEARD; midi <= HIGHEST_HEARD; midi++) {
-    if (midi !== except && (best < 0 || oddsOf(event, midi) > oddsOf(event, best))) best = midi;
+    if (midi !== except && (best < 0 || noteOdds(event, midi) > noteOdds(event, best))) best = midi;
   }
   return best;
 }

@@ -25,7 +25,7 @@ export const DELAY = AFTER + PIECE;
 export const FEATURES = 11;
 
 /** What an onset's own strength is, in both ways of finding it. */
-export interface Heard {
+export interface OnsetStrength {
   readonly strength: number;
   readonly jump: number;
 }
@@ -35,7 +35,7 @@ export interface Considered {
   /** Samples since the beginning. */
   readonly at: number;
   readonly partials: readonly Fresh[];
-  readonly heard: Heard;
+  readonly heard: OnsetStrength;
 }
 
 /** An onset ends the piece of the one before where it comes later than this and is so strong beside it. */
@@ -126,7 +126,7 @@ export class Evidence {
 /** Features of an onset as the pluck of each note from `LOWEST_HEARD` up, `FEATURES` numbers each. */
 export function featuresOf(
   partials: readonly Fresh[],
-  heard: Heard,
+  heard: OnsetStrength,
   reference: number,
 ): Float64Array {
   const saliences = saliencesOf(partials, reference);
@@ -143,7 +143,7 @@ export function featuresOf(
 function featuresAt(
   note: Salience,
   of: (by: number) => number,
-  { strength, jump }: Heard,
+  { strength, jump }: OnsetStrength,
   best: number,
   loudest: number,
 ): number[] {
@@ -170,7 +170,7 @@ export const WEIGHTS = [
 ];
 
 /** Log odds that an onset is the pluck of each note from `LOWEST_HEARD` up. */
-export function oddsOf(features: Float64Array): Float64Array {
+export function pluckOdds(features: Float64Array): Float64Array {
   return Float64Array.from({ length: HEARD }, (_, i) => {
     let sum = 0;
     for (let k = 0; k < FEATURES; k++) sum += WEIGHTS[k]! * features[i * FEATURES + k]!;

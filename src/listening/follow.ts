@@ -1,8 +1,8 @@
 /** Follows a performance event by event, and says what is settled. */
 import { Alignment } from './align.ts';
 import { clearness, doubted } from './doubt.ts';
-import { likeliest, oddsOf, type Event } from './event.ts';
-import type { Extra, Performance, Verdict } from './listening.ts';
+import { likeliest, noteOdds, type Event } from './event.ts';
+import type { Extra, Performance, NoteVerdict } from './listening.ts';
 import { heardBeside, heardFor } from './readings.ts';
 
 /** By how much (log odds) a reading has to be better than the best other before it is told. */
@@ -32,7 +32,7 @@ export interface Following {
 /** Follows notes in a given order. */
 export class LineFollower implements Following {
   private readonly alignment: Alignment;
-  private verdicts: (Verdict | null)[];
+  private verdicts: (NoteVerdict | null)[];
   private begins = 0;
   private restarts = 0;
   private performance: Performance;
@@ -119,7 +119,7 @@ export class LineFollower implements Following {
     return margin >= SURE[label] + unclear && !doubted(this.alignment, this.notes[i]!, i);
   }
 
-  private verdictOf(i: number): Verdict {
+  private verdictOf(i: number): NoteVerdict {
     if (!this.sure(i)) return { verdict: 'unheard' };
     const { label, event } = this.alignment.notes[i]!;
     if (label === 'right') {
@@ -137,7 +137,7 @@ export class LineFollower implements Following {
     for (let t = last - 1; this.alignment.events[t]?.label === 'ignored'; t--) {
       const event = this.eventAt(t)!;
       if (t < this.alignment.begins) break;
-      const odds = oddsOf(event, midi);
+      const odds = noteOdds(event, midi);
       const near = plucked.time - event.time < ECHO.seconds;
       if (near ? odds >= ECHO.odds && event.jump > plucked.jump : odds >= AGAIN) plucked = event;
     }
@@ -164,7 +164,7 @@ const ANY = { right: 0.5, extra: 2.5, possible: -4 };
 
 /** Follows notes that come in whatever order, several at a time too. */
 export class SetFollower implements Following {
-  private readonly verdicts: (Verdict | null)[];
+  private readonly verdicts: (NoteVerdict | null)[];
   private readonly most: number[];
   private readonly extras: Extra[] = [];
 
@@ -179,7 +179,7 @@ export class SetFollower implements Following {
    * @returns the expected note that it is: by its index, or −1
    */
   add(event: Event, first: boolean): number {
-    const odds = this.notes.map((midi) => oddsOf(event, midi));
+    const odds = this.notes.map((midi) => noteOdds(event, midi));
     odds.forEach((value, i) => (this.most[i] = Math.max(this.most[i]!, value)));
     const open = odds.map((value, i) => (this.verdicts[i] === null ? value : -Infinity));
     const best = open.indexOf(Math.max(...open));
@@ -188,7 +188,7 @@ export class SetFollower implements Following {
       return best;
     }
     const heard = likeliest(event);
-    if (first && !this.notes.includes(heard) && oddsOf(event, heard) >= ANY.extra) {
+    if (first && !this.notes.includes(heard) && noteOdds(event, heard) >= ANY.extra) {
       this.extras.push({ time: event.time, heard, after: -1 });
     }
     return -1;
@@ -198,7 +198,7 @@ export class SetFollower implements Following {
   private stands(event: Event, index: number): boolean {
     const other = likeliest(event, this.notes[index]);
     if (this.notes.includes(other)) return true;
-    return oddsOf(event, this.notes[index]!) >= oddsOf(event, other) - ANY.right;
+    return noteOdds(event, this.notes[index]!) >= noteOdds(event, other) - ANY.right;
   }
 
   settle(_now: number, finished = false): Performance {

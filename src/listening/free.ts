@@ -1,7 +1,7 @@
 /** What is played where nothing is expected: a single-note line, event by event. Humbler than the follower can be. */
 import { likeliest } from './event.ts';
-import { featuresOf, oddsOf } from './evidence.ts';
-import { tuningOf, type FreeNote, type FreePlaying } from './listening.ts';
+import { featuresOf, pluckOdds } from './evidence.ts';
+import { referenceOf, type FreeNote, type FreePlaying } from './listening.ts';
 import { PluckFinder, type MaybePluck } from './plucks.ts';
 
 /** Log odds from which an event is taken for a note at all, and how soft what may be an echo is (see `Attack`). */
@@ -30,7 +30,7 @@ export class FreeEar {
     start = 0,
   ) {
     this.plucks = new PluckFinder(rate, silence, start);
-    this.tuning = tuningOf(playing);
+    this.tuning = referenceOf(playing);
   }
 
   /** Takes the next block; gives the notes that are sure by now, each once, in order. */
@@ -47,7 +47,7 @@ export class FreeEar {
 
   private take({ time, considered }: MaybePluck): FreeNote[] {
     const { partials, heard } = considered;
-    const odds = oddsOf(featuresOf(partials, heard, this.tuning));
+    const odds = pluckOdds(featuresOf(partials, heard, this.tuning));
     const next = candidateOf(time, odds, heard.jump);
     if (next.odds < FREE.note || this.echoes(next)) return [];
     const { open } = this;

@@ -9,7 +9,7 @@ import { computed, signal } from '@preact/signals';
 import type { Expected, Follower, FreeListener, FreePlaying, Task, Tuner } from './listening.ts';
 import type { Line } from './microphone.ts';
 import { MICROPHONE_SENTENCES, stateOfError, type MicrophoneState } from './microphone-state.ts';
-import type { Order, Told } from './orders.ts';
+import type { Request, Reply } from './orders.ts';
 
 export * from './listening.ts';
 export type { MicrophoneState } from './microphone-state.ts';
@@ -30,7 +30,7 @@ let line: Line | undefined;
 let opening = 0;
 let lastId = 0;
 /** Who is told of the task that runs. */
-let told: { id: number; tell: (told: Told) => void; gone: () => void } | undefined;
+let told: { id: number; tell: (told: Reply) => void; gone: () => void } | undefined;
 
 /**
  * Asks for the microphone. To be called in a person's gesture.
@@ -81,14 +81,14 @@ function setAudioSession(type: string): void {
   if (session) session.type = type;
 }
 
-function pass(word: Told): void {
+function pass(word: Reply): void {
   if (word.id === told?.id) told.tell(word);
 }
 
 /** Gives an order in place of the one before; without a microphone it is never told of. */
 function order(
-  make: (id: number) => Order,
-  tell: (told: Told) => void,
+  make: (id: number) => Request,
+  tell: (told: Reply) => void,
   gone: () => void = () => {},
 ): Task {
   const id = ++lastId;

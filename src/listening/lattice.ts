@@ -1,5 +1,5 @@
 import { endCosts } from './attempts.ts';
-import { COSTS, type Readings } from './readings.ts';
+import { COSTS, type EventScores } from './readings.ts';
 
 /** What an event is in the best path. */
 export interface EventReading {
@@ -19,8 +19,8 @@ export interface NoteReading {
 }
 
 /** The best paths of one attempt, to and from every event and state: how many notes the path has come. */
-export class Lattice {
-  private readings: readonly Readings[] = [];
+export class AttemptPaths {
+  private readings: readonly EventScores[] = [];
   private readonly to: Float64Array[] = [];
   private readonly from: Float64Array[] = [];
   /** Before an event, the best way to stand where the last note of a state comes next, notes before it skipped. */
@@ -38,7 +38,7 @@ export class Lattice {
   }
 
   /** @param from events before it are as they were at the last update */
-  update(readings: readonly Readings[], from: number, finished: boolean): void {
+  update(readings: readonly EventScores[], from: number, finished: boolean): void {
     this.readings = readings;
     const first = Math.max(this.first, from);
     for (let t = first; t < readings.length; t++) this.forward(t);

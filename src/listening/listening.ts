@@ -30,7 +30,7 @@ export interface Expected {
 export type FreePlaying = Pick<Expected, 'offset' | 'reference'>;
 
 /** A4 in Hz of a guitar as it is tuned. */
-export const tuningOf = ({ reference = 440, offset = 0 }: FreePlaying): number =>
+export const referenceOf = ({ reference = 440, offset = 0 }: FreePlaying): number =>
   reference * 2 ** (offset / 1200);
 
 /** A note that was heard where nothing was asked. */
@@ -53,7 +53,7 @@ export interface FreeListener {
 }
 
 /** What became of an expected note. */
-export type Verdict =
+export type NoteVerdict =
   | { readonly verdict: 'right'; readonly time: number }
   /** Another note was played in its place: `heard`. */
   | { readonly verdict: 'wrong'; readonly time: number; readonly heard: number }
@@ -72,7 +72,7 @@ export interface Extra {
 /** What was played, as far as it is settled. */
 export interface Performance {
   /** One for each expected note; null where it is still open. */
-  readonly notes: readonly (Verdict | null)[];
+  readonly notes: readonly (NoteVerdict | null)[];
   readonly extras: readonly Extra[];
   /** How often the player began again. What went before is forgotten. */
   readonly restarts: number;

@@ -1,11 +1,11 @@
 /** The one place that touches the microphone. */
 import collectorUrl from './collector.ts?worker&url';
-import type { Order, Told, Wiring } from './orders.ts';
+import type { Request, Reply, Wiring } from './orders.ts';
 
 /** An open microphone, with the Worker that listens to it. */
 export interface Line {
   readonly context: AudioContext;
-  order(order: Order): void;
+  order(order: Request): void;
   close(): void;
 }
 
@@ -30,7 +30,7 @@ const CONSTRAINTS: MediaStreamConstraints = {
  */
 export async function openLine(
   context: AudioContext,
-  onTold: (told: Told) => void,
+  onTold: (told: Reply) => void,
   onGone: () => void,
 ): Promise<Line> {
   if (!navigator.mediaDevices) throw new DOMException('No media devices', 'NotFoundError');
@@ -47,7 +47,7 @@ export async function openLine(
 function wire(
   context: AudioContext,
   stream: MediaStream,
-  onTold: (told: Told) => void,
+  onTold: (told: Reply) => void,
   onGone: () => void,
 ): Line {
   const collector = new AudioWorkletNode(context, 'collector', {
@@ -63,7 +63,7 @@ function wire(
   worker.postMessage(wiring, [blocks.port2, page.port2]);
   collector.port.postMessage(blocks.port1, [blocks.port1]);
   source.connect(collector);
-  page.port1.addEventListener('message', ({ data }: MessageEvent<Told>) => onTold(data));
+  page.port1.addEventListener('message', ({ data }: MessageEvent<Reply>) => onTold(data));
   page.port1.start();
   const close = () => {
     unwatch();

@@ -2,7 +2,7 @@
 import type { Expected, FreeNote, FreePlaying, Performance, StringTuning } from './listening.ts';
 
 /** Every order but `silence` replaces the one before; `id` comes back with what is told of it. */
-export type Order =
+export type Request =
   | { readonly do: 'silence'; readonly id: number }
   | { readonly do: 'follow'; readonly id: number; readonly expected: Expected }
   | { readonly do: 'free'; readonly id: number; readonly playing: FreePlaying }
@@ -23,7 +23,7 @@ export type Order =
     }
   | { readonly do: 'restart' | 'finish' | 'stop'; readonly id: number };
 
-export type Told =
+export type Reply =
   /** `level`: the noise, in decibels below full scale. */
   | { readonly told: 'silence'; readonly id: number; readonly level: number }
   | { readonly told: 'right'; readonly id: number; readonly index: number; readonly time: number }

@@ -1,5 +1,5 @@
 /** What an event can be in a performance, in log odds: an event that is no pluck at all scores 0. */
-import { likeliest, oddsOf, type Event } from './event.ts';
+import { likeliest, noteOdds, type Event } from './event.ts';
 
 /** What a reading costs that is not a note played as asked. */
 export const COSTS = { skipped: 2.7, extra: 3.5, again: 3.5, restart: 4.5 };
@@ -36,12 +36,14 @@ export function candidateOf(
   const top = likeliest(event);
   const lags = due.filter((_, i) => notes[i] === top).map((time) => event.time - time);
   const lag =
-    oddsOf(event, top) < TELLS ? undefined : lags.toSorted((a, b) => Math.abs(a) - Math.abs(b))[0];
+    noteOdds(event, top) < TELLS
+      ? undefined
+      : lags.toSorted((a, b) => Math.abs(a) - Math.abs(b))[0];
   return { event, top, second: likeliest(event, top), lag: lag ?? null };
 }
 
 /** How much later than asked the player plays, device and hand together: the median of what is surely in place. */
-export function lagOf(candidates: readonly Candidate[]): number {
+export function playerLag(candidates: readonly Candidate[]): number {
   const lags = candidates.flatMap(({ lag }) => lag ?? []).toSorted((a, b) => a - b);
   return lags[lags.length >> 1] ?? 0;
 }
@@ -55,7 +57,7 @@ function late(event: Event, due: readonly number[], note: number): number {
 }
 
 /** Scores of all that one event can be. */
-export interface Readings {
+export interface EventScores {
   /** As the expected note of each index, and as another in its place. */
   readonly right: Float64Array;
   readonly wrong: Float64Array;
@@ -70,13 +72,13 @@ export function readingsOf(
   { event, top, second }: Candidate,
   notes: readonly number[],
   due: readonly number[],
-): Readings {
-  const [most, other] = [oddsOf(event, top), oddsOf(event, second)];
+): EventScores {
+  const [most, other] = [noteOdds(event, top), noteOdds(event, second)];
   const right = new Float64Array(notes.length);
   const wrong = new Float64Array(notes.length);
   const extra = new Float64Array(notes.length + 1).fill(most - COSTS.extra);
   notes.forEach((midi, i) => {
-    const odds = oddsOf(event, midi);
+    const odds = noteOdds(event, midi);
     const place = late(event, due, i);
     const heard = midi === top ? second : top;
     right[i] = odds + EXPECTED - place;
@@ -93,6 +95,6 @@ export const heardFor = ({ top, second }: Candidate, midi: number): number =>
 /** What was heard where nothing was asked for, after the note `after`, if there is one. */
 export function heardBeside({ event, top }: Candidate, after: number | undefined): number {
   if (after === undefined) return top;
-  const again = oddsOf(event, after) - COSTS.again;
-  return again >= oddsOf(event, top) - COSTS.extra ? after : top;
+  const again = noteOdds(event, after) - COSTS.again;
+  return again >= noteOdds(event, top) - COSTS.extra ? after : top;
 }

@@ -96,13 +96,3 @@ export function rootMeanSquare(samples: Float32Array): number {
   for (const value of samples) sum += value * value;
   return Math.sqrt(sum / Math.max(1, samples.length));
 }
-
-/**
- * How far a whole guitar is off together, in cents, for `Expected.offset`: the median of its strings, so that one that
- * is out of tune does not pull the others along.
- */
-export function offsetOf(cents: readonly number[]): number {
-  const sorted = cents.toSorted((a, b) => a - b);
-  const middle = (sorted.length - 1) / 2;
-  return sorted.length === 0 ? 0 : (sorted[Math.floor(middle)]! + sorted[Math.ceil(middle)]!) / 2;
-}

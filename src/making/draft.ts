@@ -61,7 +61,7 @@ export interface Draft extends Together {
 }
 
 /** The plain lesson that a teacher starts from. */
-export const PLAIN: Draft = {
+export const PLAIN_DRAFT: Draft = {
   instrument: GUITAR,
   key: { tonic: 'Bb', scale: 'major' },
   degrees: DEGREES,
@@ -82,7 +82,7 @@ export const PLAIN: Draft = {
 
 /** Whether nothing has been chosen yet. */
 export function isPlain(made: Draft): boolean {
-  return made === PLAIN;
+  return made === PLAIN_DRAFT;
 }
 
 /** Quarter notes a minute of phrases to be heard. */

@@ -5,7 +5,7 @@
 import * as v from 'valibot';
 import { KIND_NAMES, type Marks } from '../decks/deck.ts';
 import { readDeck, writeDeck, type DeckDocument } from '../decks/document.ts';
-import { drillSchema, formOf } from '../decks/drills/index.ts';
+import { drillSchema, drillFormOf } from '../decks/drills/index.ts';
 import { neckEntries, writeNeck } from '../decks/drills/neck.ts';
 import type { Fault } from '../decks/envelope.ts';
 import { LONGEST_ID } from '../store/review.ts';
@@ -53,7 +53,9 @@ interface DraftDocument {
 /** Inverts `readDraft`, but for what phrases say that the lesson's key and instrument have not. */
 export function writeDraft(draft: Draft): DraftDocument {
   const { drills, marks, entry, title } = draft;
-  const written = drills.map((made) => (isTogether(made) ? made : formOf(made.kind).write(made)));
+  const written = drills.map((made) =>
+    isTogether(made) ? made : drillFormOf(made.kind).write(made),
+  );
   const lesson = writeDeck(deckOf({ ...draft, drills: [], marks: {} }));
   return {
     lesson: { ...lesson, title },

@@ -10,7 +10,7 @@ import {
   type PlayDrill,
   type TimeDrill,
 } from '../decks/deck.ts';
-import { formOf } from '../decks/drills/index.ts';
+import { drillFormOf } from '../decks/drills/index.ts';
 import { hasSevenNotes } from '../theory/scale.ts';
 import { deckOf, drillOf, isTogether, standing, type Draft } from './draft.ts';
 
@@ -26,7 +26,7 @@ export function draftFault(made: Draft): string | null {
   const deck = deckOf({ ...made, marks: {} });
   for (const [index, drill] of drills.entries()) {
     const one = drillOf(drill, made);
-    const fault = drillFault(one, made) ?? formOf(one.kind).misfit(one, deck)?.says;
+    const fault = drillFault(one, made) ?? drillFormOf(one.kind).misfit(one, deck)?.says;
     if (fault) return isTogether(drill) ? fault : `Drill ${index + 1}: ${lowerFirst(fault)}`;
   }
   return costFault(deck) ?? marksFault(made);

@@ -26,7 +26,7 @@ export interface Cursor {
 }
 
 /** What is written, what was ruled of it, and where one is in it: what can be gone back to. */
-export interface Written {
+export interface EntryMoment {
   readonly sketch: Sketch;
   readonly rulings: readonly Ruling[];
   /** How it lies where its notes have no places, or null for however it lies best. */
@@ -35,10 +35,10 @@ export interface Written {
 }
 
 /** A phrase that is being written. Tapping the neck, tablature and MIDI files all lead to its sketch, the truth of it. */
-export interface Entry extends Written {
+export interface Entry extends EntryMoment {
   /** What was before each step, and what was taken back: each with the next to go to last. */
-  readonly undo: readonly Written[];
-  readonly redo: readonly Written[];
+  readonly undo: readonly EntryMoment[];
+  readonly redo: readonly EntryMoment[];
   /** Tablature as it is typed or was pasted: a phrase once it can be read. Null where the field shows the sketch. */
   readonly text: string | null;
   /** How long the next note is. */
@@ -88,7 +88,7 @@ export function atEnd({ notes }: Sketch): Cursor {
 }
 
 /** One step of writing, which can be taken back. */
-export function step(entry: Entry, next: Partial<Written>): Entry {
+export function step(entry: Entry, next: Partial<EntryMoment>): Entry {
   const { sketch = entry.sketch, hand = entry.hand } = next;
   const rulings = next.rulings ?? keptRulings(entry.rulings, entry.sketch, sketch);
   const cursor = within(next.cursor ?? entry.cursor, sketch);
@@ -96,7 +96,7 @@ export function step(entry: Entry, next: Partial<Written>): Entry {
   return { ...entry, sketch, rulings, hand, cursor, undo, redo: [] };
 }
 
-const writtenOf = ({ sketch, rulings, hand, cursor }: Entry): Written => ({
+const writtenOf = ({ sketch, rulings, hand, cursor }: Entry): EntryMoment => ({
   sketch,
   rulings,
   hand,
@@ -193,7 +193,7 @@ export function keptEntry(entry: Entry): Entry {
   return { ...entry, undo: nearest(entry.undo), redo: nearest(entry.redo) };
 }
 
-function nearest(steps: readonly Written[]): readonly Written[] {
+function nearest(steps: readonly EntryMoment[]): readonly EntryMoment[] {
   let notes = 0;
   const first = steps.findLastIndex(({ sketch }) => (notes += sketch.notes.length + 1) > MOST_KEPT);
   return steps.slice(first + 1);

@@ -5,7 +5,7 @@ import { readRulings, rulingsIn, writeRulings } from '../decks/rulings.ts';
 import type { Key } from '../theory/key.ts';
 import { ARTICULATIONS } from '../theory/phrase.ts';
 import { beats } from '../theory/rhythm.ts';
-import { keptEntry, type Entry, type Written } from './entry.ts';
+import { keptEntry, type Entry, type EntryMoment } from './entry.ts';
 
 const whole = (low: number, high: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(high));
@@ -56,7 +56,7 @@ const Document = v.object({
 /** What the device keeps of an entry. Rulings on chords of another key are let go. */
 export function writeEntry(entry: Entry, key: Key): unknown {
   const kept = keptEntry(entry);
-  const written = (step: Written) => ({
+  const written = (step: EntryMoment) => ({
     ...step,
     rulings: writeRulings(rulingsIn(key, step.rulings), key),
   });
@@ -67,7 +67,7 @@ export function writeEntry(entry: Entry, key: Key): unknown {
 export function readEntry(document: unknown, key: Key): Entry | null {
   const read = v.safeParse(Document, document);
   if (!read.success) return null;
-  const step = ({ rulings, ...rest }: v.InferOutput<typeof Step>): Written => {
+  const step = ({ rulings, ...rest }: v.InferOutput<typeof Step>): EntryMoment => {
     const held = readRulings(rulings, rest.sketch.notes.length, key);
     return { ...rest, rulings: 'fault' in held ? [] : held };
   };

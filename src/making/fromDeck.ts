@@ -3,7 +3,7 @@ import { KIND_NAMES, MOST, type Deck, type Drill, type KindName } from '../decks
 import {
   drillOf,
   madeOf,
-  PLAIN,
+  PLAIN_DRAFT,
   titleOf,
   usualTitle,
   type Draft,
@@ -34,7 +34,7 @@ export function draftOf(deck: Deck): Draft {
 
 /** The choices of the first drills that have any: as a rule all have the same. */
 function togetherOf(drills: readonly Drill[]): Together {
-  const { degrees, sizes, strings, frets } = PLAIN;
+  const { degrees, sizes, strings, frets } = PLAIN_DRAFT;
   const chords = drills.find((drill) => 'degrees' in drill);
   const lying = drills.find((drill) => 'strings' in drill);
   return {

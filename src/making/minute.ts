@@ -2,7 +2,7 @@ import type { FreeNote } from '../listening/listening.ts';
 import { travel } from '../neck/travel.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import { freeLine, type FreeLine, type HeardNote } from '../theory/free/freeLine.ts';
-import { outlined, type Outlined } from '../theory/free/outlined.ts';
+import { outlined, type OutlineCount } from '../theory/free/outlined.ts';
 import { overClick, type OverClick } from '../theory/free/pulse.ts';
 import { written } from '../theory/free/written.ts';
 import type { Key } from '../theory/key.ts';
@@ -23,7 +23,7 @@ export interface MinuteTold {
   readonly line: FreeLine;
   /** The notes as they are written, on the neck by the hand's cheapest way. */
   readonly explained: Explained;
-  readonly outlined: readonly Outlined[];
+  readonly outlined: readonly OutlineCount[];
   /** From the lowest to the highest fret pressed, in mm, and those frets; null where a note is not on the instrument. */
   readonly along: { readonly reach: number; readonly frets: readonly [number, number] } | null;
   readonly even: OverClick;

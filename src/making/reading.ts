@@ -10,13 +10,13 @@ import { taken, type Entry } from './entry.ts';
 import { BAR, withPlaces, type Explained } from './explained.ts';
 
 /** What a phrase is written for. */
-export interface About {
+export interface WrittenFor {
   readonly key: Key;
   readonly instrument: Instrument;
 }
 
 /** What the text of an entry says; null where it has none. An empty text says that nothing is written. */
-export function readText({ text, length, sketch }: Entry, about: About): TablatureRead | null {
+export function readText({ text, length, sketch }: Entry, about: WrittenFor): TablatureRead | null {
   if (text === null) return null;
   const { tempo } = sketch;
   if (text.trim() === '') return { phrase: { tempo, notes: [] }, remarks: [] };
@@ -31,14 +31,14 @@ function sketchRead(read: TablatureRead | null): Sketch | null {
 }
 
 /** The entry with what its text says, if that can be read: whatever was typed a moment ago counts. */
-export function caughtUp(entry: Entry, about: About): Entry {
+export function readUpToNow(entry: Entry, about: WrittenFor): Entry {
   const sketch = sketchRead(readText(entry, about));
   return sketch ? taken(entry, sketch) : entry;
 }
 
 /** An entry changed otherwise than by its text, which then shows what is written; a text that cannot be read stays. */
-export function changed(entry: Entry, about: About, change: (now: Entry) => Entry): Entry {
-  const now = caughtUp(entry, about);
+export function changed(entry: Entry, about: WrittenFor, change: (now: Entry) => Entry): Entry {
+  const now = readUpToNow(entry, about);
   const next = change(now);
   if (next === now) return now;
   return sketchRead(readText(now, about)) ? { ...next, text: null } : next;
@@ -48,7 +48,7 @@ export function changed(entry: Entry, about: About, change: (now: Entry) => Entr
  * The phrase that is written, its notes called as the key spells them. A place that does not sound its note on this
  * instrument is left out, to be found.
  */
-export function writtenPhrase(sketch: Sketch, { key, instrument }: About): Phrase {
+export function writtenPhrase(sketch: Sketch, { key, instrument }: WrittenFor): Phrase {
   const { tempo, notes } = phraseOf(sketch);
   return {
     tempo,

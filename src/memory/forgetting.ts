@@ -40,7 +40,7 @@ export function noLeanings(): LearningLeanings {
 }
 
 /** What is to be foretold from: one item at a moment. */
-export interface Facts {
+export interface ItemMoment {
   /** As the model reckons it, on the logistic scale. */
   readonly level: number;
   /** Since the item's last answer, and since the student's last answer to anything. */
@@ -55,7 +55,7 @@ export interface Facts {
 }
 
 /** The chance that an item is known, no guess counted, to be expected of this student. */
-export function foretold(leanings: Leanings, facts: Facts): number {
+export function foretold(leanings: Leanings, facts: ItemMoment): number {
   const x = regressors(facts);
   let sum = 0;
   let whole = 0;
@@ -70,7 +70,7 @@ export function foretold(leanings: Leanings, facts: Facts): number {
 /** Makes the leanings surer by an answer, in place. `guess`: the chance of a right answer without knowing. */
 export function lean(
   leanings: LearningLeanings,
-  facts: Facts,
+  facts: ItemMoment,
   right: boolean,
   guess: number,
 ): void {
@@ -93,7 +93,15 @@ function chanceBy(way: readonly number[], x: readonly number[]): number {
   return logistic(sum);
 }
 
-function regressors({ level, days, idle, lastRight, row, firsts, firstsRight }: Facts): number[] {
+function regressors({
+  level,
+  days,
+  idle,
+  lastRight,
+  row,
+  firsts,
+  firstsRight,
+}: ItemMoment): number[] {
   const time = Math.log(Math.max(NEAREST, days) / MIDDLE);
   const last = lastRight ? 1 : 0;
   const answers = Math.log((firstsRight + 0.5) / (firsts - firstsRight + 0.5));

@@ -34,11 +34,11 @@ const DEPTH = { right: 1.15, wrong: 0.85 };
 const SILENT = 0.001;
 
 /** The activation of what was never shown. */
-export const SILENCE = 1e-6;
+export const NEVER_SHOWN = 1e-6;
 
 /** How present an item is at a time: the sum of its imprints, each faded. Hardly anything without one. */
 export function activation(imprints: Imprints, now: number): number {
-  let sum = SILENCE;
+  let sum = NEVER_SHOWN;
   for (let k = 0; k < imprints.length; k += 3) {
     // A power of the time, in half the time that ** takes.
     sum += imprints[k + 2]! * Math.exp(-imprints[k + 1]! * Math.log(felt(now - imprints[k]!)));

@@ -3,7 +3,7 @@ import { guessOf } from '../decks/kinds.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { DAY, localDay } from './day.ts';
 import {
-  type Facts,
+  type ItemMoment,
   foretold,
   lean,
   type Leanings,
@@ -21,7 +21,7 @@ import {
   type LearningEstimate,
   levelAt,
   OWN,
-  SILENCE,
+  NEVER_SHOWN,
   updateEstimates,
 } from './imprint.ts';
 import { keepTrial, type Trial } from './lookBack.ts';
@@ -153,7 +153,7 @@ function first(review: Review, now: number): LearningKnown {
     ease: { ...OWN },
     takenFor: withConfusion(noConfusion, review),
   };
-  imprint(known.imprints, now, SILENCE, review.right);
+  imprint(known.imprints, now, NEVER_SHOWN, review.right);
   return known;
 }
 
@@ -210,17 +210,12 @@ function factsOf(
   now: number,
   idleFrom: number,
   mark?: number,
-): Facts {
+): ItemMoment {
   const { lastRight, row, firsts, firstsRight } = known;
   const level = levelAt(active, easeOf(ease, known.ease, mark), ease, known.ease);
   const days = Math.max(0, (now - known.last) / DAY);
   const idle = Math.max(0, (now - idleFrom) / DAY);
   return { level, days, idle, lastRight, row, firsts, firstsRight };
-}
-
-/** Days since the item was last answered, at a time of the device's clock; never less than 0. */
-export function daysSince(memory: Memory, known: Known, now: number): number {
-  return Math.max(0, (now + memory.shift - known.last) / DAY);
 }
 
 function paceOf({ paces }: Learning, kind: string): LearningPace {

@@ -189,7 +189,7 @@ function upwards(instrument: Instrument, taken: readonly MemberPlace[]): MemberP
 }
 
 /** Places one after the other in even triplets, to be fingered. */
-export function lineOf(instrument: Instrument, line: readonly Place[]): LineNote[] {
+export function inTriplets(instrument: Instrument, line: readonly Place[]): LineNote[] {
   return line.map((place, i) => ({
     midi: midiAt(instrument, place),
     at: beats(i, 3),
@@ -212,7 +212,7 @@ function laidOutAs(
 }
 
 function costOf(instrument: Instrument, { places }: LaidOut): number {
-  const played = fingering(instrument, lineOf(instrument, places));
+  const played = fingering(instrument, inTriplets(instrument, places));
   return played.playable ? Math.round(played.cost * 1e6) / 1e6 : Infinity;
 }
 

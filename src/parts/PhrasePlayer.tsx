@@ -3,7 +3,7 @@ import { FASTEST, SLOWEST, tappedTempo } from '../sound/tempo.ts';
 import { Choice, Choices } from './Choices.tsx';
 import { PhraseStrip, type StripNote } from './PhraseStrip.tsx';
 import { stretched } from './stretch.ts';
-import { usePlayer, type Played, type Player } from './usePlayer.ts';
+import { usePlayer, type Played, type Playback } from './usePlayer.ts';
 import './PhrasePlayer.css';
 
 interface PhrasePlayerProps extends Played {
@@ -42,7 +42,7 @@ export function PhrasePlayer({ notes, strings, ...played }: PhrasePlayerProps) {
 }
 
 /** Slower, faster, or as it is tapped. */
-function TempoButtons({ manner: { tempo }, change }: Pick<Player, 'manner' | 'change'>) {
+function TempoButtons({ manner: { tempo }, change }: Pick<Playback, 'manner' | 'change'>) {
   const taps = useRef<number[]>([]);
   const set = (wanted: number) => change({ tempo: Math.min(FASTEST, Math.max(SLOWEST, wanted)) });
   const tap = () => {
@@ -83,7 +83,7 @@ const SUBDIVISIONS = [
   [4, 'sixteenths'],
 ] as const;
 
-interface MannerProps extends Pick<Player, 'manner' | 'change'> {
+interface MannerProps extends Pick<Playback, 'manner' | 'change'> {
   /** Whether there is more than one arpeggio. */
   canBeApart: boolean;
 }

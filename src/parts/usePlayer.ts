@@ -28,7 +28,7 @@ export interface Played {
 }
 
 /** A phrase that can be played, and what is heard of it. */
-export interface Player {
+export interface Playback {
   readonly manner: Manner;
   readonly playing: boolean;
   /** The note that is heard now. */
@@ -50,7 +50,7 @@ const USUAL = {
 };
 
 /** Plays a phrase as it is wished; it falls silent when the screen goes. */
-export function usePlayer({ sounding, groups, onNote }: Played): Player {
+export function usePlayer({ sounding, groups, onNote }: Played): Playback {
   const [manner, setManner] = useState<Manner>({ ...USUAL, tempo: sounding.tempo });
   const [lit, setLit] = useState<number | null>(null);
   const [playing, setPlaying] = useState(false);

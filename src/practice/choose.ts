@@ -1,7 +1,7 @@
 import type { Memory } from '../memory/memory.ts';
 import { seedAt } from '../theory/random.ts';
 import { type ExpectedGain, expectedGains } from './expectedGain.ts';
-import { degreeOf, type Item } from './item.ts';
+import { itemDegree, type Item } from './item.ts';
 import { cardsBehind, lastItem, type Round, secondsLeft } from './round.ts';
 
 /** From so many items that were never right on, and no fewer than were, nothing new is begun: the same come again. */
@@ -32,7 +32,7 @@ export function choose(
   const open = openTo(round, expectedGains(items, memory, now, round.lesson), memory);
   const before = lastItem(round, items);
   const rules: ((expected: ExpectedGain) => boolean)[] = [
-    ({ item }) => !before || degreeOf(item) === null || degreeOf(item) !== degreeOf(before),
+    ({ item }) => !before || itemDegree(item) === null || itemDegree(item) !== itemDegree(before),
     mixed(round, items, open),
     inTurn(open),
     ({ item }) => item.strings === '' || item.strings !== before?.strings,

@@ -1,5 +1,6 @@
 import { noPace, type Pace, type Timing, timingOf } from '../memory/pace.ts';
 import type { Review } from '../store/review.ts';
+import { median, medianDeviation } from '../theory/timing/statistics.ts';
 
 /** What a card's screen knows of an answer once it is judged. */
 type Answered = Pick<Review, 'right' | 'ms' | 'sounded' | 'taps' | 'hidden'>;
@@ -23,8 +24,7 @@ export function gradeOf(answered: Answered, pace: Pace = noPace): Grade {
   const tap = tapTime(pace.right);
   const usual = pace.right.map((one) => thinking(one, tap));
   const middle = median(usual);
-  const spread = 1.48 * median(usual.map((x) => Math.abs(x - middle)));
-  return (thinking(timing, tap) - middle) / Math.max(0.15, spread) > 1 ? 2 : 3;
+  return (thinking(timing, tap) - middle) / Math.max(0.15, medianDeviation(usual)) > 1 ? 2 : 3;
 }
 
 /** Seconds a tap takes this student: a tenth of the answers were faster, all thinking included. 0 where one tap answers. */
@@ -37,11 +37,4 @@ function tapTime(timings: readonly Timing[]): number {
 /** The logarithm of the seconds before the first tap. */
 function thinking({ seconds, taps }: Timing, tap: number): number {
   return Math.log(Math.max(0.3, seconds - (taps - 1) * tap));
-}
-
-/** The middle one; of an even number the mean of the two in the middle. */
-export function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const half = sorted.length / 2;
-  return (sorted[Math.ceil(half) - 1]! + sorted[Math.floor(half)]!) / 2;
 }

@@ -31,7 +31,7 @@ export interface Item {
 }
 
 /** The degree that an item stands on; null where it stands on none, as what asks for time alone. */
-export function degreeOf({ kind, degree }: Pick<Item, 'kind' | 'degree'>): number | null {
+export function itemDegree({ kind, degree }: Pick<Item, 'kind' | 'degree'>): number | null {
   return isKindOf('time', kind) ? null : degree;
 }
 

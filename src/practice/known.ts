@@ -1,7 +1,7 @@
 import { recall, type Memory } from '../memory/memory.ts';
 import type { Pace } from '../memory/pace.ts';
 import type { Place } from '../neck/place.ts';
-import { median } from './grade.ts';
+import { median } from '../theory/timing/statistics.ts';
 
 /** How much of some items will be known at a moment, such as tomorrow morning, if nothing is asked until then. */
 interface Share {

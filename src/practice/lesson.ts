@@ -9,7 +9,7 @@ import {
 } from '../decks/deck.ts';
 import type { Report } from '../decks/report.ts';
 import { DEGREES } from '../theory/scale.ts';
-import { degreeOf, type Item } from './item.ts';
+import { itemDegree, type Item } from './item.ts';
 import { recalls } from './picture.ts';
 
 /**
@@ -83,7 +83,7 @@ export function weakDrills(
       }),
       least,
     );
-  const degrees = weak(DEGREES, (item, degree) => degreeOf(item) === degree, LEAST.degrees);
+  const degrees = weak(DEGREES, (item, degree) => itemDegree(item) === degree, LEAST.degrees);
   const drilled = deck.drills.flatMap((drill) => ('strings' in drill ? drill.strings : []));
   const sets = [...new Set(drilled.map((set) => set.join('-')))];
   const strings = weak(sets, (item, set) => item.strings === set, LEAST.stringSets);

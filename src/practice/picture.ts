@@ -3,7 +3,7 @@ import { isConfusing, isKindOf } from '../decks/kinds.ts';
 import { MOST_TOLD, type Report } from '../decks/report.ts';
 import { DAY } from '../memory/day.ts';
 import type { Confusion } from './confusion.ts';
-import { degreeOf, isOfPhrase, type Item } from './item.ts';
+import { itemDegree, isOfPhrase, type Item } from './item.ts';
 
 /** How much is known of some items, 0 to 1, one that was never seen counted as not known; and how many were seen. */
 interface Standing {
@@ -15,7 +15,7 @@ interface Standing {
 }
 
 /** A string set and a stretch of frets, or all that is heard: what is known there. */
-export interface Region extends Standing {
+export interface KnownRegion extends Standing {
   /** `3-2`, empty for what is heard. */
   readonly strings: string;
   /** `1-7`, empty for what is heard. */
@@ -80,7 +80,7 @@ export function pictureOf(report: Report, items: readonly Item[]): Picture {
 }
 
 /** Where on the neck what is known on lesson day. */
-export function regionsOf(report: Report, items: readonly Item[]): Region[] {
+export function regionsOf(report: Report, items: readonly Item[]): KnownRegion[] {
   const standing = standingIn(report, recalls(report));
   return groupsOf(items).regions.map(({ indexes, frets, ...where }) => ({
     ...where,
@@ -112,7 +112,7 @@ interface Groups {
 }
 
 /** What lies together on the neck; without strings and frets what is heard. */
-interface Lying extends Pick<Region, 'strings' | 'inPhrases' | 'inTime'> {
+interface Lying extends Pick<KnownRegion, 'strings' | 'inPhrases' | 'inTime'> {
   readonly frets: readonly [number, number] | undefined;
   /** Which items, by their order in the lesson. */
   readonly indexes: readonly number[];
@@ -128,7 +128,7 @@ function groupsOf(items: readonly Item[]): Groups {
   const degrees: number[][] = [[], [], [], [], [], [], []];
   const regions = new Map<string, Lying>();
   for (const [i, item] of told.entries()) {
-    const degree = degreeOf(item);
+    const degree = itemDegree(item);
     if (degree !== null) degrees[degree - 1]?.push(i);
     const { name, ...where } = regionOf(item);
     const there = regions.get(name);

@@ -16,7 +16,7 @@ const LATELY = 3;
 const DAYS = 28;
 
 /** What the student's device knows of a lesson. */
-export interface Told {
+export interface LessonKnowledge {
   readonly items: readonly Item[];
   readonly memory: Memory;
   /** The whole log in its order. */
@@ -38,7 +38,7 @@ type Sent = Pick<Report, 'deck' | 'sender' | 'question' | 'name'>;
  *
  * @param now ms since 1970; `offset` the local clock's offset from UTC, minutes
  */
-export function reportOf(told: Told, sent: Sent, now: number, offset: number): Report {
+export function reportOf(told: LessonKnowledge, sent: Sent, now: number, offset: number): Report {
   const { memory, questions } = told;
   const items = told.items.slice(0, MOST_TOLD.items);
   const day = localDay(now, offset);

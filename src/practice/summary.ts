@@ -3,7 +3,7 @@ import type { Memory } from '../memory/memory.ts';
 import { recall } from '../memory/memory.ts';
 import { starts } from '../memory/start.ts';
 import { DEGREES } from '../theory/scale.ts';
-import { degreeOf, type Item } from './item.ts';
+import { itemDegree, type Item } from './item.ts';
 import { shareOf } from './known.ts';
 import { isLeft } from './owed.ts';
 import { secondsACard } from './expectedGain.ts';
@@ -56,7 +56,7 @@ export interface Readiness {
 /** How ready someone will be at a time, tomorrow morning or on lesson day, if nothing more is asked until then. */
 export function readiness(items: readonly Item[], memory: Memory, at: number): Readiness {
   const mean = (some: readonly Item[]) => shareOf(some, memory, at).recall;
-  const degrees = DEGREES.map((degree) => items.filter((it) => degreeOf(it) === degree));
+  const degrees = DEGREES.map((degree) => items.filter((it) => itemDegree(it) === degree));
   return {
     overall: items.length === 0 ? 0 : mean(items),
     byDegree: degrees.map((some) => (some.length === 0 ? null : mean(some))),

@@ -1,3 +1,5 @@
+import { median } from '../theory/timing/statistics.ts';
+
 /** The tempos that can be played, in beats a minute. */
 export const SLOWEST = 30;
 export const FASTEST = 240;
@@ -14,12 +16,7 @@ const TAPS = 8;
 export function tappedTempo(times: readonly number[]): number | null {
   const gaps = times.slice(1).map((time, i) => time - times[i]!);
   const pause = gaps.findLastIndex((gap) => gap > 60_000 / SLOWEST + 100);
-  const counted = gaps
-    .slice(pause + 1)
-    .slice(1 - TAPS)
-    .toSorted((a, b) => a - b);
+  const counted = gaps.slice(pause + 1).slice(1 - TAPS);
   if (counted.length === 0) return null;
-  const middle = (counted.length - 1) / 2;
-  const median = (counted[Math.floor(middle)]! + counted[Math.ceil(middle)]!) / 2;
-  return Math.round(Math.min(FASTEST, Math.max(SLOWEST, 60_000 / median)));
+  return Math.round(Math.min(FASTEST, Math.max(SLOWEST, 60_000 / median(counted))));
 }

@@ -72,7 +72,7 @@ export interface Checks {
 }
 
 /** Awaited between slices of long work, with the share of it that is done, 0 to 1; it ends the work by throwing. */
-export type Pace = (done: number) => Promise<void>;
+export type BetweenSlices = (done: number) => Promise<void>;
 
 /** So many lines are read at a stretch: a few ms on a phone. */
 const SLICE = 250;
@@ -82,7 +82,11 @@ const SLICE = 250;
  *
  * @throws BackupFault where the file is of another kind, of another version, cut short or wrong in a line
  */
-export async function readBackup(text: string, checks: Checks, pace?: Pace): Promise<Backup> {
+export async function readBackup(
+  text: string,
+  checks: Checks,
+  pace?: BetweenSlices,
+): Promise<Backup> {
   const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
   if (lines.at(-1) === '') lines.pop();
   const head = readHead(lines[0] ?? '');

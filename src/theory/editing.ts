@@ -87,7 +87,7 @@ export function move(
 }
 
 /** Puts a note behind the next one, each with its length and the rest after it; at the end nothing changes. */
-export function later(sketch: Sketch, index: number): Sketch {
+export function movedLater(sketch: Sketch, index: number): Sketch {
   const { notes } = sketch;
   const [one, next] = [notes[index], notes[index + 1]];
   if (!one || !next) return sketch;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { delayed, undelayed } from '../../src/app/guitar/late.ts';
 import { spokenWords } from '../../src/app/guitar/spoken.ts';
-import { tuningOf, withReading, type Readings } from '../../src/app/guitar/tuning.ts';
+import { tuningOf, withReading, type StringReadings } from '../../src/app/guitar/tuning.ts';
 import {
   centsLabel,
   isInTune,
@@ -12,7 +12,7 @@ import { isPutOff } from '../../src/app/round/unheard.ts';
 import type { Performance } from '../../src/listening/listening.ts';
 
 const STANDARD = [64, 59, 55, 50, 45, 40];
-const tuned = (readings: Readings) => tuningOf(readings, isInTune);
+const tuned = (readings: StringReadings) => tuningOf(readings, isInTune);
 
 describe('what the strings of a guitar come to', () => {
   it('is ready where each is within five cents', () => {

@@ -6,12 +6,12 @@ it('a new lesson is not said to have been changed in another window', async () =
   vi.stubGlobal('IDBKeyRange', IDBKeyRange);
   vi.stubGlobal('document', { documentElement: { dataset: {} } });
   const { begin, fromElsewhere, openKept } = await import('../../src/app/teach/kept/kept.ts');
-  const { PLAIN } = await import('../../src/making/draft.ts');
+  const { PLAIN_DRAFT } = await import('../../src/making/draft.ts');
   const { change, draft } = await import('../../src/app/teach/kept/form.ts');
   await openKept();
   change({ title: 'Tuesday, quay side' });
   fromElsewhere.value = true;
   begin();
-  expect(draft.value).toBe(PLAIN);
+  expect(draft.value).toBe(PLAIN_DRAFT);
   expect(fromElsewhere.value).toBe(false);
 });

@@ -12,7 +12,7 @@ import { readNotes } from '../../src/decks/notes.ts';
 import { explained, soundingOf } from '../../src/making/explained.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { fretsAround } from '../../src/neck/place.ts';
-import { SURE } from '../../src/theory/analysis/analysis.ts';
+import { SURE_READING } from '../../src/theory/analysis/analysis.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 
 const B_FLAT = { key: { tonic: 'Bb', scale: 'major' }, instrument: GUITAR } as const;
@@ -116,7 +116,7 @@ describe('a phrase explained', () => {
   it('says “or” where it is not sure, and takes a ruling for what it is', () => {
     const two = phrase('F4', 'D4');
     const undecided = explained(two, B_FLAT);
-    const unsure = undecided.analysis.groups.find(({ confidence }) => confidence < SURE)!;
+    const unsure = undecided.analysis.groups.find(({ confidence }) => confidence < SURE_READING)!;
     expect(outlineWords(undecided, SAID)).toContain('I (B♭) or iii (Dm)');
     const [other] = unsure.alternatives;
     const { from, to } = unsure;

@@ -7,10 +7,10 @@ import { deckIn } from '../cards/decks.ts';
 import { itemIn } from '../cards/items.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
-let timingOf: (typeof import('../../src/app/round/timing.ts'))['timingOf'];
+let sureTimingOf: (typeof import('../../src/app/round/timing.ts'))['sureTimingOf'];
 beforeAll(async () => {
   Object.assign(globalThis, { document: { documentElement: { dataset: {} } } });
-  ({ timingOf } = await import('../../src/app/round/timing.ts'));
+  ({ sureTimingOf } = await import('../../src/app/round/timing.ts'));
 });
 
 const NOW = Date.UTC(2026, 10, 28);
@@ -56,7 +56,7 @@ describe('what a report tells of time', () => {
   it('says what limps and who rushes where that is sure, and nothing where it is not', () => {
     const card = pulse.ask(itemIn(pulse, id('triplets', 80))!, 2);
     const due = card.plan.slots.map(({ seconds }) => seconds);
-    const of = (taps: readonly number[]) => timingOf(card, tapsText(taps));
+    const of = (taps: readonly number[]) => sureTimingOf(card, tapsText(taps));
     expect(of(due)).toEqual({ spread: null, drift: null, limps: null });
     const bent = of(due.map((time, i) => (i % 3 === 1 ? time - 0.02 : time)));
     expect(bent!.limps).toMatchObject({ place: 2, late: expect.closeTo(-0.02) });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figureWords, minuteWords, needsInTime } from '../../src/app/report/timeWords.ts';
+import { figureFactsWords, minuteWords, needsInTime } from '../../src/app/report/timeWords.ts';
 
 const triplets = {
   figure: 'triplets',
@@ -12,11 +12,11 @@ const minutes = { count: 6, leaping: 0.2, run: 9, outlined: 3, reach: 140, sprea
 
 describe('what a teacher reads of time', () => {
   it('is what was sure of each figure', () => {
-    expect(figureWords(triplets)).toBe(
+    expect(figureFactsWords(triplets)).toBe(
       'Triplets: even up to ♩ = 84; 12 % of a step last time, the second note 20 ms early, rushes.',
     );
     expect(
-      figureWords({ figure: 'phrase', tempo: null, spread: null, drift: null, limps: null }),
+      figureFactsWords({ figure: 'phrase', tempo: null, spread: null, drift: null, limps: null }),
     ).toBe('The phrase’s rhythm: not yet even at any tempo.');
   });
 

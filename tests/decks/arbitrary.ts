@@ -17,7 +17,7 @@ import {
   INSTRUMENTS,
   type Instrument,
 } from '../../src/neck/instrument.ts';
-import { PLAIN } from '../../src/decks/plain.ts';
+import { PLAIN_TEXT } from '../../src/decks/plain.ts';
 import type { HandChoice } from '../../src/neck/choice.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { candidates } from '../../src/theory/analysis/candidates.ts';
@@ -34,7 +34,7 @@ const line = (most: number) =>
   fc
     .string({ unit: 'grapheme', maxLength: most })
     .map((text) => text.slice(0, most))
-    .filter((text) => PLAIN.test(text));
+    .filter((text) => PLAIN_TEXT.test(text));
 
 const someOf = <T>(of: readonly T[]) =>
   fc.shuffledSubarray([...of], { minLength: 1 }) as fc.Arbitrary<readonly T[]>;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readDeck } from '../../src/decks/document.ts';
-import { isBlank, isolated, PLAIN } from '../../src/decks/plain.ts';
+import { isBlank, isolated, PLAIN_TEXT } from '../../src/decks/plain.ts';
 import { readReport, reportLink, type Report } from '../../src/decks/report.ts';
 
 /** Marks, embeddings, overrides and isolates of the bidirectional algorithm; what has no width; ends of lines. */
@@ -78,7 +78,7 @@ describe('a text that nothing is to be seen of', () => {
         expect(isBlank(some + sign)).toBe(false);
       }),
     );
-    expect(PLAIN.test('B♭ – dur')).toBe(true);
+    expect(PLAIN_TEXT.test('B♭ – dur')).toBe(true);
   });
 });
 

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
 import { sealLink } from '../../src/decks/envelope.ts';
-import { PLAIN } from '../../src/decks/plain.ts';
+import { PLAIN_TEXT } from '../../src/decks/plain.ts';
 import { deckMark, readReport, reportLink } from '../../src/decks/report.ts';
 import type { ItemFacts, Report } from '../../src/decks/report.ts';
 import { DRILLED_FIGURES } from '../../src/decks/drills/time.ts';
@@ -26,7 +26,7 @@ const line = (most: number) =>
   fc
     .string({ unit: 'grapheme', maxLength: most })
     .map((text) => text.slice(0, most))
-    .filter((text) => PLAIN.test(text));
+    .filter((text) => PLAIN_TEXT.test(text));
 
 const uint32 = fc.integer({ min: 0, max: 2 ** 32 - 1 });
 

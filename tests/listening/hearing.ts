@@ -1,7 +1,7 @@
 /** The attendant over a recording, as the Worker runs it. */
 import { Attendant } from '../../src/listening/attendant.ts';
 import type { Expected, Performance } from '../../src/listening/listening.ts';
-import type { Order, Told } from '../../src/listening/orders.ts';
+import type { Request, Reply } from '../../src/listening/orders.ts';
 import { RATE } from './played.ts';
 
 const BLOCK = 512;
@@ -9,8 +9,8 @@ const BLOCK = 512;
 const OPENING = 0.55;
 
 /** Gives an order after the opening silence, and all that is told. */
-export function toldOf(order: Order, samples: Float32Array, rate = RATE): Told[] {
-  const told: Told[] = [];
+export function toldOf(order: Request, samples: Float32Array, rate = RATE): Reply[] {
+  const told: Reply[] = [];
   const attendant = new Attendant(rate, (word) => told.push(word));
   attendant.order({ do: 'silence', id: 0 });
   let ordered = false;

@@ -8,7 +8,7 @@ import {
   drillsOn,
   inKey,
   onInstrument,
-  PLAIN,
+  PLAIN_DRAFT,
   usualTitle,
   type Draft,
 } from '../../src/making/draft.ts';
@@ -43,8 +43,8 @@ const PHRASE = {
 
 describe('a lesson in the making', () => {
   it('begins as a lesson that a student can open', () => {
-    expect(draftFault(PLAIN)).toBeNull();
-    expect(readDeck(writeDeck(deckOf(PLAIN)))).toEqual({ deck: deckOf(PLAIN) });
+    expect(draftFault(PLAIN_DRAFT)).toBeNull();
+    expect(readDeck(writeDeck(deckOf(PLAIN_DRAFT)))).toEqual({ deck: deckOf(PLAIN_DRAFT) });
   });
 
   it('made from a deck makes that deck again, whatever its drills', () => {
@@ -58,8 +58,8 @@ describe('a lesson in the making', () => {
   });
 
   it('follows the form with every drill that is as the form says, so that one tap changes them all', () => {
-    const made = draftOf(deckOf(PLAIN));
-    expect(made.drills).toEqual(PLAIN.drills);
+    const made = draftOf(deckOf(PLAIN_DRAFT));
+    expect(made.drills).toEqual(PLAIN_DRAFT.drills);
     const fewer = deckOf({ ...made, degrees: [1, 5] });
     expect(fewer.drills.map((drill) => 'degrees' in drill && drill.degrees)).toEqual([
       [1, 5],
@@ -76,21 +76,21 @@ describe('a lesson in the making', () => {
       strings: [[3, 2]],
       frets: [5, 12],
     };
-    const made: Draft = { ...PLAIN, drills: [apart, 'place'], degrees: [7] };
+    const made: Draft = { ...PLAIN_DRAFT, drills: [apart, 'place'], degrees: [7] };
     expect(deckOf(made).drills[0]).toEqual(apart);
     expect(deckOf(made).drills[1]).toMatchObject({ kind: 'place', degrees: [7] });
   });
 
   it('gives its items in the order of its drills', () => {
-    const made: Draft = { ...PLAIN, drills: ['trace', 'spot'] };
+    const made: Draft = { ...PLAIN_DRAFT, drills: ['trace', 'spot'] };
     const kinds = itemsOf(deckOf(made)).map(({ kind }) => kind);
     expect(kinds.indexOf('spot')).toBe(kinds.lastIndexOf('trace') + 1);
   });
 
   it('marks items of its own only', () => {
-    const [first] = itemsOf(deckOf(PLAIN));
+    const [first] = itemsOf(deckOf(PLAIN_DRAFT));
     const made: Draft = {
-      ...PLAIN,
+      ...PLAIN_DRAFT,
       marks: { [first!.id]: 5, 'spot:C major:1:triad:bass:2-1:1-7': 1 },
     };
     expect(deckOf(made).marks).toEqual({ [first!.id]: 5 });
@@ -98,10 +98,10 @@ describe('a lesson in the making', () => {
 
   it('with phrases and no drill is a lesson; without either it is none', () => {
     const phrases = [{ phrase: PHRASE, rulings: [] }];
-    expect(draftFault({ ...PLAIN, drills: [] })).toMatch(/kind of card, or add a phrase/);
-    expect(draftFault({ ...PLAIN, drills: [], phrases })).toBeNull();
-    expect(draftFault({ ...PLAIN, drills: ['outline'] })).toMatch(/kind of card/);
-    const short = { ...PLAIN, phrases, key: { tonic: 'A', scale: 'blues' } } as const;
+    expect(draftFault({ ...PLAIN_DRAFT, drills: [] })).toMatch(/kind of card, or add a phrase/);
+    expect(draftFault({ ...PLAIN_DRAFT, drills: [], phrases })).toBeNull();
+    expect(draftFault({ ...PLAIN_DRAFT, drills: ['outline'] })).toMatch(/kind of card/);
+    const short = { ...PLAIN_DRAFT, phrases, key: { tonic: 'A', scale: 'blues' } } as const;
     expect(draftFault(short)).toMatch(/fewer than seven notes/);
     expect(draftFault({ ...short, drills: ['outline'] })).toBeNull();
   });
@@ -114,11 +114,11 @@ describe('a lesson in the making', () => {
       strings: [[3, 2]],
       frets: [0, 5],
     };
-    expect(draftFault({ ...PLAIN, drills: ['place', apart] })).toBe(
+    expect(draftFault({ ...PLAIN_DRAFT, drills: ['place', apart] })).toBe(
       'Drill 2: choose at least one degree.',
     );
     const missing: Draft = {
-      ...PLAIN,
+      ...PLAIN_DRAFT,
       phrases: [{ phrase: PHRASE, rulings: [] }],
       drills: [{ kind: 'outline', phrases: [2] }],
     };
@@ -134,8 +134,8 @@ describe('a lesson in the making', () => {
       frets: [k, k + 4],
     });
     const drills = Array.from({ length: MOST.drills - 2 }, (_, k) => apart(k % 18));
-    expect(draftFault({ ...PLAIN, drills: [...drills, 'spot', 'place'] })).toBeNull();
-    expect(draftFault({ ...PLAIN, drills: [...drills, 'spot', 'place', 'trace'] })).toMatch(
+    expect(draftFault({ ...PLAIN_DRAFT, drills: [...drills, 'spot', 'place'] })).toBeNull();
+    expect(draftFault({ ...PLAIN_DRAFT, drills: [...drills, 'spot', 'place', 'trace'] })).toMatch(
       /at most 20 drills, and this one has 21: remove/,
     );
     const strings = [6, 5, 4, 3, 2, 1].flatMap((a) =>
@@ -143,20 +143,20 @@ describe('a lesson in the making', () => {
         [0, 4, 3, 2, 1].filter((c) => a > b && b > c).map((c) => (c === 0 ? [a, b] : [a, b, c])),
       ),
     );
-    expect(draftFault({ ...PLAIN, strings: strings.slice(0, MOST.stringSets) })).toBeNull();
-    expect(draftFault({ ...PLAIN, strings: strings.slice(0, MOST.stringSets + 1) })).toMatch(
+    expect(draftFault({ ...PLAIN_DRAFT, strings: strings.slice(0, MOST.stringSets) })).toBeNull();
+    expect(draftFault({ ...PLAIN_DRAFT, strings: strings.slice(0, MOST.stringSets + 1) })).toMatch(
       /at most 20 string sets: these are 21/,
     );
   });
 
   it('has no more marks than a link carries, not counting those of other lessons', () => {
     const all = { sizes: SIZES, strings: usualSets(GUITAR), frets: [0, 22] } as const;
-    const wide: Draft = { ...PLAIN, ...all, drills: ['spot'] };
+    const wide: Draft = { ...PLAIN_DRAFT, ...all, drills: ['spot'] };
     const items = itemsOf(deckOf(wide));
     expect(items.length).toBeGreaterThan(MOST.marks);
     const marks = Object.fromEntries(items.map(({ id }) => [id, 5 as Mark]));
     expect(draftFault({ ...wide, marks })).toMatch(/at most 1000 items marked .* choose fewer/);
-    expect(draftFault({ ...PLAIN, marks })).toBeNull();
+    expect(draftFault({ ...PLAIN_DRAFT, marks })).toBeNull();
   });
 });
 
@@ -173,7 +173,7 @@ describe('another key', () => {
 describe('another instrument', () => {
   it('keeps the string sets and frets that it has, and takes others where it has none', () => {
     const made: Draft = {
-      ...PLAIN,
+      ...PLAIN_DRAFT,
       strings: [
         [6, 5],
         [4, 3],
@@ -199,8 +199,8 @@ describe('another instrument', () => {
       frets: [0, 22],
     };
     const made: Draft = {
-      ...PLAIN,
-      drills: [...PLAIN.drills, apart],
+      ...PLAIN_DRAFT,
+      drills: [...PLAIN_DRAFT.drills, apart],
       phrases: [{ phrase: PHRASE, rulings: [] }],
     };
     for (const other of [...INSTRUMENTS, { ...GUITAR, capo: 7, frets: 12 }]) {
@@ -245,12 +245,18 @@ describe('a draft on the device', () => {
   });
 
   it('comes back unfinished too', () => {
-    const made: Draft = { ...PLAIN, degrees: [], strings: [], drills: [], title: '  On the quay ' };
+    const made: Draft = {
+      ...PLAIN_DRAFT,
+      degrees: [],
+      strings: [],
+      drills: [],
+      title: '  On the quay ',
+    };
     expect(readDraft(writeDraft(made))).toEqual({ draft: made });
   });
 
   it('comes back with a mark on the longest item there is', () => {
-    const made: Draft = { ...PLAIN, marks: { ['x'.repeat(LONGEST_ID)]: 5 } };
+    const made: Draft = { ...PLAIN_DRAFT, marks: { ['x'.repeat(LONGEST_ID)]: 5 } };
     expect(readDraft(writeDraft(made))).toEqual({ draft: made });
   });
 
@@ -296,7 +302,7 @@ describe('a draft on the device', () => {
   });
 
   it('is told of where it is not whole, whatever came instead', () => {
-    const whole = writeDraft(PLAIN);
+    const whole = writeDraft(PLAIN_DRAFT);
     for (const bad of [
       null,
       'x',
@@ -314,16 +320,16 @@ describe('a draft on the device', () => {
 
 describe('a copy', () => {
   it('has all of its original but the title, which stays within bounds', () => {
-    const { title, ...rest } = copyOf({ ...PLAIN, title: 'x'.repeat(80) });
+    const { title, ...rest } = copyOf({ ...PLAIN_DRAFT, title: 'x'.repeat(80) });
     expect(title).toMatch(/^Copy of x+$/);
     expect(title).toHaveLength(80);
-    const { title: _, ...plain } = PLAIN;
+    const { title: _, ...plain } = PLAIN_DRAFT;
     expect(rest).toEqual(plain);
   });
 
   it('has a title that can be read back, wherever an emoji is cut', () => {
     for (const length of [70, 71, 72]) {
-      const made = copyOf({ ...PLAIN, title: 'x'.repeat(length) + '🎸' });
+      const made = copyOf({ ...PLAIN_DRAFT, title: 'x'.repeat(length) + '🎸' });
       expect(readDraft(writeDraft(made))).toEqual({ draft: made });
     }
     expect(shortened('x🎸', 2)).toBe('x');
@@ -347,11 +353,18 @@ it('drills on single phrases stay on them when another phrase goes or comes', ()
 
 describe('a lesson that a phone could not ask', () => {
   it('is told of where it is made, with what to change', () => {
-    const four = { ...PLAIN.instrument, tuning: ['C4', 'C4', 'C4', 'C4'], frets: 12, capo: 11 };
-    const made = { ...PLAIN, instrument: four, drills: ['trace' as const] };
+    const four = {
+      ...PLAIN_DRAFT.instrument,
+      tuning: ['C4', 'C4', 'C4', 'C4'],
+      frets: 12,
+      capo: 11,
+    };
+    const made = { ...PLAIN_DRAFT, instrument: four, drills: ['trace' as const] };
     expect(draftFault(made)).toMatch(/spans 1 semitone above the capo.*put the capo lower/);
     const sets = Array.from({ length: 20 }, (_, k) => [6, 5, 4, 3, 2, 1].slice(k % 5));
     const sizes = ['triad', 'seventh', 'ninth'] as const;
-    expect(draftFault({ ...PLAIN, strings: sets, sizes })).toMatch(/a lesson takes 600: choose/);
+    expect(draftFault({ ...PLAIN_DRAFT, strings: sets, sizes })).toMatch(
+      /a lesson takes 600: choose/,
+    );
   });
 });

@@ -19,7 +19,7 @@ import {
 import { readEntry, writeEntry } from '../../src/making/entryDocument.ts';
 import { explained } from '../../src/making/explained.ts';
 import {
-  caughtUp,
+  readUpToNow,
   changed,
   oddTime,
   readText,
@@ -119,16 +119,16 @@ describe('tapping the neck', () => {
 });
 
 describe('pasted tablature', () => {
-  const pasted = caughtUp({ ...NEW, text: TAB }, B_FLAT);
+  const pasted = readUpToNow({ ...NEW, text: TAB }, B_FLAT);
 
   it('is the phrase at once where it can be read, and one step to be taken back', () => {
     expect(names(pasted)).toBe('C Eb G Bb G Eb');
     expect(names(undone(pasted))).toBe('');
-    expect(caughtUp(pasted, B_FLAT)).toBe(pasted);
+    expect(readUpToNow(pasted, B_FLAT)).toBe(pasted);
   });
 
   it('takes the length that is chosen afterwards while nothing else was done', () => {
-    const eighths = caughtUp({ ...pasted, length: beats(1, 2) }, B_FLAT);
+    const eighths = readUpToNow({ ...pasted, length: beats(1, 2) }, B_FLAT);
     expect(eighths.sketch.notes[0]!.length).toEqual(beats(1, 2));
   });
 
@@ -157,7 +157,7 @@ describe('pasted tablature', () => {
   });
 
   it('that is cleared clears the phrase, which can be taken back', () => {
-    const cleared = caughtUp({ ...pasted, text: ' \n' }, B_FLAT);
+    const cleared = readUpToNow({ ...pasted, text: ' \n' }, B_FLAT);
     expect(isBegun(cleared)).toBe(false);
     expect(names(changed(cleared, B_FLAT, undone))).toBe('C Eb G Bb G Eb');
   });

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DAY } from '../../src/memory/day.ts';
-import { type Facts, foretold, lean, noLeanings } from '../../src/memory/forgetting.ts';
+import { type ItemMoment, foretold, lean, noLeanings } from '../../src/memory/forgetting.ts';
 import { recall, replay } from '../../src/memory/memory.ts';
 import { reviewOf } from './reviews.ts';
 
 const NOON = Date.UTC(2026, 2, 2, 12);
-const SOON: Facts = {
+const SOON: ItemMoment = {
   level: 1.5,
   days: 1,
   idle: 0,
@@ -15,7 +15,7 @@ const SOON: Facts = {
   firsts: 4,
   firstsRight: 3,
 };
-const LATER: Facts = { ...SOON, level: 0.5, days: 12 };
+const LATER: ItemMoment = { ...SOON, level: 0.5, days: 12 };
 
 /** Leanings after so many answers, a day and twelve days after the one before, such shares of them right. */
 function after(answers: number, soon: number, later: number, leanings = noLeanings()) {

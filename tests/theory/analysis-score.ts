@@ -1,6 +1,6 @@
 import {
   analyse,
-  SURE,
+  SURE_READING,
   type Analysis,
   type AnalysisOptions,
 } from '../../src/theory/analysis/analysis.ts';
@@ -55,7 +55,7 @@ export function score(
       n.degree += Number(degree);
       n.both += Number(both);
       const sure = given.confidence >= 0.9;
-      const asked = given.confidence < SURE;
+      const asked = given.confidence < SURE_READING;
       c.sure += Number(sure);
       c.sureRight += Number(sure && both && span);
       c.asked += Number(asked);

@@ -3,7 +3,7 @@ import {
   analyse,
   explainedBy,
   possibleEmbellishments,
-  SURE,
+  SURE_READING,
 } from '../../src/theory/analysis/analysis.ts';
 import { motion } from '../../src/theory/analysis/motion.ts';
 import { chordOn } from '../../src/theory/chord.ts';
@@ -92,7 +92,7 @@ describe('the analysis of a phrase', () => {
 
   it('says how sure it is, and what else it could be', () => {
     for (const { confidence, alternatives, chord } of analyse(two, key).groups) {
-      expect(confidence).toBeGreaterThan(SURE);
+      expect(confidence).toBeGreaterThan(SURE_READING);
       expect(alternatives.length).toBe(2);
       const sum = alternatives.reduce((all, other) => all + other.confidence, confidence);
       expect(sum).toBeLessThanOrEqual(1 + 1e-9);
@@ -101,7 +101,9 @@ describe('the analysis of a phrase', () => {
   });
 
   it('is unsure of two notes that many chords share', () =>
-    expect(analyse(inBFlat('I: 5 3').phrase, key).groups[0]!.confidence).toBeLessThan(SURE));
+    expect(analyse(inBFlat('I: 5 3').phrase, key).groups[0]!.confidence).toBeLessThan(
+      SURE_READING,
+    ));
 
   it('puts every note in one group', () => {
     const { groups, notes } = analyse(two, key);

@@ -6,7 +6,7 @@ import {
   insert,
   articulate,
   articulationFault,
-  later,
+  movedLater,
   lengthen,
   move,
   phraseOf,
@@ -62,10 +62,10 @@ describe('a phrase in the making', () => {
 
   it('puts a note later, with its length', () => {
     const long = lengthen(CHORD, 0, beats(1));
-    const moved = phraseOf(later(long, 0)).notes;
+    const moved = phraseOf(movedLater(long, 0)).notes;
     expect(moved.map(({ midi }) => midi)).toEqual([63, 60, 67]);
     expect(moved.map(({ length }) => length)).toEqual([TRIPLET, beats(1), TRIPLET]);
-    expect(later(CHORD, 2)).toBe(CHORD);
+    expect(movedLater(CHORD, 2)).toBe(CHORD);
   });
 
   it('is moved by octaves without its places', () =>
@@ -93,7 +93,7 @@ describe('an articulation', () => {
     const joined = articulate(two, 1, 'hammer-on');
     expect(joined.notes[1]!.articulation).toBe('hammer-on');
     expect(move(joined, 0, note(60, 4, 10)).notes[1]!.articulation).toBeUndefined();
-    expect(later(joined, 0).notes.every((one) => !one.articulation)).toBe(true);
+    expect(movedLater(joined, 0).notes.every((one) => !one.articulation)).toBe(true);
     expect(remove(joined, 0).notes[0]!.articulation).toBeUndefined();
     expect(insert(joined, 1, note(67, 1, 3)).notes[2]!.articulation).toBeUndefined();
   });
@@ -142,7 +142,7 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
   index.map(
     (i): Edit =>
       (sketch) =>
-        later(sketch, i),
+        movedLater(sketch, i),
   ),
   index.map(
     (i): Edit =>

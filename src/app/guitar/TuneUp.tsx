@@ -5,7 +5,7 @@ import type { Key } from '../../theory/key.ts';
 import { noteLabel } from '../../theory/naming.ts';
 import { parsePitch, type PitchName } from '../../theory/note.ts';
 import { settings } from '../state.ts';
-import { tuningOf, withReading, type Readings } from './tuning.ts';
+import { tuningOf, withReading, type StringReadings } from './tuning.ts';
 import { centsLabel, isInTune, stringWords, tuningWords } from './tuningWords.ts';
 
 /** All strings have been in tune for so long, ms: then nobody has to tap. */
@@ -72,7 +72,7 @@ export function TuneUp({ instrument, done }: TuneUpProps) {
 
 /** What the microphone tells of the strings; `last` is the one heard last. */
 function useReadings(strings: readonly number[]) {
-  const [readings, setReadings] = useState<Readings>(() => strings.map(() => null));
+  const [readings, setReadings] = useState<StringReadings>(() => strings.map(() => null));
   const [last, setLast] = useState<number | null>(null);
   useEffect(() => {
     const task = tuneUp(strings, settings.value.reference, {

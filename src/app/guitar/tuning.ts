@@ -1,8 +1,9 @@
 /** What the readings of a guitar's open strings come to. */
 import { LEFT_SO, type StringTuning } from '../../listening/listening.ts';
+import { median } from '../../theory/timing/statistics.ts';
 
 /** The last reading of each string, in cents, in the order of its open strings; null where it was not heard yet. */
-export type Readings = readonly (number | null)[];
+export type StringReadings = readonly (number | null)[];
 
 /** What they come to: how far the guitar is off as a whole, and whether it may be left so. */
 export interface Tuning {
@@ -21,10 +22,10 @@ const FARTHEST = 40;
 
 /** The readings with one more. Strings that are tuned alike are heard as one. */
 export function withReading(
-  readings: Readings,
+  readings: StringReadings,
   strings: readonly number[],
   { string, cents }: Pick<StringTuning, 'string' | 'cents'>,
-): Readings {
+): StringReadings {
   return readings.map((before, i) => (strings[i] === strings[string] ? cents : before));
 }
 
@@ -34,18 +35,11 @@ export function withReading(
  *
  * @param isReady whether a string so many cents off is in tune
  */
-export function tuningOf(readings: Readings, isReady: (cents: number) => boolean): Tuning {
+export function tuningOf(readings: StringReadings, isReady: (cents: number) => boolean): Tuning {
   const heard = readings.filter((cents) => cents !== null);
-  const offset = median(heard);
+  const offset = heard.length === 0 ? 0 : median(heard);
   if (heard.length < readings.length || heard.length === 0) return { state: 'open', offset };
   if (heard.every(isReady)) return { state: 'ready', offset };
   if (heard.some((cents) => Math.abs(cents - offset) > LEFT_SO)) return { state: 'apart', offset };
   return { state: Math.abs(offset) <= FARTHEST ? 'together' : 'far', offset };
-}
-
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = (sorted.length - 1) / 2;
-  if (sorted.length === 0) return 0;
-  return (sorted[Math.floor(middle)]! + sorted[Math.ceil(middle)]!) / 2;
 }

@@ -5,9 +5,9 @@ import { useFocusOnTitle } from '../focus.ts';
 import { counted } from '../figures.ts';
 import { settings } from '../state.ts';
 import { barsAt } from './backing.ts';
-import { usePlayingFreely, type Playing } from './usePlayingFreely.ts';
+import { usePlayingFreely, type FreeMinute } from './usePlayingFreely.ts';
 
-interface PlayingFreelyProps extends Playing {
+interface PlayingFreelyProps extends FreeMinute {
   over(heard: readonly FreeNote[] | null): void;
 }
 

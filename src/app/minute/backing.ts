@@ -2,7 +2,7 @@
 import type { Deck } from '../../decks/deck.ts';
 import { explained } from '../../making/explained.ts';
 import { heldSounding, type Sounding } from '../../sound/index.ts';
-import { SURE } from '../../theory/analysis/analysis.ts';
+import { SURE_READING } from '../../theory/analysis/analysis.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { parentKey } from '../../theory/scale.ts';
@@ -31,7 +31,7 @@ export function roundOf(deck: Deck): readonly number[] {
   const [phrase] = deck.phrases;
   if (phrase) {
     const { groups } = explained(phrase, deck, phrase.rulings, phrase.hand).analysis;
-    const sure = groups.filter(({ confidence }) => confidence >= SURE);
+    const sure = groups.filter(({ confidence }) => confidence >= SURE_READING);
     const path = sure.map(({ chord }) => chord.degree);
     const moving = path.filter((degree, i) => degree !== path[i - 1]);
     if (moving.length > 1) return moving.slice(0, LONGEST_ROUND);

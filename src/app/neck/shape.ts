@@ -6,7 +6,7 @@ import { moveAcross, moveAlong, usualInterval, type Moved } from '../../neck/mov
 import { midiAt, placeText, type Place } from '../../neck/place.ts';
 import {
   hasShape,
-  lineOf,
+  inTriplets,
   memberPlaces,
   shapes,
   type MemberPlace,
@@ -194,7 +194,7 @@ interface Fingers {
 /** How a hand holds a shape of one note a string, or plays one of more upwards. */
 export function fingersOf(instrument: Instrument, chord: Chord, { places }: Shape): Fingers {
   const held = gripOf(instrument, chord, places);
-  const line = held ? null : fingering(instrument, lineOf(instrument, places));
+  const line = held ? null : fingering(instrument, inTriplets(instrument, places));
   const notes = held ?? (line?.playable ? line.notes : []);
   const lying = notes.filter(({ finger, barre }) => finger === 1 && barre);
   const barre = stringsOf(lying);

@@ -1,7 +1,7 @@
 import { listed } from '../../parts/english.ts';
 import { withPlaces, type Explained } from '../../making/explained.ts';
 import { travel } from '../../neck/travel.ts';
-import { SURE, type Group } from '../../theory/analysis/analysis.ts';
+import { SURE_READING, type Group } from '../../theory/analysis/analysis.ts';
 import { motion } from '../../theory/analysis/motion.ts';
 import type { Chord } from '../../theory/chord.ts';
 import {
@@ -29,7 +29,7 @@ export function chordWords(chord: Chord, { naming, chordNames }: Said): string {
 
 /** `ii7 (Cm7)`, or where that is not sure `IV (E♭) or ii7 (Cm7)`. */
 function groupWords({ chord, confidence, alternatives }: Group, said: Said): string {
-  const other = confidence < SURE ? alternatives[0] : undefined;
+  const other = confidence < SURE_READING ? alternatives[0] : undefined;
   const first = chordWords(chord, said);
   return other ? `${first} or ${chordWords(other.chord, said)}` : first;
 }

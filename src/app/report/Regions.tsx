@@ -1,8 +1,8 @@
-import type { Region } from '../../practice/picture.ts';
+import type { KnownRegion } from '../../practice/picture.ts';
 import { percent } from '../figures.ts';
 
 /** Where things are known, and where they are slow or were never seen: a row for each string set and stretch of frets. */
-export function Regions({ regions }: { regions: readonly Region[] }) {
+export function Regions({ regions }: { regions: readonly KnownRegion[] }) {
   return (
     <section>
       <h2>Where</h2>
@@ -28,7 +28,7 @@ export function Regions({ regions }: { regions: readonly Region[] }) {
   );
 }
 
-function Row({ region }: { region: Region }) {
+function Row({ region }: { region: KnownRegion }) {
   const { strings, frets, inPhrases, inTime, recall, seen, of, slow } = region;
   const lying = `${strings}, ${frets}${inPhrases ? ', in phrases' : ''}`.replaceAll('-', '–');
   return (

@@ -2,7 +2,7 @@ import { isolated } from '../../decks/plain.ts';
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import { deckMark, MOST_TOLD, reportLink, senderMark } from '../../decks/report.ts';
-import { reportOf, type Told } from '../../practice/report.ts';
+import { reportOf, type LessonKnowledge } from '../../practice/report.ts';
 import { startAhead } from '../days.ts';
 import { itemPlace } from '../deckWords.ts';
 import { LinkBox } from '../LinkBox.tsx';
@@ -21,7 +21,7 @@ export default function SendReport() {
 }
 
 /** What of the phone's a report tells beside the log. */
-type Kept = Pick<Told, 'timings' | 'minutes'>;
+type Kept = Pick<LessonKnowledge, 'timings' | 'minutes'>;
 
 /** Reads what is kept of figures and free minutes before there is a link. */
 function Ready({ lesson }: { lesson: Lesson }) {

@@ -1,5 +1,5 @@
 import type { Report } from '../../decks/report.ts';
-import { figureWords, minuteWords } from './timeWords.ts';
+import { figureFactsWords, minuteWords } from './timeWords.ts';
 
 /** How a student keeps time and plays freely, as far as the report tells. */
 export function TimeTold({ report: { time } }: { report: Report }) {
@@ -10,7 +10,7 @@ export function TimeTold({ report: { time } }: { report: Report }) {
       <h2>In time, and playing freely</h2>
       <ul class="plain">
         {figures.map((one) => (
-          <li key={one.figure}>{figureWords(one)}</li>
+          <li key={one.figure}>{figureFactsWords(one)}</li>
         ))}
         {minutes && <li>{minuteWords(minutes)}</li>}
       </ul>

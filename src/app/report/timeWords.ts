@@ -10,7 +10,7 @@ const nameOf = ({ figure }: Pick<FigureFacts, 'figure'>): string =>
   figure === 'phrase' ? 'the phrase’s rhythm' : figure;
 
 /** `Triplets: even up to 84; 12 % of a step last time, the second note 20 ms early, runs ahead of the click.` */
-export function figureWords(facts: FigureFacts): string {
+export function figureFactsWords(facts: FigureFacts): string {
   const { tempo, spread } = facts;
   const name = nameOf(facts);
   const fastest = tempo === null ? 'not yet even at any tempo' : `even up to ♩ = ${tempo}`;

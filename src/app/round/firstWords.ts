@@ -1,6 +1,6 @@
 import { KINDS } from '../../cards/index.ts';
 import type { Card, Explanation } from '../../cards/kind.ts';
-import { degreeOf } from '../../practice/item.ts';
+import { itemDegree } from '../../practice/item.ts';
 import { memory } from '../state.ts';
 import { round } from './session.ts';
 
@@ -12,6 +12,6 @@ export function withFirstWords({ item }: Card, explanation: Explanation): Explan
   if (memory.value.of.asked > 0 || met.length > 0 || asked.length > 0) return explanation;
   const { soon } = KINDS[item.kind].words;
   const words =
-    degreeOf(item) === null ? soon[0]!.toUpperCase() + soon.slice(1) : `${DEGREE}: ${soon}`;
+    itemDegree(item) === null ? soon[0]!.toUpperCase() + soon.slice(1) : `${DEGREE}: ${soon}`;
   return { ...explanation, detail: `${explanation.detail} ${words}`.trim() };
 }

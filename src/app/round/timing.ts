@@ -7,7 +7,7 @@ import { saveTiming } from '../../store/timings.ts';
 import { reportingTrouble } from '../state.ts';
 
 /** What is sure of an answer; null where too little was tapped to say anything. */
-export function timingOf(card: PulseCard, answer: string): FigureTiming | null {
+export function sureTimingOf(card: PulseCard, answer: string): FigureTiming | null {
   const { evenness, drift, shape } = judgementOf(card, answer);
   if (!evenness) return null;
   const bent = (shape ?? []).filter(({ told }) => told);
@@ -22,7 +22,7 @@ export function timingOf(card: PulseCard, answer: string): FigureTiming | null {
 /** Keeps it of a card in time, in place of what was known of its figure before. */
 export async function keepTiming(card: Card, answer: string | null): Promise<void> {
   if (answer === null || !isInTime(card)) return;
-  const timing = timingOf(card, answer);
+  const timing = sureTimingOf(card, answer);
   if (timing) await reportingTrouble(saveTiming(timingId(card.item.id), timing));
 }
 

@@ -8,7 +8,7 @@ import {
   writeBackup,
   type Backup,
   type Checks,
-  type Pace,
+  type BetweenSlices,
 } from '../../store/backup.ts';
 import { listDecks, takeDecks } from '../../store/decks.ts';
 import { listDrafts, takeDrafts } from '../../store/drafts.ts';
@@ -105,7 +105,7 @@ export interface Taken {
  * @throws BackupFault, and then nothing has changed
  * @throws StoreTrouble where the device does not take all of it; reading the file again takes in the rest
  */
-export async function takeBackup(text: string, pace: Pace): Promise<Taken> {
+export async function takeBackup(text: string, pace: BetweenSlices): Promise<Taken> {
   const backup = await readBackup(text, checks, pace);
   const added = await log.value!.merge(backup);
   memory.value = { of: replay(log.value!.reviews) };

@@ -7,7 +7,7 @@ import { placedAs } from '../../neck/placement.ts';
 import type { Item } from '../../practice/item.ts';
 import { FASTEST, SLOWEST } from '../../sound/tempo.ts';
 import { LONGEST_ID } from '../../store/review.ts';
-import { analyse, SURE } from '../../theory/analysis/analysis.ts';
+import { analyse, SURE_READING } from '../../theory/analysis/analysis.ts';
 import { memberOf } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { add, beats, compare, subtract, type Beats } from '../../theory/rhythm.ts';
@@ -49,12 +49,12 @@ export interface ExcerptItem<K extends KindName = KindName> extends Item {
 }
 
 /** What stands in the id of an item of a piece: degree and size, and the words behind the head. */
-export interface Worded extends About {
+export interface Worded extends ItemChord {
   readonly words: string;
 }
 
 /** The chord that an item is about. */
-export type About = Pick<IdHead, 'degree' | 'size'>;
+export type ItemChord = Pick<IdHead, 'degree' | 'size'>;
 
 /** Every item that a drill of this kind covers: those of what a piece gives that can be read back and logged. */
 export function phraseItems<K extends KindName, I extends Item>(
@@ -115,7 +115,7 @@ function cut(
     notes,
     groups: groups.map(({ chord, from, to, confidence }) => {
       const group = { chord, from, to };
-      return { ...group, clear: confidence >= SURE && hasArpeggio(notes, group) };
+      return { ...group, clear: confidence >= SURE_READING && hasArpeggio(notes, group) };
     }),
   };
 }
@@ -235,7 +235,7 @@ export function heardWords(excerpt: Excerpt, tempo: number): string {
 export function readHeard<K extends KindName>(
   head: IdHead<K>,
   rest: readonly string[],
-  about: (excerpt: Excerpt) => About | null,
+  about: (excerpt: Excerpt) => ItemChord | null,
 ): HeardItem<K> | null {
   const [, tempoText, words = ''] = /^([1-9]\d{1,2}) (.+)$/.exec(onlyPart(rest)) ?? [];
   const tempo = Number(tempoText);
@@ -252,7 +252,7 @@ export function onlyPart([words = '', ...more]: readonly string[]): string {
 }
 
 /** Degree and size of a stretch that is asked about as a whole: those of its first arpeggio. */
-export function firstOf({ groups }: Pick<Excerpt, 'groups'>): About {
+export function firstOf({ groups }: Pick<Excerpt, 'groups'>): ItemChord {
   const { degree, size } = groups[0]!.chord;
   return { degree, size };
 }

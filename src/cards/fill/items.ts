@@ -9,7 +9,7 @@ import {
   phraseItems,
   readHeard,
   stretches,
-  type About,
+  type ItemChord,
   type HeardItem,
   type Piece,
   type Worded,
@@ -53,7 +53,7 @@ function middleOf(excerpt: Excerpt, { from, to }: { from: number; to: number }):
  * The degree that is missing and the size of its arpeggio; null where nothing is, or a note whose lack nobody would
  * hear, as that of the first and of the last, or one outside key and chord, which no degree names.
  */
-function aboutOf({ key, notes, groups, missing }: Excerpt): About | null {
+function aboutOf({ key, notes, groups, missing }: Excerpt): ItemChord | null {
   const note = missing === null ? undefined : notes[missing];
   if (!note || missing === 0 || missing === notes.length - 1) return null;
   const { chord } = groups.find(({ from, to }) => missing! >= from && missing! < to)!;

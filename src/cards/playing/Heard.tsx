@@ -1,5 +1,5 @@
 import { Fragment } from 'preact';
-import type { Performance, Verdict } from '../../listening/listening.ts';
+import type { Performance, NoteVerdict } from '../../listening/listening.ts';
 import { spell } from '../../theory/key.ts';
 import { noteLabel } from '../../theory/naming.ts';
 import type { Shown } from '../kind.ts';
@@ -47,7 +47,7 @@ function AskedNote({
   verdict,
   lit,
   told,
-}: HeardProps & { index: number; verdict: Verdict | null }) {
+}: HeardProps & { index: number; verdict: NoteVerdict | null }) {
   const { key } = card;
   const asked = card.notes[index]!;
   const name = noteLabel(asked.name, shown.naming, key);

@@ -3,7 +3,7 @@
  * the note that was heard, MIDI, right or not; behind `@` it says when, in seconds after the first; `-` is a note that
  * was not played, `?` one that nobody can tell. `+65` stands behind the note after which something else was heard too.
  */
-import type { Performance, Verdict } from '../../listening/listening.ts';
+import type { Performance, NoteVerdict } from '../../listening/listening.ts';
 
 /** What became of a note that was asked. */
 type Answered =
@@ -11,7 +11,7 @@ type Answered =
   | { readonly is: 'missing' | 'untold' };
 
 /** An answer taken apart. */
-export interface Answer {
+export interface PlayedAnswer {
   readonly notes: readonly Answered[];
   /** Notes heard beside those asked, and the note after which each came, −1 before the first. */
   readonly extras: readonly { readonly midi: number; readonly after: number }[];
@@ -37,14 +37,14 @@ export function answerOf(
   return [...extrasAfter(-1), ...words.flatMap((word, i) => [word, ...extrasAfter(i)])].join(' ');
 }
 
-function wordOf(note: Verdict | null, asked: number, at: (time: number) => string): string {
+function wordOf(note: NoteVerdict | null, asked: number, at: (time: number) => string): string {
   if (note?.verdict === 'right') return asked + at(note.time);
   if (note?.verdict === 'wrong') return note.heard + at(note.time);
   return note?.verdict === 'missing' ? '-' : '?';
 }
 
 /** Inverts `answerOf`; words that it would not write are left out. */
-export function readAnswer(answer: string): Answer {
+export function readAnswer(answer: string): PlayedAnswer {
   const notes: Answered[] = [];
   const extras: { midi: number; after: number }[] = [];
   for (const word of answer.split(' ')) {

@@ -6,7 +6,7 @@ import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { toNumber } from '../../theory/rhythm.ts';
 import { phraseSound } from '../frame/sounds.ts';
 import type { Explanation } from '../kind.ts';
-import { heardOf, readAnswer, type Answer } from './answer.ts';
+import { heardOf, readAnswer, type PlayedAnswer } from './answer.ts';
 import type { PlayingCard } from './card.ts';
 import { timeOf, type Time } from './timing.ts';
 import { extraWords, faultWords, timeWords } from './words.ts';
@@ -48,7 +48,11 @@ export function explainPlaying(
 }
 
 /** Every place once; what was not heard there looks missing. */
-function withMissing({ notes }: PlayingCard, answer: Answer, dots: readonly NeckDot[]): NeckDot[] {
+function withMissing(
+  { notes }: PlayingCard,
+  answer: PlayedAnswer,
+  dots: readonly NeckDot[],
+): NeckDot[] {
   const found = new Map<string, NeckDot>();
   dots.forEach((dot, i) => {
     const text = placeText(dot);
@@ -70,7 +74,7 @@ export function lineSound(
 /** What was played, in its own time where that was heard; null where nothing was. */
 function playedSound(
   { notes, tempo: asked }: PlayingCard,
-  { notes: heard }: Answer,
+  { notes: heard }: PlayedAnswer,
   time: Time | null,
 ): Sounding | null {
   const tempo = asked ?? LEISURE;

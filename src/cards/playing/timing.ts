@@ -3,7 +3,7 @@ import { ALLOWED, judgedMatch, type TimeJudgement } from '../../theory/timing/ju
 import { timePlan } from '../../theory/timing/plan.ts';
 import { median } from '../../theory/timing/statistics.ts';
 import { stepsOf } from '../../theory/timing/steps.ts';
-import type { Answer } from './answer.ts';
+import type { PlayedAnswer } from './answer.ts';
 import type { PlayingCard } from './card.ts';
 
 /** Standard deviation of an onset's error, in seconds: 95 % of them are within 15 ms (`npm run listen`). */
@@ -19,7 +19,7 @@ export interface Time extends Pick<TimeJudgement, 'verdict' | 'evenness' | 'temp
 }
 
 /** Null at leisure, and where fewer than two notes in a row were heard. */
-export function timeOf({ notes, tempo }: PlayingCard, { notes: heard }: Answer): Time | null {
+export function timeOf({ notes, tempo }: PlayingCard, { notes: heard }: PlayedAnswer): Time | null {
   if (tempo === null || notes.length < 2) return null;
   const timed = heard
     .slice(0, notes.length)

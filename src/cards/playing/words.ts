@@ -4,7 +4,7 @@ import { spell, type Key } from '../../theory/key.ts';
 import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { pitchClass } from '../../theory/note.ts';
 import { ALLOWED } from '../../theory/timing/judge.ts';
-import { heardOf, type Answer } from './answer.ts';
+import { heardOf, type PlayedAnswer } from './answer.ts';
 import type { PlayingCard } from './card.ts';
 import type { Time } from './timing.ts';
 
@@ -27,7 +27,7 @@ const TOLD = 3;
 /** A few words and a sentence on a line that was not right. */
 export function faultWords(
   { key, notes }: PlayingCard,
-  { notes: heard }: Answer,
+  { notes: heard }: PlayedAnswer,
   naming: Naming,
 ): { readonly title: string; readonly sentence: string } {
   const whole = wholeOctaves(notes, heard);
@@ -61,7 +61,7 @@ export function faultWords(
 }
 
 /** By how many octaves all of it was off, 0 where it was not, or not all of it alike. */
-function wholeOctaves(notes: PlayingCard['notes'], heard: Answer['notes']): number {
+function wholeOctaves(notes: PlayingCard['notes'], heard: PlayedAnswer['notes']): number {
   const off = notes.map(({ midi }, i) => {
     const note = heard[i];
     return note?.is === 'heard' ? (note.midi - midi) / 12 : NaN;
@@ -71,7 +71,7 @@ function wholeOctaves(notes: PlayingCard['notes'], heard: Answer['notes']): numb
 }
 
 /** What was heard beside what was asked: `Beside them E was heard.`; empty where nothing was. */
-export function extraWords({ key }: PlayingCard, { extras }: Answer, naming: Naming): string {
+export function extraWords({ key }: PlayingCard, { extras }: PlayedAnswer, naming: Naming): string {
   if (extras.length === 0) return '';
   const names = [...new Set(extras.map(({ midi }) => noteLabel(spell(key, midi), naming, key)))];
   return `Beside them ${listed(names)} ${names.length > 1 ? 'were' : 'was'} heard.`;

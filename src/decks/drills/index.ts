@@ -42,6 +42,6 @@ function hasPhrases(drill: unknown): boolean {
 }
 
 /** The form that a kind's drills have. */
-export function formOf(kind: KindName): DrillForm<Drill, WrittenDrill> {
+export function drillFormOf(kind: KindName): DrillForm<Drill, WrittenDrill> {
   return FORMS[DECLARED[kind].drill] as DrillForm<Drill, WrittenDrill>;
 }

@@ -12,7 +12,7 @@ import type { Beats } from '../../theory/rhythm.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { octaveOf } from '../notes.ts';
 import { writtenFrom } from './values.ts';
-import type { Written } from './values.ts';
+import type { WrittenValue } from './values.ts';
 
 /** What is written beside the notes. */
 interface Sheet {
@@ -23,7 +23,7 @@ interface Sheet {
 }
 
 /** A written note with what it is part of; a rest where there is none. */
-interface Sign extends Written {
+interface Sign extends WrittenValue {
   readonly note: PhraseNote | null;
   /** Whether it is tied to the one before, and to the one after. */
   readonly tiedFrom: boolean;

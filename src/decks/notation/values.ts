@@ -11,7 +11,7 @@ const VALUES = ['whole', 'half', 'quarter', 'eighth', '16th', '32nd', '64th', '1
 const QUARTER = 2;
 
 /** One written note or rest. */
-export interface Written {
+export interface WrittenValue {
   readonly at: Beats;
   readonly length: Beats;
   readonly value: (typeof VALUES)[number];
@@ -25,8 +25,8 @@ export interface Written {
  *
  * @throws RangeError where the time is too fine for any note value
  */
-export function writtenFrom(from: Beats, to: Beats, beatsPerBar: number): Written[] {
-  const written: Written[] = [];
+export function writtenFrom(from: Beats, to: Beats, beatsPerBar: number): WrittenValue[] {
+  const written: WrittenValue[] = [];
   let at = from;
   while (compare(at, to) < 0) {
     const bar = beats((Math.floor(toNumber(at) / beatsPerBar) + 1) * beatsPerBar);
@@ -38,7 +38,7 @@ export function writtenFrom(from: Beats, to: Beats, beatsPerBar: number): Writte
 }
 
 /** The largest single value that begins at one time and ends by another. */
-function largest(at: Beats, end: Beats): Written {
+function largest(at: Beats, end: Beats): WrittenValue {
   const atOdd = oddPart(at.d);
   // A tuplet is written beat by beat: inside a beat that is divided so, on to its end; into one, from its start.
   const beat = beats(Math.floor(toNumber(at)) + 1);

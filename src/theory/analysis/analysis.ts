@@ -9,7 +9,7 @@ import { groupCosts } from './fit.ts';
 import { grids } from './grid.ts';
 import type { Costs } from './lattice.ts';
 import { melodyOf, type Metre, type MelodyNote } from './melody.ts';
-import { evennessOf } from './evenness.ts';
+import { groupEvennessOf } from './evenness.ts';
 import { cheapestPath, type Path, type Segment } from './path.ts';
 import {
   checkRulings,
@@ -67,7 +67,7 @@ export interface AnalysisOptions {
 }
 
 /** Below this confidence a group's reading is a question to whoever knows. */
-export const SURE = 0.7;
+export const SURE_READING = 0.7;
 
 /**
  * Which notes of a phrase belong together, which arpeggio of the key each group outlines, and which notes only
@@ -85,7 +85,7 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
   const path = cheapestPath(
     costs,
     grids(melody, metre),
-    evennessOf(melody, costs.longest),
+    groupEvennessOf(melody, costs.longest),
     succession(key),
   );
   if (!path) throw new RangeError('These rulings contradict each other: take one of them back.');

@@ -6,7 +6,7 @@ import { ARPEGGIOS as W } from './weights.ts';
  * the next one's on other steps of the scale (F. Lerdahl & R. Jackendoff, *A Generative Theory of Tonal Music*, 1983:
  * grouping preference rules 5, symmetry, and 6, parallelism).
  */
-export interface Evenness {
+export interface GroupEvenness {
   /** How many notes a group before it has that lasts as long: `[from × longest + length − 1]`; 0 where there is none. */
   readonly before: Int32Array;
   /**
@@ -17,7 +17,7 @@ export interface Evenness {
 }
 
 /** How evenly every group of a melody, `longest` notes at most, would follow the one before it. */
-export function evennessOf(melody: readonly MelodyNote[], longest: number): Evenness {
+export function groupEvennessOf(melody: readonly MelodyNote[], longest: number): GroupEvenness {
   const before = new Int32Array(melody.length * longest);
   const even = new Float64Array(melody.length * longest).fill(Infinity);
   const startingAt = new Map<number, number>();

@@ -1,6 +1,6 @@
 import type { Chord } from '../chord.ts';
 import { DEGREES } from '../scale.ts';
-import type { Evenness } from './evenness.ts';
+import type { GroupEvenness } from './evenness.ts';
 import type { Succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
@@ -17,7 +17,7 @@ export interface Costs {
  * group's span and its chord's degree alone; tables of both are indexed by `cell`.
  */
 export interface Lattice extends Costs {
-  readonly evenness: Evenness;
+  readonly evenness: GroupEvenness;
   readonly transitions: Transitions;
   /** The cheapest chord on each degree for each group, and its cost. */
   readonly cheapest: Int32Array;
@@ -46,7 +46,7 @@ function cheapestByDegree(costs: Costs): Pick<Lattice, 'cheapest' | 'least'> {
   return { cheapest, least };
 }
 
-export function latticeOf(costs: Costs, evenness: Evenness, succession: Succession): Lattice {
+export function latticeOf(costs: Costs, evenness: GroupEvenness, succession: Succession): Lattice {
   return { ...costs, evenness, transitions: transitionsOf(succession), ...cheapestByDegree(costs) };
 }
 

@@ -1,6 +1,6 @@
 import { gridCost, type Grid } from './grid.ts';
 import { atEnd, latticeOf, cell, type Costs, type Lattice } from './lattice.ts';
-import type { Evenness } from './evenness.ts';
+import type { GroupEvenness } from './evenness.ts';
 import type { Succession } from './succession.ts';
 import { backward, forward, type Forward } from './sweeps.ts';
 import { ARPEGGIOS as W } from './weights.ts';
@@ -30,7 +30,7 @@ export interface Path {
 export function cheapestPath(
   costs: Costs,
   grids: readonly Grid[],
-  evenness: Evenness,
+  evenness: GroupEvenness,
   succession: Succession,
 ): Path | null {
   const lattice = latticeOf(costs, evenness, succession);

@@ -1,11 +1,11 @@
-import { analyse, SURE } from '../analysis/analysis.ts';
+import { analyse, SURE_READING } from '../analysis/analysis.ts';
 import { motion } from '../analysis/motion.ts';
 import type { Chord } from '../chord.ts';
 import type { Key } from '../key.ts';
 import type { Phrase } from '../phrase.ts';
 
 /** An arpeggio of the key, and how often it was outlined. */
-export interface Outlined {
+export interface OutlineCount {
   readonly chord: Chord;
   readonly times: number;
 }
@@ -23,8 +23,8 @@ const RUN = 4;
  * sure, three members of the chord sound in it, they are two thirds of its notes at least, and two of its moves are
  * leaps (a judgement).
  */
-export function outlined(phrase: Phrase, key: Key): Outlined[] {
-  const found = new Map<number, Outlined>();
+export function outlined(phrase: Phrase, key: Key): OutlineCount[] {
+  const found = new Map<number, OutlineCount>();
   for (const part of withoutRuns(phrase, key)) {
     for (const chord of outlinedIn(part, key)) {
       const times = 1 + (found.get(chord.degree)?.times ?? 0);
@@ -40,7 +40,7 @@ function outlinedIn(part: Phrase, key: Key): Chord[] {
     const members = notes.slice(from, to).flatMap(({ member }) => (member ? [member] : []));
     const { leaps } = motion({ ...part, notes: part.notes.slice(from, to) }, key);
     const isOutlined =
-      confidence >= SURE &&
+      confidence >= SURE_READING &&
       new Set(members).size >= MEMBERS &&
       members.length >= SHARE * (to - from) &&
       leaps >= LEAPS;

@@ -1,6 +1,5 @@
 import { beats, type Beats } from '../rhythm.ts';
 import { DIVISIONS, type Division } from '../timing/figure.ts';
-import { median, medianDeviation } from '../timing/statistics.ts';
 
 /** How a free line lay over a click. */
 export interface OverClick {
@@ -14,19 +13,9 @@ export interface OverClick {
   readonly places: readonly Beats[];
 }
 
-/** How even a free line was without a click. */
-export interface WithoutClick {
-  /** Standard deviation of a step as a fraction of it, from steps and those as long after them. */
-  readonly fraction: number;
-  /** Pairs of such steps. */
-  readonly pairs: number;
-}
-
 const FEWEST = 12;
 /** The spread that divisions of a beat are chosen by, in beats. */
 const USUAL = 0.06;
-/** Steps count as meant alike while neither is longer by so much. */
-const ALIKE = 1.35;
 /** Lags tried, in beats on both sides of what is expected. */
 const LAGS = { within: 0.2, step: 0.01 } as const;
 
@@ -100,21 +89,4 @@ function divisionFit(within: readonly number[], division: Division) {
   const off = within.map((x) => x - Math.round(x * division) / division);
   const squares = off.reduce((sum, x) => sum + x * x, 0);
   return { division, off, cost: squares / (2 * USUAL ** 2) + within.length * Math.log(division) };
-}
-
-/**
- * How even a line was whose beat nobody knows: how much neighbouring steps differ that were meant alike. As both of a pair
- * spread, a difference spreads √2 times as much. Robust against what was not meant alike after all.
- *
- * @returns null for fewer than 12 pairs
- */
-export function withoutClick(onsets: readonly number[]): WithoutClick | null {
-  const steps = onsets.slice(1).map((time, i) => time - onsets[i]!);
-  const differences = steps.slice(1).flatMap((step, i) => {
-    const ratio = step / steps[i]!;
-    return ratio < ALIKE && ratio > 1 / ALIKE ? [(2 * (ratio - 1)) / (ratio + 1)] : [];
-  });
-  if (differences.length < FEWEST) return null;
-  const spread = medianDeviation(differences.map((x) => x - median(differences)));
-  return { fraction: spread / Math.SQRT2, pairs: differences.length };
 }

@@ -1,4 +1,4 @@
-import { stepsOf, type Onset } from './steps.ts';
+import { stepsOf, type TimedOnset } from './steps.ts';
 import { mean, median, medianDeviation, variance } from './statistics.ts';
 
 /** How the player's tempo goes away from the click. */
@@ -33,7 +33,7 @@ const FEWEST = 12;
  * @param clicks on every beat, or seldom
  * @returns null for fewer than 12 onsets
  */
-export function driftOf(onsets: readonly Onset[], clicks: keyof typeof HELD): Drift | null {
+export function driftOf(onsets: readonly TimedOnset[], clicks: keyof typeof HELD): Drift | null {
   const ratios = stepsOf(onsets).map(({ ratio }) => ratio);
   if (onsets.length < FEWEST || ratios.length < FEWEST / 2) return null;
   const middle = mean(onsets.map(({ expected }) => expected));
@@ -49,7 +49,7 @@ export function driftOf(onsets: readonly Onset[], clicks: keyof typeof HELD): Dr
  * How late taps are, less what calibration found: the device's own delay cannot be told from the player's by tapping.
  * @returns null for fewer than 12 onsets
  */
-export function lagOf(onsets: readonly Onset[], calibrated: number): Lag | null {
+export function lagOf(onsets: readonly TimedOnset[], calibrated: number): Lag | null {
   if (onsets.length < FEWEST) return null;
   const lates = onsets.map(lateness);
   // The median's standard error, 1.25 times that of the mean.
@@ -57,4 +57,4 @@ export function lagOf(onsets: readonly Onset[], calibrated: number): Lag | null 
   return { change: median(lates) - calibrated, error };
 }
 
-const lateness = ({ time, expected }: Onset) => time - expected;
+const lateness = ({ time, expected }: TimedOnset) => time - expected;

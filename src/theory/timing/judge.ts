@@ -6,7 +6,7 @@ import { panelStep, roundingError } from './panel.ts';
 import type { TimePlan } from './plan.ts';
 import { shapeOf, type PlaceInBeat } from './shape.ts';
 import { mean } from './statistics.ts';
-import { onsetsOf, stepsOf, type Onset, type TimeStep } from './steps.ts';
+import { onsetsOf, stepsOf, type TimedOnset, type TimeStep } from './steps.ts';
 import { worstTaps, type WorstTap } from './worst.ts';
 
 /** `near` means that the next asking decides: it is not known whether the steps were even enough. */
@@ -32,7 +32,7 @@ export interface TimeJudgement {
   readonly worst: readonly WorstTap[];
   readonly match: Match;
   /** What was matched, in seconds. */
-  readonly onsets: readonly Onset[];
+  readonly onsets: readonly TimedOnset[];
   /** The step of the clock that timed the taps, given or seen, in seconds. */
   readonly panel: number | null;
 }

@@ -3,7 +3,7 @@ import { add, beats, beatsText, compare, parseBeats, subtract, type Beats } from
 import { TAPS } from './figure.ts';
 
 /** Notes as far as a rhythm knows them. */
-export type Timed = Pick<PhraseNote, 'at' | 'length'>;
+export type RhythmNote = Pick<PhraseNote, 'at' | 'length'>;
 
 /** The finest part of a beat that is told, and the longest a note may last. */
 const FINEST = 48;
@@ -19,7 +19,7 @@ const WORD = /^(r?)([1-9]\d*(?:\/[1-9]\d*)?)(?:x([1-9]\d?))?$/;
  *
  * @returns null where it cannot be told in so few words, or two notes begin together
  */
-export function rhythmWords(line: readonly Timed[]): string[] | null {
+export function rhythmWords(line: readonly RhythmNote[]): string[] | null {
   const notes = line.slice(0, TAPS);
   const [first] = notes;
   if (!first) return null;
@@ -38,9 +38,9 @@ export function rhythmWords(line: readonly Timed[]): string[] | null {
 }
 
 /** The notes of a rhythm; null where the words tell none. Inverts `rhythmWords`. */
-export function readRhythm(words: readonly string[]): Timed[] | null {
+export function readRhythm(words: readonly string[]): RhythmNote[] | null {
   if (words.length > MOST_WORDS) return null;
-  const notes: Timed[] = [];
+  const notes: RhythmNote[] = [];
   let now = beats(0);
   for (const [i, word] of words.entries()) {
     const [, rest, lengthText = '', count = '1'] = WORD.exec(word) ?? [];
@@ -52,7 +52,7 @@ export function readRhythm(words: readonly string[]): Timed[] | null {
   return notes.length > 0 && notes.length <= TAPS ? notes : null;
 }
 
-function sound(notes: Timed[], at: Beats, length: Beats): Beats {
+function sound(notes: RhythmNote[], at: Beats, length: Beats): Beats {
   notes.push({ at, length });
   return add(at, length);
 }

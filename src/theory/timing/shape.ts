@@ -1,5 +1,5 @@
 import type { TimePlan } from './plan.ts';
-import type { Onset } from './steps.ts';
+import type { TimedOnset } from './steps.ts';
 import { mean, studentQuantile, variance } from './statistics.ts';
 
 /** Where one place of the beat falls as a rule, against the player's own beats. */
@@ -27,7 +27,7 @@ const FEWEST = 4;
  * @returns null where the figure does not divide the beat, or fewer than 4 beats are whole
  */
 export function shapeOf(
-  onsets: readonly Onset[],
+  onsets: readonly TimedOnset[],
   { figure, slots, tempo }: TimePlan,
   slips: ReadonlySet<number> = new Set(),
 ): PlaceInBeat[] | null {

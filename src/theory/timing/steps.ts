@@ -2,7 +2,7 @@ import type { Match } from './match.ts';
 import type { TimePlan } from './plan.ts';
 
 /** A matched onset: when it was expected and when it came, in seconds from the same 0. */
-export interface Onset {
+export interface TimedOnset {
   readonly slot: number;
   readonly tap: number;
   readonly expected: number;
@@ -11,15 +11,15 @@ export interface Onset {
 
 /** From one onset to the next that was expected, both there. */
 export interface TimeStep {
-  readonly from: Onset;
-  readonly to: Onset;
+  readonly from: TimedOnset;
+  readonly to: TimedOnset;
   /** Seconds. */
   readonly expected: number;
   /** How long it was, in units of how long it should have been. */
   readonly ratio: number;
 }
 
-export function onsetsOf(match: Match, taps: readonly number[], plan: TimePlan): Onset[] {
+export function onsetsOf(match: Match, taps: readonly number[], plan: TimePlan): TimedOnset[] {
   return match.pairs.map(({ slot, tap }) => ({
     slot,
     tap,
@@ -29,7 +29,7 @@ export function onsetsOf(match: Match, taps: readonly number[], plan: TimePlan):
 }
 
 /** The steps between neighbours; none over a gap. */
-export function stepsOf(onsets: readonly Onset[]): TimeStep[] {
+export function stepsOf(onsets: readonly TimedOnset[]): TimeStep[] {
   return onsets.slice(1).flatMap((to, i) => {
     const from = onsets[i]!;
     if (to.slot !== from.slot + 1) return [];

@@ -1,4 +1,4 @@
-import type { Onset } from './steps.ts';
+import type { TimedOnset } from './steps.ts';
 import { mean } from './statistics.ts';
 
 /** A tap to be pointed at. */
@@ -18,7 +18,7 @@ const LEAST = 0.02;
  * The taps that stand farthest from where their two neighbours would have them: at most three, none where all are alike.
  * The worst is left out before the next is looked for, or its neighbours would take the blame.
  */
-export function worstTaps(onsets: readonly Onset[]): WorstTap[] {
+export function worstTaps(onsets: readonly TimedOnset[]): WorstTap[] {
   const worst: WorstTap[] = [];
   let left = onsets;
   while (worst.length < MOST) {
@@ -35,7 +35,7 @@ export function worstTaps(onsets: readonly Onset[]): WorstTap[] {
   return worst;
 }
 
-function betweenNeighbours(onsets: readonly Onset[]): WorstTap[] {
+function betweenNeighbours(onsets: readonly TimedOnset[]): WorstTap[] {
   return onsets.slice(1, -1).flatMap((onset, i) => {
     const [before, after] = [onsets[i]!, onsets[i + 2]!];
     if (after.slot - before.slot > 4) return [];

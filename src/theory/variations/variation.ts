@@ -26,7 +26,7 @@ export function inRhythmOf({ notes, tempo }: Phrase, pitches: readonly NamedPitc
 }
 
 /** Notes one after the other, each for its own time: what it lasts, and how long until the next one starts. */
-export function inOrder(tempo: number, timed: readonly Timed[]): Phrase {
+export function oneAfterAnother(tempo: number, timed: readonly TimedPitch[]): Phrase {
   let at = beats(0);
   const notes = timed.map((note) => {
     const onset = at;
@@ -37,7 +37,7 @@ export function inOrder(tempo: number, timed: readonly Timed[]): Phrase {
 }
 
 /** A note with its time. */
-export interface Timed extends NamedPitch {
+export interface TimedPitch extends NamedPitch {
   readonly length: Beats;
   /** From its onset to the next one's. */
   readonly until: Beats;

@@ -5,7 +5,13 @@ import { semitonesAbove } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
 import { add, subtract, times, beats } from '../rhythm.ts';
 import { noteOn, stepOf } from './steps.ts';
-import { inOrder, inRhythmOf, soundsLike, type Timed, type Variation } from './variation.ts';
+import {
+  oneAfterAnother,
+  inRhythmOf,
+  soundsLike,
+  type TimedPitch,
+  type Variation,
+} from './variation.ts';
 
 export type { Variation } from './variation.ts';
 
@@ -139,7 +145,7 @@ export function chordsReversed(phrase: Phrase, key: Key, { groups }: Analysis): 
   return {
     name: 'chords in opposite order',
     says: `The arpeggios come in the order ${order.map(({ chord }) => chord.numeral).join(' ')}, each as it was.`,
-    phrase: inOrder(
+    phrase: oneAfterAnother(
       phrase.tempo,
       order.flatMap(({ from, to }) => timed.slice(from, to)),
     ),
@@ -163,7 +169,7 @@ export function fourths(phrase: Phrase, key: Key, { groups }: Analysis): Variati
   return {
     name: 'along the cycle of fourths',
     says: 'Its first arpeggio goes through all seven chords of the key, each a fourth above the one before or a fifth below.',
-    phrase: inOrder(phrase.tempo, sounds),
+    phrase: oneAfterAnother(phrase.tempo, sounds),
     key,
   };
 }
@@ -189,14 +195,14 @@ export function passingIn(phrase: Phrase, key: Key, { groups }: Analysis): Varia
   return {
     name: 'with passing tones',
     says: `${filled === 1 ? 'A third is' : `${filled} thirds are`} filled by the note between, which takes half of the time of the one before.`,
-    phrase: inOrder(phrase.tempo, sounds),
+    phrase: oneAfterAnother(phrase.tempo, sounds),
     key,
   };
 }
 
 /** Without its passing tones, whose time goes to the note before; null where there is none to leave out. */
 export function passingOut(phrase: Phrase, key: Key, { notes }: Analysis): Variation | null {
-  const sounds: Timed[] = [];
+  const sounds: TimedPitch[] = [];
   let left = 0;
   withTimes(phrase).forEach((note, i) => {
     const before = sounds.at(-1);
@@ -212,13 +218,13 @@ export function passingOut(phrase: Phrase, key: Key, { notes }: Analysis): Varia
   return {
     name: 'without passing tones',
     says: `${left === 1 ? 'Its passing tone is' : `Its ${left} passing tones are`} left out and the note before lasts longer.`,
-    phrase: inOrder(phrase.tempo, sounds),
+    phrase: oneAfterAnother(phrase.tempo, sounds),
     key,
   };
 }
 
 /** The phrase's sounds with the time from each onset to the next. */
-function withTimes({ notes }: Phrase): Timed[] {
+function withTimes({ notes }: Phrase): TimedPitch[] {
   return notes.map(({ midi, name, at, length }, i) => ({
     midi,
     name,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { freeLine } from '../../../src/theory/free/freeLine.ts';
-import { overClick, withoutClick } from '../../../src/theory/free/pulse.ts';
+import { overClick } from '../../../src/theory/free/pulse.ts';
 import { parseKey } from '../../../src/theory/key.ts';
 import { seeded } from '../../../src/theory/random.ts';
 import { highestEven, evenByWeek, type TimeRecord } from '../../../src/theory/timing/progress.ts';
@@ -81,19 +81,8 @@ describe('evenness of a free line', () => {
     expect(overClick(onsets, 0.75, { error: 0.012 })!.spread).toBeLessThan(0.018);
   });
 
-  it('is known without a click from steps that are alike', () => {
-    const chance = seeded(4);
-    let now = 0;
-    const onsets = Array.from({ length: 400 }, (_, i) => {
-      now += (i % 20 === 0 ? 0.75 : 0.25) * (1 + 0.05 * normal(chance));
-      return now;
-    });
-    expect(Math.abs(withoutClick(onsets)!.fraction - 0.05)).toBeLessThan(0.008);
-  });
-
   it('says nothing of a few notes', () => {
     expect(overClick([0, 0.5, 1], 0.5)).toBeNull();
-    expect(withoutClick([0, 0.5, 1])).toBeNull();
   });
 });
 

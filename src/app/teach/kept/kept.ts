@@ -1,6 +1,6 @@
 /** The teacher's lessons on this device: made here, shared or not, put away or not; one of them is open in the form. */
 import { effect, signal, untracked } from '@preact/signals';
-import { isPlain, PLAIN, titleOf, type Draft } from '../../../making/draft.ts';
+import { isPlain, PLAIN_DRAFT, titleOf, type Draft } from '../../../making/draft.ts';
 import { readDraft, writeDraft } from '../../../making/draftDocument.ts';
 import { copyOf } from '../../../making/fromDeck.ts';
 import { newId } from '../../../store/device.ts';
@@ -134,7 +134,7 @@ export function openAgain(one: KeptDraft): void {
 }
 
 /** Begins another lesson in the form: the plain one, or a draft to go on from. The one before stays kept. */
-export function begin(made: Draft = PLAIN): void {
+export function begin(made: Draft = PLAIN_DRAFT): void {
   openId.value = null;
   draft.value = made;
   opening.value++;

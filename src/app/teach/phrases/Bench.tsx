@@ -14,7 +14,7 @@ import {
   type Entry,
 } from '../../../making/entry.ts';
 import type { Explained } from '../../../making/explained.ts';
-import type { About } from '../../../making/reading.ts';
+import type { WrittenFor } from '../../../making/reading.ts';
 import { fretsLeft } from '../../../neck/instrument.ts';
 import { midiAt, type Place } from '../../../neck/place.ts';
 import { bringIntoSight } from '../../../parts/inSight.ts';
@@ -34,7 +34,7 @@ import { Tool } from './Tool.tsx';
 
 interface BenchProps {
   entry: Entry;
-  about: About;
+  about: WrittenFor;
   /** What is written; null where nothing is. */
   explained: Explained | null;
   /** The arpeggio to be shown by itself. */

@@ -17,7 +17,7 @@ import { isToneRuling } from '../../../theory/analysis/ruling.ts';
 import {
   articulate,
   articulationFault,
-  later,
+  movedLater,
   move,
   rest,
   restAfter,
@@ -70,7 +70,7 @@ export function ChosenNote({ entry, explained, edit, go }: ChosenNoteProps) {
 /** The cursor's note behind the next one, or before the one before it; the cursor goes with it. */
 export function shifted(entry: Entry, by: 1 | -1): Entry {
   const { at } = entry.cursor;
-  const sketch = later(entry.sketch, by > 0 ? at : at - 1);
+  const sketch = movedLater(entry.sketch, by > 0 ? at : at - 1);
   if (sketch === entry.sketch) return entry;
   return step(entry, { sketch, cursor: { on: 'note', at: at + by } });
 }

@@ -1,7 +1,7 @@
 import type { Explained } from '../../../making/explained.ts';
 import { endedAt, ruled, ruledGroup, splitAt, unruled } from '../../../making/ruled.ts';
 import { Choice, Choices } from '../../../parts/Choices.tsx';
-import { SURE, type Group } from '../../../theory/analysis/analysis.ts';
+import { SURE_READING, type Group } from '../../../theory/analysis/analysis.ts';
 import type { Ruling } from '../../../theory/analysis/ruling.ts';
 import { chordOn, type Chord, type Size } from '../../../theory/chord.ts';
 import type { Key } from '../../../theory/key.ts';
@@ -58,7 +58,7 @@ function Reading(props: ReadingProps) {
   const all = [...found, ...chordsOf(musicKey)].filter(
     (one, index, list) => list.findIndex(({ symbol }) => symbol === one.symbol) === index,
   );
-  const asks = !ruling?.chord && confidence < SURE && alternatives.length > 0;
+  const asks = !ruling?.chord && confidence < SURE_READING && alternatives.length > 0;
   return (
     <section class="reading-of" aria-label={notes}>
       <label class="reading">
@@ -164,7 +164,7 @@ function sureWords({ confidence, alternatives }: Group, ruling: Ruling | undefin
   if (ruling?.chord) return 'as you say';
   const sure = `${ruling ? 'grouped as you say, ' : ''}${percent(confidence)} sure`;
   const [other] = alternatives;
-  if (!other || other.confidence < WORTH_SAYING || confidence < SURE) return sure;
+  if (!other || other.confidence < WORTH_SAYING || confidence < SURE_READING) return sure;
   return `${sure}, else ${chordWords(other.chord, settings.value)}`;
 }
 

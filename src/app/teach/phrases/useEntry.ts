@@ -3,7 +3,13 @@ import type { TablatureRead } from '../../../decks/notation/tablature-reader.ts'
 import { TEMPO } from '../../../making/draft.ts';
 import { newEntry, type Entry } from '../../../making/entry.ts';
 import { explained as explain, type Explained } from '../../../making/explained.ts';
-import { caughtUp, changed, readText, writtenPhrase, type About } from '../../../making/reading.ts';
+import {
+  readUpToNow,
+  changed,
+  readText,
+  writtenPhrase,
+  type WrittenFor,
+} from '../../../making/reading.ts';
 import { change, draft } from '../kept/form.ts';
 import { useSettled } from './TextField.tsx';
 
@@ -12,7 +18,7 @@ const NEW = newEntry(TEMPO);
 /** The phrase that is being written in the form's lesson. */
 export interface Writing {
   readonly entry: Entry;
-  readonly about: About;
+  readonly about: WrittenFor;
   /** What its text says; null where it has none. */
   readonly read: TablatureRead | null;
   /** Whether the text was read as it stands now. */
@@ -37,7 +43,7 @@ export function useEntry(): Writing {
   );
   // What can be read is what is written.
   useEffect(() => {
-    const next = settled && read ? caughtUp(latest(), about) : latest();
+    const next = settled && read ? readUpToNow(latest(), about) : latest();
     if (next !== latest()) set(next);
   }, [read, settled]);
   const explained = useMemo(() => {
