@@ -13,6 +13,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, describe, expect, it } from 'vitest';
+import type * as Draft from '../../src/making/draft.ts';
 import type * as Document from '../../src/making/draftDocument.ts';
 import type * as DeckWords from '../../src/app/deckWords.ts';
 import type * as Cards from '../../src/cards/index.ts';
@@ -185,10 +186,8 @@ describe('a new kind of card', () => {
     );
     const marked = { ...deck, marks: { [item!.id]: 5 as const } };
     expect(await link.readLink(await link.deckLink(marked, ''))).toEqual({ deck: marked });
-    const { PLAIN } = await load<{ PLAIN: Parameters<typeof document.writeDraft>[0] }>(
-      'making/draft.ts',
-    );
-    const draft = { ...PLAIN, drills: [kind, { ...drill, degrees: [] }] };
+    const { PLAIN_DRAFT } = await load<typeof Draft>('making/draft.ts');
+    const draft = { ...PLAIN_DRAFT, drills: [kind, { ...drill, degrees: [] }] };
     expect(document.readDraft(document.writeDraft(draft))).toEqual({ draft });
     expect(words.drillWords(drill)).toBe('tell the bright of triads on strings 5–4, frets 1 to 7');
     expect(words.itemPlace(item!)).toBe('I on strings 5–4, frets 1 to 7');
