@@ -7,7 +7,7 @@ import { choose } from './choose.ts';
 import { isEnough } from './enough.ts';
 import type { Item, Verdict } from './item.ts';
 import { nextOwed, owedAfterAnswer, owedAfterMeeting, owedAfterNear, spacer } from './owed.ts';
-import { cardsBehind, type Round, secondsLeft } from './round.ts';
+import { cardsBehind, lastCard, type Round, secondsLeft } from './round.ts';
 
 /** The next card, and the round that has drawn it. */
 interface Next {
@@ -77,10 +77,9 @@ function draw(round: Round, item: Item, items: readonly Item[], memory: Memory, 
 /** Whether it was missed just now as often as calls for being shown; null where it has not come in this round. */
 function comesLost({ met, asked }: Round, id: string): boolean | null {
   const shown = met.findLast(({ item }) => item === id);
-  const answers = asked.filter(({ item }) => item === id);
-  if (!shown && answers.length === 0) return null;
-  const since = answers.filter(({ at, right }) => !right && at > (shown?.at ?? -Infinity));
-  return since.length >= LOST;
+  if (!shown && asked.every(({ item }) => item !== id)) return null;
+  const since = asked.slice(shown?.after ?? 0);
+  return since.filter(({ item, right }) => item === id && !right).length >= LOST;
 }
 
 /** Whether these items were first asked within the week before. */
@@ -97,7 +96,9 @@ function isYoung(items: readonly Item[], memory: Memory, now: number): boolean {
 export function metCard(round: Round, now: number): Round {
   const { open } = round;
   if (!open?.meet) throw new Error('There is no card being shown.');
-  const met = [...round.met, { item: open.item, at: now, seconds: secondsSince(round, now) }];
+  const seconds = secondsSince(round, now);
+  const shown = { item: open.item, after: round.asked.length, at: now, seconds };
+  const met = [...round.met, shown];
   return { ...round, met, owed: owedAfterMeeting(round, open.item), open: null };
 }
 
@@ -131,8 +132,8 @@ export function undecidedCard(round: Round): Round {
   return { ...round, owed: owedAfterNear(round, open.item), open: null };
 }
 
-function secondsSince({ asked, met, started }: Round, now: number): number {
-  const before = Math.max(asked.at(-1)?.at ?? started, met.at(-1)?.at ?? started);
+function secondsSince(round: Round, now: number): number {
+  const before = lastCard(round)?.at ?? round.started;
   return Math.min(LONGEST, Math.max(0, (now - before) / 1000));
 }
 

@@ -2,7 +2,7 @@
 import { withDegree } from '../decks/id.ts';
 import { degreeAnswered } from './confusion.ts';
 import type { Item, Verdict } from './item.ts';
-import { type Asked, cardsBehind, type Owed, type Round } from './round.ts';
+import { type Asked, cardsBehind, cardsInOrder, type Owed, type Round } from './round.ts';
 
 /**
  * After so many cards: what was shown, two cards later; what was missed, with two between, then with nine; what was
@@ -84,7 +84,7 @@ export function nextOwed(round: Round, items: readonly Item[], early = false): I
  */
 export function spacer(round: Round, items: readonly Item[]): Item | null {
   const next = nextOwed(round, items, true);
-  const cards = [...round.asked, ...round.met].toSorted((a, b) => a.at - b.at);
+  const cards = cardsInOrder(round);
   if (!next || cards.slice(-AFTER.missed).every(({ item }) => item !== next.id)) return null;
   const last = new Map<string, Asked>();
   for (const asked of round.asked) {

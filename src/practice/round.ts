@@ -52,6 +52,8 @@ export interface Asked extends Open {
 /** A card that was shown: that is no answer, and nothing of it enters the log. */
 interface Met {
   readonly item: string;
+  /** After how many answers of the round: the order of cards is not told by a clock, which may be set back. */
+  readonly after: number;
   readonly at: number;
   readonly seconds: number;
 }
@@ -87,10 +89,25 @@ export function cardsBehind({ asked, met }: Round): number {
   return asked.length + met.length;
 }
 
+/** The last card, shown or asked. */
+export function lastCard({ asked, met }: Round): Asked | Met | undefined {
+  const shown = met.at(-1);
+  return shown?.after === asked.length ? shown : asked.at(-1);
+}
+
+/** The cards behind, shown and asked, in their order. */
+export function cardsInOrder({ asked, met }: Round): (Asked | Met)[] {
+  return [
+    ...met.map((card) => ({ card, place: card.after })),
+    ...asked.map((card, k) => ({ card, place: k + 0.5 })),
+  ]
+    .toSorted((a, b) => a.place - b.place)
+    .map(({ card }) => card);
+}
+
 /** The item of the last card, shown or asked. */
-export function lastItem({ asked, met }: Round, items: readonly Item[]): Item | undefined {
-  const [answered, shown] = [asked.at(-1), met.at(-1)];
-  const last = shown && shown.at >= (answered?.at ?? 0) ? shown : answered;
+export function lastItem(round: Round, items: readonly Item[]): Item | undefined {
+  const last = lastCard(round);
   return last && items.find(({ id }) => id === last.item);
 }
 

@@ -38,7 +38,14 @@ const StoredRound = v.object({
     }),
   ),
   open: v.nullable(v.object(open)),
-  met: v.array(v.object({ item: id, at: whole, seconds: v.pipe(v.number(), v.minValue(0)) })),
+  met: v.array(
+    v.object({
+      item: id,
+      after: v.optional(whole, 0),
+      at: whole,
+      seconds: v.pipe(v.number(), v.minValue(0)),
+    }),
+  ),
   owed: v.array(v.object({ item: id, from: whole })),
   pairs: whole,
 });

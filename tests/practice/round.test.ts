@@ -37,11 +37,13 @@ interface Options {
   readonly at?: number;
   readonly meets?: boolean;
   readonly some?: readonly Item[];
+  /** After so many cards the device's clock goes back by an hour. */
+  readonly setBack?: number;
 }
 
 /** Plays a round to its end, a card every ten seconds; `shown` are the cards in their order, met or asked. */
 function play(goal: Goal, answers: Answers, options: Options = {}) {
-  const { memory = emptyMemory(), at = start, meets = false, some = items } = options;
+  const { memory = emptyMemory(), at = start, meets = false, some = items, setBack } = options;
   let round: Round = startRound({ deck: 'lesson', goal, seed: 7, now: at, meets });
   const shown: { item: Item; seed: number; meet: boolean }[] = [];
   let [now, count] = [at, 0];
@@ -49,6 +51,7 @@ function play(goal: Goal, answers: Answers, options: Options = {}) {
     const next = nextCard(round, some, memory, now);
     if (!next) break;
     shown.push({ item: next.item, seed: next.seed, meet: next.meet });
+    if (shown.length === setBack) now -= 60 * MINUTE;
     now += 10_000;
     if (next.meet) round = metCard(next.round, now);
     else {
@@ -95,14 +98,31 @@ describe('a round', () => {
     expect(places).toEqual([0, 3, 13]);
   });
 
-  it('shows what was missed three times once more, and leaves it for another day after eight', () => {
-    const { shown } = play({ cards: 200 }, wrong, { memory: begun(), meets: true });
-    for (const { id } of items) {
-      const cards = shown.filter(({ item }) => item.id === id).map(({ meet }) => meet);
-      if (cards.length > 0)
-        expect(cards).toEqual([3, 3, 2].flatMap((asked) => [true, ...Array(asked).fill(false)]));
+  it.each([Infinity, 1, 3, 10, 15])(
+    'shows what was missed three times once more, and leaves it for another day after eight, the clock set back after %s',
+    (setBack) => {
+      const { shown } = play({ cards: 200 }, wrong, { memory: begun(), meets: true, setBack });
+      for (const { id } of items) {
+        const cards = shown.filter(({ item }) => item.id === id).map(({ meet }) => meet);
+        if (cards.length > 0)
+          expect(cards).toEqual([3, 3, 2].flatMap((asked) => [true, ...Array(asked).fill(false)]));
+      }
+      expect(new Set(shown.map(({ item }) => item.id)).size).toBeGreaterThan(5);
+    },
+  );
+
+  it('counts its time, and mixes as well, where the clock is set back meanwhile', () => {
+    for (const setBack of [1, 2, 3, 4, 5, 12]) {
+      const { shown, round } = play({ minutes: 3 }, right, {
+        memory: begun(),
+        meets: true,
+        setBack,
+      });
+      // The card on which it went back took no time, as far as can be told.
+      expect(secondsLeft(round)).toBe(180 - 10 * (shown.length - 1));
+      expect(secondsLeft(round)).toBeLessThan(40);
+      shown.slice(1).forEach(({ item }, k) => expect(item.degree).not.toBe(shown[k]!.item.degree));
     }
-    expect(new Set(shown.map(({ item }) => item.id)).size).toBeGreaterThan(5);
   });
 
   it('leaves what was known before and is missed now to its gain', () => {
