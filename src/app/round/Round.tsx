@@ -27,10 +27,10 @@ import {
   shown,
   skip,
   unheard,
-  unheardSentence,
 } from './session.ts';
 import { SoundNotice } from './SoundNotice.tsx';
 import { timeLeft } from './timeLeft.ts';
+import { unheardSentence } from './unheard.ts';
 import { useGuitar } from './useGuitar.ts';
 import { useKeys } from './useKeys.ts';
 import './Round.css';

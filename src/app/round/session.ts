@@ -20,7 +20,7 @@ import {
 } from '../state.ts';
 import { isSilent } from '../settings.ts';
 import { keepTiming } from './timing.ts';
-import { isPutOff, type Unheard } from './unheard.ts';
+import { forgetUnheard, isWaiting, letWait, sayUnheard, unheardSentence } from './unheard.ts';
 
 /** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
 const VERDICT_DELAY = 500;
@@ -62,7 +62,7 @@ export async function begin(deck: string, length: number | Goal): Promise<void> 
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
   const lesson = startAhead(lessonById(deck)?.deck.lessonDay ?? null, now);
   round.value = startRound({ deck, goal, seed, now, lesson });
-  notHeard = [];
+  forgetUnheard();
   await draw();
 }
 
@@ -139,7 +139,7 @@ function drawable(from: Round): Drawn | null {
 function nextAskable(current: Round) {
   const next = (items: readonly Item[]) => nextCard(current, items, memory.value.of, Date.now());
   const items = askable(current.deck);
-  const isIn = (answered: number) => (item: Item) => !isPutOff(notHeard, item.id, answered);
+  const isIn = (answered: number) => (item: Item) => !isWaiting(item.id, answered);
   return next(items.filter(isIn(current.asked.length))) ?? next(items.filter(isIn(Infinity)));
 }
 
@@ -179,11 +179,6 @@ export function isHeard(): boolean {
   return soundState.value !== 'refused' && !isSilent(settings.value);
 }
 
-/** What could not be told of the round that goes on. */
-let notHeard: readonly Unheard[] = [];
-/** What to say of it, until the next card is drawn. */
-export const unheardSentence = signal<string | null>(null);
-
 /**
  * It cannot be told what was played on the open card: neither right nor wrong, and nothing is logged. A card that can be
  * tapped stays, to be played once more and then tapped; any other is let go, and comes again once.
@@ -192,18 +187,14 @@ export async function unheard(): Promise<void> {
   const current = shown.value;
   if (!current || !isOpen()) return;
   if (wantsGuitar(current.card.item.kind)) {
-    const { asked } = round.value!;
-    notHeard = [...notHeard, { item: current.card.item.id, after: asked.length }];
+    letWait(current.card.item.id, round.value!.asked.length);
     await letGo();
-    unheardSentence.value = 'That could not be heard well. No harm done: it counts for nothing.';
+    sayUnheard('let go');
     return;
   }
   const times = current.unheard + 1;
   shown.value = { ...current, unheard: times };
-  unheardSentence.value =
-    times === 1
-      ? 'Not heard for sure: play it once more, or tap it.'
-      : 'That could not be heard well. No harm done: tap it this time.';
+  sayUnheard(times === 1 ? 'again' : 'tap');
 }
 
 /** Lets go of the open card where it needs the guitar and there is none any more: nothing of it is logged. */
