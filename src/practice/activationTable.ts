@@ -42,7 +42,10 @@ class ActivationTable {
     [this.easeMean, this.easeVariance, this.present] = [row(), row(), row()];
     [this.atAims, this.fresh] = [aims.map(row), aims.map(row)];
     [this.asked, this.from, this.until] = [row(), row(), row()];
-    items.forEach((_, k) => this.reckon(k, [], now, OWN));
+    items.forEach((_, k) => {
+      this.reckonAims(k, [], OWN);
+      this.reckonPresent(k, [], now);
+    });
   }
 
   /** Brings up to date what no longer holds at a time of the memory's clock. */
@@ -53,24 +56,34 @@ class ActivationTable {
     for (let k = 0; k < items.length; k++) {
       const one = known[k] ?? (grown ? memory.items.get(items[k]!.id) : undefined);
       if (!one) continue;
-      if (this.asked[k] === one.asked && this.from[k]! <= now && now < this.until[k]!) continue;
+      // A clock that was set back has moved what was laid.
+      const isSame = this.asked[k] === one.asked && this.from[k]! <= now;
+      if (isSame && now < this.until[k]!) continue;
       const step = Math.floor(Math.log(Math.max(1, (now - one.last) / 1000)) / Math.log(STEP));
       const moment = one.last + 1000 * STEP ** step;
       this.known[k] = one;
       this.asked[k] = one.asked;
       this.from[k] = Math.min(moment, now);
       this.until[k] = one.last + 1000 * STEP ** (step + 1);
-      this.reckon(k, one.imprints, moment, one.ease);
+      if (!isSame) this.reckonAims(k, one.imprints, one.ease);
+      this.reckonPresent(k, one.imprints, moment);
     }
   }
 
-  private reckon(k: number, imprints: Imprints, moment: number, ease: Estimate): void {
-    const present = activation(imprints, moment);
+  /** What only another answer changes. */
+  private reckonAims(k: number, imprints: Imprints, ease: Estimate): void {
     this.easeMean[k] = ease.mean;
     this.easeVariance[k] = ease.variance;
-    this.present[k] = present;
     this.aims.forEach((aim, i) => {
       this.atAims[i]![k] = activation(imprints, aim);
+    });
+  }
+
+  /** What every step of time changes. */
+  private reckonPresent(k: number, imprints: Imprints, moment: number): void {
+    const present = activation(imprints, moment);
+    this.present[k] = present;
+    this.aims.forEach((aim, i) => {
       this.fresh[i]![k] = freshly(present, aim - moment);
     });
   }
