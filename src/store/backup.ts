@@ -10,9 +10,11 @@ import {
   minuteRecord,
   quarantinedRecord,
   reportRecord,
+  timingRecord,
 } from './records.ts';
 import type { StoredReport } from './reports.ts';
 import type { Review } from './review.ts';
+import type { StoredTiming } from './timings.ts';
 
 /** All that is worth keeping, as it goes to a file and comes back. */
 export interface Backup {
@@ -20,6 +22,8 @@ export interface Backup {
   readonly decks: readonly StoredDeck[];
   /** The free minutes that were played. */
   readonly minutes: readonly StoredMinute[];
+  /** What was sure of the last card of each figure kept in time. */
+  readonly timings: readonly StoredTiming[];
   /** What a teacher has: the lessons made here, and the students' reports. */
   readonly drafts: readonly StoredDraft[];
   readonly reports: readonly StoredReport[];
@@ -27,9 +31,8 @@ export interface Backup {
   readonly quarantined: readonly Quarantined[];
 }
 
-/** The form of the file: lines of six sorts. One without free minutes has the form before, which older pages read too. */
-const VERSION = 3;
-const BEFORE = 2;
+/** The form of the file: lines of seven sorts. One with fewer has a form from before, which older pages read too. */
+const FORMS = { plain: 2, minutes: 3, timings: 4 } as const;
 
 /** What the first line calls how many of a sort there are, and what a line of it begins with. */
 const WORDS = {
@@ -37,6 +40,7 @@ const WORDS = {
   drafts: ['drafts', 'draft'],
   reports: ['reports', 'report'],
   minutes: ['minutes', 'minute'],
+  timings: ['timings', 'timing'],
   reviews: ['reviews', 'review'],
   quarantined: ['aside', 'aside'],
 } as const satisfies Record<keyof Backup, readonly [string, string]>;
@@ -50,12 +54,12 @@ export class BackupFault extends Error {
 
 /**
  * A backup as text: a JSON object a line, its fields named in full. First what the file is and how much is in it, then
- * the decks, the drafts, the reports, the free minutes, the reviews in their order, and what was quarantined.
+ * the decks, the drafts, the reports, the free minutes, the timings, the reviews in their order, and what was quarantined.
  */
 export function writeBackup(backup: Backup, now: number): string {
   const head = {
     skipwise: 'backup',
-    version: backup.minutes.length > 0 ? VERSION : BEFORE,
+    version: formOf(backup),
     written: new Date(now).toISOString(),
     ...Object.fromEntries(SORTS.map((sort) => [WORDS[sort][0], backup[sort].length])),
   };
@@ -63,10 +67,16 @@ export function writeBackup(backup: Backup, now: number): string {
   return [head, ...lines].map((line) => `${JSON.stringify(line)}\n`).join('');
 }
 
+function formOf({ minutes, timings }: Backup): number {
+  if (timings.length > 0) return FORMS.timings;
+  return minutes.length > 0 ? FORMS.minutes : FORMS.plain;
+}
+
 /** What the documents in a backup hold is for other rooms to say: whether they can be read. */
 export interface Checks {
   decks(deck: StoredDeck): boolean;
   minutes(minute: StoredMinute): boolean;
+  timings(timing: StoredTiming): boolean;
   drafts(draft: StoredDraft): boolean;
   reports(report: StoredReport): boolean;
 }
@@ -94,6 +104,7 @@ export async function readBackup(
     reviews: [],
     decks: [],
     minutes: [],
+    timings: [],
     drafts: [],
     reports: [],
     quarantined: [],
@@ -118,7 +129,7 @@ function readHead(line: string): ReadonlyMap<string, unknown> {
   if (head.get('skipwise') !== 'backup') {
     throw new BackupFault('This is not a backup of Skipwise. Choose the file that you saved here.');
   }
-  if (head.get('version') !== VERSION && head.get('version') !== BEFORE) {
+  if (!Object.values<unknown>(FORMS).includes(head.get('version'))) {
     throw new BackupFault(
       'This backup is from another version. Update this page, then read it again.',
     );
@@ -142,6 +153,8 @@ function takeLine(value: unknown, found: Found, checks: Checks): string | null {
   if (v.is(deckRecord, deck)) return taken(found.decks, deck, checks.decks, 'lesson');
   const minute = line.get('minute');
   if (v.is(minuteRecord, minute)) return taken(found.minutes, minute, checks.minutes, 'minute');
+  const timing = line.get('timing');
+  if (v.is(timingRecord, timing)) return taken(found.timings, timing, checks.timings, 'timing');
   const draft = line.get('draft');
   if (v.is(draftRecord, draft)) return taken(found.drafts, draft, checks.drafts, 'lesson');
   const report = line.get('report');

@@ -1,6 +1,6 @@
 /** What stands in a backup beside the reviews, as it is stored; what documents and links hold is for other rooms to say. */
 import * as v from 'valibot';
-import { LATEST } from './review.ts';
+import { LATEST, LONGEST_ID } from './review.ts';
 
 const whole = (most: number) => v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(most));
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(100));
@@ -41,6 +41,11 @@ export const minuteRecord = v.object({
   lesson: id,
   at: whole(LATEST),
   document: v.unknown(),
+});
+
+export const timingRecord = v.object({
+  figure: v.pipe(v.string(), v.minLength(1), v.maxLength(LONGEST_ID)),
+  timing: v.unknown(),
 });
 
 export const quarantinedRecord = v.object({

@@ -121,6 +121,7 @@ const backup = writeBackup(
     drafts: [],
     reports: [],
     minutes: [],
+    timings: [],
     quarantined: [],
   },
   1_700_000_000_000,
@@ -195,6 +196,7 @@ const DECODERS: Record<string, Decoder> = {
         drafts: () => true,
         reports: () => true,
         minutes: () => true,
+        timings: () => true,
       };
       return async () => {
         await readBackup(text, any).catch((error: unknown) => {

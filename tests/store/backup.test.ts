@@ -7,7 +7,13 @@ import { anyReview } from './reviews.ts';
 
 const NOW = Date.UTC(2026, 11, 1);
 
-const whole = { decks: () => true, minutes: () => true, drafts: () => true, reports: () => true };
+const whole = {
+  decks: () => true,
+  minutes: () => true,
+  timings: () => true,
+  drafts: () => true,
+  reports: () => true,
+};
 const readBackup = (text: string) => read(text, whole);
 
 const draft = {
@@ -25,6 +31,7 @@ const backup = {
   drafts: [draft],
   reports: [report],
   minutes: [] as { lesson: string; at: number; document: unknown }[],
+  timings: [] as { figure: string; timing: unknown }[],
   quarantined: [{ device: 'phone', text: '[2,"later"]', flaw: 'newer' as const }],
 };
 
@@ -59,6 +66,22 @@ describe('a backup', () => {
       /^Line 5 of this backup holds no minute that can be read/,
     );
     expect(await faultOf(text.replace(`"at":${NOW}`, '"at":-1'))).toMatch(/^Line 5 .* damaged/);
+  });
+
+  it('takes along what was sure of figures in time, in a form that older pages refuse', async () => {
+    const timings = [
+      { figure: 'pulse:Bb major:1:triad:guitar:triplets', timing: { spread: 0.08 } },
+      { figure: 'pulse:Bb major:1:triad:guitar:eighths', timing: { spread: null } },
+    ];
+    const text = writeBackup({ ...backup, timings }, NOW);
+    expect(JSON.parse(text.split('\n')[0]!)).toMatchObject({ version: 4, timings: 2 });
+    expect(await readBackup(text)).toEqual({ ...backup, timings });
+    expect(await faultOf(text, { ...whole, timings: () => false })).toMatch(
+      /^Line 5 of this backup holds no timing that can be read/,
+    );
+    expect(await faultOf(text.replace('"figure":"pulse', '"figures":"pulse'))).toMatch(
+      /^Line 5 .* damaged/,
+    );
   });
 
   it('can be read by a person, and after an editor has changed its line ends', async () => {
@@ -134,7 +157,7 @@ describe('a backup', () => {
     const lines = writeBackup(backup, NOW).split('\n');
     expect(await faultOf(lines.slice(0, 3).join('\n'))).toMatch(/cut short after line 3/);
     expect(
-      await faultOf(lines.with(0, lines[0]!.replace('"version":2', '"version":4')).join('\n')),
+      await faultOf(lines.with(0, lines[0]!.replace('"version":2', '"version":5')).join('\n')),
     ).toMatch(/another version/);
     for (const text of ['', '{}', 'null', '\u0000\u0001', '<html>']) {
       expect(await faultOf(text)).toMatch(/not a backup/);

@@ -1,6 +1,6 @@
 /** What the phone keeps of the last card of each figure (`app/round/timing.ts`), as a report tells it. */
 import * as v from 'valibot';
-import type { Timings } from '../../practice/timeTold.ts';
+import type { FigureTiming, Timings } from '../../practice/timeTold.ts';
 import { loadTimings } from '../../store/timings.ts';
 import { reportingTrouble } from '../state.ts';
 
@@ -15,13 +15,19 @@ const Timing = v.object({
   ),
 });
 
+/** What was sure of one figure; null where it cannot be read. */
+export function readTiming(stored: unknown): FigureTiming | null {
+  const read = v.safeParse(Timing, stored);
+  return read.success ? read.output : null;
+}
+
 /** What is kept; what cannot be read is left out, each by itself. */
 export async function readTimings(): Promise<Timings> {
   const stored = (await reportingTrouble(loadTimings())) ?? {};
   return Object.fromEntries(
-    Object.entries(stored).flatMap(([figure, timing]) => {
-      const read = v.safeParse(Timing, timing);
-      return read.success ? [[figure, read.output]] : [];
+    Object.entries(stored).flatMap(([figure, one]) => {
+      const timing = readTiming(one);
+      return timing ? [[figure, timing]] : [];
     }),
   );
 }

@@ -21,8 +21,8 @@ export function Backup() {
       <h2>Your answers</h2>
       <p class="soft">
         {counted(reviews.length, 'answer')} on this device, and nowhere else. The file has them,
-        your lessons, your free minutes, and what a teacher keeps here: lessons made and reports
-        received.
+        your lessons, your free minutes, how you kept time last, and what a teacher keeps here:
+        lessons made and reports received.
       </p>
       {quarantined.length > 0 && (
         <p class="notice">
@@ -113,11 +113,12 @@ async function outcome(not: string, work: () => Promise<string>): Promise<string
 }
 
 /** `3 answers and 1 lesson more than before.` */
-function takenWords({ reviews, decks, minutes, drafts, reports }: Taken): string {
+function takenWords({ reviews, decks, minutes, timings, drafts, reports }: Taken): string {
   const all = [
     [reviews, 'answer'],
     [decks, 'lesson'],
     [minutes, 'free minute'],
+    [timings, 'timed figure'],
     [drafts, 'own lesson'],
     [reports, 'report'],
   ] as const;

@@ -14,9 +14,11 @@ import { listDecks, takeDecks } from '../../store/decks.ts';
 import { listDrafts, takeDrafts } from '../../store/drafts.ts';
 import { listMinutes, takeMinutes } from '../../store/minutes.ts';
 import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';
+import { listTimings, takeTimings } from '../../store/timings.ts';
 import { StoreTrouble } from '../../store/trouble.ts';
 import { minutes as keptMinutes, readMinute, writeMinute } from '../minute/minutes.ts';
 import { reports as kept } from '../report/reports.ts';
+import { readTiming } from '../report/timings.ts';
 import { lessons, log, memory, readLessons } from '../state.ts';
 import { kept as keptDrafts, readKept } from '../teach/kept/kept.ts';
 
@@ -36,34 +38,36 @@ interface Saved {
 export async function backupText(now: number): Promise<Saved> {
   const { reviews, quarantined } = log.value!;
   const stored = await onDevice();
-  const { decks, minutes, drafts, reports } = stored ?? inMemory(now);
+  const { decks, minutes, timings, drafts, reports } = stored ?? inMemory(now);
   const backup = {
     reviews: [...reviews],
     quarantined,
     // What cannot be read here is not read from the file either, and would take the rest with it.
     decks: decks.filter(checks.decks),
     minutes: minutes.filter(checks.minutes),
+    timings: timings.filter(checks.timings),
     drafts: drafts.filter(checks.drafts),
     reports: reports.filter(checks.reports),
   };
-  const given = [decks, minutes, drafts, reports];
-  const written = [backup.decks, backup.minutes, backup.drafts, backup.reports];
+  const given = [decks, minutes, timings, drafts, reports];
+  const written = [backup.decks, backup.minutes, backup.timings, backup.drafts, backup.reports];
   const count = (of: readonly (readonly unknown[])[]) => of.flat().length;
   const left = count(given) - count(written);
   return { text: writeBackup(backup, now), left, isWhole: stored !== null };
 }
 
 /** What lies on the device beside the log; null where it gives nothing. */
-type BesideTheLog = Pick<Backup, 'decks' | 'minutes' | 'drafts' | 'reports'>;
+type BesideTheLog = Pick<Backup, 'decks' | 'minutes' | 'timings' | 'drafts' | 'reports'>;
 async function onDevice(): Promise<BesideTheLog | null> {
   try {
-    const [decks, minutes, drafts, reports] = await Promise.all([
+    const [decks, minutes, timings, drafts, reports] = await Promise.all([
       listDecks(),
       listMinutes(),
+      listTimings(),
       listDrafts(),
       listReports(),
     ]);
-    return { decks, minutes, drafts, reports };
+    return { decks, minutes, timings, drafts, reports };
   } catch (error) {
     if (error instanceof StoreTrouble) return null;
     throw error;
@@ -80,6 +84,7 @@ function inMemory(now: number): BesideTheLog {
       away,
     })),
     minutes: (keptMinutes.value ?? []).map(writeMinute),
+    timings: [],
     drafts: (keptDrafts.value ?? []).map(({ draft, ...rest }) => ({
       ...rest,
       document: writeDraft(draft),
@@ -93,13 +98,14 @@ export interface Taken {
   readonly reviews: number;
   readonly decks: number;
   readonly minutes: number;
+  readonly timings: number;
   readonly drafts: number;
   readonly reports: number;
 }
 
 /**
- * Takes in a file: reviews as a union with those that are here, lessons and free minutes that are not here yet, of a
- * teacher's lessons those that are newer than what is here, and of students' reports those that go on from it or disagree
+ * Takes in a file: reviews as a union with those that are here, lessons, free minutes and figures in time that are not
+ * here yet, of a teacher's lessons those that are newer than what is here, and of students' reports those that go on from it or disagree
  * with it. Tells how much was new.
  *
  * @throws BackupFault, and then nothing has changed
@@ -113,16 +119,18 @@ export async function takeBackup(text: string, pace: BetweenSlices): Promise<Tak
   await readLessons();
   const minutes = await takeMinutes(backup.minutes);
   if (minutes > 0) keptMinutes.value = null;
+  const timings = await takeTimings(backup.timings);
   const made = await takeDrafts(backup.drafts);
   if (made > 0) await readKept();
   const taken = await takeReports(backup.reports, goesOnFrom);
   if (taken > 0) kept.value = null;
-  return { reviews: added, decks, minutes, drafts: made, reports: taken };
+  return { reviews: added, decks, minutes, timings, drafts: made, reports: taken };
 }
 
 const checks: Checks = {
   decks: ({ document }) => 'deck' in readDeck(document),
   minutes: (minute) => readMinute(minute) !== null,
+  timings: ({ timing }) => readTiming(timing) !== null,
   drafts: ({ document }) => 'draft' in readDraft(document),
   reports: isSound,
 };
