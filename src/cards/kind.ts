@@ -58,6 +58,10 @@ export interface Guitar {
   now(): number;
   /** Hears when strings are struck, muted or sounding, in ms on the clock of `event.timeStamp`; told a moment later. */
   strikes(onStrike: (at: number) => void): Task;
+  /** Whether the phone's own delay is known and taken out of those times: only then is anyone early or late. */
+  readonly isMeasured: boolean;
+  /** Says a few words by a voice that is on the phone; null where nothing is to be spoken. */
+  readonly say: ((words: string) => void) | null;
   /** Whether a round is to go on by itself, with both hands on the guitar. */
   readonly byItself: boolean;
 }

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
+import { countAloud } from '../../src/cards/pulse/aloud.ts';
 import { pulse } from '../../src/cards/pulse/index.ts';
+import type { PulseItem } from '../../src/cards/pulse/items.ts';
 import { judgementOf, tapsText } from '../../src/cards/pulse/judge.ts';
 import { stepsByPlace, stripTaps } from '../../src/cards/pulse/steps.ts';
 import { clicked } from '../../src/cards/pulse/clicks.ts';
@@ -10,6 +12,7 @@ import { beats } from '../../src/theory/rhythm.ts';
 import { planOf } from '../../src/sound/plan.ts';
 import { normal } from '../theory/timing/player.ts';
 import { deckIn } from './decks.ts';
+import { phraseDeck } from './phrases.ts';
 import { itemIn } from './items.ts';
 
 const ID = 'pulse:Bb major:1:triad:guitar:triplets:80:beat';
@@ -192,11 +195,36 @@ describe('the verdict on taps', () => {
 
   it('takes the error out with which strokes on the strings are heard', () => {
     const times = scattered(0.0175);
-    const [strokes, taps] = [tapsText(times, true), tapsText(times)];
+    const [strokes, taps] = [tapsText(times, 'struck'), tapsText(times)];
     expect(strokes).toBe(`struck ${taps}`);
     const spread = (answer: string) => judgementOf(card, answer).evenness!.fraction!;
     expect(spread(taps) ** 2 - spread(strokes) ** 2).toBeCloseTo(2 * (0.007 / 0.25) ** 2, 3);
     expect(pulse.judge(card, 'struck')).toEqual(NEAR);
+  });
+
+  it('says how late strokes come on the click, where the phone’s own delay is known, and else nothing', () => {
+    const told = (by: number, made: 'struck' | 'measured', of = card) => {
+      const answer = tapsText(
+        scattered(0.004).map((time) => time + by),
+        made,
+      );
+      return pulse.explain(of, pulse.judge(of, answer), answer, 'english').detail;
+    };
+    expect(told(0.04, 'measured')).toMatch(
+      /^You come (39|40|41|42) ms late on the click, the phone’s delay taken out\.$/,
+    );
+    expect(told(-0.03, 'measured')).toMatch(/^You come (28|29|30|31) ms early on the click/);
+    expect(told(0.04, 'struck')).toBe('');
+    expect(told(0.008, 'measured')).toBe('');
+    const late = judgementOf(
+      card,
+      tapsText(
+        due.map((time) => time + 0.04),
+        'measured',
+      ),
+    );
+    expect(late.lag).toMatchObject({ change: expect.closeTo(0.04, 4), told: true });
+    expect(late.match.pairs).toHaveLength(due.length);
   });
 
   it('is the same of taps however late all of them come, and whatever order they stand in', () => {
@@ -229,6 +257,42 @@ describe('the rhythm of a phrase', () => {
       ['2–3', 12],
       ['3–1', 12],
     ]);
+  });
+});
+
+describe('the figures of a lesson', () => {
+  const of = (...lengths: readonly string[]) => {
+    const phrases = lengths.map((last) => ({
+      tempo: 60,
+      notes: ['Bb3 for 1/3', 'D4', `F4 for ${last}`],
+    }));
+    const drills = [{ kind: 'pulse', figures: ['phrase'], tempos: [60], clicks: ['beat'] }];
+    const items = itemsOf(phraseDeck({ version: 2, drills, phrases }));
+    return items.map((item) => pulse.words.item(item as PulseItem));
+  };
+
+  it('are named apart where its phrases go by several rhythms', () => {
+    expect(of('1')).toEqual(['the phrase’s rhythm at 60']);
+    expect(of('1', '1')).toEqual(['the phrase’s rhythm at 60']);
+    expect(of('1', '1', '2')).toEqual([
+      'the rhythm of phrase 1 at 60',
+      'the rhythm of phrase 3 at 60',
+    ]);
+  });
+});
+
+describe('the count-in, aloud', () => {
+  it('has every word where there is time for it, else the beats alone', () => {
+    const aloud = (name: string, tempo: number) =>
+      countAloud(cardOf(`pulse:Bb major:1:triad:guitar:${name}:${tempo}:beat`).plan);
+    expect(aloud('eighths', 60)).toEqual(['1', 'and', '2', 'and', '3', 'and', '4', 'and']);
+    const beats3 = ['1', null, null, '2', null, null, '3', null, null, '4', null, null];
+    expect(aloud('triplets', 80)).toEqual(beats3);
+    expect(aloud('quarters', 140)).toEqual(['1', '2', '3', '4']);
+  });
+
+  it('has a word for every click that counts', () => {
+    expect(countAloud(card.plan)).toHaveLength(card.plan.countIn.length);
   });
 });
 

@@ -20,6 +20,7 @@ import { heardAt } from '../../sound/heardAt.ts';
 import { audioContext, unlock } from '../../sound/index.ts';
 import type { GuitarSettings, Tuned } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
+import { canSpeak, speak } from './spoken.ts';
 import { delayed, undelayed, undelayedLine } from './late.ts';
 
 /** Kinds that are tapped, and may be played, or struck, where the guitar is in hand. */
@@ -63,6 +64,12 @@ const LENT: Guitar = {
       const context = audioContext();
       if (context) onStrike(heardAt(context, time - delay));
     });
+  },
+  get isMeasured() {
+    return settings.value.guitar.delay !== null;
+  },
+  get say() {
+    return settings.value.guitar.spoken && canSpeak() ? (words: string) => void speak(words) : null;
   },
   get byItself() {
     return settings.value.guitar.byItself;

@@ -35,7 +35,7 @@ export function InTime({ items, now }: { items: readonly Item[]; now: number }) 
   );
 }
 
-/** `triplets`, `the phrase’s rhythm`: an item's words without its tempo. */
+/** `triplets`, `the rhythm of phrase 2`: an item's words without its tempo. */
 function nameOf({ item }: FigureInTime): string {
   return KINDS[item.kind].words.item(item).replace(/ at \d+$/, '');
 }

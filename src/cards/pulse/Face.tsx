@@ -149,11 +149,13 @@ function useLeaving(isOn: boolean, { holdUp }: Tapping): void {
 
 const ms = (seconds: number) => `${Math.round(1000 * seconds)} ms`;
 
+const lateText = (seconds: number) => `${ms(Math.abs(seconds))} ${seconds < 0 ? 'early' : 'late'}`;
+
 /** How long the steps were, by their place in the beat, and the rest as a table. */
 function Steps({ card, judgement }: { card: PulseCard; judgement: TimeJudgement }) {
   const { plan, allowed } = card;
   const steps = stepsByPlace(judgement, plan);
-  const { evenness, tempo } = judgement;
+  const { evenness, tempo, lag } = judgement;
   if (!evenness || tempo === null) return null;
   const even = 60 / plan.tempo / plan.figure.division;
   const [low, high] = evenness.range.map((part) => `${Math.round(100 * part)} %`);
@@ -185,6 +187,7 @@ function Steps({ card, judgement }: { card: PulseCard; judgement: TimeJudgement 
             `at most ${Math.round(100 * allowed)} %`,
             String(plan.slots.length - 1),
           ],
+          ...(lag ? [['against the click', lateText(lag.change), `± ${ms(lag.error)}`, '']] : []),
         ]}
       />
     </div>

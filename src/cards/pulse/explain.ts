@@ -84,8 +84,9 @@ function drifted(slope: number): string {
   return `${way} the click by ${Math.abs(100 * slope).toFixed(1)} %`;
 }
 
-/** What else is sure: the shape of the beat, the drift, the tap that stands out most. */
-function remarks(card: PulseCard, { shape, drift, heldBack, worst }: TimeJudgement): string {
+/** What else is sure: the shape of the beat, the drift, the lag, the tap that stands out most. */
+function remarks(card: PulseCard, judgement: TimeJudgement): string {
+  const { shape, drift, lag, heldBack, worst } = judgement;
   const bent = (shape ?? []).filter(({ told }) => told);
   const notes = bent.map(
     ({ place, late }, i) =>
@@ -94,6 +95,9 @@ function remarks(card: PulseCard, { shape, drift, heldBack, worst }: TimeJudgeme
   const said = [
     ...(notes.length > 0 ? [`${upperFirst(notes.join(', '))}.`] : []),
     ...(drift?.told && heldBack !== 'drift' ? [`You ${drifted(drift.slope)}.`] : []),
+    ...(lag?.told
+      ? [`You come ${off(lag.change)} on the click, the phone’s delay taken out.`]
+      : []),
     ...worst
       .slice(0, 1)
       .map(({ slot, late }) => `${upperFirst(whereOf(card, slot))} came ${off(late)}.`),

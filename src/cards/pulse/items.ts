@@ -22,6 +22,8 @@ export interface PulseItem extends Item {
   /** Quarter notes a minute. */
   readonly tempo: number;
   readonly clicks: Clicks;
+  /** Whose rhythm the figure is, the first phrase 1, where a lesson's phrases go by several; an id does not know. */
+  readonly phrase?: number;
 }
 
 /** By its name; or the rhythm of a phrase, in the words of `rhythmWords`. */
@@ -42,10 +44,11 @@ export function items(deck: Deck, drill: DrillOf<'pulse'>): PulseItem[] {
     size: 'triad',
     instrument: deck.instrument,
   } as const;
-  const all = figuresOf(drill, deck).flatMap((figure) => {
+  const all = figuresOf(drill, deck).flatMap(({ figure, phrase }) => {
     const item = (click: number, step: number) => {
       const [clicks, tempo] = [drill.clicks[click], drill.tempos[step]];
-      return clicks && tempo ? pulseItem(head, { figure, tempo, clicks }) : undefined;
+      if (!clicks || !tempo) return undefined;
+      return { ...pulseItem(head, { figure, tempo, clicks }), ...(phrase && { phrase }) };
     };
     return drill.clicks.flatMap((_, click) =>
       drill.tempos.map((__, step): PulseItem => {
@@ -59,15 +62,23 @@ export function items(deck: Deck, drill: DrillOf<'pulse'>): PulseItem[] {
   );
 }
 
+type DrilledFigure = Pick<PulseItem, 'figure' | 'phrase'>;
+
 /** The figures of a drill, each phrase's rhythm in the place of `phrase`; one that cannot be told in words is left out. */
-function figuresOf({ figures }: DrillOf<'pulse'>, { phrases }: Deck): PulseFigure[] {
-  return figures.flatMap((figure): PulseFigure[] =>
-    figure === PHRASE ? rhythmsOf(phrases) : [figure],
-  );
+function figuresOf({ figures }: DrillOf<'pulse'>, { phrases }: Deck): DrilledFigure[] {
+  return figures.flatMap((figure) => (figure === PHRASE ? rhythmsOf(phrases) : [{ figure }]));
 }
 
-function rhythmsOf(phrases: Deck['phrases']): PulseFigure[] {
-  return phrases.map(({ notes }) => rhythmWords(notes)).filter((words) => words !== null);
+/** Each rhythm once, with the first phrase that goes by it where there are several. */
+function rhythmsOf(phrases: Deck['phrases']): DrilledFigure[] {
+  const rhythms = new Map<string, DrilledFigure>();
+  for (const [i, { notes }] of phrases.entries()) {
+    const figure = rhythmWords(notes);
+    const name = figure?.join(':');
+    if (figure && name && !rhythms.has(name)) rhythms.set(name, { figure, phrase: i + 1 });
+  }
+  const all = [...rhythms.values()];
+  return all.length > 1 ? all : all.map(({ figure }) => ({ figure }));
 }
 
 function pulseItem(

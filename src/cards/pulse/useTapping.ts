@@ -2,8 +2,9 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { play, type Playing } from '../../sound/index.ts';
 import type { Guitar } from '../kind.ts';
 import type { PulseCard } from './ask.ts';
+import { countAloud } from './aloud.ts';
 import { clicked } from './clicks.ts';
-import { tapsText } from './judge.ts';
+import { tapsText, type Made } from './judge.ts';
 
 /** `held up` where the sound stood still, or the page was left, and nothing can be said of the taps. */
 export type Phase = 'ready' | 'counting' | 'keeping' | 'handed in' | 'held up';
@@ -46,7 +47,7 @@ export function useTapping({ card, guitar, sounded, over }: TappingOptions): Tap
   const [lit, setLit] = useState<number | null>(null);
   const [taps, setTaps] = useState(0);
   const run = useRef<Run | null>(null);
-  const struck = useRef(false);
+  const made = useRef<Made>('tapped');
   const end = (as: Phase) => {
     run.current?.stop();
     run.current = null;
@@ -63,17 +64,20 @@ export function useTapping({ card, guitar, sounded, over }: TappingOptions): Tap
   }, [card]);
   const begin = () => {
     setTaps(0);
-    struck.current = false;
+    made.current = 'tapped';
     setPhase('counting');
+    const aloud = countAloud(card.plan);
     run.current = begun(card, {
       clicked(index) {
         setLit(index);
+        const word = aloud[index];
+        if (word) guitar?.say?.(word);
         if (index >= card.plan.countIn.length - 1) setPhase('keeping');
       },
       unseen: () => setLit(null),
       over(times) {
         end(times ? 'handed in' : 'held up');
-        if (times) over(tapsText(times, struck.current), 1);
+        if (times) over(tapsText(times, made.current), 1);
       },
     });
     sounded(run.current.playing);
@@ -85,7 +89,9 @@ export function useTapping({ card, guitar, sounded, over }: TappingOptions): Tap
   useEffect(() => {
     if (!guitar || !isOn) return;
     const task = guitar.strikes((at) => {
-      struck.current = true;
+      // The voice that counts in is heard too.
+      if (run.current?.isCountedIn(at)) return;
+      made.current = guitar.isMeasured ? 'measured' : 'struck';
       tap(at);
     });
     return () => task.stop();
@@ -98,6 +104,8 @@ interface Run {
   readonly playing: Playing;
   /** Takes a tap down; gives how many there are. */
   tap(at: number): number;
+  /** Whether a time is still the count's, more than half a step before the first note. */
+  isCountedIn(at: number): boolean;
   stop(): void;
 }
 
@@ -149,6 +157,10 @@ function begun({ plan }: PulseCard, watcher: Watcher): Run {
       if (times.length > TOO_MANY * slots.length) finish();
       else if (isOver) finishSoon();
       return times.length;
+    },
+    isCountedIn(at) {
+      const from = zero();
+      return from !== null && at < from - (500 * 60) / tempo / figure.division;
     },
     stop() {
       for (const timer of Object.values(timers)) clearTimeout(timer);

@@ -9,9 +9,11 @@ export const CLICKED: Readonly<Record<Clicks, string>> = {
   gone: 'the click gone for every second bar',
 };
 
-/** `triplets`, `the phrase’s rhythm`. */
-export const figureWords = ({ figure }: Pick<PulseItem, 'figure'>): string =>
-  typeof figure === 'string' ? figure : 'the phrase’s rhythm';
+/** `triplets`, `the phrase’s rhythm`; where a lesson has several `the rhythm of phrase 2`. */
+export function figureWords({ figure, phrase }: Pick<PulseItem, 'figure' | 'phrase'>): string {
+  if (typeof figure === 'string') return figure;
+  return phrase === undefined ? 'the phrase’s rhythm' : `the rhythm of phrase ${phrase}`;
+}
 
 const itemWords = (item: PulseItem) => `${figureWords(item)} at ${item.tempo}`;
 

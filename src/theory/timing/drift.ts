@@ -16,6 +16,7 @@ export interface Lag {
   readonly change: number;
   /** Standard error, in seconds. */
   readonly error: number;
+  readonly told: boolean;
 }
 
 /** What is said of a slope at least. */
@@ -25,6 +26,8 @@ const OUT = 2.6;
 /** What of its free wandering a click leaves to a tempo, on every beat or seldom (measured on simulated players). */
 const HELD = { beat: 0.3, seldom: 0.45 } as const;
 const FEWEST = 12;
+/** What is said of a lag at least, in seconds: calibration itself is known to 3 ms, and a hand keeps no closer. */
+const LEAST_LAG = 0.015;
 
 /**
  * The slope of how late taps are over time (least squares), which only a click makes the player's own: without one n
@@ -54,7 +57,8 @@ export function lagOf(onsets: readonly TimedOnset[], calibrated: number): Lag | 
   const lates = onsets.map(lateness);
   // The median's standard error, 1.25 times that of the mean.
   const error = (1.2533 * medianDeviation(lates)) / Math.sqrt(lates.length);
-  return { change: median(lates) - calibrated, error };
+  const change = median(lates) - calibrated;
+  return { change, error, told: Math.abs(change) > Math.max(LEAST_LAG, OUT * error) };
 }
 
 const lateness = ({ time, expected }: TimedOnset) => time - expected;
