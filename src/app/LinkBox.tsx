@@ -9,12 +9,15 @@ interface LinkBoxProps {
   link: string;
   /** Where to paste it, after it was copied. */
   copied: string;
+  /** What stands beside the link where it is shared: what to do with it. */
+  text: string;
 }
 
 /** A link that was made: to copy, to share, to scan. */
-export function LinkBox({ label, title, link, copied }: LinkBoxProps) {
-  const { said, say, copy, share } = useLinkOut(link, copied, title);
+export function LinkBox({ label, title, link, copied, text }: LinkBoxProps) {
+  const { said, say, copy, share } = useLinkOut(link, copied, { title, text });
   const qr = useQr(link, say);
+  const canShare = 'share' in navigator;
   return (
     <>
       <label class="label" for="made-link">
@@ -29,14 +32,18 @@ export function LinkBox({ label, title, link, copied }: LinkBoxProps) {
         onFocus={(event) => event.currentTarget.select()}
       />
       <div class="buttons">
-        <button type="button" class="button main" onClick={() => void copy()}>
-          Copy
-        </button>
-        {'share' in navigator && (
-          <button type="button" class="button" onClick={() => void share()}>
+        {canShare && (
+          <button type="button" class="button main" onClick={() => void share()}>
             Share
           </button>
         )}
+        <button
+          type="button"
+          class={canShare ? 'button' : 'button main'}
+          onClick={() => void copy()}
+        >
+          Copy
+        </button>
       </div>
       <p role="status">{said}</p>
       {qr && <Qr {...qr} />}

@@ -8,8 +8,11 @@ interface LinkOut {
   share(): Promise<void>;
 }
 
-/** @param copied what is said once it was copied */
-export function useLinkOut(link: string, copied: string, title?: string): LinkOut {
+/**
+ * @param copied what is said once it was copied
+ * @param beside what a share sheet is given with it
+ */
+export function useLinkOut(link: string, copied: string, beside: ShareData = {}): LinkOut {
   const [said, say] = useState('');
   const copy = () =>
     navigator.clipboard.writeText(link).then(
@@ -17,7 +20,7 @@ export function useLinkOut(link: string, copied: string, title?: string): LinkOu
       () => say('This browser does not let the page copy. Press and hold the link to copy it.'),
     );
   const share = () =>
-    navigator.share({ url: link, ...(title && { title }) }).catch((error: Error) => {
+    navigator.share({ ...beside, url: link }).catch((error: Error) => {
       if (error.name !== 'AbortError') say('Sharing did not work here. Copy the link instead.');
     });
   return { said, say, copy, share };

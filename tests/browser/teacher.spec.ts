@@ -36,7 +36,10 @@ test('from the start to the link of a plain lesson in a chosen key it is at most
 
 test('the link can be copied', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'share'));
   const link = await makeLesson(page, { tonic: 'G', scale: 'minor' });
+  await expect(page.getByRole('button', { name: 'Copy' })).toHaveClass(/main/);
+  await expect(page.getByRole('button', { name: 'Share' })).toHaveCount(0);
   await page.getByRole('button', { name: 'Copy' }).click();
   await expect(page.getByRole('status')).toContainText('Copied');
   expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(link);
@@ -49,9 +52,14 @@ test('the link goes to the phone’s share sheet where there is one', async ({ p
     Object.assign(navigator, { share: async (data: ShareData) => void shared.push(data) });
   });
   const link = await makeLesson(page, { title: 'Thursday, quay side' });
+  // The main button there; elsewhere that is to copy.
+  await expect(page.getByRole('button', { name: 'Copy' })).not.toHaveClass(/main/);
+  await expect(page.getByRole('button', { name: 'Share' })).toHaveClass(/main/);
   await page.getByRole('button', { name: 'Share' }).click();
   const shared = await page.evaluate(() => (window as unknown as { shared: ShareData[] }).shared);
-  expect(shared).toEqual([{ title: 'Thursday, quay side', url: link }]);
+  expect(shared).toEqual([
+    { title: 'Thursday, quay side', text: 'Tap, then Start. Works offline.', url: link },
+  ]);
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {

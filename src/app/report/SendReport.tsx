@@ -93,6 +93,7 @@ function Send({ lesson, kept }: { lesson: Lesson; kept: Kept }) {
         title={`Report on ${isolated(lesson.deck.title)}`}
         link={linkOf(lesson, kept, { question: question.trim(), name: name.trim() })}
         copied="Copied. Paste it into a message to your teacher."
+        text="How my practice went. Tap to see it."
       />
       <div class="last">
         <a class="button wide" href="#/today">

@@ -37,6 +37,7 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
           title={deck.title}
           link={link}
           copied="Copied. Paste it into a message to your student."
+          text="Tap, then Start. Works offline."
         />
       ) : (
         <p class="notice bad" role="alert">
