@@ -14,6 +14,7 @@ const SCREENS = [
   'report',
   'class',
   'settings',
+  'calendar',
 ] as const;
 export type Screen = (typeof SCREENS)[number];
 

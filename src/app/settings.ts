@@ -17,6 +17,17 @@ export interface Settings {
   readonly reference: number;
   readonly theme: 'auto' | 'light' | 'dark';
   readonly guitar: GuitarSettings;
+  readonly once: Once;
+}
+
+/** What is told once, and what says when. */
+export interface Once {
+  /** That the page is kept for offline has been told. */
+  readonly offline: boolean;
+  /** That the page can be put on the home screen has been told. */
+  readonly install: boolean;
+  /** Rounds that have come to their end, up to two. */
+  readonly rounds: number;
 }
 
 /** The guitar in hand: what was chosen, and what was found when it was tuned up last. */
@@ -63,6 +74,7 @@ export const USUAL: Settings = {
     tuned: null,
     delay: null,
   },
+  once: { offline: false, install: false, rounds: 0 },
 };
 
 /** Whether nothing is to be heard: muted, or turned all the way down. */

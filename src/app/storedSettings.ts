@@ -5,7 +5,7 @@ import { KEY_SOUNDS, USUAL, type Settings } from './settings.ts';
 
 const within = (low: number, high: number) => v.pipe(v.number(), v.minValue(low), v.maxValue(high));
 
-const { guitar } = USUAL;
+const { guitar, once } = USUAL;
 
 const StoredGuitar = v.object({
   inHand: v.fallback(v.boolean(), guitar.inHand),
@@ -19,6 +19,12 @@ const StoredGuitar = v.object({
   delay: v.fallback(v.nullable(within(0, 1)), guitar.delay),
 });
 
+const StoredOnce = v.object({
+  offline: v.fallback(v.boolean(), once.offline),
+  install: v.fallback(v.boolean(), once.install),
+  rounds: v.fallback(v.pipe(within(0, 2), v.integer()), once.rounds),
+});
+
 /** What is missing or not understood is as usual, each by itself. */
 const StoredSettings = v.object({
   naming: v.fallback(v.picklist(NAMINGS), USUAL.naming),
@@ -30,6 +36,7 @@ const StoredSettings = v.object({
   reference: v.fallback(within(430, 450), USUAL.reference),
   theme: v.fallback(v.picklist(['auto', 'light', 'dark']), USUAL.theme),
   guitar: v.fallback(StoredGuitar, guitar),
+  once: v.fallback(StoredOnce, once),
 });
 
 /** Settings as they were stored. */

@@ -2,6 +2,7 @@ import { wantsGuitar } from '../../cards/index.ts';
 import type { Item } from '../../practice/item.ts';
 import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { countRound, InstallHint } from './InstallHint.tsx';
 import { LookBack } from './LookBack.tsx';
 import { itemPlace } from '../deckWords.ts';
 import { guitar, takeUp } from '../guitar/hand.ts';
@@ -23,7 +24,10 @@ function Ended({ look }: { look(): void }) {
   const { cards, right, fresh, grown, missed, left, unseen } = summary;
   // What had the focus is gone; so that is heard what came instead.
   const title = useRef<HTMLHeadingElement>(null);
-  useEffect(() => title.current?.focus(), []);
+  useEffect(() => {
+    title.current?.focus();
+    if (cards > 0) countRound(current.started);
+  }, []);
   return (
     <main class="screen round-end">
       <h1 ref={title} tabIndex={-1}>
@@ -52,6 +56,7 @@ function Ended({ look }: { look(): void }) {
         <a href="#/send">Send a report to your teacher</a>
       </p>
       <p class="soft">Stretch your hands and rest your ears before you go on.</p>
+      <InstallHint />
       <Onward deck={current.deck} />
     </main>
   );

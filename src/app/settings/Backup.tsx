@@ -6,6 +6,7 @@ import { AskedTwice } from '../AskedTwice.tsx';
 import { download } from '../download.ts';
 import { counted } from '../figures.ts';
 import { log } from '../state.ts';
+import { KeptHere } from './KeptHere.tsx';
 import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
 
 /** The log as a file, back from a file, and erased: asked twice, the file offered first. */
@@ -24,6 +25,7 @@ export function Backup() {
         your lessons, your free minutes, how you kept time last, and what a teacher keeps here:
         lessons made and reports received.
       </p>
+      <KeptHere />
       {quarantined.length > 0 && (
         <p class="notice">
           {counted(quarantined.length, 'record')} could not be read. Nothing of it is lost: it stays

@@ -1,6 +1,8 @@
 import type { ComponentType } from 'preact';
+import { awaitInstall } from '../install.ts';
 import { beginAgain, route, type Screen } from '../router.ts';
 import { erasedElsewhere, trouble, unreadable } from '../trouble.ts';
+import { KeptOffline } from './KeptOffline.tsx';
 import { lazy } from './lazy.tsx';
 import { UpdateNotice } from './UpdateNotice.tsx';
 import './Shell.css';
@@ -20,7 +22,10 @@ const SCREENS: Record<Screen, ComponentType> = {
   report: lazy(() => import('../report/ReportScreen.tsx')),
   class: lazy(() => import('../report/ClassScreen.tsx')),
   settings: lazy(() => import('../settings/Settings.tsx')),
+  calendar: lazy(() => import('../calendar/Calendar.tsx')),
 };
+
+awaitInstall();
 
 const PLACES: readonly [Screen, string][] = [
   ['today', 'Today'],
@@ -34,6 +39,7 @@ const UNDER: Partial<Record<Screen, Screen>> = {
   known: 'today',
   phrases: 'today',
   minute: 'today',
+  calendar: 'today',
   class: 'teach',
   report: 'teach',
 };
@@ -49,6 +55,7 @@ export function Shell() {
     <>
       <div class="frame">
         <UpdateNotice />
+        <KeptOffline />
         {[trouble.value, unreadable.value].map(
           (sentence) =>
             sentence && (

@@ -83,9 +83,7 @@ function LessonToday({ lesson }: { lesson: Lesson }) {
           {phrasesOf(deck)}
         </a>
       )}
-      <a class="button quiet soft" href="#/send">
-        Send a report to your teacher
-      </a>
+      <WithTheTeacher />
       <div class="last">
         <button
           type="button"
@@ -150,6 +148,20 @@ function FreeMinute() {
     <a class="button quiet soft" href="#/minute">
       {settings.value.guitar.inHand ? 'A free minute' : 'A free minute, with the guitar in hand'}
     </a>
+  );
+}
+
+/** What goes out of the page: a report to the teacher, and the days until the next lesson. */
+function WithTheTeacher() {
+  return (
+    <>
+      <a class="button quiet soft" href="#/send">
+        Send a report to your teacher
+      </a>
+      <a class="button quiet soft" href="#/calendar">
+        Practice days for your calendar
+      </a>
+    </>
   );
 }
 
