@@ -1,7 +1,14 @@
 // Everything that must pass, in order, stopping at the first that does not; last of all, how many tests there were.
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync } from 'node:fs';
-import { chromiumPath, hasWebKit, installChromium, installWebKit } from './browser/engines.mjs';
+import {
+  chromiumPath,
+  hasFirefox,
+  hasWebKit,
+  installChromium,
+  installFirefox,
+  installWebKit,
+} from './browser/engines.mjs';
 
 mkdirSync('test-results', { recursive: true });
 
@@ -24,6 +31,8 @@ if (!chromiumPath()) {
 }
 if (!hasWebKit()) installWebKit();
 if (!hasWebKit()) console.log('There is no WebKit to be driven here: its tests are skipped.');
+if (!hasFirefox()) installFirefox();
+if (!hasFirefox()) console.log('There is no firefox-esr to be driven here: its tests are skipped.');
 run('npx', ['playwright', 'test', '--config', 'tests/browser/playwright.config.ts']);
 
 const unit = JSON.parse(readFileSync('test-results/unit.json', 'utf8'));

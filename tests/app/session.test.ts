@@ -107,3 +107,34 @@ it('shows a card on demand, as not known and taken for nothing', async () => {
   expect([...state.log.value!.reviews]).toMatchObject([{ right: false, takenFor: null }]);
   await vi.waitFor(() => expect(session.shown.value!.presented).toBe('asked for'));
 });
+
+it('goes on where it was, and stores each card once, while the clock is set back and ahead a year', async () => {
+  const year = 365 * 86_400_000;
+  const now = Date.now();
+  const clock = vi.spyOn(Date, 'now').mockReturnValue(now);
+  let { state, session, asking } = await begun();
+  for (const [k, at] of [now, now - year, now + year, now].entries()) {
+    clock.mockReturnValue(at + k * 5000);
+    await asking();
+    await session.answer('1', 1);
+    clock.mockReturnValue(at - year + k * 5000);
+    await session.goOn();
+    // The page is killed, and comes back under yet another clock.
+    const { open } = session.round.value!;
+    clock.mockReturnValue(at + 3000 + k * 5000);
+    vi.resetModules();
+    state = await import('../../src/app/state.ts');
+    session = await import('../../src/app/round/session.ts');
+    const again = session;
+    asking = () => pastNew(again);
+    await state.open();
+    await session.restore();
+    await session.draw();
+    expect(session.round.value!.open).toEqual(open);
+    expect(session.round.value!.asked).toHaveLength(k + 1);
+  }
+  const stored = Array.from(state.log.value!.reviews, ({ item, seed }) => `${item} ${seed}`);
+  expect(new Set(stored).size).toBe(4);
+  expect(stored).toHaveLength(4);
+  clock.mockRestore();
+});

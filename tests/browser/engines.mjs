@@ -27,6 +27,16 @@ export function installWebKit() {
   installPackages('webkit2gtk-driver', 'xvfb');
 }
 
+/** Whether there is a Firefox that takes orders: Debian's, which its name tells from others. */
+export function hasFirefox() {
+  return which('firefox-esr') !== undefined;
+}
+
+/** Installs Firefox where Debian's package is the way. */
+export function installFirefox() {
+  installPackages('firefox-esr');
+}
+
 function installPackages(...names) {
   if (!which('apt-get') || process.getuid?.() !== 0) return false;
   return run('apt-get', ['update', '-q']) && run('apt-get', ['install', '-y', '-q', ...names]);

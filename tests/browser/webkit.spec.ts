@@ -2,14 +2,14 @@ import { expect, test } from '@playwright/test';
 import { deckLink } from '../../src/decks/link.ts';
 import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { hasWebKit } from './engines.mjs';
-import { openHost } from './host.ts';
-import { openWebKit, type WebKitPage } from './webkit.ts';
+import type { EnginePage } from './engine.ts';
+import { openWebKit } from './webkit.ts';
 
 /** The app in WebKit, the engine of iPhones: what Chromium forgives is seen here. */
 
 test.skip(!hasWebKit(), 'There is no WebKit to be driven here.');
 
-let page: WebKitPage;
+let page: EnginePage;
 test.beforeEach(async () => {
   page = await openWebKit();
 });
@@ -51,31 +51,6 @@ for (const drill of DRILLS) {
     }
   });
 }
-
-test('works offline after the first visit, and keeps what was answered', async () => {
-  const host = await openHost();
-  try {
-    const link = await deckLink(phraseDeck({ drills: [DRILLS[0]], phrases: [] }), host.url);
-    await page.goto(link);
-    await page.waitFor('[data-do="start"]');
-    await expect
-      .poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null, null))
-      .toBe(true);
-    await host.fallSilent();
-    await page.goto('about:blank');
-    await page.goto(link);
-    await page.tap('[data-do="start"]');
-    await pastNew();
-    await answer('spot');
-    await page.waitFor('[data-verdict]');
-    await page.goto(`${host.url}#/today`);
-    await expect
-      .poll(() => page.evaluate(() => document.querySelector('main')?.textContent, null))
-      .toContain('1 of 14 asked so far');
-  } finally {
-    await host.close();
-  }
-});
 
 /** Goes past the cards that only show what is new, to the first that is asked. */
 async function pastNew() {

@@ -1,26 +1,14 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { createServer } from 'node:net';
 import type { AddressInfo } from 'node:net';
+import { until, type EnginePage } from './engine.ts';
 
 /**
- * A page in WebKit, the engine of iPhones, here in WebKitGTK's own small browser, driven by the W3C's WebDriver protocol
- * (w3.org/TR/webdriver2).
+ * A page in WebKit, the engine of iPhones, here in WebKitGTK's own small browser on a screen that nobody sees, driven by
+ * the W3C's WebDriver protocol (w3.org/TR/webdriver2). Each start is of a browser that has kept nothing. Its window is
+ * never narrower than 447 px.
  */
-export interface WebKitPage {
-  goto(address: string): Promise<void>;
-  /** Taps the first element of a selector, once it is there. */
-  tap(selector: string): Promise<void>;
-  /** What a function gives that is run in the page, with one argument. */
-  evaluate<A, T>(run: (argument: A) => T, argument: A): Promise<T>;
-  /** Waits until an element is there. */
-  waitFor(selector: string): Promise<void>;
-  /** Makes the page this large, px; it is never narrower than 447. */
-  resize(width: number, height: number): Promise<void>;
-  close(): Promise<void>;
-}
-
-/** Starts WebKit on a screen that nobody sees. Each start is of a browser that has kept nothing. */
-export async function openWebKit(): Promise<WebKitPage> {
+export async function openWebKit(): Promise<EnginePage> {
   const screen = spawn('Xvfb', ['-displayfd', '1', '-screen', '0', '1400x1000x24'], {
     stdio: ['ignore', 'pipe', 'ignore'],
   });
@@ -50,7 +38,7 @@ export async function openWebKit(): Promise<WebKitPage> {
 /** The key under which the protocol hands over elements. */
 const ELEMENT = 'element-6066-11e4-a52e-4f735466cecf';
 
-async function newSession(driver: string, processes: ChildProcess[]): Promise<WebKitPage> {
+async function newSession(driver: string, processes: ChildProcess[]): Promise<EnginePage> {
   const capabilities = { alwaysMatch: { 'webkitgtk:browserOptions': { args: ['--automation'] } } };
   await until(() =>
     order(driver, 'GET', '/status').then(
@@ -64,7 +52,10 @@ async function newSession(driver: string, processes: ChildProcess[]): Promise<We
   const session = `${driver}/session/${sessionId}`;
   const post = <T>(path: string, body: object) => order<T>(session, 'POST', path, body);
   const evaluate = <A, T>(run: (argument: A) => T, argument: A) =>
-    post<T>('/execute/sync', { script: `return (${run})(arguments[0])`, args: [argument] });
+    post<Awaited<T>>('/execute/sync', {
+      script: `return (${run})(arguments[0])`,
+      args: [argument],
+    });
   const isThere = (selector: string) =>
     evaluate((wanted) => document.querySelector(wanted) !== null, selector);
   const waitFor = (selector: string) => until(() => isThere(selector));
@@ -115,14 +106,6 @@ async function order<T>(base: string, method: string, path: string, body?: objec
   const { value } = (await answer.json()) as { value: T };
   if (!answer.ok) throw new Error(`WebKit, asked to ${path}: ${JSON.stringify(value)}`);
   return value;
-}
-
-/** Waits until something is so, 15 s at most. */
-async function until(isSo: () => Promise<boolean>): Promise<void> {
-  for (const end = Date.now() + 15_000; !(await isSo());) {
-    if (Date.now() > end) throw new Error(`WebKit kept us waiting for: ${isSo}`);
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
 }
 
 function freePort(): Promise<number> {
