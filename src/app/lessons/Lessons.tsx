@@ -1,14 +1,13 @@
 import { isolated } from '../../decks/plain.ts';
 import { Written } from '../../parts/Written.tsx';
-import { useEffect, useState } from 'preact/hooks';
-import type { Deck } from '../../decks/deck.ts';
 import { readiness } from '../../practice/summary.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
 import { tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
-import { PasteForm } from '../PasteForm.tsx';
-import { readymade } from '../readymade.ts';
+import { LinkForm } from '../TextForm.tsx';
+import { useReadymade } from '../readymade.ts';
+import { ReadymadeList } from '../ReadymadeList.tsx';
 import { go } from '../router.ts';
 import { end, round } from '../round/session.ts';
 import {
@@ -36,7 +35,7 @@ export default function Lessons() {
   return (
     <main class="screen lessons">
       <h1>Lessons</h1>
-      <PasteForm label="A link from your teacher" open={openLink} />
+      <LinkForm label="A link from your teacher" open={openLink} />
       <ul class="lesson-list">
         {here.map((lesson) => (
           <LessonRow key={lesson.id} lesson={lesson} />
@@ -161,35 +160,17 @@ function DeleteLesson({ id, title }: { id: string; title: string }) {
 }
 
 function Readymade() {
-  const [decks, setDecks] = useState<readonly Deck[]>([]);
-  useEffect(() => {
-    void readymade().then(setDecks);
-  }, []);
   const have = new Set(lessons.value.map(({ deck }) => deck.title));
-  const others = decks.filter(({ title }) => !have.has(title));
+  const others = useReadymade().filter(({ title }) => !have.has(title));
   if (others.length === 0) return null;
   return (
     <section>
       <h2>Ready-made</h2>
-      <ul class="lesson-list">
-        {others.map((deck) => (
-          <li key={deck.title} class="sheet">
-            <h2>
-              <Written text={deck.title} />
-            </h2>
-            <p class="soft" dir="auto">
-              {deck.note}
-            </p>
-            <button
-              type="button"
-              class="button"
-              onClick={() => void take(deck).then(() => go('today'))}
-            >
-              Take it
-            </button>
-          </li>
-        ))}
-      </ul>
+      <ReadymadeList
+        decks={others}
+        name="Take it"
+        use={(deck) => void take(deck).then(() => go('today'))}
+      />
     </section>
   );
 }

@@ -1,10 +1,10 @@
 import { readReport } from '../../decks/report.ts';
-import { PasteForm } from '../PasteForm.tsx';
+import { LinkForm } from '../TextForm.tsx';
 import { go } from '../router.ts';
 
 /** A report's link out of a message. */
 export function PasteReport() {
-  return <PasteForm label="A report’s link" open={openReport} />;
+  return <LinkForm label="A report’s link" open={openReport} />;
 }
 
 function openReport(link: string): string | null {

@@ -1,13 +1,13 @@
 import { isolated } from '../../decks/plain.ts';
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { MOST, type Deck } from '../../decks/deck.ts';
+import { MOST } from '../../decks/deck.ts';
 import { type Draft, usualTitle } from '../../making/draft.ts';
 import { draftOf } from '../../making/fromDeck.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { counted } from '../figures.ts';
 import { useFocusAfter } from '../focus.ts';
-import { readymade } from '../readymade.ts';
+import { useReadymade } from '../readymade.ts';
 import { go } from '../router.ts';
 import { lessons, settings } from '../state.ts';
 import {
@@ -163,10 +163,7 @@ function Rename({ one, leave }: { one: KeptDraft; leave(): void }) {
 
 /** Lessons to begin another one from: ready-made, or come to this device as links. */
 function StartFrom() {
-  const [decks, setDecks] = useState<readonly Deck[]>([]);
-  useEffect(() => {
-    void readymade().then(setDecks);
-  }, []);
+  const decks = useReadymade();
   const mine = new Set(kept.value?.flatMap(({ shared }) => shared.map(({ deck }) => deck)));
   const came = lessons.value.filter(({ id }) => !mine.has(id)).map(({ deck }) => deck);
   const titles = new Set(came.map(({ title }) => title));

@@ -5,6 +5,7 @@ import { readStringSet, usualSets, type StringSet } from '../../making/stringSet
 import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
 import { SIZES, type Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
+import { TextForm } from '../TextForm.tsx';
 import { Many } from './Many.tsx';
 
 const ALL_DEGREES = ['1', '2', '3', '4', '5', '6', '7'] as const;
@@ -100,38 +101,20 @@ interface OtherStringsProps {
 
 /** A string set that is not among the usual ones, to be written. */
 function OtherStrings({ instrument, add }: OtherStringsProps) {
-  const [fault, setFault] = useState<string | null>(null);
-  const submit = (event: SubmitEvent) => {
-    event.preventDefault();
-    const form = event.currentTarget as HTMLFormElement;
-    const read = readStringSet(String(new FormData(form).get('set')), instrument);
-    if ('fault' in read) setFault(read.fault);
-    else add(read.set);
+  const take = (text: string) => {
+    const read = readStringSet(text, instrument);
+    if ('fault' in read) return read.fault;
+    add(read.set);
+    return null;
   };
   return (
-    <form class="paste" onSubmit={submit}>
-      <label class="label" for="string-set">
-        Strings from the lowest, like 6-4-3
-      </label>
-      <div class="paste-row">
-        <input
-          id="string-set"
-          name="set"
-          type="text"
-          autocomplete="off"
-          maxLength={20}
-          ref={(input) => input?.focus()}
-        />
-        <button type="submit" class="button">
-          Add
-        </button>
-      </div>
-      {fault && (
-        <p class="notice bad" role="alert">
-          {fault}
-        </p>
-      )}
-    </form>
+    <TextForm
+      label="Strings from the lowest, like 6-4-3"
+      name="Add"
+      take={take}
+      field={{ maxLength: 20 }}
+      begun
+    />
   );
 }
 

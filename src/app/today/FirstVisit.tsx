@@ -1,10 +1,8 @@
-import { useEffect, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
-import { Written } from '../../parts/Written.tsx';
 import type { Goal } from '../../practice/round.ts';
 import { unlock } from '../../sound/index.ts';
-import { drillWords } from '../deckWords.ts';
-import { readymade } from '../readymade.ts';
+import { useReadymade } from '../readymade.ts';
+import { ReadymadeList } from '../ReadymadeList.tsx';
 import { begin } from '../round/session.ts';
 import { go } from '../router.ts';
 import { take } from '../state.ts';
@@ -19,10 +17,7 @@ const READYMADE = 5;
 
 /** Without a lesson: a picture of what this is, something to begin with in one tap, and the ways in. */
 export function FirstVisit() {
-  const [decks, setDecks] = useState<readonly Deck[]>([]);
-  useEffect(() => {
-    void readymade().then(setDecks);
-  }, []);
+  const decks = useReadymade();
   const start = async (deck: Deck, length: number | Goal) => {
     unlock();
     const { id } = await take(deck);
@@ -59,34 +54,15 @@ export function FirstVisit() {
         </li>
       </ul>
       <h2>Ready-made lessons</h2>
-      <Readymade decks={decks} start={(deck) => void start(deck, READYMADE)} />
+      <ReadymadeList
+        decks={decks}
+        name="Start"
+        starts
+        use={(deck) => void start(deck, READYMADE)}
+      />
       <p>
         <a href="#/settings">Sound and names</a>
       </p>
     </main>
-  );
-}
-
-interface ReadymadeProps {
-  decks: readonly Deck[];
-  start(deck: Deck): void;
-}
-
-/** The ready-made lessons, each by what is in it. */
-function Readymade({ decks, start }: ReadymadeProps) {
-  return (
-    <ul class="readymade">
-      {decks.map((deck) => (
-        <li key={deck.title} class="sheet">
-          <h3>
-            <Written text={deck.title} />
-          </h3>
-          <p class="soft">{deck.drills.map(drillWords).join('; ')}</p>
-          <button type="button" class="button" data-do="start" onClick={() => start(deck)}>
-            Start
-          </button>
-        </li>
-      ))}
-    </ul>
   );
 }
