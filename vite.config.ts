@@ -6,6 +6,11 @@ if (!Number.isInteger(port) || port < 1 || port > 65535) {
   throw new Error('PORT has to be a whole number from 1 to 65535, as in PORT=4180 npm start.');
 }
 
+const TESTS = 'tests/**/*.test.ts';
+const PURE = ['theory', 'neck', 'decks', 'memory', 'practice', 'making', 'cards', 'outside'].map(
+  (room) => `tests/${room}/**/*.test.ts`,
+);
+
 export default defineConfig({
   root: 'src',
   base: './',
@@ -30,7 +35,11 @@ export default defineConfig({
     root: '.',
     // Properties run hundreds of cases, and a machine that is shared is slow now and then.
     testTimeout: 30_000,
-    include: ['tests/**/*.test.{ts,tsx}'],
+    // Rooms without clock, chance or browser share their modules in the tests: each is read once, not once a file.
+    projects: [
+      { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
+      { extends: true, test: { name: 'apart', include: [TESTS], exclude: PURE } },
+    ],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
   },
 });

@@ -57,8 +57,19 @@ function fourOf(all: readonly Variation[], near: boolean): Variation[] {
   ];
 }
 
-/** A variation with places: where the stretch has all its pitches, there, else where they cost a hand least, if one can. */
-function playedAt({ instrument, notes }: Excerpt, phrase: Phrase): Phrase | null {
+const known = new WeakMap<Phrase, Phrase | null>();
+
+/**
+ * A variation with places: where the stretch has all its pitches, there, else where they cost a hand least, if one can.
+ * Reckoned once for a variation: `distinguishable` gives the same ones for every card of a stretch.
+ */
+function playedAt(excerpt: Excerpt, phrase: Phrase): Phrase | null {
+  let played = known.get(phrase);
+  if (played === undefined) known.set(phrase, (played = withPlaces(excerpt, phrase)));
+  return played;
+}
+
+function withPlaces({ instrument, notes }: Excerpt, phrase: Phrase): Phrase | null {
   const there = phrase.notes.map((note) => {
     const place = notes.find(({ midi }) => midi === note.midi)?.place;
     return place ? { ...note, place } : null;
