@@ -5,6 +5,7 @@ import { writeMusicXml } from '../../../src/decks/notation/musicxml.ts';
 import { writtenFrom } from '../../../src/decks/notation/values.ts';
 import { readNotes } from '../../../src/decks/notes.ts';
 import { GUITAR } from '../../../src/neck/instrument.ts';
+import { parseKey } from '../../../src/theory/key.ts';
 import { add, beats, compare, toNumber } from '../../../src/theory/rhythm.ts';
 import { instruments, keys, phrases } from '../arbitrary.ts';
 
@@ -119,6 +120,37 @@ describe('MusicXML with tablature', () => {
       '<staff-tuning line="1"><tuning-step>E</tuning-step><tuning-octave>2</tuning-octave></staff-tuning>',
     );
     expect(xml).toContain('<capo>2</capo>');
+  });
+
+  // Open Music Theory v1, "Diatonic modes": a mode has the signature of the major scale whose notes it has.
+  it.each([
+    ['C major', 0],
+    ['Bb major', -2],
+    ['F# major', 6],
+    ['Cb major', -7],
+    ['G minor', -2],
+    ['D# minor', 6],
+    ['A harmonic minor', 0],
+    ['C melodic minor', -3],
+    ['D dorian', 0],
+    ['Bb dorian', -4],
+    ['E phrygian', 0],
+    ['B phrygian', 1],
+    ['F lydian', 0],
+    ['Eb lydian', -2],
+    ['G mixolydian', 0],
+    ['A mixolydian', 2],
+    ['B locrian', 0],
+    ['F# locrian', 1],
+    ['A minor pentatonic', 0],
+    ['D major pentatonic', 2],
+    ['E blues', 1],
+    // Eight sharps, and eight flats, are no signature: every sign is written at its note.
+    ['G# major', 0],
+    ['Fb major', 0],
+  ])('has the signature of %s: %i', (name, sharps) => {
+    const xml = xmlOf(['C4 for 1'], { key: parseKey(name)! });
+    expect(xml).toContain(`<key><fifths>${sharps}</fifths></key>`);
   });
 
   it('has bars that are all full', () => {
