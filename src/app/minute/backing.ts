@@ -13,6 +13,8 @@ export type Backing = 'click' | 'tonic' | 'round';
 const BAR = 4;
 const SECONDS = 60;
 const LONGEST_ROUND = 8;
+/** A note held by itself is no chord of a round. */
+const LEAST_NOTES = 2;
 /** A round where a lesson asks all seven degrees and has no phrase (common practice). */
 const USUAL_ROUND = [1, 6, 2, 5];
 
@@ -31,7 +33,9 @@ export function roundOf(deck: Deck): readonly number[] {
   const [phrase] = deck.phrases;
   if (phrase) {
     const { groups } = explained(phrase, deck, phrase.rulings, phrase.hand).analysis;
-    const sure = groups.filter(({ confidence }) => confidence >= SURE_READING);
+    const sure = groups.filter(
+      ({ from, to, confidence }) => confidence >= SURE_READING && to - from >= LEAST_NOTES,
+    );
     const path = sure.map(({ chord }) => chord.degree);
     const moving = path.filter((degree, i) => degree !== path[i - 1]);
     if (moving.length > 1) return moving.slice(0, LONGEST_ROUND);
