@@ -10,8 +10,11 @@ const CACHE = resolve('node_modules/.cache/listen');
 const LOWEST = 40;
 const HIGHEST = 81;
 const VELOCITIES = [60, 85, 110];
-/** Seconds from one note to the next in a rendered bank, and how much of it is the note. */
-const STEP = 3;
+/**
+ * Seconds from one note to the next in a rendered bank, and how much of it is the note: what a note leaves behind when it
+ * is let go must be over before the next one, or that would seem to begin early.
+ */
+const STEP = 4.5;
 const HELD = 2.9;
 
 /** One note, alone: `onset` is where its envelope first reaches a tenth of its first 60 ms' peak, in samples. */
@@ -81,7 +84,7 @@ const slots = () =>
 /** A bank of one program as 16-bit samples, one channel. */
 function rendered(file: string, name: string, program: number): Int16Array {
   mkdirSync(CACHE, { recursive: true });
-  const raw = join(CACHE, `${name}.s16`);
+  const raw = join(CACHE, `${name}-${STEP}.s16`);
   if (!existsSync(raw)) {
     const midi = new ToneMidi.Midi();
     const track = midi.addTrack();
@@ -237,7 +240,8 @@ function guitarOf(name: string, notes: { midi: number; samples: Float32Array }[]
   return { name, clips, dropped };
 }
 
-const measurementsFile = (name: string) => join(CACHE, `${name.replaceAll(/\W+/g, '-')}.json`);
+const measurementsFile = (name: string) =>
+  join(CACHE, `${name.replaceAll(/\W+/g, '-')}-${STEP}.json`);
 
 /** Onset (samples) and cents off of each note of a guitar, as far as they were measured before. */
 function measurements(name: string): [number, number][] {
