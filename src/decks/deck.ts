@@ -1,4 +1,4 @@
-import type { HandChoice } from '../neck/choice.ts';
+import type { HandChoice, ShapeChoice } from '../neck/choice.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';
@@ -34,6 +34,8 @@ export interface NeckDrill<K extends KindName = KindOf<'neck'>> {
   readonly strings: readonly (readonly number[])[];
   /** Lowest and highest fret, both included. */
   readonly frets: readonly [number, number];
+  /** Which of their shapes; all where left out. */
+  readonly shapes?: ShapeChoice;
 }
 
 /** Phrases to be heard and traced. */

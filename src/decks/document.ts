@@ -9,9 +9,10 @@ import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
 import { keyName } from '../theory/key.ts';
 import { fnv64 } from './bytes.ts';
-import { isTimeDrill, MOST, type Deck, type TaughtPhrase } from './deck.ts';
+import { isTimeDrill, MOST, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
 import { costFault, rulingsFault } from './cost.ts';
 import { drillFormOf } from './drills/index.ts';
+import { SHAPES_SINCE } from './drills/neck.ts';
 import { PHRASE_SINCE } from './drills/time.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
@@ -80,10 +81,14 @@ export function writeDeck(deck: Deck): DeckDocument {
 
 /** The first version of the document that has all that a deck asks for: an older program says that it needs a newer one. */
 function versionOf({ drills }: Pick<Deck, 'drills'>): number {
-  const versions = drills.map((drill) =>
-    isTimeDrill(drill) && drill.figures.includes('phrase') ? PHRASE_SINCE : sinceOf(drill.kind),
-  );
-  return Math.max(1, ...versions);
+  return Math.max(1, ...drills.map(drillSince));
+}
+
+function drillSince(drill: Drill): number {
+  if ('shapes' in drill) return SHAPES_SINCE;
+  return isTimeDrill(drill) && drill.figures.includes('phrase')
+    ? PHRASE_SINCE
+    : sinceOf(drill.kind);
 }
 
 /** A short name for a deck's content, 16 hexadecimal digits: the same on every machine. */

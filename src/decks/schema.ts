@@ -10,6 +10,7 @@ import { parseKey } from '../theory/key.ts';
 import { MOST } from './deck.ts';
 import { drillSchema } from './drills/index.ts';
 import { line, lines, objectFault, readBy, whole } from './fields.ts';
+import { SHAPES_SINCE } from './drills/neck.ts';
 import { PHRASE_SINCE } from './drills/time.ts';
 import { readInstrument } from './instrument.ts';
 import { KIND_NAMES, sinceOf } from './kinds.ts';
@@ -17,7 +18,7 @@ import { MARKED } from './marks.ts';
 import { readNotes } from './notes.ts';
 
 /** The newest version of the document that this program reads: it writes the first that has all of a deck. */
-export const DOCUMENT_VERSION = Math.max(PHRASE_SINCE, ...KIND_NAMES.map(sinceOf));
+export const DOCUMENT_VERSION = Math.max(PHRASE_SINCE, SHAPES_SINCE, ...KIND_NAMES.map(sinceOf));
 const VERSIONS = Array.from({ length: DOCUMENT_VERSION }, (_, before) => before + 1);
 
 const PhraseSchema = v.strictObject(

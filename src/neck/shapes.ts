@@ -1,6 +1,7 @@
 import type { Chord, Member } from '../theory/chord.ts';
 import { chroma, type NoteName } from '../theory/note.ts';
 import { beats } from '../theory/rhythm.ts';
+import { takesLowest, type ShapeChoice } from './choice.ts';
 import { flawsOf, FORMS, formOf, type Form } from './form.ts';
 import { fretDistances } from './fret.ts';
 import { fingering, type LineNote } from './hand.ts';
@@ -55,6 +56,9 @@ export function regions([lo, hi]: readonly [number, number], width: number): [nu
 const FRETS_REACHED = 5;
 const MM_REACHED = 130;
 
+/** What every shape stands on where any note may be lowest. */
+const BELOW_ALL = { fret: 0, midi: -Infinity };
+
 /** The highest fret that a hand reaches whose lowest fret is `lowest`. */
 function reachFrom(instrument: Instrument, lowest: number, hi: number): number {
   const at = fretDistances(instrument);
@@ -64,16 +68,33 @@ function reachFrom(instrument: Instrument, lowest: number, hi: number): number {
   return fret;
 }
 
-/** Whether `shapes` would find any. Cheap: whether one stretch of the hand holds every member. */
-export function hasShape(instrument: Instrument, chord: Chord, region: Region): boolean {
-  const frets = chord.notes.map((note) =>
-    placesIn(instrument, note, region).map(({ fret }) => fret),
+/**
+ * Whether `shapes` would find any, or any of those chosen. Cheap: whether one stretch of the hand holds every member,
+ * the others above one that may be lowest.
+ */
+export function hasShape(
+  instrument: Instrument,
+  chord: Chord,
+  region: Region,
+  choice?: ShapeChoice,
+): boolean {
+  const options = memberPlaces(instrument, chord, region).map((places) =>
+    places.map((place) => ({ ...place, midi: midiAt(instrument, place) })),
   );
+  const bases =
+    choice === undefined
+      ? [BELOW_ALL]
+      : options.flat().filter(({ member }) => takesLowest(choice, member));
   const [lo, hi] = region.frets;
   for (let lowest = Math.max(1, lo); lowest <= Math.max(1, hi); lowest++) {
     const highest = reachFrom(instrument, lowest, hi);
-    const reached = (fret: number) => fret === 0 || (fret >= lowest && fret <= highest);
-    if (frets.every((member) => member.some(reached))) return true;
+    const isReached = ({ fret }: Pick<Place, 'fret'>) =>
+      fret === 0 || (fret >= lowest && fret <= highest);
+    const standsOn = (base: { readonly midi: number }) =>
+      options.every((places) =>
+        places.some((place) => place.midi >= base.midi && isReached(place)),
+      );
+    if (bases.some((base) => isReached(base) && standsOn(base))) return true;
     if (highest >= hi) return false;
   }
   return false;

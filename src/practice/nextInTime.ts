@@ -78,6 +78,5 @@ function leapsToPlay({ drills, phrases }: Deck): Drill[] {
     (drill): drill is NeckDrill => !isPhraseDrill(drill) && isKindOf('neck', drill.kind),
   );
   if (!onNeck) return [];
-  const { degrees, sizes, strings, frets } = onNeck;
-  return [{ kind: 'play', degrees, sizes, strings, frets, ways: ['turn'] }];
+  return [{ ...onNeck, kind: 'play', ways: ['turn'] }];
 }

@@ -2,8 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { place } from '../../src/cards/place/index.ts';
 import type { PlaceCard } from '../../src/cards/place/ask.ts';
 import { answerOf, inOneHand, pitchesOf, withPlayed } from '../../src/cards/arpeggio/placing.ts';
+import { itemOf } from '../../src/cards/index.ts';
+import { spot } from '../../src/cards/spot/index.ts';
+import type { Deck } from '../../src/decks/deck.ts';
+import { SHAPE_CHOICES, takesLowest, type ShapeChoice } from '../../src/neck/choice.ts';
 import type { Place } from '../../src/neck/place.ts';
-import { itemIn } from './items.ts';
+import { deckIn } from './decks.ts';
+import { itemIn, itemsIn } from './items.ts';
 
 const cardOf = (id: string): PlaceCard => place.ask(itemIn(place, id)!, 1);
 
@@ -35,6 +40,56 @@ describe('place', () => {
   it('does not count what lies beyond its strings and frets', () => {
     expect(place.judge(card, '5/3 4/1 3/12').right).toBe(false);
     expect(place.judge(card, '5/3 4/1 4/5 6/3').right).toBe(true);
+  });
+});
+
+describe('place, of chosen shapes', () => {
+  const deckOf = (shapes: ShapeChoice): Deck => {
+    const drill = { degrees: [1, 2, 7], sizes: ['triad'], frets: [1, 8], shapes } as const;
+    const strings = [
+      [5, 4],
+      [4, 3, 2],
+    ];
+    return {
+      ...deckIn('Bb major'),
+      drills: [
+        { kind: 'spot', ...drill, strings },
+        { kind: 'place', ...drill, strings },
+      ],
+    };
+  };
+  const rooted = cardOf('place:Bb major:2:triad:guitar:5-4:1-7:root');
+  const inverted = cardOf('place:Bb major:2:triad:guitar:5-4:1-7:inversions');
+
+  it('asks for no chord that cannot lie so', () => {
+    // Below E♭ on 5/6 and G on 4/5 lies C alone, on 5/3.
+    expect(place.judge(rooted, '5/3 4/1 4/5').right).toBe(true);
+    const ids = (choice: ShapeChoice) => itemsIn(place, deckOf(choice)).map(({ id }) => id);
+    expect(ids('root position')).toContain(rooted.item.id);
+    expect(ids('inversions')).not.toContain(inverted.item.id);
+  });
+
+  it('says that another note is to be lowest, and shows such a shape', () => {
+    const card = cardOf('place:Bb major:2:triad:guitar:4-3-2:1-8:root');
+    const answer = '4/5 3/5 2/4';
+    const verdict = place.judge(card, answer);
+    expect(verdict.right).toBe(false);
+    const why = place.explain(card, verdict, answer, 'english');
+    expect(why.sentence).toBe('In root position the root, C, is the lowest note.');
+    const lowest = why.dots.filter(({ look }) => look !== 'wrong' && look !== 'faint');
+    expect(lowest.map(({ member }) => member)[0]).toBe(1);
+    expect(place.judge({ ...card, shapes: 'inversions' }, answer).right).toBe(true);
+  });
+
+  it('asks for such arpeggios alone as have such a shape', () => {
+    for (const choice of SHAPE_CHOICES)
+      for (const item of itemsIn(spot, deckOf(choice)))
+        for (const seed of [1, 2, 3]) {
+          const { places } = spot.ask(item, seed).shape;
+          expect(takesLowest(choice, places[0]!.member)).toBe(true);
+          const { drill: _, instrument: __, ...read } = item;
+          expect(itemOf(item.id)).toMatchObject(read);
+        }
   });
 });
 

@@ -18,7 +18,7 @@ import {
   type Instrument,
 } from '../../src/neck/instrument.ts';
 import { PLAIN_TEXT } from '../../src/decks/plain.ts';
-import type { HandChoice } from '../../src/neck/choice.ts';
+import { SHAPE_CHOICES, type HandChoice } from '../../src/neck/choice.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { candidates } from '../../src/theory/analysis/candidates.ts';
 import type { Ruling } from '../../src/theory/analysis/ruling.ts';
@@ -63,14 +63,18 @@ function drills(instrument: Instrument): fc.Arbitrary<Drill> {
   const shared = { degrees: someOf([1, 2, 3, 4, 5, 6, 7]), sizes: someOf(SIZES) };
   const all = Array.from(instrument.tuning, (_, i) => instrument.tuning.length - i);
   const stringSet = fc.subarray(all, { minLength: 1 });
-  const neck = fc.record({
-    kind: fc.constantFrom('spot', 'place'),
-    ...shared,
-    strings: fc.uniqueArray(stringSet, { minLength: 1, maxLength: 6, selector: String }),
-    frets: fc
-      .tuple(fc.nat({ max: fretsLeft(instrument) }), fc.nat({ max: fretsLeft(instrument) }))
-      .map(([a, b]): [number, number] => [Math.min(a, b), Math.max(a, b)]),
-  }) as fc.Arbitrary<Drill>;
+  const neck = fc.record(
+    {
+      kind: fc.constantFrom('spot', 'place'),
+      ...shared,
+      strings: fc.uniqueArray(stringSet, { minLength: 1, maxLength: 6, selector: String }),
+      frets: fc
+        .tuple(fc.nat({ max: fretsLeft(instrument) }), fc.nat({ max: fretsLeft(instrument) }))
+        .map(([a, b]): [number, number] => [Math.min(a, b), Math.max(a, b)]),
+      shapes: fc.constantFrom(...SHAPE_CHOICES),
+    },
+    { requiredKeys: ['kind', 'degrees', 'sizes', 'strings', 'frets'] },
+  ) as fc.Arbitrary<Drill>;
   const ear = fc.record(
     {
       kind: fc.constant('trace' as const),

@@ -312,6 +312,13 @@ describe('the deck document', () => {
     expect(versions).toEqual([1, 2, 2]);
   });
 
+  it('is of the fourth version only where a drill says which shapes it asks for', () => {
+    const drills = [{ ...plain.drills[0]!, shapes: 'root position' }];
+    const read = readDeck({ ...plain, drills });
+    expect('deck' in read && writeDeck(read.deck)).toMatchObject({ version: 4, drills });
+    expect(faultOf({ ...plain, drills: [{ ...drills[0], shapes: 'any' }] })).toContain('shapes');
+  });
+
   it.each([
     [
       'no way to play it',

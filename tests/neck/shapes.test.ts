@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { FORMS } from '../../src/neck/form.ts';
 import { GUITAR, INSTRUMENTS, fretsLeft } from '../../src/neck/instrument.ts';
 import { midiAt, placesOf, placeText, type Place } from '../../src/neck/place.ts';
+import { SHAPE_CHOICES, takesLowest } from '../../src/neck/choice.ts';
 import { hasShape, regions, shapes, type Region } from '../../src/neck/shapes.ts';
 import { chordOn, SIZES, type Chord } from '../../src/theory/chord.ts';
 import { parseKey } from '../../src/theory/key.ts';
@@ -93,6 +94,10 @@ describe('shapes', () => {
         };
         const found = shapes(instrument, chord, region);
         expect(found.length > 0).toBe(hasShape(instrument, chord, region));
+        for (const choice of SHAPE_CHOICES)
+          expect(hasShape(instrument, chord, region, choice)).toBe(
+            found.some(({ places }) => takesLowest(choice, places[0]!.member)),
+          );
         for (const { places, inversion, cost } of found) {
           const pitches = places.map((place) => midiAt(instrument, place));
           expect(pitches).toEqual(pitches.toSorted((a, b) => a - b));

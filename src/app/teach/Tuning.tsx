@@ -15,6 +15,7 @@ import {
 import { DRILLED_FIGURES } from '../../decks/drills/time.ts';
 import { isKindOf } from '../../decks/kinds.ts';
 import { drillOf, TEMPO } from '../../making/draft.ts';
+import { SHAPE_CHOICES } from '../../neck/choice.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { CLICKS, type Clicks } from '../../theory/timing/plan.ts';
 import { TempoField } from '../TempoField.tsx';
@@ -61,8 +62,33 @@ function NeckTuning({ drill, set }: { drill: NeckDrill | PlayDrill; set(drill: D
         frets={drill.frets}
         choose={(frets) => set({ ...drill, frets })}
       />
+      <ShapeTuning drill={drill} set={set} />
       {'ways' in drill && <PlayTuning drill={drill} set={set} />}
     </>
+  );
+}
+
+/** Whether the root is the lowest note, or another, or any. */
+function ShapeTuning({ drill, set }: { drill: NeckDrill | PlayDrill; set(drill: Drill): void }) {
+  const { shapes, ...ofAll } = drill;
+  return (
+    <Choices legend="Shapes">
+      <Choice
+        name="shapes"
+        label="all"
+        checked={shapes === undefined}
+        change={() => set(ofAll as Drill)}
+      />
+      {SHAPE_CHOICES.map((choice) => (
+        <Choice
+          key={choice}
+          name="shapes"
+          label={choice}
+          checked={shapes === choice}
+          change={() => set({ ...drill, shapes: choice })}
+        />
+      ))}
+    </Choices>
   );
 }
 

@@ -1,3 +1,4 @@
+import { SHAPE_CHOICES, type ShapeChoice } from '../../neck/choice.ts';
 import type { Deck, NeckDrill } from '../../decks/deck.ts';
 import { writeId, type IdHead } from '../../decks/id.ts';
 import type { KindName } from '../../decks/kinds.ts';
@@ -15,6 +16,8 @@ export interface ArpeggioItem<K extends KindName = KindName> extends Item {
   /** From the highest string number down. */
   readonly stringSet: readonly number[];
   readonly frets: readonly [number, number];
+  /** Which of its shapes; any where left out. */
+  readonly shapes?: ShapeChoice;
 }
 
 /** Every degree × chord size × string set × region of the drill that holds a shape a hand can play. */
@@ -29,8 +32,10 @@ export function arpeggioItems<K extends KindName>(
       const chord = chordOn(key, degree, size);
       for (const strings of drill.strings) {
         for (const frets of regions(drill.frets, regionWidth(strings))) {
-          if (!hasShape(instrument, chord, { strings, frets })) continue;
-          items.push(arpeggioItem({ kind, key, degree, size, instrument }, chord, strings, frets));
+          const { shapes } = drill;
+          if (!hasShape(instrument, chord, { strings, frets }, shapes)) continue;
+          const head = { kind, key, degree, size, instrument };
+          items.push(arpeggioItem(head, chord, strings, frets, shapes));
         }
       }
     }
@@ -48,21 +53,35 @@ function arpeggioItem<K extends KindName>(
   chord: Chord,
   stringSet: readonly number[],
   frets: readonly [number, number],
+  shapes?: ShapeChoice,
 ): ArpeggioItem<K> {
   const strings = stringSet.join('-');
-  const id = writeId(head, [strings, frets.join('-')]);
-  return { id, ...head, strings, chord, stringSet, frets };
+  const id = writeId(head, [strings, frets.join('-'), ...(shapes ? [SHAPE_WORDS[shapes]] : [])]);
+  return { id, ...head, strings, chord, stringSet, frets, ...(shapes && { shapes }) };
+}
+
+/** What an id says behind the frets of an item of some shapes only. */
+const SHAPE_WORDS: Readonly<Record<ShapeChoice, string>> = {
+  'root position': 'root',
+  inversions: 'inversions',
+};
+
+/** The shapes that a word of an id names; undefined where it names none. */
+export function shapesNamed(word: string | undefined): ShapeChoice | undefined {
+  return SHAPE_CHOICES.find((choice) => SHAPE_WORDS[choice] === word);
 }
 
 const SET = /^[1-9](?:-[1-9])*$/;
 const FRETS = /^(0|[1-9]\d?)-(0|[1-9]\d?)$/;
 
-/** Reads what `spot:Bb major:2:triad:guitar:5-4:1-5` has behind its head; null where that says no strings and frets. */
+/** Reads what `spot:Bb major:2:triad:guitar:5-4:1-5` has behind its head, or with `:root` or `:inversions` behind it; null where that says no strings and frets. */
 export function readArpeggioItem<K extends KindName>(
   head: IdHead<K>,
-  [strings = '', fretText = '', ...more]: readonly string[],
+  [strings = '', fretText = '', shapeWord, ...more]: readonly string[],
 ): ArpeggioItem<K> | null {
   const frets = FRETS.exec(fretText);
+  const shapes = shapesNamed(shapeWord);
+  if (shapeWord !== undefined && !shapes) return null;
   if (!SET.test(strings) || !frets || more.length > 0) return null;
   const [stringSet, low, high] = [
     strings.split('-').map(Number),
@@ -71,7 +90,8 @@ export function readArpeggioItem<K extends KindName>(
   ];
   const there = stringSet.every((string) => string <= head.instrument.tuning.length);
   if (!there || low > high) return null;
-  return arpeggioItem(head, chordOn(head.key, head.degree, head.size), stringSet, [low, high]);
+  const chord = chordOn(head.key, head.degree, head.size);
+  return arpeggioItem(head, chord, stringSet, [low, high], shapes);
 }
 
 /** Wherever one of its notes lies on its strings inside its frets. */

@@ -1,4 +1,5 @@
 /** A chord that is named and whose notes are put on the neck: what `place` and `follow` share. */
+import { takesLowest, type ShapeChoice } from '../../neck/choice.ts';
 import { midiAt, parsePlace, placesOf, placeText, type Place } from '../../neck/place.ts';
 import { fingered, laidOut, plainest, shapes, thinned } from '../../neck/shapes.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
@@ -18,6 +19,8 @@ export interface PlacingCard<I extends Item = Item> extends Card<I> {
   /** From the highest string number down. */
   readonly stringSet: readonly number[];
   readonly frets: readonly [number, number];
+  /** Which of its shapes are right; any where left out. */
+  readonly shapes?: ShapeChoice;
 }
 
 /** Whether a place may be tapped. */
@@ -83,6 +86,8 @@ interface Comparison {
   readonly twice: readonly Place[];
   /** Notes of the chord that stand nowhere. */
   readonly missing: readonly NoteName[];
+  /** Whether the notes are all right but for the one that is lowest. */
+  readonly misturned: boolean;
 }
 
 /** Reads `5/3 4/1 4/5`; words that are no places, and places beyond the card's strings and frets, are left out. */
@@ -102,13 +107,26 @@ function compared(card: PlacingCard, answer: string): Comparison {
     else found.add(sounds);
   }
   const missing = card.chord.notes.filter((note) => !found.has(chroma(note)));
-  return { places, foreign, twice, missing };
+  const whole = foreign.length + twice.length + missing.length === 0;
+  return { places, foreign, twice, missing, misturned: whole && !isTurned(card, places) };
 }
 
-/** Right where every note of the chord stands once and nothing else does, wherever that is. */
+/** Whether the lowest of places that hold a whole chord is one that the card asks for. */
+function isTurned(card: PlacingCard, places: readonly Place[]): boolean {
+  const lowest = places.reduce((a, b) =>
+    midiAt(card.instrument, b) < midiAt(card.instrument, a) ? b : a,
+  );
+  return takesLowest(card.shapes, memberDot(card, lowest).member!);
+}
+
+/**
+ * Right where every note of the chord stands once and nothing else does, wherever that is; where shapes are chosen, with
+ * one of theirs lowest.
+ */
 export function judgePlaces(card: PlacingCard, answer: string): Verdict {
-  const { foreign, twice, missing } = compared(card, answer);
-  return { right: foreign.length + twice.length + missing.length === 0, takenFor: null };
+  const { foreign, twice, missing, misturned } = compared(card, answer);
+  const faults = foreign.length + twice.length + missing.length;
+  return { right: faults === 0 && !misturned, takenFor: null };
 }
 
 /** Names the notes; of a wrong answer, which note is foreign and which is missing, and where it could stand. */
@@ -171,6 +189,7 @@ function fault(
   const twice = named(comparison.twice);
   const missing = comparison.missing.map(label);
   const clauses = [];
+  if (comparison.misturned) clauses.push(turnedFault(card, label));
   if (foreign.length > 0) clauses.push(`${listed(foreign)} ${is(foreign)} not in ${name}`);
   if (twice.length > 0)
     clauses.push(`${listed(twice)} ${twice.length > 1 ? 'stand' : 'stands'} twice`);
@@ -178,12 +197,22 @@ function fault(
   return `${clauses.join('; ')}.`;
 }
 
+/** `In root position the root, C, is the lowest note`. */
+function turnedFault(card: PlacingCard, label: (note: string) => string): string {
+  const root = label(card.chord.root);
+  return card.shapes === 'root position'
+    ? `In root position the root, ${root}, is the lowest note`
+    : `In inversion the root, ${root}, is not the lowest note`;
+}
+
 const is = (words: readonly string[]) => (words.length > 1 ? 'are' : 'is');
 
 /** The complete set that keeps most of the answer; of several the likelier for a hand. */
 function nearestShape(card: PlacingCard, comparison: Comparison): readonly Place[] {
   const region = { strings: card.stringSet, frets: card.frets };
-  const found = laidOut(card.instrument, card.chord, region);
+  const found = laidOut(card.instrument, card.chord, region, ([lowest]) =>
+    takesLowest(card.shapes, lowest!.member),
+  );
   const kept = found.map(
     ({ places }) =>
       places.filter((place) => comparison.places.some((other) => same(place, other))).length,

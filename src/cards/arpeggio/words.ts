@@ -1,4 +1,5 @@
 import type { NeckDrill } from '../../decks/deck.ts';
+import type { ShapeChoice } from '../../neck/choice.ts';
 import { listed } from '../../parts/english.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import type { ArpeggioItem } from './arpeggio.ts';
@@ -8,15 +9,21 @@ export function sizesWords(sizes: NeckDrill['sizes']): string {
   return listed(sizes.map((size) => `${size}s`));
 }
 
+/** ` in root position`, ` in inversion`; empty where any shape will do. */
+export function shapeWords(shapes: ShapeChoice | undefined): string {
+  if (shapes === undefined) return '';
+  return shapes === 'inversions' ? ' in inversion' : ' in root position';
+}
+
 /** `triads and sevenths on strings 5–4 and 4–3, frets 1 to 8`. */
-export function drillWords({ sizes, strings, frets }: Omit<NeckDrill, 'kind'>): string {
+export function drillWords({ sizes, strings, frets, shapes }: Omit<NeckDrill, 'kind'>): string {
   const sets = listed(strings.map((set) => set.join('–')));
-  return `${sizesWords(sizes)} on strings ${sets}, frets ${frets[0]} to ${frets[1]}`;
+  return `${sizesWords(sizes)}${shapeWords(shapes)} on strings ${sets}, frets ${frets[0]} to ${frets[1]}`;
 }
 
 /** `vii° on strings 3–2`. */
-export function itemWords({ chord, strings }: ArpeggioItem): string {
-  return `${numeralLabel(chord)} on strings ${strings.replaceAll('-', '–')}`;
+export function itemWords({ chord, strings, shapes }: ArpeggioItem): string {
+  return `${numeralLabel(chord)}${shapeWords(shapes)} on strings ${strings.replaceAll('-', '–')}`;
 }
 
 /** `vii° on strings 3–2, frets 1 to 7`. */

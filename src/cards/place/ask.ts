@@ -5,6 +5,6 @@ export type PlaceCard = PlacingCard<PlaceItem>;
 
 /** The item says it all: the seed changes nothing. */
 export function ask(item: PlaceItem, seed: number): PlaceCard {
-  const { key, chord, instrument, stringSet, frets } = item;
-  return { item, seed, key, instrument, chord, stringSet, frets };
+  const { key, chord, instrument, stringSet, frets, shapes } = item;
+  return { item, seed, key, instrument, chord, stringSet, frets, ...(shapes && { shapes }) };
 }

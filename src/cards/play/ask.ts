@@ -1,4 +1,5 @@
 import type { Way } from '../../decks/deck.ts';
+import { takesLowest } from '../../neck/choice.ts';
 import { midiAt } from '../../neck/place.ts';
 import {
   fingered,
@@ -33,8 +34,11 @@ export function ask(item: PlayItem, seed: number): PlayCard {
 }
 
 function askOnNeck(item: PlayItem, seed: number): PlayCard {
-  const { chord, instrument, stringSet, frets, tempo, key } = item;
-  const found = laidOut(instrument, chord, { strings: stringSet, frets });
+  const { chord, instrument, stringSet, frets, shapes, tempo, key } = item;
+  const region = { strings: stringSet, frets };
+  const found = laidOut(instrument, chord, region, ([lowest]) =>
+    takesLowest(shapes, lowest!.member),
+  );
   const midis = ({ places }: LaidOut) => places.map((place) => midiAt(instrument, place));
   const plain = found.filter((shape) => shape.form !== 'spread' && isClose(midis(shape)));
   const best = fingered(instrument, thinned(plainest(plain.length > 0 ? plain : found)));

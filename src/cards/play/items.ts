@@ -1,12 +1,18 @@
 import { isPhraseDrill, WAYS, type Deck, type DrillOf, type Way } from '../../decks/deck.ts';
 import { writeId, type IdHead } from '../../decks/id.ts';
+import type { ShapeChoice } from '../../neck/choice.ts';
 import type { Instrument } from '../../neck/instrument.ts';
 import type { Place } from '../../neck/place.ts';
 import { hasShape } from '../../neck/shapes.ts';
 import type { Item } from '../../practice/item.ts';
 import { FASTEST, SLOWEST } from '../../sound/tempo.ts';
 import type { Chord } from '../../theory/chord.ts';
-import { arpeggioItems, arpeggioPlaces, readArpeggioItem } from '../arpeggio/arpeggio.ts';
+import {
+  arpeggioItems,
+  arpeggioPlaces,
+  readArpeggioItem,
+  shapesNamed,
+} from '../arpeggio/arpeggio.ts';
 import { readExcerpt, writeExcerpt, type Excerpt } from '../excerpt/excerpt.ts';
 import {
   excerptFrom,
@@ -32,6 +38,8 @@ export interface PlayItem extends Item {
   /** From the highest string number down. */
   readonly stringSet: readonly number[];
   readonly frets: readonly [number, number];
+  /** Which of its shapes; any where left out. */
+  readonly shapes?: ShapeChoice;
   /** Null where a phrase has a way of its own. */
   readonly way: Way | null;
   readonly excerpt: Excerpt | null;
@@ -68,17 +76,16 @@ export function read(head: IdHead<'play'>, rest: readonly string[]): PlayItem | 
   return rest.length === 1 ? readOfPhrase(head, rest) : readOnNeck(head, rest);
 }
 
-function readOnNeck(
-  head: IdHead<'play'>,
-  [strings = '', frets = '', wayText, tempoText, ...more]: readonly string[],
-): PlayItem | null {
-  const item = readArpeggioItem(head, [strings, frets]);
+function readOnNeck(head: IdHead<'play'>, rest: readonly string[]): PlayItem | null {
+  const where = rest.slice(0, shapesNamed(rest[2]) ? 3 : 2);
+  const [wayText, tempoText, ...more] = rest.slice(where.length);
+  const item = readArpeggioItem(head, where);
   const way = WAYS.find((one) => one === wayText);
   const tempo = tempoText === undefined ? null : readTempo(tempoText);
   if (!item || !way || more.length > 0 || Number.isNaN(tempo)) return null;
   const region = { strings: item.stringSet, frets: item.frets };
-  if (!hasShape(head.instrument, item.chord, region)) return null;
-  const words = [strings, frets, way, ...(tempo === null ? [] : [tempo])];
+  if (!hasShape(head.instrument, item.chord, region, item.shapes)) return null;
+  const words = [...where, way, ...(tempo === null ? [] : [tempo])];
   return { ...item, id: writeId(head, words), way, tempo, excerpt: null };
 }
 

@@ -1,3 +1,4 @@
+import { takesLowest } from '../../neck/choice.ts';
 import type { Form } from '../../neck/form.ts';
 import type { Instrument } from '../../neck/instrument.ts';
 import { fingered, laidOut, rank, thinned, type LaidOut, type Shape } from '../../neck/shapes.ts';
@@ -23,8 +24,11 @@ const FLAWED = 0.3;
 
 /** Draws one of the shapes of the item: what a teacher draws first is the likelier to come. */
 export function ask(item: SpotItem, seed: number): SpotCard {
-  const { chord, instrument, stringSet, frets } = item;
-  const found = laidOut(instrument, chord, { strings: stringSet, frets });
+  const { chord, instrument, stringSet, frets, shapes } = item;
+  const region = { strings: stringSet, frets };
+  const found = laidOut(instrument, chord, region, ([lowest]) =>
+    takesLowest(shapes, lowest!.member),
+  );
   const shape = drawn(instrument, found, seeded(seed));
   return {
     item,

@@ -1,10 +1,14 @@
 import * as v from 'valibot';
 import { fretsLeft } from '../../neck/instrument.ts';
+import { SHAPE_CHOICES } from '../../neck/choice.ts';
 import { MOST, type Deck, type NeckDrill } from '../deck.ts';
-import { line, list, objectFault, readBy, whole } from '../fields.ts';
+import { line, list, objectFault, oneOf, readBy, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
 import { chordEntries, chordsMisfit, foldChords, unfoldChords, writeChords } from './chords.ts';
 import { bounds, type DrillForm, type Extent, type Misfit } from './form.ts';
+
+/** The version of the deck document in which a drill first says which shapes it asks for. */
+export const SHAPES_SINCE = 4;
 
 const FRETS = 'give the lowest and the highest fret, like [2, 10]';
 
@@ -26,6 +30,7 @@ export function neckEntries(extent: Extent) {
       v.strictTuple([whole(0, 27, 'each fret'), whole(0, 27, 'each fret')], FRETS),
       v.check(([low, high]) => low <= high, FRETS),
     ),
+    shapes: v.exactOptional(oneOf(SHAPE_CHOICES, 'the shapes')),
   };
 }
 
@@ -40,10 +45,11 @@ export function writeNeck(drill: Omit<NeckDrill, 'kind'>): Omit<Written, 'kind'>
     ...writeChords(drill),
     strings: drill.strings.map((set) => set.join('-')),
     frets: [...drill.frets],
+    ...(drill.shapes && { shapes: drill.shapes }),
   };
 }
 
-/** In a link string sets without dashes and frets in base 36: `01.54,43.2a`. */
+/** In a link string sets without dashes, frets in base 36 and a letter for chosen shapes: `01.54,43.2a`, `01.54,43.2ar`. */
 export const neck = {
   schema,
   write: (drill) => ({ kind: drill.kind, ...writeNeck(drill) }),
@@ -51,12 +57,18 @@ export const neck = {
     foldChords(
       written,
       written.strings.map((set) => set.replaceAll('-', '')).join(),
-      written.frets.map((fret) => fret.toString(36)).join(''),
+      written.frets.map((fret) => fret.toString(36)).join('') + (written.shapes?.[0] ?? ''),
     ),
   unfold(letters: string) {
     const { chords, what, range } = unfoldChords(letters);
     const strings = what.split(',').map((set) => [...set].join('-'));
-    return { ...chords, strings, frets: [...range].map((fret) => Number.parseInt(fret, 36)) };
+    const [frets, letter] = [range.slice(0, 2), range.slice(2)];
+    return {
+      ...chords,
+      strings,
+      frets: [...frets].map((fret) => Number.parseInt(fret, 36)),
+      ...(letter && { shapes: SHAPE_CHOICES.find((choice) => choice[0] === letter) }),
+    };
   },
   misfit: (drill: Omit<NeckDrill, 'kind'>, deck: Deck) =>
     chordsMisfit(deck) ?? lyingMisfit(drill, deck),

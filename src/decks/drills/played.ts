@@ -59,7 +59,7 @@ export const played = {
       return { ...phrase.unfold(phrases), ...tempoOf(tempo) };
     }
     const [sizes, strings, range = '', ...degrees] = letters.split('.');
-    const [, frets, ways = '', tempo = ''] = /^(..)([a-z]*)(.*)$/.exec(range) ?? [];
+    const [, frets, ways = '', tempo = ''] = /^(..[ri]?)([a-z]*)(.*)$/.exec(range) ?? [];
     return {
       ...neck.unfold([sizes, strings, frets, ...degrees].join('.')),
       ways: Array.from(ways, (letter): Way | undefined => WAYS.find((way) => way[0] === letter)),
