@@ -1,6 +1,7 @@
 /** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
 import { SHARP } from './attack.ts';
-import { featuresOf, pluckOdds, type Considered } from './evidence.ts';
+import { eventOf, type Event } from './event.ts';
+import type { Considered } from './evidence.ts';
 import { LineFollower, SetFollower } from './follow.ts';
 import { referenceOf, type Expected, type Performance } from './listening.ts';
 import { PluckFinder, type MaybePluck } from './plucks.ts';
@@ -20,12 +21,7 @@ export class Ear {
   private readonly plucks: PluckFinder;
   private readonly follower: LineFollower | SetFollower;
   private readonly tuning: number;
-  private last = {
-    time: -Infinity,
-    most: -Infinity,
-    jump: 0,
-    odds: new Float64Array() as Float64Array,
-  };
+  private last: Event | null = null;
   /** What was told last, in words; that nothing is settled at first needs no telling. */
   private told: string;
   /** What was played, as far as it is settled. */
@@ -72,20 +68,16 @@ export class Ear {
     return found.map((index) => ({ said: 'right', index, time }));
   }
 
-  private oddsOf({ partials, heard }: Considered): Float64Array {
-    return pluckOdds(featuresOf(partials, heard, this.tuning));
-  }
-
   private inLine(follower: LineFollower, time: number, considered: Considered): number[] {
-    const odds = this.oddsOf(considered);
-    const most = Math.max(...odds);
-    const one = time - this.last.time < ONE;
-    if (one && most <= this.last.most) return [];
+    const event = eventOf(time, considered, this.tuning);
+    const before = this.last && time - this.last.time < ONE ? this.last : null;
+    const most = Math.max(...event.odds);
+    if (before && most <= Math.max(...before.odds)) return [];
     // The pick and then the string: plucked when the pick was heard.
-    const begun = one && this.last.jump >= SHARP && this.last.odds[odds.indexOf(most)]! >= BEGUN;
-    const { jump } = considered.heard;
-    this.last = begun ? { ...this.last, most, odds } : { time, most, odds, jump };
-    const index = follower.add({ time: this.last.time, odds, jump: this.last.jump }, one);
+    const isBegun =
+      before && before.jump >= SHARP && before.odds[event.odds.indexOf(most)]! >= BEGUN;
+    this.last = isBegun ? { ...event, time: before.time, jump: before.jump } : event;
+    const index = follower.add(this.last, before !== null);
     return index < 0 ? [] : [index];
   }
 
@@ -94,10 +86,7 @@ export class Ear {
     const found: number[] = [];
     let rest = considered;
     for (;;) {
-      const index = follower.add(
-        { time, odds: this.oddsOf(rest), jump: rest.heard.jump },
-        found.length === 0,
-      );
+      const index = follower.add(eventOf(time, rest, this.tuning), found.length === 0);
       if (index < 0) return found;
       found.push(index);
       const partials = withoutNote(rest.partials, this.expected.notes[index]!, this.tuning);

@@ -1,6 +1,6 @@
 /** How likely it is that an onset is the pluck of each note: what the follower goes by. */
 import { freshPartials, type Fresh } from './fresh.ts';
-import { HEARD, saliencesOf, type Salience } from './salience.ts';
+import { HEARD, LOWEST_HEARD, saliencesOf, type Salience } from './salience.ts';
 import { Spectrum } from './spectrum.ts';
 import { ATTACK_NEEDS, AttackFinder, SHARP, type Attack } from './attack.ts';
 import type { Onset } from './onset.ts';
@@ -23,6 +23,9 @@ export const DELAY = AFTER + PIECE;
 
 /** Features of an onset as the pluck of one note; see `WEIGHTS`. */
 export const FEATURES = 11;
+
+/** What is put to a salience before its logarithm is taken. */
+const UNHEARD = 0.02;
 
 /** What an onset's own strength is, in both ways of finding it. */
 export interface OnsetStrength {
@@ -153,7 +156,7 @@ function featuresAt(
     1,
     Math.log(Math.max(0.5, strength)),
     note.salience / best,
-    Math.log(note.salience + 0.02),
+    Math.log(note.salience + UNHEARD),
     Math.log((note.fresh + 0.01 * loudest) / (note.before + 0.01 * loudest)),
     Math.log((note.fresh + 0.001 * loudest) / loudest),
     note.found,
@@ -163,6 +166,10 @@ function featuresAt(
     Math.min(5, jump),
   ];
 }
+
+/** How much of what is new a note explains, 0 to 1. */
+export const explainedBy = (features: Float64Array, midi: number): number =>
+  Math.exp(features[(midi - LOWEST_HEARD) * FEATURES + 3]!) - UNHEARD;
 
 /** Weights of the features: a logistic regression over the guitars that `npm run listen` names as tuned on. */
 export const WEIGHTS = [

@@ -1,7 +1,8 @@
 /** Follows a performance event by event, and says what is settled. */
 import { Alignment } from './align.ts';
+import { SHARP } from './attack.ts';
 import { clearness, doubted } from './doubt.ts';
-import { likeliest, noteOdds, type Event } from './event.ts';
+import { EXPLAINED, likeliest, noteOdds, type Event } from './event.ts';
 import type { Extra, Performance, NoteVerdict } from './listening.ts';
 import { heardBeside, heardFor } from './readings.ts';
 
@@ -127,6 +128,8 @@ export class LineFollower implements Following {
     }
     if (label !== 'wrong') return { verdict: 'missing' };
     const candidate = this.alignment.candidates[event]!;
+    // A string struck dead is no other note.
+    if (candidate.event.explained < EXPLAINED) return { verdict: 'unheard' };
     const heard = heardFor(candidate, this.notes[i]!);
     return { verdict: 'wrong', time: candidate.event.time, heard };
   }
@@ -153,20 +156,28 @@ export class LineFollower implements Following {
     return this.alignment.events.flatMap(({ label, margin, note }, t) => {
       if (label !== 'extra' || margin < SURE.extra) return [];
       const candidate = this.alignment.candidates[t]!;
+      if (candidate.event.explained < EXPLAINED) return [];
       const heard = heardBeside(candidate, this.notes[note]);
       return [{ time: candidate.event.time, heard, after: note }];
     });
   }
 }
 
-/** What a note in any order needs (log odds) to be right, to be an extra, and to be still possible at the end. */
-const ANY = { right: 0.5, extra: 2.5, possible: -4 };
+/**
+ * What a note in any order needs (log odds) to be right, to be an extra, and to be still possible at the end; and what an
+ * event that is none of these needs to be a pluck that cannot be told, if it begins sharply.
+ */
+const ANY = { right: 0.5, extra: 2.5, possible: -4, pluck: -1 };
+/** Seconds after a pluck in which what comes belongs to it: its ringing, the finger that leaves the string. */
+const BELONGS = 0.25;
 
 /** Follows notes that come in whatever order, several at a time too. */
 export class SetFollower implements Following {
   private readonly verdicts: (NoteVerdict | null)[];
   private readonly most: number[];
   private readonly extras: Extra[] = [];
+  private untold = 0;
+  private last = -Infinity;
 
   constructor(private readonly notes: readonly number[]) {
     this.verdicts = notes.map(() => null);
@@ -183,15 +194,26 @@ export class SetFollower implements Following {
     odds.forEach((value, i) => (this.most[i] = Math.max(this.most[i]!, value)));
     const open = odds.map((value, i) => (this.verdicts[i] === null ? value : -Infinity));
     const best = open.indexOf(Math.max(...open));
-    if (open[best]! >= ANY.right && this.stands(event, best)) {
+    const isNote = !first || event.explained >= EXPLAINED;
+    if (isNote && open[best]! >= ANY.right && this.stands(event, best)) {
       this.verdicts[best] = { verdict: 'right', time: event.time };
+      this.last = event.time;
       return best;
     }
-    const heard = likeliest(event);
-    if (first && !this.notes.includes(heard) && noteOdds(event, heard) >= ANY.extra) {
-      this.extras.push({ time: event.time, heard, after: -1 });
-    }
+    if (first) this.addUnfound(event);
     return -1;
+  }
+
+  /** Takes an event in which no note was found that is still open. */
+  private addUnfound(event: Event): void {
+    const heard = likeliest(event);
+    const odds = noteOdds(event, heard);
+    const isAsked = this.notes.includes(heard);
+    const isTold = event.explained >= EXPLAINED && odds >= (isAsked ? ANY.right : ANY.extra);
+    const isPluck = odds >= ANY.pluck && event.jump >= SHARP && event.time > this.last + BELONGS;
+    if (isTold && !isAsked) this.extras.push({ time: event.time, heard, after: -1 });
+    if (!isTold && isPluck) this.untold++;
+    if (isTold || isPluck) this.last = event.time;
   }
 
   /** Whether no other note explains the event much better than this one does. */
@@ -207,6 +229,7 @@ export class SetFollower implements Following {
       notes: this.verdicts.slice(),
       extras: this.extras.slice(),
       restarts: 0,
+      untold: this.untold,
       over: this.verdicts.every((verdict) => verdict !== null),
     };
   }

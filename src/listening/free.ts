@@ -1,6 +1,5 @@
 /** What is played where nothing is expected: a single-note line, event by event. Humbler than the follower can be. */
-import { likeliest } from './event.ts';
-import { featuresOf, pluckOdds } from './evidence.ts';
+import { EXPLAINED, eventOf, likeliest, type Event } from './event.ts';
 import { referenceOf, type FreeNote, type FreePlaying } from './listening.ts';
 import { PluckFinder, type MaybePluck } from './plucks.ts';
 
@@ -46,9 +45,7 @@ export class FreeEar {
   }
 
   private take({ time, considered }: MaybePluck): FreeNote[] {
-    const { partials, heard } = considered;
-    const odds = pluckOdds(featuresOf(partials, heard, this.tuning));
-    const next = candidateOf(time, odds, heard.jump);
+    const next = candidateOf(eventOf(time, considered, this.tuning));
     if (next.odds < FREE.note || this.echoes(next)) return [];
     const { open } = this;
     if (!open || next.time - open.time >= ONE) {
@@ -77,10 +74,15 @@ export class FreeEar {
   }
 }
 
+/** The confidence in a pluck that no note explains: it is one, and cannot be told. */
+const UNTOLD = 0.3;
+
 /** The likeliest note of an event. Its confidence is the chance that it is a pluck of that note and of no other. */
-function candidateOf(time: number, odds: Float64Array, jump: number): Candidate {
-  const heard = likeliest({ time, odds, jump });
+function candidateOf(event: Event): Candidate {
+  const { time, odds, jump, explained } = event;
   const own = Math.max(...odds);
   const all = odds.reduce((sum, value) => sum + Math.exp(value), 1);
-  return { time, heard, odds: own, jump, confidence: Math.exp(own) / all };
+  const chance = Math.exp(own) / all;
+  const confidence = explained < EXPLAINED ? Math.min(UNTOLD, chance) : chance;
+  return { time, heard: likeliest(event), odds: own, jump, confidence };
 }

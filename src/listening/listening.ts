@@ -76,6 +76,8 @@ export interface Performance {
   readonly extras: readonly Extra[];
   /** How often the player began again. What went before is forgotten. */
   readonly restarts: number;
+  /** Plucks of which it cannot be told which note they were; counted where notes may come in any order. */
+  readonly untold?: number;
   /** Whether every note is settled and nothing more is awaited. */
   readonly over: boolean;
 }

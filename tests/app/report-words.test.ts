@@ -5,7 +5,7 @@ import {
   studentName,
   takenWords,
 } from '../../src/app/report/reportWords.ts';
-import { figureWords, needsInTime } from '../../src/app/report/timeWords.ts';
+import { figureFactsWords, needsInTime } from '../../src/app/report/timeWords.ts';
 import { counted, percent, timesWords } from '../../src/app/figures.ts';
 import { parseKey } from '../../src/theory/key.ts';
 
@@ -64,7 +64,7 @@ describe('what a teacher reads of a report', () => {
     ],
   ] as const)('%o in time %s', (told, words, needs) => {
     const facts = { figure: 'eighths', tempo: 60, spread: 0.08, ...told } as const;
-    expect(figureWords(facts)).toBe(
+    expect(figureFactsWords(facts)).toBe(
       `Eighths: even up to ♩ = 60; 8 % of a step last time, ${words}.`,
     );
     expect(needsInTime({ time: { figures: [facts], minutes: null } })).toEqual(needs);

@@ -12,6 +12,7 @@ import { dice, midiOn } from './musician.ts';
 import {
   answerTo,
   answersKept,
+  faults,
   give,
   judged,
   newCard,
@@ -357,12 +358,6 @@ const TAPPED = { kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8]
 /** Cm on strings 5 and 4. */
 const MINOR = [48, 51, 55];
 
-/** What axe finds, as the other screens are held to it. */
-const faults = async (page: Page) => {
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-  return (await new AxeBuilder({ page }).withTags(tags).analyze()).violations;
-};
-
 test('what could not be told is asked once more, then left by itself, and nothing is logged', async () => {
   test.setTimeout(120_000);
   const page = await pageWith('refused');
@@ -382,6 +377,27 @@ test('what could not be told is asked once more, then left by itself, and nothin
   await expect(page.getByText('it counts for nothing')).toBeVisible({ timeout: 20_000 });
   await expect(openCard(page).or(newCard(page))).toHaveAttribute('data-kind', 'spot');
   expect(await answersKept(page)).not.toContain(asked.item);
+});
+
+test('what is played on a card to be placed and cannot be told is asked once more, then tapped', async () => {
+  const page = await pageWith('refused');
+  await beginPlaying(page, await lesson('place'));
+  const asked = await question(page);
+  await expect(page.getByText('tapped or played')).toBeVisible();
+  // Between two notes: it can be told for neither.
+  const between = recordingOf([{ midi: 52, time: 0.2, until: 1 }], 1.4, { noise: 0, cents: 50 });
+  await playSamples(page, between);
+  await expect(page.locator('[data-verdict="unheard"]')).toContainText(
+    'play it once more, or tap it',
+  );
+  expect(await openCard(page).getAttribute('data-item')).toBe(asked!.item);
+  await playSamples(page, between);
+  await expect(page.locator('[data-verdict="unheard"]')).toContainText('tap it this time');
+  await expect(page.getByText('tapped or played')).toHaveCount(0);
+  expect(await answersKept(page)).not.toContain(asked!.item);
+  await give(page, answerTo(asked!, true, dice(1)));
+  expect(await judged(page)).toBe('right');
+  await expect.poll(() => answersKept(page)).toContain(asked!.item);
 });
 
 test('at a tempo it is counted in, and judged by its notes', async () => {
@@ -438,8 +454,8 @@ test('a page that is put away lets go of the microphone', async () => {
   expect(await tracks(page)).toEqual(['ended', 'live']);
 });
 
-test('questions are spoken, by a voice of the phone itself alone', async () => {
-  const page = await pageWith('refused');
+/** From now on the page has two voices, one of them the phone's own, and keeps what they say. */
+async function withVoices(page: Page): Promise<() => Promise<string[]>> {
   await page.addInitScript(() => {
     const said: string[] = [];
     const voices = [
@@ -466,6 +482,12 @@ test('questions are spoken, by a voice of the phone itself alone', async () => {
       },
     });
   });
+  return () => page.evaluate(() => (globalThis as unknown as { said: string[] }).said);
+}
+
+test('questions are spoken, by a voice of the phone itself alone', async () => {
+  const page = await pageWith('refused');
+  const said = await withVoices(page);
   await hearing(page);
   await startLesson(page, await lesson('place'));
   await question(page);
@@ -476,7 +498,6 @@ test('questions are spoken, by a voice of the phone itself alone', async () => {
   await page.locator('[data-do="start"]').click();
   await skipTuning(page);
   const asked = await question(page);
-  const said = () => page.evaluate(() => (globalThis as unknown as { said: string[] }).said);
   await expect.poll(said).toHaveLength(1);
   const name = asked!
     .chord!.replace('b', ' flat')
@@ -497,13 +518,16 @@ function struckLesson(): Promise<string> {
   return deckLink(read.deck, test.info().project.use.baseURL!);
 }
 
-test('muted strings keep time as taps do', async () => {
+test('muted strings keep time as taps do, and the bar before is counted aloud', async () => {
   test.setTimeout(120_000);
   const page = await pageWith('refused');
+  const said = await withVoices(page);
   await hearing(page);
   await startLesson(page, await struckLesson());
   await question(page);
-  await page.getByRole('button', { name: 'Leave the round' }).click();
+  await page.goto('#/settings');
+  await page.getByRole('checkbox', { name: 'Questions are spoken' }).check({ force: true });
+  await page.goto('#/today');
   await handSwitch(page).click();
   await page.locator('[data-do="start"]').click();
   await skipTuning(page);
@@ -515,6 +539,7 @@ test('muted strings keep time as taps do', async () => {
   }));
   await playSamples(page, recordingOf(strokes, 18, { noise: 0 }), '.count-words.past');
   await page.getByRole('button', { name: 'Count me in' }).click();
+  await expect.poll(said).toEqual(['here: 1', 'here: 2', 'here: 3', 'here: 4']);
   await verdict(page).waitFor({ timeout: 30_000 });
   expect(await judged(page)).toBe('right');
   await expect(verdict(page)).toContainText('Even at 60');

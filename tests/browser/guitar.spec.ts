@@ -6,7 +6,7 @@ import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/link.ts';
 import { chromiumPath } from './engines.mjs';
 import { PLAYED, writeLine, type Manner } from './guitar/recordings.ts';
-import { openCard, startLesson, verdict } from './people.ts';
+import { faults, openCard, startLesson, verdict } from './people.ts';
 
 /** Cards that are answered with the guitar, a file for the microphone. Node gives the same verdicts: `tests/cards/heard.test.ts`. */
 test.describe.configure({ mode: 'default', timeout: 120_000 });
@@ -142,8 +142,10 @@ test('a line that was heard is played back', async () => {
   await takeUp(page, await lessonOf({ kind: 'echo' }, [phrase]));
   const card = page.locator('[data-kind="echo"]');
   await expect(card).toHaveAttribute('data-tempo', '120');
+  expect(await faults(page)).toEqual([]);
   await expect(verdict(page)).toHaveAttribute('data-verdict', 'right', PLAYED_BY);
   expect((await heard(page)).join(' ')).toBe('right right right');
+  expect(await faults(page)).toEqual([]);
 });
 
 test('an arpeggio to be placed is answered by playing, in any order', async () => {

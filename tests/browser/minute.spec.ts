@@ -60,6 +60,23 @@ async function playLine(page: Page, midis: readonly number[]): Promise<void> {
   await playSamples(page, recordingOf(notes, seconds, { noise: 0 }));
 }
 
+/** Counts the strings that begin to sound: buffers of more than a second, as no click's is. */
+async function countStrings(page: Page): Promise<() => Promise<number>> {
+  await page.addInitScript(() => {
+    const started = { strings: 0 };
+    Object.assign(globalThis, { started });
+    const { start } = AudioBufferSourceNode.prototype;
+    AudioBufferSourceNode.prototype.start = function (...when) {
+      if (this.buffer && this.buffer.duration > 1) started.strings++;
+      return start.apply(this, when);
+    };
+  });
+  return () =>
+    page.evaluate(
+      () => (globalThis as unknown as { started: { strings: number } }).started.strings,
+    );
+}
+
 test('a line is heard, told, sounded again and kept', async ({ page, baseURL }) => {
   test.setTimeout(120_000);
   await hearing(page);
@@ -112,16 +129,22 @@ test('a line is heard, told, sounded again and kept', async ({ page, baseURL }) 
   expect((await kept(page)).length).toBeLessThan(20_000);
 });
 
-test('a minute of too little says so, and the next one goes on from the tuned guitar', async ({
+test('a minute over a round of chords, and of too little, says so, and the next one goes on from the tuned guitar', async ({
   page,
   baseURL,
 }) => {
   test.setTimeout(120_000);
+  const strings = await countStrings(page);
   await hearing(page);
   await take(page, baseURL!);
   await page.locator('[data-do="guitar"]').click();
+  await page.getByLabel('I wear headphones').check({ force: true });
+  await page.getByLabel('a round of').check({ force: true });
   await begin(page);
+  expect(await strings()).toBe(0);
   await page.locator('[data-beat="0"]').waitFor();
+  // The round's first chord, of three voices and more.
+  await expect.poll(strings).toBeGreaterThanOrEqual(3);
   await playLine(page, [58, 62, 65]);
   await expect(page.getByText('3 plucks heard')).toBeVisible();
   await page.locator('[data-do="finish"]').click();

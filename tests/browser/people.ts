@@ -1,4 +1,5 @@
 /** What a student and a teacher do with the page, in as many words as they would use. */
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { PhraseKind } from '../../src/decks/kinds.ts';
 import { deckLink } from '../../src/decks/link.ts';
@@ -253,4 +254,10 @@ export async function countSounds(page: Page): Promise<() => Promise<number>> {
   });
   return () =>
     page.evaluate(() => (globalThis as unknown as { started: { count: number } }).started.count);
+}
+
+/** What axe finds of what it is asked on every screen. */
+export async function faults(page: Page) {
+  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+  return (await new AxeBuilder({ page }).withTags(tags).analyze()).violations;
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { renderClick } from '../../src/sound/click.ts';
 import { agreed, clickIn } from '../../src/listening/delay.ts';
 import { stateOfError } from '../../src/listening/microphone-state.ts';
+import { seeded } from '../../src/theory/random.ts';
 import { heardIn, toldOf, words } from './hearing.ts';
 import { inSteps, recordingOf, type Played } from './played.ts';
 
@@ -105,6 +106,44 @@ describe('a chord’s notes in any order', () => {
     expect(words(heard).slice(0, 1)).toEqual(['right']);
     expect(words(heard)[1]).not.toBe('right');
     expect(heard.extras.map((extra) => extra.heard)).toEqual([63]);
+  });
+});
+
+/** Adds a knock on the body, or a string struck dead: noise that dies away, as loud as a note. */
+function knocked(samples: Float32Array, time: number): Float32Array {
+  const chance = seeded(Math.round(1000 * time));
+  const start = Math.round(time * 44100);
+  for (let n = 0; n < 4000; n++)
+    samples[start + n]! += 0.2 * (2 * chance.next() - 1) * Math.exp(-n / 1000);
+  return samples;
+}
+
+describe('what is no note', () => {
+  const any = { notes: [46, 48, 50, 51, 53, 55, 57, 58], order: 'any' } as const;
+  const knocks = [1, 1.7, 2.4, 3.1].reduce(knocked, recordingOf([], 4));
+
+  it('is counted as untold where notes may come in any order, and taken for none', () => {
+    const heard = heardIn(knocks, any);
+    expect(words(heard)).not.toContain('right');
+    expect(heard.extras).toEqual([]);
+    expect(heard.untold).toBe(4);
+    // A string that is bent halfway to the next note.
+    const between = heardIn(recordingOf([{ midi: 52, time: 1 }], 3, { cents: 50 }), any);
+    expect(words(between)).not.toContain('right');
+    expect(between).toMatchObject({ extras: [], untold: 1 });
+    expect(heardIn(at([58, 53, 50], 60), any).untold).toBe(0);
+  });
+
+  it('is no other note in a line, and no note of free playing that is sure', () => {
+    const step = 20 / 60;
+    const played = inSteps(LINE, START, step).filter((_, i) => i !== 3);
+    const samples = knocked(recordingOf(played, 5), START + 3 * step);
+    const { notes, extras } = heardIn(samples, line);
+    expect(words({ notes, extras, restarts: 0, over: true })).toEqual(RIGHT.with(3, 'unheard'));
+    expect(extras).toEqual([]);
+    const free = toldOf({ do: 'free', id: 1, playing: {} }, knocks);
+    const told = free.flatMap((word) => (word.told === 'note' ? [word.note.confidence] : []));
+    expect(Math.max(0, ...told)).toBeLessThan(0.5);
   });
 });
 

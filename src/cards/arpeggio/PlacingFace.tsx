@@ -99,7 +99,8 @@ function Slots({ count, filled }: { count: number; filled: number }) {
 }
 
 /** The places tapped so far; they are handed in a moment after the last one stands. */
-function usePlacing({ card, verdict, answer, guitar, quiet = true }: PlacingFaceProps) {
+function usePlacing(props: PlacingFaceProps) {
+  const { card, verdict, answer, guitar, quiet = true } = props;
   const [places, setPlaces] = useState<readonly Place[]>([]);
   const [taps, setTaps] = useState(0);
   const whole = places.length === card.chord.notes.length;
@@ -109,6 +110,8 @@ function usePlacing({ card, verdict, answer, guitar, quiet = true }: PlacingFace
     open: quiet && !deaf && !verdict,
     notes: pitchesOf(card),
     hear: (midi) => setPlaces((before) => withPlayed(card, before, midi)),
+    // Who taps needs not be heard.
+    unheard: () => taps === 0 && props.unheard(),
   });
   useEffect(() => {
     if (!whole || verdict) return;

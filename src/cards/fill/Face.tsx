@@ -39,6 +39,7 @@ export function Face(props: FaceProps<FillCard>) {
       const played = degreeOfPitch(card, midi);
       if (played !== null) choose(played, 0);
     },
+    unheard: props.unheard,
   });
   const lookOf = (step: number) => {
     if (verdict && step === degree) return { look: 'right' as const };
