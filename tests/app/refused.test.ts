@@ -170,6 +170,7 @@ describe.each(KINDS_OF_FAULT)('a device that is %s', (kind) => {
         drafts: () => true,
         minutes: () => true,
         reports: () => true,
+        timings: () => true,
       };
       expect(cards((await readBackup(text, every)).reviews)).toEqual(all);
       const stored = (vi.restoreAllMocks(), cards(await onDevice()));
