@@ -5,14 +5,17 @@ import {
   chromiumPath,
   hasFirefox,
   hasWebKit,
+  hasXmllint,
   installChromium,
   installFirefox,
   installWebKit,
+  installXmllint,
 } from './browser/engines.mjs';
 
 mkdirSync('test-results', { recursive: true });
 
 run('npm', ['run', '--silent', 'check']);
+if (!hasXmllint()) installXmllint();
 run('npx', [
   'vitest',
   'run',
@@ -36,12 +39,39 @@ if (!hasFirefox()) console.log('There is no firefox-esr to be driven here: its t
 run('npx', ['playwright', 'test', '--config', 'tests/browser/playwright.config.ts']);
 
 const unit = JSON.parse(readFileSync('test-results/unit.json', 'utf8'));
-const { stats } = JSON.parse(readFileSync('test-results/browser.json', 'utf8'));
-const passed = unit.numPassedTests + stats.expected + stats.flaky;
+const browser = JSON.parse(readFileSync('test-results/browser.json', 'utf8'));
+const { stats } = browser;
+// What is known to be wrong is asserted as it comes out today: that is no pass.
+const knownWrong = unit.testResults
+  .flatMap(({ assertionResults }) => assertionResults)
+  .filter(({ title, status }) => status === 'passed' && title.startsWith('known wrong')).length;
+const passed = unit.numPassedTests - knownWrong + stats.expected;
 const failed = unit.numFailedTests + stats.unexpected;
 const skipped = unit.numPendingTests + stats.skipped;
-if (stats.flaky > 0) console.log(`${stats.flaky} passed only when run again`);
-console.log(`${passed} passed, ${failed} failed, ${skipped} skipped`);
+const again = passedWhenRunAgain(browser);
+for (const { title, project } of again)
+  console.log(`passed only when run again (${project}): ${title}`);
+if (!hasXmllint())
+  console.log('NOT CHECKED: there is no xmllint here, so no MusicXML was read by it.');
+if (!hasWebKit()) console.log('NOT CHECKED: there is no WebKit here, so nothing was tried in it.');
+console.log(
+  `${passed} passed, ${failed} failed, ${skipped} skipped, ${knownWrong} known wrong, ${again.length} passed only when run again`,
+);
+// What is measured in real time may need a second try on a machine that is shared; anything else may not.
+if (again.some(({ project }) => project !== 'measured'))
+  fail('A test that passes only when it is run again has failed.');
+
+/** The browser tests that failed first, with the project they belong to. */
+function passedWhenRunAgain({ suites }) {
+  const specsIn = (suite) => [...(suite.specs ?? []), ...(suite.suites ?? []).flatMap(specsIn)];
+  return suites
+    .flatMap(specsIn)
+    .flatMap(({ title, tests }) =>
+      tests
+        .filter(({ status }) => status === 'flaky')
+        .map(({ projectName }) => ({ title, project: projectName })),
+    );
+}
 
 function run(command, args) {
   const { status } = spawnSync(command, args, { stdio: 'inherit' });

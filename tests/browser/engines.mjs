@@ -37,6 +37,16 @@ export function installFirefox() {
   installPackages('firefox-esr');
 }
 
+/** Whether there is libxml2's `xmllint`, which reads the MusicXML that is written. */
+export function hasXmllint() {
+  return which('xmllint') !== undefined;
+}
+
+/** Installs it where Debian's packages are the way. */
+export function installXmllint() {
+  installPackages('libxml2-utils');
+}
+
 function installPackages(...names) {
   if (!which('apt-get') || process.getuid?.() !== 0) return false;
   return run('apt-get', ['update', '-q']) && run('apt-get', ['install', '-y', '-q', ...names]);
