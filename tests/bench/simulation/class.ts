@@ -4,7 +4,7 @@ import { readReport, type Report, reportLink } from '../../../src/decks/report.t
 import { reportOf } from '../../../src/practice/report.ts';
 import { marksOf } from '../../../src/practice/lesson.ts';
 import type { Item } from '../../../src/practice/item.ts';
-import { figure, meanAndError, signed } from './figures.ts';
+import { type Figure, meanAndError } from './figures.ts';
 import { ours } from './policies.ts';
 import { play } from './run.ts';
 import { difficulties, type MakeHidden } from './students.ts';
@@ -18,13 +18,21 @@ interface Drawn {
   readonly count: number;
 }
 
+/** What a class's marks bring. */
+export interface ClassGain {
+  readonly marks: number;
+  readonly answers: number;
+  /** The marks' correlation with a new student's difficulties, and the points that student gains. */
+  readonly alike: Figure;
+  readonly more: Figure;
+}
+
 /** A class whose items are hard in part for all alike: a report of each after a week, marks, and new students with them. */
 export function marksFromAClass(
-  name: string,
   make: MakeHidden,
   items: readonly Item[],
   { seed, spread, count }: Drawn,
-): string {
+): ClassGain {
   const common = difficulties(items, seeded(seedAt(seed, 9)), 1);
   const of: MakeHidden = (some, random, wide) => make(some, random, wide, common);
   const reports = Array.from({ length: CLASS }, (_, k) => {
@@ -55,9 +63,12 @@ export function marksFromAClass(
       ),
     };
   });
-  const alike = figure(meanAndError(pairs.map((pair) => pair.alike)), 2).trim();
-  const more = signed(meanAndError(pairs.map((pair) => pair.more)));
-  return `${name.padEnd(16)} ${Object.keys(marks).length} marks from ${answers} answers, correlation with a new student's ${alike}, gained at 4 minutes ${more}`;
+  return {
+    marks: Object.keys(marks).length,
+    answers,
+    alike: meanAndError(pairs.map((pair) => pair.alike)),
+    more: meanAndError(pairs.map((pair) => pair.more)),
+  };
 }
 
 /** What the teacher's page reads of a report: rounded to the link's few bits. */

@@ -1,9 +1,7 @@
 /** How true the chances are that are shown: of every item asked so far, at moments ahead, against the hidden memory. */
-import { recall } from '../../../src/memory/memory.ts';
+import { type Memory, recall } from '../../../src/memory/memory.ts';
 import type { Item } from '../../../src/practice/item.ts';
-import { ours } from './policies.ts';
-import { play } from './run.ts';
-import type { MakeHidden } from './students.ts';
+import type { Hidden } from './students.ts';
 import { DAY, lessonAfter, START } from './world.ts';
 
 const HOUR = 3_600_000;
@@ -17,78 +15,76 @@ const MOMENTS = {
   lesson: (day: number) => lessonAfter(Math.floor((day + 1) / 7)),
 };
 
-interface Told {
-  readonly student: number;
-  readonly shown: number;
-  readonly truth: number;
+type Moment = keyof typeof MOMENTS;
+export const moments = Object.keys(MOMENTS) as Moment[];
+
+/** What one student was shown for one moment, and what was true: sums over as many chances. */
+interface Sums {
+  count: number;
+  truth: number;
+  loss: number;
+  /** Of the chances shown from a tenth to the next: how many, and how much more was shown than was true. */
+  readonly tenths: { count: number; error: number }[];
 }
 
-interface Drawn {
-  readonly seed: number;
-  readonly spread: number;
-  readonly count: number;
+/** What one student was shown, by moment. */
+export type Tally = Record<Moment, Sums>;
+
+export function emptyTally(): Tally {
+  const sums = () => ({
+    count: 0,
+    truth: 0,
+    loss: 0,
+    tenths: Array.from({ length: 10 }, () => ({ count: 0, error: 0 })),
+  });
+  return Object.fromEntries(moments.map((moment) => [moment, sums()])) as Tally;
 }
 
-export function forecastsOf(
-  name: string,
-  make: MakeHidden,
+/** Counts what is shown at the end of a day, in place. */
+export function count(
+  tally: Tally,
   items: readonly Item[],
-  { seed, spread, count }: Drawn,
-): string {
-  const told = new Map(Object.keys(MOMENTS).map((moment) => [moment, [] as Told[]]));
-  for (const minutes of [4, 10]) {
-    for (let k = 0; k < count; k++) {
-      play({
-        make,
-        policy: ours,
-        items,
-        minutes,
-        seed: seed + k,
-        spread,
-        watch(day, hidden, memory) {
-          if (day % EVERY !== 0) return;
-          for (const [moment, at] of Object.entries(MOMENTS)) {
-            const then = at(day);
-            items.forEach(({ id }, i) => {
-              const shown = recall(memory, id, then);
-              if (shown === null) return;
-              told.get(moment)!.push({
-                student: 2 * k + (minutes > 4 ? 1 : 0),
-                shown,
-                truth: hidden.chance(i, then),
-              });
-            });
-          }
-        },
-      });
-    }
+  day: number,
+  hidden: Hidden,
+  memory: Memory,
+): void {
+  if (day % EVERY !== 0) return;
+  for (const moment of moments) {
+    const [at, sums] = [MOMENTS[moment](day), tally[moment]];
+    items.forEach(({ id }, i) => {
+      const shown = recall(memory, id, at);
+      if (shown === null) return;
+      const truth = hidden.chance(i, at);
+      const tenth = sums.tenths[Math.min(9, Math.floor(10 * shown))]!;
+      sums.count++;
+      sums.truth += truth;
+      sums.loss += loss(shown, truth);
+      tenth.count++;
+      tenth.error += shown - truth;
+    });
   }
-  const all = [...told.values()].flat();
-  return [...told, ['all', all] as const]
-    .map(([moment, some]) => line(`${name}, ${moment}`, some))
-    .join('\n');
 }
 
-function line(name: string, told: readonly Told[]): string {
-  const own = new Map<number, { sum: number; of: number }>();
-  for (const { student, truth } of told) {
-    const one = own.get(student) ?? { sum: 0, of: 0 };
-    own.set(student, { sum: one.sum + truth, of: one.of + 1 });
-  }
-  const mean = (of: (one: Told) => number) =>
-    told.reduce((sum, one) => sum + of(one), 0) / told.length;
-  const lossShown = mean(({ shown, truth }) => loss(shown, truth));
-  const constant = mean(({ student, truth }) => {
-    const { sum, of } = own.get(student)!;
-    return loss(sum / of, truth);
+/** So small a share of the chances shown tells nothing of its tenth. */
+const LEAST = 1 / 200;
+
+/**
+ * One moment over many students: the log loss, that of each one's own mean, and by tenths of what was shown the mean
+ * error in points, + where too much was shown; after it the percentage of the chances that lie there.
+ */
+export function forecastLine(name: string, tallies: readonly Tally[], moment: Moment): string {
+  const all = tallies.map((tally) => tally[moment]);
+  const total = (of: (sums: Sums) => number) => all.reduce((sum, sums) => sum + of(sums), 0);
+  const chances = total(({ count: shown }) => shown);
+  const own = total((sums) => sums.count * loss(sums.truth / sums.count, sums.truth / sums.count));
+  const tenths = Array.from({ length: 10 }, (_, k) => {
+    const some = total((sums) => sums.tenths[k]!.count);
+    if (some < LEAST * chances) return '.';
+    const error = (100 * total((sums) => sums.tenths[k]!.error)) / some;
+    return `${error > 0 ? '+' : ''}${error.toFixed(0)}(${((100 * some) / chances).toFixed(0)})`;
   });
-  const tenths = Array.from({ length: 10 }, (_, tenth) => {
-    const some = told.filter(({ shown }) => Math.min(9, Math.floor(10 * shown)) === tenth);
-    if (some.length < told.length / 200) return '.';
-    const error = some.reduce((sum, { shown, truth }) => sum + shown - truth, 0) / some.length;
-    return `${error > 0 ? '+' : ''}${(100 * error).toFixed(0)}`;
-  });
-  return `${name.padEnd(24)} log loss ${lossShown.toFixed(3)}, own mean ${constant.toFixed(3)}; error by tenths ${tenths.join(' ')}`;
+  const [shown, constant] = [total((sums) => sums.loss) / chances, own / chances];
+  return `${name.padEnd(14)} ${moment.padEnd(6)} log loss ${shown.toFixed(3)}, own mean ${constant.toFixed(3)}; ${tenths.join(' ')}`;
 }
 
 /** The log loss to be expected of a chance where another is true. */

@@ -1,4 +1,3 @@
-import { isEnough } from '../../../src/practice/enough.ts';
 import { answerCard, metCard, nextCard } from '../../../src/practice/next.ts';
 import { type Round, startRound } from '../../../src/practice/round.ts';
 import type { Item } from '../../../src/practice/item.ts';
@@ -60,16 +59,6 @@ export const ours: MakePolicy = ({ items, memory, random, lessonAfter }) => {
     met(_, at) {
       round = metCard(round!, at);
     },
-  };
-};
-
-/** The same, but a sitting ends when the app says that it is enough for today. */
-export const enough: MakePolicy = (setting) => {
-  const policy = ours(setting);
-  const { items, memory, lessonAfter } = setting;
-  return {
-    ...policy,
-    next: (now) => (isEnough(items, memory, now, lessonAfter(now)) ? null : policy.next(now)),
   };
 };
 
