@@ -1,5 +1,4 @@
 /** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
-import { SHARP } from './attack.ts';
 import { eventOf, type Event } from './event.ts';
 import type { Considered } from './evidence.ts';
 import { LineFollower, SetFollower } from './follow.ts';
@@ -14,8 +13,8 @@ export type Said =
 
 /** Seconds within which two onsets are one pluck. */
 const ONE = 0.045;
-/** Log odds from which the first of two is the beginning of the same pluck. */
-const BEGUN = -1.5;
+/** By how much sharper, and from which log odds on, the first of two is the beginning of the same pluck. */
+const BEGUN = { sharper: 0.3, odds: -5 };
 
 export class Ear {
   private readonly plucks: PluckFinder;
@@ -75,7 +74,9 @@ export class Ear {
     if (before && most <= Math.max(...before.odds)) return [];
     // The pick and then the string: plucked when the pick was heard.
     const isBegun =
-      before && before.jump >= SHARP && before.odds[event.odds.indexOf(most)]! >= BEGUN;
+      before &&
+      before.jump > event.jump + BEGUN.sharper &&
+      before.odds[event.odds.indexOf(most)]! >= BEGUN.odds;
     this.last = isBegun ? { ...event, time: before.time, jump: before.jump } : event;
     const index = follower.add(this.last, before !== null);
     return index < 0 ? [] : [index];

@@ -7,10 +7,10 @@ import type { Extra, Performance, NoteVerdict } from './listening.ts';
 import { heardBeside, heardFor } from './readings.ts';
 
 /** By how much (log odds) a reading has to be better than the best other before it is told. */
-export const SURE = { right: 0.2, atOnce: 1, wrong: 0.6, missing: 0.8, extra: 1.5 };
+export const SURE = { right: 0, atOnce: 1, wrong: 0.6, missing: 0.8, extra: 1.5 };
 
 /** What is heard less clearly than this (log odds) has to be so much plainer before anyone is accused. */
-export const UNCLEAR = { below: 2, more: 0.9 };
+export const UNCLEAR = { below: 3, more: 1.5 };
 
 /** A note is settled when so many notes after it were heard, or so many seconds have passed; sooner where it is plain. */
 const NOTES_LATER = 2;
@@ -19,10 +19,17 @@ const PLAIN = 2;
 
 /**
  * Of several events that may be one note: within so many seconds the sharpest is its pluck, if it is at least so likely
- * that note; farther apart the first is, and the others are the same note again.
+ * that note, and less likely where it is sharper by so much; farther apart the first is, and the others are the same note
+ * again.
  */
-const ECHO = { seconds: 0.09, odds: -1.5 };
+const ECHO = { seconds: 0.09, odds: -1.5, sharper: { by: 0.3, odds: -5 } };
 const AGAIN = 1;
+
+/** Whether an event a moment before another, with these log odds of the same note, is the pluck of it. */
+function isPluckOf(later: Event, { jump }: Event, odds: number): boolean {
+  const { by, odds: least } = ECHO.sharper;
+  return odds >= ECHO.odds ? jump > later.jump : odds >= least && jump > later.jump + by;
+}
 
 /** What follows a performance, in order or not. */
 export interface Following {
@@ -142,7 +149,7 @@ export class LineFollower implements Following {
       if (t < this.alignment.begins) break;
       const odds = noteOdds(event, midi);
       const near = plucked.time - event.time < ECHO.seconds;
-      if (near ? odds >= ECHO.odds && event.jump > plucked.jump : odds >= AGAIN) plucked = event;
+      if (near ? isPluckOf(plucked, event, odds) : odds >= AGAIN) plucked = event;
     }
     return plucked.time;
   }

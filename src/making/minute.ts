@@ -37,8 +37,8 @@ export interface MinuteTold {
  * (measured on the guitars tuned on).
  */
 const SURELY = { alone: 0.8, between: 0.5 } as const;
-/** Standard deviation of an onset's error, in seconds: 95 % of them are within 15 ms (`npm run listen`). */
-const ONSET_ERROR = 0.007;
+/** Standard deviation of an onset's error but for what is far out, in seconds (measured on the guitars tuned on). */
+export const ONSET_ERROR = 0.0025;
 
 /** Null where fewer than 12 notes were sure: too few to say anything. */
 export function toldOf({ heard, tempo, key, instrument }: FreeMinute): MinuteTold | null {

@@ -396,7 +396,8 @@ test('what is played on a card to be placed and cannot be told is asked once mor
   await expect(page.getByText('tapped or played')).toHaveCount(0);
   expect(await answersKept(page)).not.toContain(asked!.item);
   await give(page, answerTo(asked!, true, dice(1)));
-  expect(await judged(page)).toBe('right');
+  await expect(page.locator('[data-kind] [data-verdict]')).toHaveAttribute('data-verdict', 'right');
+  await expect(page.locator('[data-verdict="unheard"]')).toHaveCount(0);
   await expect.poll(() => answersKept(page)).toContain(asked!.item);
 });
 

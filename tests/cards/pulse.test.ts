@@ -198,7 +198,7 @@ describe('the verdict on taps', () => {
     const [strokes, taps] = [tapsText(times, 'struck'), tapsText(times)];
     expect(strokes).toBe(`struck ${taps}`);
     const spread = (answer: string) => judgementOf(card, answer).evenness!.fraction!;
-    expect(spread(taps) ** 2 - spread(strokes) ** 2).toBeCloseTo(2 * (0.007 / 0.25) ** 2, 3);
+    expect(spread(taps) ** 2 - spread(strokes) ** 2).toBeCloseTo(2 * (0.003 / 0.25) ** 2, 5);
     expect(pulse.judge(card, 'struck')).toEqual(NEAR);
   });
 

@@ -13,7 +13,7 @@ export interface Fact {
 
 const cm = (mm: number) => `${Math.round(mm / 10)} cm`;
 
-/** A spread below this is not told from none: onsets are heard with an error of 7 ms. */
+/** A spread below this is not told: what a hand keeps, and how onsets are heard, lies within it. */
 const FINEST = 0.006;
 
 /** `± 21 ms`, `within 6 ms`. */

@@ -224,6 +224,7 @@ export async function answer(given: string | null, taps: number): Promise<void> 
   // Once handed in, a card is answered, though its verdict is yet to come.
   if (!current?.open || current.open.meet || !card || shown.value?.verdict) return;
   const kind = KINDS[card.item.kind];
+  unheardSentence.value = null;
   const answered = performance.now();
   // What still sounds has been heard so far.
   const listened = sounded.reduce((ms, playing) => ms + playing.heard(), 0);

@@ -6,8 +6,8 @@ import { stepsOf } from '../../theory/timing/steps.ts';
 import type { PlayedAnswer } from './answer.ts';
 import type { PlayingCard } from './card.ts';
 
-/** Standard deviation of an onset's error, in seconds: 95 % of them are within 15 ms (`npm run listen`). */
-const ONSET_ERROR = 0.007;
+/** Standard deviation of an onset's error, in seconds: in quiet 95 % of them are within 6 ms (`npm run listen`). */
+const ONSET_ERROR = 0.003;
 
 /** A step so many times as long as the player's others is late whatever the rest was like, of so many steps at least. */
 const LATE = { times: 1.5, of: 3 } as const;

@@ -11,8 +11,8 @@ const MEASURED = 'struck, measured ';
 /** How taps were made: by hand, or by strokes that were heard, with a delay that was measured or not. */
 export type Made = 'tapped' | 'struck' | 'measured';
 const WORDS = { tapped: '', struck: STRUCK, measured: MEASURED } as const;
-/** Standard deviation of the error with which a stroke is heard, in seconds: 95 % within 15 ms (`npm run listen`). */
-const STROKE_ERROR = 0.007;
+/** Standard deviation of the error with which a stroke is heard, in seconds, as of a note's onset (`npm run listen`). */
+const STROKE_ERROR = 0.003;
 
 /**
  * An answer of taps: ms on the plan's clock, to a tenth, in their order: `-3.2 247.1 500`; of strokes on the strings

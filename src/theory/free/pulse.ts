@@ -1,5 +1,6 @@
 import { beats, type Beats } from '../rhythm.ts';
 import { DIVISIONS, type Division } from '../timing/figure.ts';
+import { mean, median, medianDeviation, variance } from '../timing/statistics.ts';
 
 /** How a free line lay over a click. */
 export interface OverClick {
@@ -43,14 +44,24 @@ export function overClick(
   const least = Math.min(...fits.map(({ cost }) => cost));
   const at = fits.findIndex(({ cost }) => cost === least);
   const { off, divided, places } = fits[at]!;
-  const middle = off.reduce((sum, x) => sum + x, 0) / off.length;
-  const square = off.reduce((sum, x) => sum + (x - middle) ** 2, 0) / (off.length - 1);
+  const middle = mean(off);
+  const square = variance(withoutFar(off));
   return {
     spread: Math.sqrt(Math.max(0, square * beat * beat - error * error)),
     late: lag + (at * LAGS.step - LAGS.within + middle) * beat,
     divided,
     places,
   };
+}
+
+/** Farther out than so many standard deviations an onset was a slip, or was heard late: it is in no spread. */
+const FAR = 3;
+
+/** The offsets but those that are far out, by the deviation of the median, which these do not move. */
+function withoutFar(off: readonly number[]): number[] {
+  const middle = median(off);
+  const far = FAR * medianDeviation(off);
+  return off.filter((x) => Math.abs(x - middle) <= far);
 }
 
 interface Fit {

@@ -1,13 +1,16 @@
 /** Free playing over improvisations with known truth: what is told of its moves. */
 import { FreeEar } from '../../../src/listening/free.ts';
 import type { FreeNote } from '../../../src/listening/listening.ts';
-import { isSure } from '../../../src/making/minute.ts';
+import { isSure, ONSET_ERROR } from '../../../src/making/minute.ts';
+import { overClick } from '../../../src/theory/free/pulse.ts';
 import { RATE, type Guitar } from './bank.ts';
-import { makePiece, type Conditions, type Piece } from './phrases.ts';
+import { makePiece, SILENCE, type Conditions, type Piece } from './phrases.ts';
 import { BLOCK } from './score.ts';
 
 const LINES = ['stepwise', 'leaping', 'mixed'] as const;
 const NOTES = 80;
+
+const tempoOf = (i: number) => 60 + 30 * (Math.floor(i / 3) % 3);
 
 /** Improvisations at 60 to 120 beats a minute in triplets, a third of each kind, in turn. */
 const improvisation = (guitar: Guitar, ringing: Conditions['ringing'], i: number): Piece =>
@@ -19,7 +22,7 @@ const improvisation = (guitar: Guitar, ringing: Conditions['ringing'], i: number
       length: NOTES,
       mistakes: 0,
       varied: true,
-      tempo: 60 + 30 * (Math.floor(i / 3) % 3),
+      tempo: tempoOf(i),
     },
     3_000_000 + i,
   );
@@ -70,6 +73,9 @@ export interface FreeScore {
   leapsNear: number;
   runNear: number;
   leaps: [told: number, truth: number][];
+  /** Improvisations whose spread around the beat is told within a tenth; the told as a part of the true one, of each. */
+  evenNear: number;
+  even: number[];
 }
 
 /** Hears so many improvisations. */
@@ -88,14 +94,23 @@ export function freeScoreOf(
     leapsNear: 0,
     runNear: 0,
     leaps: [],
+    evenNear: 0,
+    even: [],
   };
   for (let i = 0; i < pieces; i++) {
-    add(score, improvisation(guitars[i % guitars.length]!, ringing, i));
+    add(score, improvisation(guitars[i % guitars.length]!, ringing, i), tempoOf(i));
   }
   return score;
 }
 
-function add(score: FreeScore, piece: Piece): void {
+/** Standard deviation of plucks from even triplets, seconds. */
+function spreadOf({ plucks }: Piece, tempo: number): number {
+  const off = plucks.map(({ time }, i) => time - (i * 20) / tempo);
+  const middle = off.reduce((sum, x) => sum + x, 0) / off.length;
+  return Math.sqrt(off.reduce((sum, x) => sum + (x - middle) ** 2, 0) / (off.length - 1));
+}
+
+function add(score: FreeScore, piece: Piece, tempo: number): void {
   const told = heardFreely(piece);
   const same = (note: FreeNote, pluck: { midi: number; time: number }) =>
     note.heard === pluck.midi && Math.abs(note.time - pluck.time) < 0.07;
@@ -112,4 +127,9 @@ function add(score: FreeScore, piece: Piece): void {
   if (Math.abs(truth.leaps - own.leaps) <= 5) score.leapsNear++;
   if (Math.abs(truth.run - own.run) <= 1) score.runNear++;
   score.leaps.push([own.leaps, truth.leaps]);
+  const onsets = told.filter((_, k) => isSure(told, k)).map(({ time }) => time - SILENCE);
+  const even = overClick(onsets, 60 / tempo, { error: ONSET_ERROR })?.spread ?? NaN;
+  const part = even / spreadOf(piece, tempo);
+  if (Math.abs(part - 1) <= 0.1) score.evenNear++;
+  score.even.push(part);
 }

@@ -15,9 +15,9 @@ function interval(of: number, all: number): [string, string] {
   return [end(-1), end(1)];
 }
 
-function quantile(values: readonly number[], part: number): string {
+function quantile(values: readonly number[], part: number, places = 1): string {
   const sorted = values.toSorted((a, b) => a - b);
-  return (sorted[Math.floor(part * (sorted.length - 1))] ?? NaN).toFixed(1);
+  return (sorted[Math.floor(part * (sorted.length - 1))] ?? NaN).toFixed(places);
 }
 
 const REPLACED: readonly Mistake[] = ['semitone', 'octave', 'other', 'skipped'];
@@ -76,4 +76,5 @@ export const printedFree = (name: string, score: FreeScore): string =>
     `leaps within 5 points ${percent(score.leapsNear, score.pieces)} (${interval(score.leapsNear, score.pieces).join('–')})`,
     `rank correlation ${rankCorrelation(score.leaps).toFixed(3)}`,
     `longest run within one note ${percent(score.runNear, score.pieces)}`,
+    `spread within a tenth ${percent(score.evenNear, score.pieces)} (told ${quantile(score.even, 0.05, 2)} to ${quantile(score.even, 0.95, 2)} of it, median ${quantile(score.even, 0.5, 2)})`,
   ].join('  ');
