@@ -125,6 +125,13 @@ test('a line is heard, told, sounded again and kept', async ({ page, baseURL }) 
   await expect(page.getByText('It outlines V (F)')).toBeVisible();
   await page.getByRole('button', { name: 'Make a lesson of it' }).click();
   await expect(page.getByLabel('Title')).toHaveValue(/Your line of/);
+  await page.goto('#/send');
+  const link = await page.locator('[data-line] input').inputValue();
+  expect(link.length).toBeLessThan(300);
+  const teacher = await page.context().browser()!.newPage();
+  await teacher.goto(link);
+  await expect(teacher.getByText(/^Line of/).first()).toBeVisible();
+  await teacher.close();
   // Nothing of the sound is kept: what is stored is a few lines of text.
   expect((await kept(page)).length).toBeLessThan(20_000);
 });

@@ -6,6 +6,7 @@ import { reportOf, type LessonKnowledge } from '../../practice/report.ts';
 import { startAhead } from '../days.ts';
 import { itemPlace } from '../deckWords.ts';
 import { LinkBox } from '../LinkBox.tsx';
+import { LinesToSend } from '../minute/LinesToSend.tsx';
 import { minutes, openMinutes, type Minute } from '../minute/minutes.ts';
 import { questions, toggleQuestion } from '../round/questions.ts';
 import { base } from '../router.ts';
@@ -95,6 +96,7 @@ function Send({ lesson, kept }: { lesson: Lesson; kept: Kept }) {
         copied="Copied. Paste it into a message to your teacher."
         text="How my practice went. Tap to see it."
       />
+      <LinesToSend lesson={lesson.id} />
       <div class="last">
         <a class="button wide" href="#/today">
           Back to today
