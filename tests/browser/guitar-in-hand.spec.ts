@@ -380,6 +380,7 @@ test('what could not be told is asked once more, then left by itself, and nothin
 });
 
 test('what is played on a card to be placed and cannot be told is asked once more, then tapped', async () => {
+  test.setTimeout(120_000);
   const page = await pageWith('refused');
   await beginPlaying(page, await lesson('place'));
   const asked = await question(page);
