@@ -110,7 +110,8 @@ export async function readBackup(
     quarantined: [],
   };
   for (let k = 1; k < lines.length; k++) {
-    if (k % SLICE === 0) await pace?.(k / lines.length);
+    // What a document holds takes longer to check than a review.
+    if (k % SLICE === 0 || !lines[k]!.startsWith('{"review"')) await pace?.(k / lines.length);
     const fault = takeLine(parse(lines[k]!), found, checks);
     if (fault !== null) throw new BackupFault(`Line ${k + 1} of this backup ${fault}`);
   }

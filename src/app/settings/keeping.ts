@@ -1,3 +1,4 @@
+import { itemsOf } from '../../cards/index.ts';
 import { readDeck, writeDeck } from '../../decks/document.ts';
 import { readReport } from '../../decks/report.ts';
 import { readDraft, writeDraft } from '../../making/draftDocument.ts';
@@ -128,12 +129,19 @@ export async function takeBackup(text: string, pace: BetweenSlices): Promise<Tak
 }
 
 const checks: Checks = {
-  decks: ({ document }) => 'deck' in readDeck(document),
+  decks: ({ document }) => canBeTaken(document),
   minutes: (minute) => readMinute(minute) !== null,
   timings: ({ timing }) => readTiming(timing) !== null,
   drafts: ({ document }) => 'draft' in readDraft(document),
   reports: isSound,
 };
+
+/** Whether a document is a lesson that a link would be taken of: one that can be read, and asks something if it has drills. */
+function canBeTaken(document: unknown): boolean {
+  const read = readDeck(document);
+  if ('fault' in read) return false;
+  return read.deck.drills.length === 0 || itemsOf(read.deck).length > 0;
+}
 
 /** Whether what a report's link holds goes on from what another's does. */
 function goesOnFrom(later: StoredReport, earlier: StoredReport): boolean {
