@@ -42,6 +42,24 @@ describe('how far a phrase goes along the neck', () => {
       ),
     ).toEqual({ frets: [0, 0], reach: 0, way: 0, strings: 2 }));
 
+  // noah.org, "fret positioning": frets 5 and 7 lie at .250847 and .33258 of 648 mm.
+  it('counts open strings for nothing in the middle of a phrase too', () => {
+    const facts = travel(
+      at([
+        { string: 1, fret: 5 },
+        { string: 2, fret: 0 },
+        { string: 2, fret: 7 },
+      ]),
+      GUITAR,
+    )!;
+    expect(facts.frets).toEqual([5, 7]);
+    expect(facts.reach).toBeCloseTo(52.963, 2);
+    expect(facts.way).toBeCloseTo(52.963, 2);
+    expect(facts.strings).toBe(2);
+  });
+
+  it('is not told of no notes', () => expect(travel({ tempo: 80, notes: [] }, GUITAR)).toBeNull());
+
   // Frets 7 and 19 behind no capo are frets 0 and 12 behind one at 7: half of the 432.5 mm that are left.
   it('is shorter behind a capo, where the frets are narrower', () => {
     const places = [

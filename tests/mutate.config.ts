@@ -1,0 +1,43 @@
+import { defineConfig } from 'vitest/config';
+
+const mutated = (process.env.MUTATED ?? '').split(' ');
+const room = mutated[0]!.split('/')[0]!;
+
+/**
+ * Files that go through thousands of cases: run once for each change they would take days. One of them is taken where what
+ * is changed bears its name.
+ */
+const LONG = [
+  'cards/guessing',
+  'cards/everywhere',
+  'cards/cards',
+  'decks/hostile',
+  'decks/cost',
+  'practice/students',
+  'practice/summary',
+  'practice/killed',
+  'theory/analysis',
+  'theory/variations',
+  'neck/hand',
+  'neck/shapes',
+  'outside/neck-grips',
+  'outside/neck-arpeggios',
+  'outside/neck-drawn',
+  'outside/neck-fingering',
+  'outside/theory-analysis',
+  'outside/theory-analysis-tunes',
+  'outside/theory-libraries',
+].filter((file) => !mutated.some((part) => part.includes('/') && file.includes(nameOf(part))));
+
+function nameOf(part: string): string {
+  return part.split('/').at(-1)!.replace('.ts', '');
+}
+
+/** The tests of one room, and those from outside that are named after it. */
+export default defineConfig({
+  test: {
+    include: [`tests/${room}/**/*.test.ts`, `tests/outside/${room}-*.test.ts`],
+    exclude: LONG.map((file) => `tests/${file}.test.ts`),
+    testTimeout: 30_000,
+  },
+});
