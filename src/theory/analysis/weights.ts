@@ -1,7 +1,7 @@
 /**
  * What the analysis of arpeggio phrases weighs, in one table. Costs: the cheapest reading wins. The weights belong
- * together and to such phrases; they do not carry over to tunes with chord symbols (see `tests/outside/tunes.ts`). They were chosen so
- * that the true reading of a phrase costs less than every other by a margin that grows with what the other has wrong
+ * together and to such phrases; they do not carry over to tunes with chord symbols. They were chosen so that the true
+ * reading of a phrase costs less than every other by a margin that grows with what the other has wrong
  * (I. Tsochantaridis, T. Joachims, T. Hofmann & Y. Altun, *Large margin methods for structured and interdependent output
  * variables*, Journal of Machine Learning Research 6, 2005), on written and random phrases (`tests/theory`);
  * that a note alone lacks its chord's root costs more by hand, which changed nothing there.

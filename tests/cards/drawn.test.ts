@@ -4,7 +4,7 @@ import type { SpotCard } from '../../src/cards/spot/ask.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { shapes } from '../../src/neck/shapes.ts';
 import type { Size } from '../../src/theory/chord.ts';
-import { deckIn } from '../cards/decks.ts';
+import { deckIn } from './decks.ts';
 
 /*
  * What a teacher draws (common practice): an arpeggio in root position, from the root up to the top member, on all strings
