@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { evaluated } from './src/host/evaluated.ts';
 import { page } from './src/host/page.ts';
 
 const port = Number(process.env.PORT ?? 4173);
@@ -22,13 +23,19 @@ export default defineConfig({
     emptyOutDir: true,
     // Phones of 2017 that are still carried stop at Safari 16.
     target: ['chrome111', 'safari16.4', 'firefox114'],
-    modulePreload: { polyfill: false },
+    modulePreload: false,
     // Small pictures stay files: the content policy allows no data: addresses but for images.
     assetsInlineLimit: 0,
-    // All styles are few enough to stand in the page itself.
-    cssCodeSplit: false,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          // One script to the first card; whatever else is shared comes in few.
+          groups: [{ name: 'first', tags: ['$initial'] }],
+        },
+      },
+    },
   },
-  plugins: [page()],
+  plugins: [evaluated('/src/app/readymade.ts'), page()],
   server: { port },
   preview: { port, strictPort: true },
   test: {

@@ -1,24 +1,39 @@
-import { render } from 'preact';
-import { lostSentence } from './app/shell/lost.ts';
+import { hydrate, render } from 'preact';
+import { lostSentence } from './app/lost.ts';
+import { later, pageLoaded } from './app/later.ts';
+import { begun } from './app/shell/open.ts';
 import { Shell } from './app/shell/Shell.tsx';
-import { keepOffline } from './app/shell/update.ts';
+import { keepOffline } from './app/update.ts';
 import { trouble } from './app/trouble.ts';
+import { fetchAfter, preload } from './sound/index.ts';
 import './parts/frame.css';
 
-render(<Shell />, document.getElementById('app')!);
+fetchAfter(later);
 
-// Everything that practises: the log, the memory, the cards. It opens the store itself.
-import('./app/shell/open.ts')
-  .then(({ begun }) => begun)
-  .catch((error: unknown) => {
-    trouble.value = lostSentence('Skipwise could not begin');
-    throw error;
-  });
+const app = document.getElementById('app')!;
+const { dataset } = document.documentElement;
 
-// After the first screen: the worker that keeps the app for offline, and the strings.
-addEventListener('load', () => {
+// The page comes with a first visit's screen; see index.html.
+if ('begun' in dataset) app.replaceChildren();
+if (app.hasChildNodes()) hydrate(<Shell />, app);
+else render(<Shell />, app);
+delete dataset.begun;
+delete app.dataset.early;
+const tapped = app.querySelector<HTMLElement>('[data-tapped]');
+tapped?.removeAttribute('data-tapped');
+tapped?.click();
+
+begun.catch((error: unknown) => {
+  trouble.value = lostSentence('Skipwise could not begin');
+  throw error;
+});
+
+addEventListener('load', pageLoaded);
+
+// The worker that keeps the app for offline, and the strings.
+void later.then(() => {
   keepOffline().catch(() => {
     // Refused, as in a private window: everything works, but only online.
   });
-  void import('./sound/index.ts').then(({ preload }) => preload());
+  return preload();
 });

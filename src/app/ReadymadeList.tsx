@@ -1,33 +1,32 @@
-import type { Deck } from '../decks/deck.ts';
 import { Written } from '../parts/Written.tsx';
-import { drillWords } from './deckWords.ts';
+import type { Readymade } from './readymade.ts';
 import './ReadymadeList.css';
 
 interface ReadymadeListProps {
-  decks: readonly Deck[];
+  lessons: readonly Readymade[];
   /** What is done with one, in a word or two. */
   name: string;
   /** Whether that starts a round. */
   starts?: boolean;
-  use(deck: Deck): void;
+  use(lesson: Readymade): void;
 }
 
 /** Ready-made lessons, each by what is in it. */
-export function ReadymadeList({ decks, name, starts = false, use }: ReadymadeListProps) {
+export function ReadymadeList({ lessons, name, starts = false, use }: ReadymadeListProps) {
   return (
     <ul class="readymade">
-      {decks.map((deck) => (
-        <li key={deck.title} class="sheet">
+      {lessons.map((lesson) => (
+        <li key={lesson.id} class="sheet">
           <h3>
-            <Written text={deck.title} />
+            <Written text={lesson.deck.title} />
           </h3>
-          <p class="soft">{deck.drills.map(drillWords).join('; ')}</p>
+          <p class="soft">{lesson.words}</p>
           <button
             type="button"
             class="button"
             data-do={starts ? 'start' : undefined}
-            aria-label={`${name}: ${deck.title}`}
-            onClick={() => use(deck)}
+            aria-label={`${name}: ${lesson.deck.title}`}
+            onClick={() => use(lesson)}
           >
             {name}
           </button>

@@ -1,5 +1,5 @@
 import { isolated } from '../decks/plain.ts';
-import { KINDS } from '../cards/index.ts';
+import { KINDS } from '../cards/here.ts';
 import type { Drill } from '../decks/deck.ts';
 import { INSTRUMENTS, tuningText, type Instrument } from '../neck/instrument.ts';
 import type { Item } from '../practice/item.ts';

@@ -1,23 +1,25 @@
-import { useEffect, useState } from 'preact/hooks';
-import type { Deck } from '../decks/deck.ts';
+import { KINDS } from '../cards/index.ts';
+import { deckId, readDeck, writeDeck } from '../decks/document.ts';
+import type { Written } from './state.ts';
 
-const files = import.meta.glob<unknown>('../../drills/*.json', { import: 'default' });
+/** A deck that comes with the app. */
+export interface Readymade extends Written {
+  /** What it asks. */
+  readonly words: string;
+}
 
-/** The decks that come with the app, in the order of their files' names. */
-async function readymade(): Promise<Deck[]> {
-  const { readDeck } = await import('../decks/document.ts');
-  const inOrder = Object.keys(files).toSorted();
-  const documents = await Promise.all(inOrder.map((file) => files[file]!()));
-  return documents.map((document) => {
-    const read = readDeck(document);
-    if ('fault' in read) throw new Error(read.fault);
-    return read.deck;
+const files = import.meta.glob<unknown>('../../drills/*.json', { eager: true, import: 'default' });
+
+/**
+ * The decks that come with the app, in the order of their files' names. Read and checked once, as the page is built:
+ * what the page gets of this file is what it exports (`host/evaluated.ts`).
+ */
+export const READYMADE: readonly Readymade[] = Object.keys(files)
+  .toSorted()
+  .map((file) => {
+    const read = readDeck(files[file]);
+    if ('fault' in read) throw new Error(`${file}: ${read.fault}`);
+    const { deck } = read;
+    const words = deck.drills.map((drill) => KINDS[drill.kind].words.drill(drill)).join('; ');
+    return { id: deckId(deck), deck, document: writeDeck(deck), words };
   });
-}
-
-/** The same for a screen: none until they were fetched. */
-export function useReadymade(): readonly Deck[] {
-  const [decks, setDecks] = useState<readonly Deck[]>([]);
-  useEffect(() => void readymade().then(setDecks), []);
-  return decks;
-}

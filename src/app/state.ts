@@ -1,12 +1,14 @@
 import { isolated } from '../decks/plain.ts';
 import { effect, signal } from '@preact/signals';
-import { itemsOf } from '../cards/index.ts';
+import { isCounted, isHere, itemsOf } from '../cards/here.ts';
 import type { Deck } from '../decks/deck.ts';
+import type { KindName } from '../decks/kinds.ts';
 import type { Fault } from '../decks/envelope.ts';
 import { learn, emptyMemory, replay, type Memory } from '../memory/memory.ts';
 import type { Item } from '../practice/item.ts';
 import { muted, reference, volume } from '../sound/index.ts';
 import * as decks from '../store/decks.ts';
+import { noteLessons } from '../store/glance.ts';
 import { openLog, type Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
 import { StoreTrouble } from '../store/trouble.ts';
@@ -20,6 +22,13 @@ export interface Lesson {
   readonly away: boolean;
 }
 
+/** A deck with what the device keeps of it: its document. */
+export interface Written {
+  readonly id: string;
+  readonly deck: Deck;
+  readonly document: unknown;
+}
+
 /** A lesson on this device that cannot be read: it stays there, as it is, and goes into a backup. */
 export interface QuarantinedLesson {
   readonly id: string;
@@ -30,6 +39,9 @@ export interface QuarantinedLesson {
 
 /** Whether the device's store has been read: before, nothing is known. */
 export const opened = signal(false);
+export const hasOpened = new Promise<void>((resolve) => {
+  opened.subscribe((is) => is && resolve());
+});
 export const lessons = signal<readonly Lesson[]>([]);
 export const quarantined = signal<readonly QuarantinedLesson[]>([]);
 const currentId = signal<string | null>(null);
@@ -77,8 +89,34 @@ export async function readLessons(): Promise<void> {
     if ('deck' in result) read.push({ id, deck: result.deck, away });
     else held.push({ id, title: titleIn(document), fault: result.fault });
   }
+  await kindsOf(read, isHere);
   lessons.value = read;
   quarantined.value = held;
+}
+
+let kinds: Promise<unknown> | null = null;
+
+/** Fetches every kind of card, once. Rejects where it cannot be fetched now. */
+export async function fetchKinds(): Promise<void> {
+  kinds ??= import('../cards/index.ts');
+  await kinds.catch((error: unknown) => {
+    kinds = null;
+    throw error;
+  });
+}
+
+/** Fetches the kinds of some decks' cards, unless as much of them is here as is wanted. */
+async function kindsOf(
+  some: readonly Pick<Lesson, 'deck'>[],
+  isEnough: (kind: KindName) => boolean,
+): Promise<void> {
+  const drills = some.flatMap(({ deck }) => deck.drills);
+  if (!drills.every(({ kind }) => isEnough(kind))) await fetchKinds();
+}
+
+/** Has as much of a deck's kinds here as it takes to count its items and to say what it asks. */
+export function countable(deck: Deck): Promise<void> {
+  return kindsOf([{ deck }], isCounted);
 }
 
 /** Whatever goes wrong with one lesson costs that lesson only: it is told of, and the others open. */
@@ -113,10 +151,15 @@ export async function reportingTrouble<T>(write: Promise<T>): Promise<T | undefi
 /** Keeps a deck on the device and makes it the one practised. */
 export async function take(deck: Deck): Promise<Lesson> {
   const { deckId, writeDeck } = await import('../decks/document.ts');
-  const id = deckId(deck);
+  return takeWritten({ id: deckId(deck), deck, document: writeDeck(deck) });
+}
+
+/** The same of a deck whose document is at hand. */
+export async function takeWritten({ id, deck, document }: Written): Promise<Lesson> {
+  await countable(deck);
   const lesson = { id, deck, away: false };
   lessons.value = [lesson, ...lessons.value.filter((other) => other.id !== id)];
-  await reportingTrouble(decks.keepDeck(id, writeDeck(deck), Date.now()));
+  await reportingTrouble(decks.keepDeck(id, document, Date.now()));
   await choose(id);
   return lesson;
 }
@@ -195,6 +238,10 @@ effect(() => {
   unreadable.value = first
     ? `${first.title === '' ? 'A lesson' : `The lesson “${isolated(first.title)}”`} on this device cannot be read: ${first.fault} It stays here, untouched; under Lessons you can delete it.`
     : null;
+});
+
+effect(() => {
+  if (opened.value) noteLessons(lessons.value.length + quarantined.value.length > 0);
 });
 
 effect(() => {

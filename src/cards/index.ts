@@ -1,45 +1,8 @@
-import { isPhraseDrill, isTimeDrill, type Deck, type Drill } from '../decks/deck.ts';
-import { readId } from '../decks/id.ts';
-import type { KindName } from '../decks/kinds.ts';
-import type { Item } from '../practice/item.ts';
-import { hasSevenNotes } from '../theory/scale.ts';
-import type { Kind } from './kind.ts';
+/** Every kind of card: whoever imports this has them all here. */
+import { bring, type Kinds } from './here.ts';
 import * as list from './kinds.ts';
 
-/** Every kind of card by its name. */
-export const KINDS: { readonly [K in KindName]: Kind & { readonly name: K } } = list;
+export { itemOf, itemsOf, KINDS, wantsGuitar } from './here.ts';
 
-/** Whether a kind of card is asked only with the guitar in hand. */
-export function wantsGuitar(kind: KindName): boolean {
-  return KINDS[kind].needs.includes('guitar');
-}
-
-/** Every item that a deck's drills cover, each once; none of drills of chords in a key that stacks no chords. */
-export function itemsOf(deck: Deck): Item[] {
-  const byId = new Map<string, Item>();
-  for (const [number, drill] of deck.drills.entries()) {
-    if (stacksChords(drill) && !hasSevenNotes(deck.key.scale)) continue;
-    for (const item of KINDS[drill.kind].items(deck, drill)) {
-      if (byId.has(item.id)) continue;
-      const mark = deck.marks?.[item.id];
-      const { instrument } = deck;
-      byId.set(item.id, {
-        ...item,
-        instrument,
-        drill: number,
-        ...(mark !== undefined && { mark }),
-      });
-    }
-  }
-  return [...byId.values()];
-}
-
-function stacksChords(drill: Drill): boolean {
-  return !isPhraseDrill(drill) && !isTimeDrill(drill);
-}
-
-/** The item that an id names, or null where no kind knows it. */
-export function itemOf(id: string): Item | null {
-  const read = readId(id);
-  return read && KINDS[read.head.kind].read(read.head, read.rest);
-}
+const all: Kinds = list;
+bring(all);

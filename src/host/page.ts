@@ -2,8 +2,9 @@ import { createHash } from 'node:crypto';
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import compression from 'compression';
-import { build, type Connect, type Plugin, type ResolvedConfig, type Rolldown } from 'vite';
+import { build, runnerImport, type Connect, type Plugin, type ResolvedConfig } from 'vite';
 import { injectManifest } from 'workbox-build';
+import { RUN } from './evaluated.ts';
 import { notices } from './notices.ts';
 
 /**
@@ -20,10 +21,10 @@ export function page(): Plugin {
     },
     writeBundle: {
       sequential: true,
-      async handler(_options, bundle) {
+      async handler() {
         if (config.command !== 'build' || config.build.ssr) return;
         const out = resolve(config.root, config.build.outDir);
-        const policy = await finishPage(out, firstChunks(bundle));
+        const policy = await finishPage(out);
         await writeFile(resolve(out, '_headers'), headersFile(policy));
         await writeFile(resolve(out, 'notices.txt'), await notices(resolve(config.root, '..')));
         await buildWorker(resolve(config.root, 'worker.ts'), out);
@@ -49,52 +50,58 @@ export function page(): Plugin {
   };
 }
 
-/** The scripts of the first screen: asked for together with the page, not after its entry has run. */
-function firstChunks(bundle: Rolldown.OutputBundle): string[] {
-  const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
-  const wanted = new Set<string>();
-  const want = (fileName: string) => {
-    const chunk = chunks.find((other) => other.fileName === fileName);
-    if (!chunk || chunk.isEntry || wanted.has(fileName)) return;
-    wanted.add(fileName);
-    chunk.imports.forEach(want);
-  };
-  for (const chunk of chunks) {
-    if (/\/app\/(shell\/open\.ts|today\/Today\.tsx)$/.test(chunk.facadeModuleId ?? ''))
-      want(chunk.fileName);
-  }
-  return [...wanted];
-}
-
-/** Puts the entry's styles and the content policy into `index.html`; gives the policy. */
-async function finishPage(out: string, preload: readonly string[]): Promise<string> {
+/** Puts the first screen, the entry's styles and the content policy into `index.html`; gives the policy. */
+async function finishPage(out: string): Promise<string> {
   const file = resolve(out, 'index.html');
   let html = await readFile(file, 'utf8');
   const links = [...html.matchAll(/<link rel="stylesheet"[^>]*href="\.\/([^"]+)"[^>]*>/g)];
-  const hashes: string[] = [];
+  const styles: string[] = [];
   for (const [link, path] of links) {
     const css = (await readFile(resolve(out, path!), 'utf8')).trim();
-    html = html.replace(link, () => `<style>${css}</style>`);
-    hashes.push(`'sha256-${createHash('sha256').update(css).digest('base64')}'`);
+    // Chunks that want these styles look for the link, and would fetch them; disabled it is not fetched itself.
+    const inert = `<link rel="stylesheet" disabled href="./${path}">`;
+    html = html.replace(link, () => `<style>${css}</style>${inert}`);
+    styles.push(hash(css));
     await rm(resolve(out, path!));
   }
-  const policy = contentPolicy(hashes);
+  const scripts = [...html.matchAll(/<script>(.*?)<\/script>/gs)].map(([, code]) => hash(code!));
+  const policy = contentPolicy(styles, scripts);
+  const screen = await firstScreen();
+  html = html.replace('data-early></div>', () => `data-early>${screen}</div>`);
   html = html.replace(
     '<meta charset="utf-8" />',
     (charset) => `${charset}\n<meta http-equiv="Content-Security-Policy" content="${policy}" />`,
   );
-  const hints = preload.map((path) => `<link rel="modulepreload" crossorigin href="./${path}" />`);
-  html = html.replace('</head>', () => `${hints.join('\n')}\n</head>`);
   await writeFile(file, html);
   return policy;
 }
 
+/** What a first visit shows. It is drawn without a browser: of one it sees an empty address, and nobody who listens. */
+async function firstScreen(): Promise<string> {
+  const browser = {
+    location: { hash: '' },
+    document: { documentElement: { dataset: {} }, addEventListener() {} },
+    addEventListener() {},
+  };
+  Object.assign(globalThis, browser);
+  const source = resolve(import.meta.dirname, 'firstScreen.tsx');
+  const { module } = await runnerImport<{ firstScreen: string }>(source, RUN);
+  for (const name of Object.keys(browser)) Reflect.deleteProperty(globalThis, name);
+  // The policy takes no styles of single elements; they come with the script.
+  return module.firstScreen.replaceAll(/ style="[^"]*"/g, '');
+}
+
+/** How the policy names what stands in the page itself. */
+function hash(text: string): string {
+  return `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+}
+
 /** What the page may load: its own files only. Tone's clock runs in a worker from a `blob:` address. */
-function contentPolicy(styleHashes: readonly string[]): string {
+function contentPolicy(styles: readonly string[], scripts: readonly string[]): string {
   return [
     `default-src 'none'`,
-    `script-src 'self'`,
-    `style-src 'self' ${styleHashes.join(' ')}`,
+    `script-src 'self' ${scripts.join(' ')}`,
+    `style-src 'self' ${styles.join(' ')}`,
     `img-src 'self' data:`,
     `connect-src 'self'`,
     `worker-src 'self' blob:`,

@@ -84,7 +84,16 @@ let tap: { midi: number; string: number | undefined; at: number } | undefined;
 /** What is played, or was last and may ring on, and how it begins once it can. */
 let current: { playing: Playing; begin(player: Player): void; begun: boolean } | undefined;
 
-const loadPlayer = () => {
+/** What the player waits for, so that it is not in the way of what is more urgent. */
+let moment: Promise<unknown> = Promise.resolve();
+
+/** Has the player fetched no sooner than then. */
+export function fetchAfter(then: Promise<unknown>): void {
+  moment = then;
+}
+
+const loadPlayer = async () => {
+  await moment;
   // Tone greets in the console unless told not to.
   (globalThis as { TONE_SILENCE_LOGGING?: boolean }).TONE_SILENCE_LOGGING = true;
   return import('./player.ts');

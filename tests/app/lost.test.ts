@@ -1,5 +1,5 @@
 import { expect, it, vi } from 'vitest';
-import { lostSentence } from '../../src/app/shell/lost.ts';
+import { lostSentence } from '../../src/app/lost.ts';
 
 it('a part of the page that did not come is asked for online, or of the newer page, never wrongly', () => {
   vi.stubGlobal('navigator', { onLine: false });

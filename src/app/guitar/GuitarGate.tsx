@@ -12,7 +12,9 @@ import { useFocusOnTitle } from '../focus.ts';
 import { go } from '../router.ts';
 import { settings } from '../state.ts';
 import { changeGuitar, isTuned, listen, makeReady, putDown, tunedBefore } from './hand.ts';
+import { ListeningMark } from './ListeningMark.tsx';
 import { TuneUp } from './TuneUp.tsx';
+import { WaysOn } from './WaysOn.tsx';
 import './Guitar.css';
 
 interface GuitarGateProps {
@@ -22,7 +24,7 @@ interface GuitarGateProps {
 }
 
 /** What comes before the cards of a round with the guitar: it is told, asked for, made still, tuned up. */
-export function GuitarGate({ instrument, goOn }: GuitarGateProps) {
+export default function GuitarGate({ instrument, goOn }: GuitarGateProps) {
   const without = () => {
     putDown();
     goOn();
@@ -57,15 +59,6 @@ function Step({ title, buttons, children }: StepProps) {
       {buttons && <div class="buttons last">{buttons}</div>}
     </main>
   );
-}
-
-/** That the microphone is on. */
-export function ListeningMark() {
-  return microphoneState.value === 'listening' ? (
-    <span class="listening" title={microphoneSentence.value}>
-      Listening
-    </span>
-  ) : null;
 }
 
 /** Before the first round: what is heard, and how not to come to harm. */
@@ -118,21 +111,6 @@ function Closed({ without }: { without(): void }) {
         {microphoneSentence.value ?? 'The microphone is off. It is on only while you play.'}
       </p>
     </Step>
-  );
-}
-
-export function WaysOn({ without, isAsking }: { without(): void; isAsking: boolean }) {
-  return (
-    <>
-      <button type="button" class="button" data-do="put-down" onClick={without}>
-        Put the guitar down
-      </button>
-      {!isAsking && (
-        <button type="button" class="button main" data-do="listen" onClick={listen}>
-          {microphoneState.value === 'off' ? 'Let the phone listen' : 'Try again'}
-        </button>
-      )}
-    </>
   );
 }
 

@@ -1,4 +1,4 @@
-import { wantsGuitar } from '../../cards/index.ts';
+import { wantsGuitar } from '../../cards/here.ts';
 import type { Item } from '../../practice/item.ts';
 import { settings } from '../state.ts';
 import { changeGuitar, isPlayable } from './hand.ts';

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { microphoneSentence, microphoneState } from '../../listening/index.ts';
 import { isSounding } from '../../sound/index.ts';
 import { settings } from '../state.ts';
-import { WaysOn } from './GuitarGate.tsx';
+import { WaysOn } from './WaysOn.tsx';
 import { guitar, isWithGuitar, putDown, wasReady } from './hand.ts';
 import { canSpeak, hush, speak, spokenWords } from './spoken.ts';
 import './Guitar.css';

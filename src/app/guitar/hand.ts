@@ -1,6 +1,6 @@
 /** The guitar in hand: whether it is wanted in a round, whether the phone hears it, and how cards are lent it. */
 import { computed, signal } from '@preact/signals';
-import { wantsGuitar } from '../../cards/index.ts';
+import { wantsGuitar } from '../../cards/here.ts';
 import type { Guitar } from '../../cards/kind.ts';
 import type { KindName } from '../../decks/kinds.ts';
 import {

@@ -1,6 +1,6 @@
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { itemsOf, wantsGuitar } from '../../cards/index.ts';
+import { itemsOf, wantsGuitar } from '../../cards/here.ts';
 import type { Deck } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
 import { minutesADay } from '../../practice/summary.ts';
@@ -11,7 +11,7 @@ import { drillWords, instrumentWords } from '../deckWords.ts';
 import { counted } from '../figures.ts';
 import { begin } from '../round/session.ts';
 import { leaving, route } from '../router.ts';
-import { memory, opened, settings, take } from '../state.ts';
+import { countable, memory, opened, settings, take } from '../state.ts';
 
 type Opened = { readonly deck: Deck } | { readonly fault: string };
 
@@ -23,7 +23,10 @@ export default function Lesson() {
     setRead(null);
     void import('../../decks/link.ts')
       .then(({ readLink }) => readLink(`#/lesson/${payload}`))
-      .then(setRead);
+      .then(async (link) => {
+        if ('deck' in link) await countable(link.deck);
+        setRead(link);
+      });
   }, [payload]);
   if (!read || !opened.value) return <main class="screen" aria-busy="true" />;
   return 'fault' in read ? <Unreadable fault={read.fault} /> : <Offered deck={read.deck} />;

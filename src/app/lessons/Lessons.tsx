@@ -6,7 +6,7 @@ import { AskedTwice } from '../AskedTwice.tsx';
 import { tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
 import { LinkForm } from '../TextForm.tsx';
-import { useReadymade } from '../readymade.ts';
+import { READYMADE } from '../readymade.ts';
 import { ReadymadeList } from '../ReadymadeList.tsx';
 import { go } from '../router.ts';
 import { end, round } from '../round/session.ts';
@@ -21,7 +21,7 @@ import {
   quarantined,
   setAway,
   settings,
-  take,
+  takeWritten,
   type Lesson,
   type QuarantinedLesson,
 } from '../state.ts';
@@ -161,15 +161,15 @@ function DeleteLesson({ id, title }: { id: string; title: string }) {
 
 function Readymade() {
   const have = new Set(lessons.value.map(({ deck }) => deck.title));
-  const others = useReadymade().filter(({ title }) => !have.has(title));
+  const others = READYMADE.filter(({ deck }) => !have.has(deck.title));
   if (others.length === 0) return null;
   return (
     <section>
       <h2>Ready-made</h2>
       <ReadymadeList
-        decks={others}
+        lessons={others}
         name="Take it"
-        use={(deck) => void take(deck).then(() => go('today'))}
+        use={(lesson) => void takeWritten(lesson).then(() => go('today'))}
       />
     </section>
   );

@@ -3,7 +3,7 @@ import type { FreeNote } from '../../listening/index.ts';
 import { advice } from '../../making/advice.ts';
 import { toldOf, type MinuteTold } from '../../making/minute.ts';
 import { preload, unlock } from '../../sound/index.ts';
-import { GuitarGate } from '../guitar/GuitarGate.tsx';
+import GuitarGate from '../guitar/GuitarGate.tsx';
 import { guitar, leave, takeUpFreely } from '../guitar/hand.ts';
 import { route } from '../router.ts';
 import { currentLesson, opened, type Lesson } from '../state.ts';

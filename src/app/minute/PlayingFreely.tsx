@@ -1,4 +1,4 @@
-import { ListeningMark } from '../guitar/GuitarGate.tsx';
+import { ListeningMark } from '../guitar/ListeningMark.tsx';
 import type { FreeNote } from '../../listening/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { useFocusOnTitle } from '../focus.ts';

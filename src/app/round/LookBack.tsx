@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { KINDS } from '../../cards/index.ts';
+import { KINDS } from '../../cards/here.ts';
 import type { Item } from '../../practice/item.ts';
 import type { Asked } from '../../practice/round.ts';
 import { itemPlace } from '../deckWords.ts';

@@ -1,11 +1,12 @@
 import { useEffect, useState } from 'preact/hooks';
-import { KINDS } from '../../cards/index.ts';
-import { preload } from '../../sound/index.ts';
+import { KINDS } from '../../cards/here.ts';
 import { DEGREES } from '../../theory/scale.ts';
 import { itemPlace } from '../deckWords.ts';
-import { GuitarGate, ListeningMark } from '../guitar/GuitarGate.tsx';
 import { guitar } from '../guitar/hand.ts';
 import { GuitarNotice } from '../guitar/InRound.tsx';
+import { ListeningMark } from '../guitar/ListeningMark.tsx';
+import { lazy } from '../lazy.tsx';
+import { cardShown } from '../later.ts';
 import { go } from '../router.ts';
 import { heardAgain, isSilent } from '../settings.ts';
 import { changeSettings, opened, settings } from '../state.ts';
@@ -14,7 +15,6 @@ import { Caught } from './Caught.tsx';
 import { Elsewhere } from './Elsewhere.tsx';
 import { useLead } from './lead.ts';
 import { withFirstWords } from './firstWords.ts';
-import { RoundEnd } from './RoundEnd.tsx';
 import {
   addSounded,
   answer,
@@ -35,17 +35,20 @@ import { useGuitar } from './useGuitar.ts';
 import { useKeys } from './useKeys.ts';
 import './Round.css';
 
+const GuitarGate = lazy(() => import('../guitar/GuitarGate.tsx'));
+const RoundEnd = lazy(() => import('./RoundEnd.tsx'));
+
 /** A round: one card at a time, how far it is, and at the end what grew. */
 export default function RoundScreen() {
   const { leading, takeOver } = useLead();
   const drawn = useDrawn(leading === 'here');
-  useEffect(() => {
-    void preload();
-  }, []);
   const current = shown.value;
   const hand = useGuitar();
   useFocusOnCard(drawn);
   useKeys();
+  useEffect(() => {
+    if (drawn) cardShown();
+  }, [drawn]);
 
   if (leading === 'elsewhere') return <Elsewhere takeOver={takeOver} />;
   if (!round.value || !drawn || hand.isDrawing) return <main class="screen" aria-busy="true" />;

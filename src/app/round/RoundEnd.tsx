@@ -1,4 +1,4 @@
-import { wantsGuitar } from '../../cards/index.ts';
+import { wantsGuitar } from '../../cards/here.ts';
 import type { Item } from '../../practice/item.ts';
 import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
@@ -11,7 +11,7 @@ import { askable, begin, end, round } from './session.ts';
 import { go } from '../router.ts';
 
 /** At the end of a round: what grew, what comes again, what is next. */
-export function RoundEnd() {
+export default function RoundEnd() {
   const [looking, setLooking] = useState(false);
   if (looking) return <LookBack leave={() => setLooking(false)} />;
   return <Ended look={() => setLooking(true)} />;

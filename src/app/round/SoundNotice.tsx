@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { KINDS } from '../../cards/index.ts';
+import { KINDS } from '../../cards/here.ts';
 import { soundSentence } from '../../sound/index.ts';
 import { isSilent } from '../settings.ts';
 import { settings } from '../state.ts';

@@ -1,4 +1,4 @@
-import { KINDS } from '../../cards/index.ts';
+import { KINDS } from '../../cards/here.ts';
 import type { Card, Explanation } from '../../cards/kind.ts';
 import { itemDegree } from '../../practice/item.ts';
 import { memory } from '../state.ts';

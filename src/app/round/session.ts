@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import { KINDS, wantsGuitar } from '../../cards/index.ts';
+import { isHere, KINDS, wantsGuitar } from '../../cards/here.ts';
 import type { Card, Explanation, Presented } from '../../cards/kind.ts';
 import { gradeOf } from '../../practice/grade.ts';
 import type { Item, Verdict } from '../../practice/item.ts';
@@ -9,7 +9,9 @@ import { soundState, type Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { startAhead } from '../days.ts';
 import { guitar } from '../guitar/hand.ts';
+import { later } from '../later.ts';
 import {
+  fetchKinds,
   itemsOfLesson,
   learnNew,
   lessonById,
@@ -19,7 +21,6 @@ import {
   reportingTrouble,
 } from '../state.ts';
 import { isSilent } from '../settings.ts';
-import { keepTiming } from './timing.ts';
 import { forgetUnheard, isWaiting, letWait, sayUnheard, unheardSentence } from './unheard.ts';
 
 /** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
@@ -72,7 +73,8 @@ export async function restore(): Promise<void> {
   if (round.value && !isKept) return;
   const kept = await reportingTrouble(loadRound());
   if (kept === null) round.value = null;
-  if (!kept) return;
+  // As it was written here: there is nothing to check, and the checks need not be fetched.
+  if (!kept || JSON.stringify(kept) === written) return;
   const { readRound } = await import('../../practice/storedRound.ts');
   const stored = readRound(kept);
   if (!stored || !lessonById(stored.deck)) return;
@@ -81,6 +83,7 @@ export async function restore(): Promise<void> {
 
 /** Shows the open card of the round again, or the next one. */
 export async function draw(): Promise<void> {
+  if (round.value) await kindsFor(round.value);
   const current = round.value;
   if (!current) return;
   const next = drawable(current);
@@ -91,6 +94,19 @@ export async function draw(): Promise<void> {
   shownAt = performance.now();
   sounded = [];
   hidden = false;
+}
+
+/**
+ * Has the kinds of a round's cards here. Its first card does not wait for those that are still to come, unless it is one
+ * of them; where they cannot be fetched now, what is here is asked.
+ */
+async function kindsFor(current: Round): Promise<void> {
+  const { deck } = current;
+  if (itemsOfLesson(deck).every(({ kind }) => isHere(kind))) return;
+  const isFirst = !current.open && current.met.length === 0 && current.asked.length === 0;
+  const isWaitedFor = !isFirst || askable(deck).length === 0;
+  const fetching = (isWaitedFor ? fetchKinds() : later.then(fetchKinds)).catch(() => {});
+  if (isWaitedFor) await fetching;
 }
 
 /** Goes on from the card on the screen: one that was only shown is asked later, and nothing of it is logged. */
@@ -165,12 +181,14 @@ export async function skip({ item }: Card, error: unknown): Promise<void> {
   await draw();
 }
 
-/** The items of a lesson that can be asked now: what needs sound, or a guitar in hand, is put off without. */
+/** The items of a lesson that can be asked now: what is still to come is not; what needs sound, or a guitar in hand, is put off without. */
 export function askable(deck: string): readonly Item[] {
   const items = itemsOfLesson(deck);
   const there = { sound: isHeard(), guitar: guitar.value !== null };
   const isAskable = ({ id, kind }: Item) =>
-    KINDS[kind].needs.every((need) => there[need]) && !failed.value.some((one) => one.id === id);
+    isHere(kind) &&
+    KINDS[kind].needs.every((need) => there[need]) &&
+    !failed.value.some((one) => one.id === id);
   return items.every(isAskable) ? items : items.filter(isAskable);
 }
 
@@ -229,7 +247,8 @@ export async function answer(given: string | null, taps: number): Promise<void> 
   // What still sounds has been heard so far.
   const listened = sounded.reduce((ms, playing) => ms + playing.heard(), 0);
   const verdict = given === null ? NOT_KNOWN : kind.judge(card, given);
-  void keepTiming(card, given);
+  if (kind.sense === 'time')
+    void import('./timing.ts').then(({ keepTiming }) => keepTiming(card, given));
   if (verdict.near) {
     // Neither right nor wrong: nothing of it is stored, and it is asked again.
     round.value = undecidedCard(current);
@@ -289,7 +308,10 @@ export async function end(): Promise<void> {
 
 /** Whether the device has the round as it was last. */
 let isKept = true;
+/** The round as it was written here last. */
+let written = '';
 
 async function keep(): Promise<void> {
+  written = JSON.stringify(round.value);
   isKept = (await reportingTrouble(saveRound(round.value).then(() => true))) ?? false;
 }

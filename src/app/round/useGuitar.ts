@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { KINDS } from '../../cards/index.ts';
+import { KINDS } from '../../cards/here.ts';
 import type { Guitar } from '../../cards/kind.ts';
 import { closeMicrophone, microphoneState } from '../../listening/index.ts';
 import { GUITAR, type Instrument } from '../../neck/instrument.ts';

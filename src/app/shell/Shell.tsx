@@ -2,20 +2,23 @@ import type { ComponentType } from 'preact';
 import { awaitInstall } from '../install.ts';
 import { beginAgain, route, type Screen } from '../router.ts';
 import { erasedElsewhere, trouble, unreadable } from '../trouble.ts';
+import { lazy } from '../lazy.tsx';
+import Lesson from '../lesson/Lesson.tsx';
+import Round from '../round/Round.tsx';
+import Today from '../today/Today.tsx';
 import { KeptOffline } from './KeptOffline.tsx';
-import { lazy } from './lazy.tsx';
 import { UpdateNotice } from './UpdateNotice.tsx';
 import './Shell.css';
 
-/** Every screen, fetched when it is opened; the page asks for the first one together with this frame. */
+/** Every screen: those on the way to the first card come with this frame, any other when it is opened. */
 const SCREENS: Record<Screen, ComponentType> = {
-  today: lazy(() => import('../today/Today.tsx')),
+  today: Today,
   known: lazy(() => import('../known/Known.tsx')),
   neck: lazy(() => import('../neck/NeckScreen.tsx')),
   phrases: lazy(() => import('../phrases/Phrases.tsx')),
   minute: lazy(() => import('../minute/MinuteScreen.tsx')),
-  round: lazy(() => import('../round/Round.tsx')),
-  lesson: lazy(() => import('../lesson/Lesson.tsx')),
+  round: Round,
+  lesson: Lesson,
   lessons: lazy(() => import('../lessons/Lessons.tsx')),
   teach: lazy(() => import('../teach/Teach.tsx')),
   send: lazy(() => import('../report/SendReport.tsx')),

@@ -1,4 +1,4 @@
-import { takeUpdate, update } from './update.ts';
+import { takeUpdate, update } from '../update.ts';
 
 /** A newer version is there: taken when the student says so. */
 export function UpdateNotice() {

@@ -7,7 +7,7 @@ import { draftOf } from '../../making/fromDeck.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { counted } from '../figures.ts';
 import { useFocusAfter } from '../focus.ts';
-import { useReadymade } from '../readymade.ts';
+import { READYMADE } from '../readymade.ts';
 import { go } from '../router.ts';
 import { lessons, settings } from '../state.ts';
 import {
@@ -163,7 +163,7 @@ function Rename({ one, leave }: { one: KeptDraft; leave(): void }) {
 
 /** Lessons to begin another one from: ready-made, or come to this device as links. */
 function StartFrom() {
-  const decks = useReadymade();
+  const decks = READYMADE.map(({ deck }) => deck);
   const mine = new Set(kept.value?.flatMap(({ shared }) => shared.map(({ deck }) => deck)));
   const came = lessons.value.filter(({ id }) => !mine.has(id)).map(({ deck }) => deck);
   const titles = new Set(came.map(({ title }) => title));

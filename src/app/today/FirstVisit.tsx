@@ -1,11 +1,10 @@
-import type { Deck } from '../../decks/deck.ts';
 import type { Goal } from '../../practice/round.ts';
 import { unlock } from '../../sound/index.ts';
-import { useReadymade } from '../readymade.ts';
+import { READYMADE, type Readymade } from '../readymade.ts';
 import { ReadymadeList } from '../ReadymadeList.tsx';
 import { begin } from '../round/session.ts';
 import { go } from '../router.ts';
-import { take } from '../state.ts';
+import { hasOpened, takeWritten } from '../state.ts';
 import { OntoTheStair } from './OntoTheStair.tsx';
 import './FirstVisit.css';
 
@@ -13,18 +12,18 @@ import './FirstVisit.css';
 const FIRST = { cards: 3 };
 
 /** How long a round on one of the ready-made lessons is, minutes. */
-const READYMADE = 5;
+const MINUTES = 5;
 
 /** Without a lesson: a picture of what this is, something to begin with in one tap, and the ways in. */
 export function FirstVisit() {
-  const decks = useReadymade();
-  const start = async (deck: Deck, length: number | Goal) => {
+  const start = async (lesson: Readymade, length: number | Goal) => {
     unlock();
-    const { id } = await take(deck);
+    await hasOpened;
+    const { id } = await takeWritten(lesson);
     await begin(id, length);
     go('round');
   };
-  const [first] = decks;
+  const [first] = READYMADE;
   return (
     <main class="screen today first-visit">
       <h1 class="label">Skipwise</h1>
@@ -35,9 +34,8 @@ export function FirstVisit() {
       <button
         type="button"
         class="button main wide"
-        data-do={first && 'start'}
-        disabled={!first}
-        onClick={() => first && void start(first, FIRST)}
+        data-do="start"
+        onClick={() => void start(first!, FIRST)}
       >
         Begin with three cards
       </button>
@@ -55,10 +53,10 @@ export function FirstVisit() {
       </ul>
       <h2>Ready-made lessons</h2>
       <ReadymadeList
-        decks={decks}
+        lessons={READYMADE}
         name="Start"
         starts
-        use={(deck) => void start(deck, READYMADE)}
+        use={(lesson) => void start(lesson, MINUTES)}
       />
       <p>
         <a href="#/settings">Sound and names</a>

@@ -56,7 +56,13 @@ export function OntoTheStair() {
           const there = [FRET.nut + STEP.wide * (degree - 0.5), above];
           const [x, y] = index < onStair ? there : onNeck;
           return (
-            <g key={name} class={`note ${name}`} style={{ transform: `translate(${x}px, ${y}px)` }}>
+            <g
+              key={name}
+              class={`note ${name}`}
+              // Where it lies in the page as it comes, which takes no styles but those of its sheet.
+              transform={`translate(${onNeck.join()})`}
+              style={{ transform: `translate(${x}px, ${y}px)` }}
+            >
               {degree === 1 ? (
                 <rect x={-12} y={-12} width={24} height={24} rx={4} />
               ) : (

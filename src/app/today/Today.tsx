@@ -18,6 +18,7 @@ import { askable, begin, round } from '../round/session.ts';
 import { timeLeft } from '../round/timeLeft.ts';
 import { go } from '../router.ts';
 import { currentLesson, itemsOfLesson, memory, opened, settings, type Lesson } from '../state.ts';
+import { hasLessons } from '../../store/glance.ts';
 import { FirstVisit } from './FirstVisit.tsx';
 import { Unheard } from './Unheard.tsx';
 import './Today.css';
@@ -30,7 +31,8 @@ const LENGTHS = [3, 5, 8, 12];
 
 /** What is practised now, how ready it is, and one button to begin. */
 export default function Today() {
-  if (!opened.value) return <main class="screen" aria-busy="true" />;
+  // Who has no lesson need not wait to be told so.
+  if (!opened.value && hasLessons()) return <main class="screen" aria-busy="true" />;
   const lesson = currentLesson();
   if (!lesson) return <FirstVisit />;
   return itemsOfLesson(lesson.id).length > 0 ? (

@@ -1,4 +1,4 @@
-import { KINDS } from '../../cards/index.ts';
+import { KINDS } from '../../cards/here.ts';
 import { isHeard } from '../round/session.ts';
 import { heardAgain, isSilent } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';

@@ -2,19 +2,13 @@ import type { Kind } from '../kind.ts';
 import { ask, type TraceCard } from './ask.ts';
 import { explain } from './explain.ts';
 import { Face } from './Face.tsx';
-import { items, read, type TraceItem } from './items.ts';
+import type { TraceItem } from './items.ts';
 import { answers, judge } from './judge.ts';
-import { words } from './words.ts';
+import { rules } from './rules.ts';
 
 /** Ear → path: the key is sounded, then a phrase; which path of degrees was it? */
 export const trace: Kind<TraceItem, TraceCard> = {
-  name: 'trace',
-  sense: 'ear',
-  needs: ['sound'],
-  words,
-  items,
-  read,
-  places: () => [],
+  ...rules,
   ask,
   answers,
   judge,

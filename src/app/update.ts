@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import type { Workbox } from 'workbox-window';
-import { route } from '../router.ts';
+import { route } from './router.ts';
 
 /** Whether a newer version waits to be taken, or another window has taken it; null while there is none. */
 export const update = signal<'waits' | 'taken' | null>(null);

@@ -4,9 +4,11 @@ import { lostSentence } from './lost.ts';
 import { update } from './update.ts';
 
 /** A screen that is fetched when it is first shown. */
-export function lazy(load: () => Promise<{ default: ComponentType }>): ComponentType {
-  let Loaded: ComponentType | null = null;
-  return function Lazy() {
+export function lazy<P extends object>(
+  load: () => Promise<{ default: ComponentType<P> }>,
+): ComponentType<P> {
+  let Loaded: ComponentType<P> | null = null;
+  return function Lazy(props: P) {
     const [fault, setFault] = useState(false);
     const [, setReady] = useState(Loaded !== null);
     useEffect(() => {
@@ -23,7 +25,7 @@ export function lazy(load: () => Promise<{ default: ComponentType }>): Component
         },
       );
     }, []);
-    if (Loaded) return <Loaded />;
+    if (Loaded) return <Loaded {...props} />;
     return fault ? (
       <main class="screen">
         <p class="notice bad" role="alert">

@@ -1,0 +1,122 @@
+/** The way to the first card: what is fetched for it, and when what is there. */
+import type { CDPSession, Page } from '@playwright/test';
+import { readDeck } from '../../src/decks/document.ts';
+import { deckLink } from '../../src/decks/link.ts';
+
+/** When what was there, ms after the address was asked for. */
+interface Times {
+  /** The first button of the way was there, and was tapped. */
+  start?: number;
+  /** A card was on the screen. */
+  card?: number;
+  /** One could be answered: what is new is shown before, and was gone on from at once. */
+  answerable?: number;
+}
+
+/** What it took until the first card could be answered. */
+export interface Way extends Times {
+  readonly requests: number;
+  /** Bytes on the wire, headers with them. */
+  readonly bytes: number;
+  /** First contentful paint, ms. */
+  readonly paint: number;
+  /** The longest task of the page's own thread, ms. */
+  readonly longest: number;
+}
+
+/** A connection and a processor. */
+export interface Slowness {
+  /** Bits a second. */
+  readonly rate: number;
+  /** ms */
+  readonly latency: number;
+  /** How many times slower than this one. */
+  readonly processor: number;
+}
+
+/** A plain lesson, as a teacher makes it with three taps. */
+export async function plainLink(base: string): Promise<string> {
+  const neck = { sizes: ['triad'], strings: ['5-4', '4-3'], frets: [1, 8] };
+  const read = readDeck({
+    version: 1,
+    title: 'B♭ major',
+    key: 'Bb major',
+    drills: [
+      { kind: 'spot', ...neck },
+      { kind: 'place', ...neck },
+      { kind: 'trace', sizes: ['triad'], contours: ['up', 'turn'], tempo: 72 },
+    ],
+  });
+  if ('fault' in read) throw new Error(read.fault);
+  return deckLink(read.deck, base);
+}
+
+/** Goes it on a page that nothing was opened in before, each tap as soon as there is something to tap. */
+export async function wayToFirstCard(page: Page, address: string, slow?: Slowness): Promise<Way> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Network.enable');
+  if (slow) await slowDown(session, slow);
+  const fetched = counting(session);
+  await page.addInitScript(tapOn);
+  await page.goto(address, { waitUntil: 'commit' });
+  const told = await page.waitForFunction(() => window.way.answerable && window.way);
+  const times = (await told.jsonValue()) as Times & { longest: number };
+  const paint = await page.evaluate(
+    () => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? NaN,
+  );
+  return { ...times, ...fetched(), paint };
+}
+
+export async function slowDown(session: CDPSession, slow: Slowness): Promise<void> {
+  const throughput = slow.rate / 8;
+  await session.send('Network.emulateNetworkConditions', {
+    offline: false,
+    latency: slow.latency,
+    downloadThroughput: throughput,
+    uploadThroughput: throughput,
+  });
+  await session.send('Emulation.setCPUThrottlingRate', { rate: slow.processor });
+}
+
+/** Counts what is asked for and what comes; what is in the page itself is neither. */
+function counting(session: CDPSession): () => { requests: number; bytes: number } {
+  let [requests, bytes] = [0, 0];
+  session.on('Network.requestWillBeSent', ({ request }) => {
+    if (!/^(data|blob):/.test(request.url)) requests += 1;
+  });
+  session.on('Network.loadingFinished', ({ encodedDataLength }) => (bytes += encodedDataLength));
+  return () => ({ requests, bytes });
+}
+
+declare global {
+  interface Window {
+    way: Times & { longest: number };
+  }
+}
+
+/** In the page: taps its way to the first card, and notes when what was there. */
+function tapOn(): void {
+  const way: Window['way'] = { longest: 0 };
+  window.way = way;
+  new PerformanceObserver((list) => {
+    if (way.answerable) return;
+    for (const { duration } of list.getEntries()) way.longest = Math.max(way.longest, duration);
+  }).observe({ type: 'longtask', buffered: true });
+  const look = () => {
+    const card = document.querySelector('[data-kind]');
+    const next = document.querySelector<HTMLElement>('[data-kind][data-new] [data-do="next"]');
+    const start = document.querySelector<HTMLButtonElement>('[data-do="start"]');
+    if (card) way.card ??= performance.now();
+    if (card && !card.matches('[data-new]')) way.answerable ??= performance.now();
+    else if (next) next.click();
+    else if (start && !start.disabled && !way.start && start.checkVisibility()) {
+      way.start = performance.now();
+      start.click();
+    }
+  };
+  new MutationObserver(look).observe(document, {
+    childList: true,
+    subtree: true,
+    attributes: true,
+  });
+}
