@@ -23,12 +23,16 @@ export interface Hold extends Place {
  * tests/outside. Lengths are mm. Lists by finger begin with the index.
  */
 export const WEIGHTS = {
-  open: 0.491,
+  open: 0.407,
   /** An open string beside a hand up the neck: by the way from the nut in 100 mm, and by its square. */
   openUp: 1.867,
   openAway: 1.954,
+  /** × where no finger is over a fret that sounds the same: then the open string spares the hand a way. */
+  openSparing: 0.05,
+  /** Each fret beyond the third of what is held just before or after an open string. */
+  openBeside: 0.114,
   finger: [0.014, 0.147, 0.05, 0.268],
-  up: 0.13,
+  up: 0.119,
   beyondFirst: 0.05,
   beyondTwelfth: 0.205,
   string: [0.037, 0.011, 0.002, 0.041],
@@ -41,10 +45,10 @@ export const WEIGHTS = {
   barreShifted: 0.302,
   /** To shift at all; a fret of 36 mm; the square of what lies beyond `FAR`, in 100 mm. */
   shiftOpen: [0.385, 0.093, 4.28],
-  shiftGuided: [1.034, 0.092, 1.383],
-  shift: [1.15, 0.166, 0.871],
+  shiftGuided: [1.034, 0.096, 2],
+  shift: [1.149, 0.166, 2.5],
   stringChange: 0.117,
-  stringCrossed: 0.054,
+  stringCrossed: 0.027,
   leapOnString: 0.503,
   cutRinging: 0.108,
   slide: 6.931,
@@ -65,17 +69,19 @@ export const WEIGHTS = {
 } as const;
 
 /** Lowest and highest fret under each finger, counted from the hand's. */
-const REACH: readonly (readonly [number, number])[] = [
+const REACH = [
   [-1, 0],
   [0, 2],
   [1, 3],
   [1, 4],
-];
+] as const;
 
-/** What is asked of the ways to hold a note: where the hand stays, and whether an open string costs nothing. */
+/** What is asked of the ways to hold a note: where the hand stays, and whether an open string is a gain. */
 interface Ways {
   readonly position?: number | undefined;
   readonly open?: boolean | 'rather' | undefined;
+  /** The frets at which the same pitch lies on other strings. */
+  readonly elsewhere?: readonly number[];
 }
 
 /** Every way to hold a note at a place, with the hand at `position` only where that is given. */
@@ -83,7 +89,7 @@ export function holdsAt(
   neck: FretDistances,
   { string, fret }: Place,
   highest: number,
-  { position, open }: Ways = {},
+  { position, open, elsewhere = [] }: Ways = {},
 ): Hold[] {
   const holds: Hold[] = [];
   if (fret === 0) {
@@ -94,7 +100,7 @@ export function holdsAt(
         finger: 0,
         hand,
         barre: false,
-        cost: open === 'rather' ? 0 : openCost(neck, hand),
+        cost: open === 'rather' ? RATHER : openCost(neck, hand, elsewhere),
       });
     return holds;
   }
@@ -118,10 +124,14 @@ export function holdsAt(
   return holds;
 }
 
-function openCost(neck: FretDistances, hand: number): number {
+/** What an open string gains where it is rather used than not. */
+const RATHER = -1;
+
+function openCost(neck: FretDistances, hand: number, elsewhere: readonly number[]): number {
   const w = WEIGHTS;
   const up = neck[hand - 1]! / 100;
-  return w.open + w.openUp * up + w.openAway * up ** 2;
+  const isHeld = elsewhere.some((fret) => fret >= hand && fret <= hand + REACH[3][1]);
+  return w.open + (w.openUp * up + w.openAway * up ** 2) * (isHeld ? 1 : w.openSparing);
 }
 
 /** What a finger at a fret costs by itself with the hand at `hand`. */
@@ -166,7 +176,8 @@ export function stepCost(neck: FretDistances, from: Hold, to: Hold, gap: Gap): n
     if (gap.rings && !gap.repeated) cost += w.cutRinging;
   }
   if (gap.repeated && from.finger !== to.finger) cost += w.repeatedFinger;
-  if (from.finger === 0 || to.finger === 0) return cost;
+  if (from.finger === 0 || to.finger === 0)
+    return cost + w.openBeside * Math.max(0, from.fret - 3, to.fret - 3);
   return (
     cost +
     (from.finger === to.finger ? sameFinger(from, to) : twoFingers(from, to, gap)) * gap.haste

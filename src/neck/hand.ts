@@ -63,10 +63,14 @@ export function* fingeringByNote(
   if (line.length === 0) return { playable: true, notes: [], cost: 0 };
   const neck = fretDistances(instrument);
   const highest = fretsLeft(instrument);
+  const open = openMidi(instrument);
   let reached: readonly Reached[] = [];
   for (const [i, note] of line.entries()) {
     const places = placesFor(instrument, note, options);
-    const holds = places.flatMap((place) => holdsAt(neck, place, highest, options));
+    const elsewhere = open.map((midi) => note.midi - midi).filter((fret) => fret > 0);
+    const holds = places.flatMap((place) =>
+      holdsAt(neck, place, highest, { ...options, elsewhere }),
+    );
     const before = line[i - 1];
     if (!before) reached = holds.map(begin);
     else if (together(before, note)) reached = [];

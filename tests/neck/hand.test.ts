@@ -26,6 +26,12 @@ function play(instrument: Instrument, notes: readonly LineNote[], options?: Fing
   return found;
 }
 
+/** The frets at which a pitch lies, one a string where there is one. */
+function fretsOf(instrument: Instrument, midi: number): number[] {
+  const open = instrument.tuning.map((_, i) => midiAt(instrument, { string: i + 1, fret: 0 }));
+  return open.map((sounds) => midi - sounds).filter((fret) => fret > 0);
+}
+
 /** Every way to hold every note, tried whole; the cheapest cost. */
 function exhaustive(
   instrument: Instrument,
@@ -38,12 +44,10 @@ function exhaustive(
       const fret = midi - midiAt(instrument, { string: i + 1, fret: 0 });
       const allowed = fret === 0 ? open : fret >= frets[0] && fret <= frets[1];
       return allowed
-        ? holdsAt(
-            neck,
-            { string: i + 1, fret },
-            fretsLeft(instrument),
-            position ? { position } : {},
-          )
+        ? holdsAt(neck, { string: i + 1, fret }, fretsLeft(instrument), {
+            elsewhere: fretsOf(instrument, midi),
+            ...(position ? { position } : {}),
+          })
         : [];
     }),
   );

@@ -14,7 +14,7 @@ import { scaleNotes } from '../../src/theory/scale.ts';
  * open string in the middle of a position at the fourth fret and up, or a jump of four frets and more over one; or a leap
  * of seven frets and more from note to note.
  *
- * The weights of the hand were chosen with the phrases of seeds 7 and 8 in view; those of 21 and 22 were only counted.
+ * The weights of the hand were chosen with phrases of seeds 7, 8 and 31 to 33 in view; those of 21 and 22 were only counted.
  * Before an open string cost more up the neck: 55 of 300 such phrases had one out of place, 37 a leap.
  */
 const MAJOR = 'C G D A E B F# C# F Bb Eb Ab Db Gb Cb'.split(' ');
@@ -103,9 +103,9 @@ describe('arpeggios without places', () => {
       `arpeggios ${which}: ${open} open strings out of place, ${leaps} leaps of ${phrases.length}`,
     );
     expect(played.every((notes) => notes.length > 0)).toBe(true);
-    expect(open / phrases.length).toBeLessThan(0.04);
-    // 6 of 120 and 11 of 200: fewer before a barre was laid more readily. One in fifty is still to be reached.
-    expect(leaps / phrases.length).toBeLessThanOrEqual(0.055);
+    expect(open / phrases.length).toBeLessThan(0.02);
+    // 3 of 120 and 6 of 200: one in fifty is still to be reached.
+    expect(leaps / phrases.length).toBeLessThanOrEqual(0.03);
   });
 
   // A high phrase in E minor, and a B flat in sixth position whose D could be open.
