@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { echo } from '../../src/cards/echo/index.ts';
+import { phraseSound } from '../../src/cards/frame/sounds.ts';
 import { fill } from '../../src/cards/fill/index.ts';
 import { order } from '../../src/cards/order/index.ts';
 import { place } from '../../src/cards/place/index.ts';
@@ -12,6 +13,7 @@ import { pulse } from '../../src/cards/pulse/index.ts';
 import { spot } from '../../src/cards/spot/index.ts';
 import { trace } from '../../src/cards/trace/index.ts';
 import { vary } from '../../src/cards/vary/index.ts';
+import { readNotes } from '../../src/decks/notes.ts';
 import type { Sounding } from '../../src/sound/sounding.ts';
 import { itemIn } from './items.ts';
 import { rows } from './rows.ts';
@@ -206,13 +208,25 @@ describe('what of a phrase was heard', () => {
     expect(heard.size).toBe(3);
   });
 
-  it('is joined where the phrase joins it, each note on its string', () => {
+  it('sounds each note on its string', () => {
     const card = play.ask(itemIn(play, 'play:Bb major:2:triad:guitar:72 ii 3/5 2/4 1/3')!, 2);
     const right = play.explain(card, play.judge(card, '60 63 67'), '60 63 67', 'english');
     expect(right.sound.notes.map(({ midi, string }) => [midi, string])).toEqual([
       [60, 3],
       [63, 2],
       [67, 1],
+    ]);
+  });
+
+  it('is joined where the phrase joins it', () => {
+    const read = readNotes(['C4 for 1/2 on 3/5', 'Eb4 on 3/8 by slide', 'G4 on 1/3']);
+    if ('fault' in read) throw new Error(read.fault);
+    const { notes, tempo } = phraseSound({ tempo: 72, notes: read });
+    expect(tempo).toBe(72);
+    expect(notes).toEqual([
+      { midi: 60, at: 0, length: 0.5, string: 3 },
+      { midi: 63, at: 0.5, length: 0.5, string: 3, articulation: 'slide' },
+      { midi: 67, at: 1, length: 0.5, string: 1 },
     ]);
   });
 

@@ -67,6 +67,12 @@ describe('a shape that was named', () => {
     }),
   );
 
+  it('has its numeral once where chords are named by it', () => {
+    const id = 'F# major:7:seventh:guitar:4-3-2-1:1-5';
+    expect(said(id, '7', 'movable').name).toBe('viiø7');
+    expect(said(id, '7', 'german').name).toBe('viiø7, Eisø7');
+  });
+
   // do is the tonic in minor and the modes too; what is lowered has its own syllable.
   it.each(
     rows(`
@@ -185,6 +191,15 @@ describe('a path that was heard', () => {
     },
   );
 
+  it('names a chord once where chords are named by their numerals', () => {
+    const card = trace.ask(itemIn(trace, 'trace:F# major:7:triad:guitar:up:96')!, 3);
+    const numerals = card.line.degrees.map((one) => 'I ii iii IV V vi vii°'.split(' ')[one - 1]);
+    for (const naming of ['movable', 'degrees'] as const)
+      expect(trace.explain(card, trace.judge(card, card.path), card.path, naming).sentence).toMatch(
+        new RegExp(`^It walks ${numerals.join(', then ')}[,.]`),
+      );
+  });
+
   it('tells of an embellishing tone where it stands: no note of the arpeggio', () => {
     for (let seed = 1; seed < 30; seed += 2) {
       const card = trace.ask(itemIn(trace, 'trace:Bb major:2:triad:guitar:up:72')!, seed);
@@ -250,6 +265,8 @@ describe('what else is heard', () => {
       (n: number) => 500 * n - 60 * (n % 2),
       /Your second note comes \d+ ms early\./,
     ],
+    ['a steady 3 % too slow', (n: number) => 515 * n, /you fell behind the click by 3\.0 %/],
+    ['a steady 3 % too fast', (n: number) => 485 * n, /you ran ahead of the click by 3\.0 %/],
     [
       'one tap 200 ms late',
       (n: number) => 500 * n + (n === 5 ? 200 : 0),

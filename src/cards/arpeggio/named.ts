@@ -9,6 +9,7 @@ import { DEGREES } from '../../theory/scale.ts';
 import { listed, ordinal } from '../../parts/english.ts';
 import type { Card, Explanation } from '../kind.ts';
 import { arpeggioSound, chordNear } from '../frame/sounds.ts';
+import { bothNames } from './words.ts';
 
 /** An arpeggio as dots that tell nothing but their places. */
 export interface NamedCard<I extends Item = Item> extends Card<I> {
@@ -46,7 +47,7 @@ export function explainNamed(
   const label = (note: string) => noteLabel(note, naming, key);
   const spelled = chord.notes.map(label).join(' ');
   return {
-    name: `${numeralLabel(chord)}, ${chordLabel(chord, naming)}`,
+    name: bothNames(chord, naming),
     title: taken
       ? `${numeralLabel(chord)}, not ${numeralLabel(taken)}`
       : `${numeralLabel(chord)} it is`,

@@ -12,6 +12,7 @@ import { listed, ordinal } from '../../parts/english.ts';
 import type { Card, Explanation } from '../kind.ts';
 import { arpeggioPlaces } from './arpeggio.ts';
 import { arpeggioSound } from '../frame/sounds.ts';
+import { bothNames } from './words.ts';
 
 /** A chord to be put on a string set inside frets. */
 export interface PlacingCard<I extends Item = Item> extends Card<I> {
@@ -146,7 +147,7 @@ export function explainPlaces(
   const spelled = `${name} has the notes ${chord.notes.map(label).join(' ')}.`;
   const stands = `${numeralLabel(chord)}: it stands on the ${ordinal(chord.degree)} degree.`;
   return {
-    name: `${numeralLabel(chord)}, ${name}`,
+    name: bothNames(chord, naming),
     title: right ? `${name} it is` : `Not yet ${name}`,
     sentence: right ? spelled : fault(card, comparison, name, label),
     detail: right ? stands : spelled,

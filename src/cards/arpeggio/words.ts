@@ -1,7 +1,8 @@
 import type { NeckDrill } from '../../decks/deck.ts';
 import type { ShapeChoice } from '../../neck/choice.ts';
 import { listed } from '../../parts/english.ts';
-import { numeralLabel } from '../../theory/naming.ts';
+import type { Chord } from '../../theory/chord.ts';
+import { chordLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import type { ArpeggioItem } from './arpeggio.ts';
 
 /** `triads and sevenths`. */
@@ -29,4 +30,14 @@ export function itemWords({ chord, strings, shapes }: ArpeggioItem): string {
 /** `vii° on strings 3–2, frets 1 to 7`. */
 export function itemPlaceWords(item: ArpeggioItem): string {
   return `${itemWords(item)}, frets ${item.frets.join(' to ')}`;
+}
+
+/** `vii°, A°`; the numeral alone where the player names chords by it. */
+export function bothNames(chord: Chord, naming: Naming): string {
+  return [...new Set([numeralLabel(chord), chordLabel(chord, naming)])].join(', ');
+}
+
+/** The same in a sentence: `vii° (A°)`. */
+export function numeralAndName(chord: Chord, naming: Naming): string {
+  return bothNames(chord, naming).replace(/, (.*)/, ' ($1)');
 }

@@ -1,17 +1,12 @@
 import type { Verdict } from '../../practice/item.ts';
-import {
-  chordLabel,
-  MEMBER_NAMES,
-  noteLabel,
-  numeralLabel,
-  type Naming,
-} from '../../theory/naming.ts';
+import { MEMBER_NAMES, noteLabel, type Naming } from '../../theory/naming.ts';
 import { chroma, pitchClass } from '../../theory/note.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { scaleNotes } from '../../theory/scale.ts';
 import { ordinal } from '../../parts/english.ts';
 import { degreeDots, memberIn } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
+import { numeralAndName } from '../arpeggio/words.ts';
 import { phraseSound } from '../frame/sounds.ts';
 import type { FillCard } from './ask.ts';
 
@@ -27,7 +22,7 @@ export function explain(
   const { chord } = excerpt.groups.find(({ from, to }) => missing >= from && missing < to)!;
   const member = memberIn(chord, note);
   const taken = verdict.takenFor;
-  const name = `${numeralLabel(chord)} (${chordLabel(chord, naming)})`;
+  const name = numeralAndName(chord, naming);
   return {
     name: String(degree),
     title: taken ? `${degree}, not ${taken}` : `${degree} it is`,

@@ -1,9 +1,10 @@
 import type { Verdict } from '../../practice/item.ts';
-import { chordLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import { numeralLabel, type Naming } from '../../theory/naming.ts';
 import { add, beats, subtract } from '../../theory/rhythm.ts';
 import { ordinal } from '../../parts/english.ts';
 import { degreeDots, type PlacedNote } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
+import { numeralAndName } from '../arpeggio/words.ts';
 import { phraseSound } from '../frame/sounds.ts';
 import type { OrderCard } from './ask.ts';
 import type { Order } from './orders.ts';
@@ -17,9 +18,7 @@ export function explain(
 ): Explanation {
   const { key, phrase, right, excerpt } = card;
   const taken = card.choices.find(({ answer }) => answer === verdict.takenFor);
-  const went = right.groups
-    .map(({ chord }) => `${numeralLabel(chord)} (${chordLabel(chord, naming)})`)
-    .join(', then ');
+  const went = right.groups.map(({ chord }) => numeralAndName(chord, naming)).join(', then ');
   return {
     title: orderLabel(right),
     sentence: `It goes ${went}.`,

@@ -3,9 +3,10 @@ import type { Place } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Verdict } from '../../practice/item.ts';
 import { chordOn } from '../../theory/chord.ts';
-import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
+import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { degreeOfStep } from '../../theory/scale.ts';
 import type { Explanation } from '../kind.ts';
+import { numeralAndName } from '../arpeggio/words.ts';
 import { phraseSound } from '../frame/sounds.ts';
 import { phraseOf, type TraceCard } from './ask.ts';
 
@@ -19,9 +20,7 @@ export function explain(
   const { key, line, phrase, item } = card;
   const chords = line.degrees.map((degree) => chordOn(key, degree, item.size));
   const taken = card.choices.find((choice) => choice.path === verdict.takenFor);
-  const walked = chords
-    .map((chord) => `${numeralLabel(chord)} (${chordLabel(chord, naming)})`)
-    .join(', then ');
+  const walked = chords.map((chord) => numeralAndName(chord, naming)).join(', then ');
   return {
     title: card.path,
     sentence: `It walks ${walked}${embellished(card)}.`,
