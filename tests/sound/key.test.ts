@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { keySounding } from '../../src/sound/key.ts';
+import { heldSounding, keySounding } from '../../src/sound/key.ts';
 import type { Sounding } from '../../src/sound/sounding.ts';
+import { parseKey } from '../../src/theory/key.ts';
 import { chroma } from '../../src/theory/note.ts';
 import { SCALE_KINDS } from '../../src/theory/scale.ts';
 
@@ -54,6 +55,38 @@ describe('a cadence', () => {
     expect(chordsOf(keySounding({ tonic, scale })).map(classes)).toEqual(chords);
   });
 
+  // The chords with what sets the mode apart; in minor the leading note raised on the way home (common practice).
+  test.each([
+    ['E phrygian', '4 7 11 | 0 4 9 | 0 5 9 | 4 7 11', 'E A F E'],
+    ['F lydian', '0 5 9 | 2 7 11 | 0 4 7 | 0 5 9', 'F G C F'],
+    ['G mixolydian', '2 7 11 | 0 5 9 | 0 4 7 | 2 7 11', 'G F C G'],
+    ['B locrian', '2 5 11 | 4 7 11 | 0 5 9 | 2 5 11', 'B E F B'],
+    ['C harmonic minor', '0 3 7 | 0 5 8 | 2 7 11 | 0 3 7', 'C F G C'],
+    ['A minor pentatonic', '0 4 9 | 2 5 9 | 4 8 11 | 0 4 9', 'A D E A'],
+    ['D major pentatonic', '2 6 9 | 2 7 11 | 1 4 9 | 2 6 9', 'D G A D'],
+    ['F# major', '1 6 10 | 3 6 11 | 1 5 8 | 1 6 10', 'F# B C# F#'],
+  ])('in %s is %s over %s', (name, chords, basses) => {
+    const sounding = keySounding(parseKey(name)!);
+    const heard = chordsOf(sounding);
+    expect(heard.map((chord) => classes(chord).join(' '))).toEqual(chords.split(' | '));
+    expect(heard.map((chord) => chord[0]! % 12)).toEqual(basses.split(' ').map(chroma));
+    for (const chord of heard) expect(Math.min(...chord)).toBe(chord[0]);
+    // A quarter each at 100, the last one twice as long.
+    expect(sounding.tempo).toBe(100);
+    expect(Math.max(...sounding.notes.map(({ at, length }) => at + length))).toBeCloseTo(5, 9);
+  });
+
+  test('is no louder than one note of a phrase, all its voices together', () => {
+    for (const how of ['cadence', 'drone', 'chord'] as const) {
+      const { notes } = keySounding({ tonic: 'Bb', scale: 'major' }, how);
+      for (const beat of [0, 1, 2, 3]) {
+        const together = notes.filter(({ at }) => Math.floor(at) === beat);
+        const power = together.reduce((sum, { strength }) => sum + strength! ** 2, 0);
+        expect(power).toBeLessThanOrEqual(0.8 ** 2);
+      }
+    }
+  });
+
   test('keeps its voices close: none but the bass moves more than a fourth', () => {
     for (const tonic of TONICS) {
       for (const scale of ['major', 'minor', 'dorian', 'mixolydian'] as const) {
@@ -88,4 +121,29 @@ test('every key of every scale can be heard in each way, inside the range of the
 test('a drone is the tonic and nothing else', () => {
   const { notes } = keySounding({ tonic: 'Eb', scale: 'lydian' }, 'drone');
   expect(new Set(notes.map(({ midi }) => midi % 12))).toEqual(new Set([3]));
+});
+
+test.each([
+  ['Eb lydian', 51],
+  ['E minor', 40],
+  ['D# minor', 51],
+])('in %s it is MIDI %i and its octave', (name, tonic) => {
+  const { notes } = keySounding(parseKey(name)!, 'drone');
+  expect(notes.map(({ midi }) => midi)).toEqual([tonic, tonic + 12, tonic, tonic + 12]);
+});
+
+test('a key that is held has a chord a bar, over and over, or its tonic in two octaves', () => {
+  const key = parseKey('D dorian')!;
+  const bars = (degrees: readonly number[], count: number) =>
+    heldSounding(key, degrees, count, 80).notes.reduce<number[][]>((found, { at, midi }) => {
+      (found[Math.floor(at / 4)] ??= []).push(midi % 12);
+      return found;
+    }, []);
+  const [i, IV] = [
+    [2, 5, 9],
+    [2, 7, 11],
+  ];
+  expect(bars([1, 4], 3).map(classes)).toEqual([i, IV, i]);
+  expect(bars([], 2).map(classes)).toEqual([[2], [2]]);
+  expect(heldSounding(key, [1, 4], 3, 80).tempo).toBe(80);
 });
