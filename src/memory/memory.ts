@@ -3,6 +3,7 @@ import { guessOf } from '../decks/kinds.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { DAY, localDay } from './day.ts';
 import {
+  APART,
   type ItemMoment,
   foretold,
   lean,
@@ -26,9 +27,6 @@ import {
 } from './imprint.ts';
 import { keepTrial, type Trial } from './lookBack.ts';
 import { learnPace, type LearningPace, newPace, type Pace } from './pace.ts';
-
-/** Only an answer so many days after the one before is one on another day. */
-const APART = 0.5;
 
 /** What is known of one item, from its reviews alone. */
 export interface Known {
@@ -163,16 +161,16 @@ function again(learning: Learning, known: LearningKnown, review: Review, before:
   const days = Math.max(0, (now - known.last) / DAY);
   const active = activation(known.imprints, now);
   const guess = guessOf(known.kind);
+  const facts = factsOf(learning, known, active, now, before);
   if (days >= APART) {
-    const facts = factsOf(learning, known, active, now, before);
     const chance = foretold(learning.leanings, facts);
     keepTrial(learning.trials, { foretold: guess + (1 - guess) * chance, right: review.right });
-    lean(learning.leanings, facts, review.right, guess);
     known.firsts++;
     if (review.right) known.firstsRight++;
     if (review.right) known.row++;
   }
   if (!review.right) known.row = 0;
+  lean(learning.leanings, facts, review.right, guess);
   updateEstimates(learning.ease, known.ease, active, review.right, guess);
   imprint(known.imprints, now, active, review.right);
   known.asked++;

@@ -1,5 +1,6 @@
 import type { KindName } from '../decks/deck.ts';
 import { DAY } from '../memory/day.ts';
+import { meanOver } from '../memory/forgetting.ts';
 import { depthAt, easeOf, levelAt, logistic } from '../memory/imprint.ts';
 import type { Memory } from '../memory/memory.ts';
 import { noPace } from '../memory/pace.ts';
@@ -20,6 +21,12 @@ const VERDICT = { right: 2, wrong: 5 };
 
 /** What is new is shown first, and then mostly answered right. */
 const AFTER_SHOWING = 0.7;
+
+/**
+ * What is new counts by so much, in each way of forgetting: where a thing is had or not had, and stays the longer the
+ * more often it came back, what was begun is better made sure first; where things fade on many scales, it is the other way.
+ */
+const NEW = [1, 1.5, 0.3];
 
 /** The week between lessons, and how near a lesson is an aim: whatever is asked on its eve is known on its day. */
 const [WEEK, NEAREST] = [7 * DAY, DAY];
@@ -45,6 +52,7 @@ export function expectedGains(
   const table = activationsOf(items, memory, [first, first + WEEK], here);
   const { known, easeMean, easeVariance, present, atAims, fresh } = table;
   const costs = costsOf(memory);
+  const newness = Math.exp(meanOver(memory.leanings, (way) => Math.log(NEW[way]!)));
   const own = { mean: 0, variance: 0 };
   return items.map((item, k) => {
     [own.mean, own.variance] = [easeMean[k]!, easeVariance[k]!];
@@ -57,7 +65,10 @@ export function expectedGains(
       gained += chance(row[k]! + depth * fresh[i]![k]!) - chance(row[k]!);
     });
     const isNew = known[k] === undefined;
-    return { item, isNew, gain: gained / costs(item.kind, isNew ? AFTER_SHOWING : p) };
+    const gain = isNew
+      ? (newness * gained) / costs(item.kind, AFTER_SHOWING)
+      : gained / costs(item.kind, p);
+    return { item, isNew, gain };
   });
 }
 
