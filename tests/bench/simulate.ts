@@ -8,7 +8,7 @@
  *
  * Behind `npm run simulate --` may stand: `tune`, the students that choices were made on (reported are others, drawn wider);
  * `full`, more of them; `rules`, `forecasts`, `class`, a part alone; `4` or `10`, so many minutes a day alone; names of
- * rules. By default all of it, on as many threads as there are cores.
+ * laws or of rules. By default all of it, on as many threads as there are cores.
  */
 import type { ClassGain } from './simulation/class.ts';
 import { figure, meanAndError, signed } from './simulation/figures.ts';
@@ -42,9 +42,12 @@ async function main(wishes: readonly string[]): Promise<void> {
   const played = new Set(isWanted('rules') ? [...BASES, BY_TURNS, ...rows] : []);
   if (isWanted('forecasts')) played.add('ours');
 
+  const some = Object.keys(laws).filter((law) => wishes.includes(law));
+  const students = some.length > 0 ? some : Object.keys(laws);
+
   const results = await simulated([
     ...minutesADay.flatMap((minutes) =>
-      Object.keys(laws).flatMap((law) =>
+      students.flatMap((law) =>
         [...played].flatMap((policy) =>
           Array.from({ length: count }, (_, k): Job => {
             const { seed, spread } = drawn;
@@ -53,7 +56,7 @@ async function main(wishes: readonly string[]): Promise<void> {
         ),
       ),
     ),
-    ...(isWanted('class') ? Object.keys(laws) : []).map((law): Job => ({
+    ...(isWanted('class') ? students : []).map((law): Job => ({
       part: 'class',
       law,
       count,
@@ -63,7 +66,7 @@ async function main(wishes: readonly string[]): Promise<void> {
   if (isWanted('rules')) {
     console.log(`Rules, ${count} students of each law`);
     for (const minutes of minutesADay)
-      for (const law of Object.keys(laws)) {
+      for (const law of students) {
         console.log(`\n${minutes} minutes a day, ${law}`);
         const of = (policy: string) => results.played(law, policy, minutes);
         for (const name of rows) console.log(ruleLine(name, of(name), BASES.map(of), of(BY_TURNS)));
@@ -73,7 +76,7 @@ async function main(wishes: readonly string[]): Promise<void> {
     console.log(
       '\nWhat is shown against what is then known, error by tenths (% of all shown there)',
     );
-    for (const law of Object.keys(laws)) {
+    for (const law of students) {
       const all = minutesADay.flatMap((minutes) => results.played(law, 'ours', minutes));
       const tallies = all.flatMap(({ tally }) => tally ?? []);
       for (const moment of moments) console.log(forecastLine(law, tallies, moment));
@@ -81,7 +84,7 @@ async function main(wishes: readonly string[]): Promise<void> {
   }
   if (isWanted('class')) {
     console.log(`\nMarks from a class of 20 after a week, to ${count} new students a law`);
-    for (const law of Object.keys(laws)) console.log(classLine(law, results.class(law)));
+    for (const law of students) console.log(classLine(law, results.class(law)));
   }
   console.log(`\nSeeds from ${drawn.seed}, spread ${drawn.spread}`);
   console.log(`${((performance.now() - started) / 1000).toFixed(0)} s`);
