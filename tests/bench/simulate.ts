@@ -18,7 +18,7 @@ import { doneAll, serve } from './simulation/pool.ts';
 import type { Outcome } from './simulation/run.ts';
 
 const TUNED = { seed: 3000, spread: 1.3 };
-const REPORTED = { seed: 72_000, spread: 1.5 };
+const REPORTED = { seed: 73_000, spread: 1.5 };
 /** How many students of each law. */
 const [COUNT, FULL] = [12, 40];
 
