@@ -67,7 +67,7 @@ async function scoresOf(room, some) {
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner'],
     vitest: { configFile: 'tests/mutate.config.ts', related: false },
-    concurrency: 2,
+    concurrency: Number(process.env.MUTATE_WORKERS ?? 2),
     incremental: true,
     incrementalFile: `test-results/mutation/${room}.json`,
     tempDirName: 'test-results/mutation/copy',
