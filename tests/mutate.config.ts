@@ -24,8 +24,7 @@ const LONG = [
   'outside/neck-arpeggios',
   'outside/neck-drawn',
   'outside/neck-fingering',
-  'outside/theory-analysis',
-  'outside/theory-analysis-tunes',
+  'theory/analysis-told',
   'outside/theory-libraries',
 ].filter((file) => !mutated.some((part) => part.includes('/') && file.includes(nameOf(part))));
 

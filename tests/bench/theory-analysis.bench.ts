@@ -1,6 +1,6 @@
 import { bench, describe } from 'vitest';
 import { analyse } from '../../src/theory/analysis/analysis.ts';
-import data from '../outside/data/phrases.json';
+import data from '../theory/data/phrases.json';
 import { read, type Written } from '../theory/analysis-phrases.ts';
 import { drawPhrase } from '../theory/analysis-random.ts';
 import { figures, score } from '../theory/analysis-score.ts';

@@ -2,7 +2,7 @@ import { defineConfig } from '@playwright/test';
 import { chromiumPath } from './engines.mjs';
 
 const port = Number(process.env.BROWSER_PORT ?? 4187);
-const MEASURED = ['log-long.spec.ts', 'sound*.spec.ts', 'listening.spec.ts'];
+const MEASURED = ['log-long.spec.ts', 'sound*.spec.ts', 'listening.spec.ts', 'by-ear.spec.ts'];
 
 export default defineConfig({
   testDir: '.',

@@ -18,7 +18,7 @@ export interface Told {
   readonly embellishments: readonly (Embellishment | null)[];
 }
 
-/** How phrases are written down in `tests/outside/data/phrases.json`, where it is explained. */
+/** How phrases are written down in `tests/theory/data/phrases.json`, where it is explained. */
 export interface Written {
   readonly name: string;
   readonly key: string;
