@@ -16,6 +16,7 @@ const LONG = [
   'practice/students',
   'practice/summary',
   'practice/killed',
+  'sound/string',
   'theory/analysis',
   'theory/variations',
   'neck/hand',
