@@ -91,7 +91,8 @@ describe('printed fingerings', () => {
     const heldOut = results.find(({ name }) => name === 'held out, all')!;
     // Two editions of the same run of five notes agree on 50.5 % of the fingers; a guess among four fingers on 25 %.
     expect(percent(heldOut.fingers)).toBeGreaterThan(50);
-    expect(percent(heldOut.strings)).toBeGreaterThan(50);
+    // Below what was reached by a point or two.
+    expect(percent(heldOut.strings)).toBeGreaterThan(55);
   });
 
   test('are all read: 95 passages, 1,200 printed fingers', () => {
