@@ -29,8 +29,12 @@ export default defineConfig({
     rolldownOptions: {
       output: {
         codeSplitting: {
-          // One script to the first card; whatever else is shared comes in few.
-          groups: [{ name: 'first', tags: ['$initial'] }],
+          // Each comes whole: one script to the first card, what reads a deck, and every kind of card.
+          groups: [
+            { name: 'first', tags: ['$initial'], priority: 2 },
+            { name: 'decks', test: /src\/decks\/(?:link|document)\.ts$/, priority: 1 },
+            { name: 'kinds', test: /src\/cards\/index\.ts$/ },
+          ],
         },
       },
     },

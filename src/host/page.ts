@@ -2,7 +2,14 @@ import { createHash } from 'node:crypto';
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import compression from 'compression';
-import { build, runnerImport, type Connect, type Plugin, type ResolvedConfig } from 'vite';
+import {
+  build,
+  runnerImport,
+  type Connect,
+  type Plugin,
+  type ResolvedConfig,
+  type Rolldown,
+} from 'vite';
 import { injectManifest } from 'workbox-build';
 import { RUN } from './evaluated.ts';
 import { notices } from './notices.ts';
@@ -21,10 +28,10 @@ export function page(): Plugin {
     },
     writeBundle: {
       sequential: true,
-      async handler() {
+      async handler(_options, bundle) {
         if (config.command !== 'build' || config.build.ssr) return;
         const out = resolve(config.root, config.build.outDir);
-        const policy = await finishPage(out);
+        const policy = await finishPage(out, deckScripts(bundle));
         await writeFile(resolve(out, '_headers'), headersFile(policy));
         await writeFile(resolve(out, 'notices.txt'), await notices(resolve(config.root, '..')));
         await buildWorker(resolve(config.root, 'worker.ts'), out);
@@ -50,8 +57,12 @@ export function page(): Plugin {
   };
 }
 
-/** Puts the first screen, the entry's styles and the content policy into `index.html`; gives the policy. */
-async function finishPage(out: string): Promise<string> {
+/**
+ * Puts the first screen, the entry's styles and the content policy into `index.html`; gives the policy.
+ *
+ * @param decks the scripts that read decks
+ */
+async function finishPage(out: string, decks: readonly string[]): Promise<string> {
   const file = resolve(out, 'index.html');
   let html = await readFile(file, 'utf8');
   const links = [...html.matchAll(/<link rel="stylesheet"[^>]*href="\.\/([^"]+)"[^>]*>/g)];
@@ -64,6 +75,7 @@ async function finishPage(out: string): Promise<string> {
     styles.push(hash(css));
     await rm(resolve(out, path!));
   }
+  html = html.replace('<script type="module"', (script) => `${asksFor(decks)}\n    ${script}`);
   const scripts = [...html.matchAll(/<script>(.*?)<\/script>/gs)].map(([, code]) => hash(code!));
   const policy = contentPolicy(styles, scripts);
   const screen = await firstScreen();
@@ -74,6 +86,26 @@ async function finishPage(out: string): Promise<string> {
   );
   await writeFile(file, html);
   return policy;
+}
+
+/** What reads decks, with what it imports beside the page's own script. */
+function deckScripts(bundle: Rolldown.OutputBundle): string[] {
+  const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
+  const isEntry = (name: string) => chunks.some((one) => one.fileName === name && one.isEntry);
+  const decks = chunks.find(({ name }) => name === 'decks');
+  if (!decks) throw new Error('No script reads decks.');
+  return [decks.fileName, ...decks.imports.filter((name) => !isEntry(name))];
+}
+
+/** Has scripts come with the page's own where the address holds a lesson, not behind it. */
+function asksFor(scripts: readonly string[]): string {
+  return `<script>
+      if (location.hash.startsWith('#/lesson/'))
+        for (const href of [${scripts.map((script) => `'./${script}'`).join()}])
+          document.head.append(
+            Object.assign(document.createElement('link'), { rel: 'modulepreload', crossOrigin: '', href }),
+          );
+    </script>`;
 }
 
 /** What a first visit shows. It is drawn without a browser: of one it sees an empty address, and nobody who listens. */
@@ -149,7 +181,8 @@ async function buildWorker(source: string, out: string): Promise<void> {
     swDest: resolve(out, 'worker.js'),
     globDirectory: out,
     globPatterns: ['**/*.{html,js,css,json,svg,png,txt,webmanifest}'],
-    globIgnores: ['worker.js'],
+    // The system keeps the icons of an installed app itself.
+    globIgnores: ['worker.js', 'icon-*.png'],
   });
   if (warnings.length > 0) throw new Error(warnings.join('\n'));
 }
