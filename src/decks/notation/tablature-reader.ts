@@ -32,7 +32,11 @@ interface TablatureContext {
 /** A phrase, with what was left out or looks odd; or what kept it from being read. */
 export type TablatureRead =
   | { readonly phrase: Phrase; readonly remarks: readonly Remark[] }
-  | { readonly faults: readonly Remark[] };
+  | {
+      readonly faults: readonly Remark[];
+      /** The text with only the highest of notes that stand under one another, where some do. */
+      readonly upper?: string;
+    };
 
 const MOST_TEXT = 20_000;
 const ARTICULATION_SIGNS: Readonly<Record<string, Articulation>> = {
@@ -91,7 +95,13 @@ export function readTablature(text: string, context: TablatureContext): Tablatur
     faults.push({ ...where, sentence: `A phrase has at most ${MOST.notes} notes: cut it here.` });
   }
   const { start, timing } = timesOf(systems, read, context, faults);
-  if (faults.length > 0) return { faults: faults.toSorted(inOrder) };
+  if (faults.length > 0) {
+    const lower = read.flatMap((frets) => lowerOf(frets, context.instrument));
+    return {
+      faults: faults.toSorted(inOrder),
+      ...(lower.length > 0 && { upper: dashed(text, lower) }),
+    };
+  }
 
   let at = start;
   const notes = read.flat().map(({ string, fret, mark, where }, i): PhraseNote => {
@@ -142,6 +152,31 @@ function readFrets(
     remarks.push(lost(fret.mark.articulation, fret.where.line, fret.mark.column));
     return { ...fret, mark: null };
   });
+}
+
+/** Of notes that stand under one another all but the highest. */
+function lowerOf(frets: readonly Fret[], instrument: Instrument): Fret[] {
+  const lower: Fret[] = [];
+  let [highest, ...rest] = frets;
+  for (const fret of rest) {
+    if (!highest || fret.from >= highest.to) highest = fret;
+    else if (midiAt(instrument, fret) > midiAt(instrument, highest)) {
+      lower.push(highest);
+      highest = fret;
+    } else lower.push(fret);
+  }
+  return lower;
+}
+
+/** The text with dashes where these frets stood. */
+function dashed(text: string, frets: readonly Fret[]): string {
+  const lines = text.split(/\r\n|\r|\n/);
+  for (const { from, to, where } of frets) {
+    const line = lines[where.line - 1]!;
+    const [begin, end] = [where.column - 1, where.column - 1 + to - from];
+    lines[where.line - 1] = line.slice(0, begin) + '-'.repeat(to - from) + line.slice(end);
+  }
+  return lines.join('\n');
 }
 
 function readLine(

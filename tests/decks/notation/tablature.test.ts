@@ -147,6 +147,21 @@ describe('plain text tablature', () => {
     ]);
   });
 
+  it('offers the upper notes where some stand under others', () => {
+    const text = SIX.replace('|-----5', '|-4---5');
+    const result = read(text);
+    expect('upper' in result && result.upper).toBeTruthy();
+    const kept = phraseOf('upper' in result ? result.upper! : '');
+    const before = phraseOf(SIX);
+    expect(kept.notes).toHaveLength(before.notes.length);
+    // Of the two the higher one is kept, on whichever string it lies.
+    const double = 'e|-------|\nB|-3-----|\nG|-12-5--|\nD|-10----|\nA|-------|\nE|-------|';
+    const chord = read(double);
+    const midis = phraseOf('upper' in chord ? chord.upper! : '').notes.map(({ midi }) => midi);
+    expect(midis).toEqual([67, 60]);
+    expect('upper' in read(SIX.replace('-7-', '-x-'))).toBe(false);
+  });
+
   it.each([
     [
       'a line a dash short',
