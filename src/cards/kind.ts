@@ -103,6 +103,8 @@ export interface KindWords<I extends Item> {
   readonly card: string;
   /** The same in a word or three: `name in a phrase`. */
   readonly brief: string;
+  /** Why a drill of these asks nothing, where that is so: `no such chord lies whole on these strings inside these frets`. */
+  readonly none: string;
   /** What is to be tapped, on the first card of all, behind what a degree is: `soon you are asked for it, and tap it.` */
   readonly soon: string;
   /** How an arpeggio was when it was taken for another, `seen`; null where wrong answers name none. */

@@ -7,6 +7,7 @@ import {
   type Drill,
   type KindName,
   type Marks,
+  KIND_NAMES,
   type TaughtPhrase,
 } from '../decks/deck.ts';
 import { isKindOf } from '../decks/kinds.ts';
@@ -21,6 +22,7 @@ import { keyLabel } from '../theory/naming.ts';
 import type { Phrase } from '../theory/phrase.ts';
 import { DEGREES } from '../theory/scale.ts';
 import type { Entry } from './entry.ts';
+import type { Taken } from './finding.ts';
 
 /** A phrase of the lesson, and what the teacher ruled that it outlines. */
 export interface MadePhrase {
@@ -58,6 +60,8 @@ export interface Draft extends Together {
   readonly phrases: readonly MadePhrase[];
   /** The phrase that is being written, if one is. */
   readonly entry: Entry | null;
+  /** What was taken from reports on a lesson before; null where it was made otherwise. */
+  readonly taken: Taken | null;
 }
 
 /** The plain lesson that a teacher starts from. */
@@ -78,6 +82,7 @@ export const PLAIN_DRAFT: Draft = {
   marks: {},
   phrases: [],
   entry: null,
+  taken: null,
 };
 
 /** Whether nothing has been chosen yet. */
@@ -162,6 +167,20 @@ function taught({ phrase, rulings, hand }: MadePhrase, { key, instrument }: Draf
     ...(held.length > 0 && { rulings: held }),
     ...(hand && { hand }),
   };
+}
+
+/** The drills with these kinds following the form: those that go leave the order, one that comes in takes its usual place. */
+export function withKinds(
+  drills: readonly MadeDrill[],
+  kinds: readonly KindName[],
+): readonly MadeDrill[] {
+  const left = drills.filter((drill) => !isTogether(drill) || kinds.includes(drill));
+  return kinds.reduce((all, kind) => {
+    if (all.includes(kind)) return all;
+    const later = KIND_NAMES.slice(KIND_NAMES.indexOf(kind));
+    const at = all.findIndex((drill) => isTogether(drill) && later.includes(drill));
+    return all.toSpliced(at < 0 ? all.length : at, 0, kind);
+  }, left);
 }
 
 /** A deck's phrase as a lesson in the making has it. */

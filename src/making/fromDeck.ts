@@ -17,19 +17,24 @@ import {
  */
 export function draftOf(deck: Deck): Draft {
   const { instrument, key, title, note, lessonDay, drills, phrases, marks = {} } = deck;
-  const together = togetherOf(drills);
   return {
-    ...together,
+    ...formOf(drills),
     instrument,
     key,
-    drills: followed(drills, together),
     title: title === usualTitle(key) ? '' : title,
     note,
     lessonDay,
     marks,
     phrases: phrases.map(madeOf),
     entry: null,
+    taken: null,
   };
+}
+
+/** What the form holds of these drills. */
+export function formOf(drills: readonly Drill[]): Together & Pick<Draft, 'drills'> {
+  const together = togetherOf(drills);
+  return { ...together, drills: followed(drills, together) };
 }
 
 /** The choices of the first drills that have any: as a rule all have the same. */
@@ -69,5 +74,10 @@ export function shortened(text: string, most: number): string {
 
 /** A copy to go on from, told from its original by its title. */
 export function copyOf(made: Draft): Draft {
-  return { ...made, title: shortened(`Copy of ${titleOf(made)}`, MOST.title), entry: null };
+  return {
+    ...made,
+    title: shortened(`Copy of ${titleOf(made)}`, MOST.title),
+    entry: null,
+    taken: null,
+  };
 }

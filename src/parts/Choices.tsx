@@ -24,6 +24,8 @@ interface ChoiceProps {
   name?: string;
   music?: boolean;
   disabled?: boolean;
+  /** Whether it would do nothing now: it is grey, chosen or not. */
+  idle?: boolean;
   /** Drawn instead of the label, which then is only said. */
   children?: ComponentChildren;
   change(checked: boolean): void;
@@ -31,9 +33,9 @@ interface ChoiceProps {
 
 /** One of them: ink when chosen. */
 export function Choice(props: ChoiceProps) {
-  const { label, checked, name, music, disabled, children, change } = props;
+  const { label, checked, name, music, disabled, idle, children, change } = props;
   return (
-    <label class={`choice ${music ? 'music' : ''}`}>
+    <label class={`choice ${music ? 'music' : ''} ${idle ? 'idle' : ''}`}>
       <input
         type={name ? 'radio' : 'checkbox'}
         name={name}

@@ -17,3 +17,13 @@ const lying = matching(LYING);
 export function useLying(): boolean {
   return lying.value;
 }
+
+/** A screen wide enough for what otherwise comes one after the other to lie side by side. */
+export const WIDE = '(min-width: 1024px) and (min-height: 561px)';
+
+const wide = matching(WIDE);
+
+/** Whether there is room side by side. */
+export function useWide(): boolean {
+  return wide.value;
+}

@@ -41,15 +41,26 @@ export function fittedInTime(
   deck: Deck,
   reports: readonly Timed[],
 ): Drill[] {
-  const fitted = drills.flatMap((drill): readonly Drill[] =>
+  const more = [...evenDrills(deck, reports), ...leapingDrills(deck, reports)];
+  return [...narrowedInTime(drills, reports), ...more].slice(0, MOST.drills);
+}
+
+/** The drills, those of time with the figures that someone has not kept even at their fastest yet, or limps or rushes in. */
+export function narrowedInTime(drills: readonly Drill[], reports: readonly Timed[]): Drill[] {
+  return drills.flatMap((drill): readonly Drill[] =>
     isTimeDrill(drill) ? narrowed(drill, reports) : [drill],
   );
+}
+
+/** One of triplets where there is none and free minutes are uneven. */
+export function evenDrills({ drills }: Deck, reports: readonly Timed[]): Drill[] {
   const isUneven = reports.some(({ time: { minutes } }) => (minutes?.spread ?? 0) > UNEVEN);
-  const more: Drill[] = [
-    ...(isUneven && !deck.drills.some(isTimeDrill) ? [KEPT_EVEN] : []),
-    ...(reports.some(runsScales) ? leapsToPlay(deck) : []),
-  ];
-  return [...fitted, ...more].slice(0, MOST.drills);
+  return isUneven && !drills.some(isTimeDrill) ? [KEPT_EVEN] : [];
+}
+
+/** Arpeggios to be played where someone runs scales. */
+export function leapingDrills(deck: Deck, reports: readonly Timed[]): Drill[] {
+  return reports.some(runsScales) ? leapsToPlay(deck) : [];
 }
 
 /** Tempos and clicks stay as they are, so that every item keeps its id. */

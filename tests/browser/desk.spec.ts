@@ -1,6 +1,6 @@
 /** As a teacher would, from the first screen: how many taps and seconds it takes. Prints them. */
 import { expect, test, type Browser, type Page } from '@playwright/test';
-import { answerCards, makeLesson, SMALL, startLesson } from './people.ts';
+import { answerCards, makeLesson, SMALL, startLesson, writeTablature } from './people.ts';
 
 /** Four bars of triplets: ii7, V7, Imaj7, vi, as one writes it in a message. */
 const FOUR_BARS = [
@@ -60,10 +60,8 @@ test('a lesson with a four-bar phrase typed as tablature takes at most six taps'
   await tapTeach(page);
   await page.getByRole('radio', { name: 'B♭' }).click();
   await page.getByRole('button', { name: 'Add a phrase' }).click();
-  const field = page.getByLabel('Tablature, string 1 on top');
-  await field.click();
-  await field.fill(FOUR_BARS);
-  await page.getByRole('button', { name: 'Put it in' }).click();
+  await writeTablature(page, FOUR_BARS);
+  await page.getByRole('dialog').getByRole('button', { name: 'Put it in' }).click();
   await shared(page);
   const taken = stop();
   tell('a lesson with a four-bar phrase', taken);

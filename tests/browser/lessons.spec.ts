@@ -1,7 +1,17 @@
 /** The teacher's lessons: tuned drill by drill, for any instrument, kept on the device, begun from others. */
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
-import { answerCards, plan, shareLink, SMALL, startLesson } from './people.ts';
+import {
+  answerCards,
+  chooseCards,
+  openPart,
+  openWords,
+  writeTablature,
+  plan,
+  shareLink,
+  SMALL,
+  startLesson,
+} from './people.ts';
 
 const TABLATURE = [
   'e|-------3-6-3---|',
@@ -24,6 +34,7 @@ test('a lesson is for any instrument, and a tuning that makes no sense is told o
   browser,
 }) => {
   await plan(page, { kinds: ['spot'], frets: [0, 12] });
+  await openPart(page, 'Strings');
   await unfold(page, 'Instrument');
   await page.getByLabel('Tuned as').selectOption('ukulele');
   await expect(strings(page).getByRole('checkbox')).toHaveCount(4);
@@ -94,6 +105,7 @@ test('drills are tuned apart, ordered, taken out and put back, and the estimate 
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
 
   // What the form chooses is for the drill that was not tuned apart.
+  await openPart(page, 'Chords');
   await choose('Degrees', 'vii°').uncheck();
   await expect(estimate(page)).toContainText(`${6 + count} items`);
   const student = await (await browser.newContext()).newPage();
@@ -135,11 +147,13 @@ test('several unfinished lessons survive a reload, and are copied, named, put aw
   await page.getByRole('button', { name: 'A new lesson' }).click();
   await page.getByRole('radio', { name: 'F', exact: true }).check();
   await page.reload();
+  await openPart(page, 'Key');
   await expect(page.getByRole('radio', { name: 'F', exact: true })).toBeChecked();
   await toLessons(page);
   await expect(titles(page)).toHaveText(['Arpeggios of F major', 'Tuesday, quay side']);
   await page.getByRole('button', { name: 'Copy: Tuesday, quay side' }).click();
   await expect(page.getByLabel('Title')).toHaveValue('Copy of Tuesday, quay side');
+  await openPart(page, 'Key');
   await expect(page.getByRole('radio', { name: 'D', exact: true })).toBeChecked();
   await toLessons(page);
   await page.getByRole('button', { name: 'Rename: Copy of Tuesday' }).click();
@@ -169,15 +183,18 @@ test('what one window changes of a lesson the other one has at once, and says so
   const other = await page.context().newPage();
   await other.goto('#/teach');
   await expect(other.getByLabel('Title')).toHaveValue('Tuesday, quay side');
+  await openWords(other);
   await other.getByLabel('A note to the student').fill('Slowly at first.');
   const told = page.getByText('This lesson was changed in another window.');
   await expect(told).toBeVisible();
   await expect(page.getByLabel('A note to the student')).toHaveValue('Slowly at first.');
+  await openWords(page);
   await page.getByLabel('Title').fill('Thursday, quay side');
   await expect(told).toHaveCount(0);
   await expect(other.getByLabel('Title')).toHaveValue('Thursday, quay side');
   // What is only shared, and a lesson of its own, change nothing in the other window's form.
   await shareLink(page);
+  await openWords(other);
   await other.getByLabel('A note to the student').fill('Slowly.');
   await expect(page.getByLabel('A note to the student')).toHaveValue('Slowly.');
   await other.getByRole('button', { name: 'A new lesson' }).click();
@@ -205,6 +222,7 @@ test('a lesson starts from a ready-made or a received one in one tap, and the on
   await expect(estimate(page)).toContainText('7 items');
   await toLessons(page);
   await page.getByRole('button', { name: 'Fog over the harbour: G minor' }).click();
+  await openPart(page, 'Key');
   await expect(page.getByRole('radio', { name: 'minor', exact: true })).toBeChecked();
   await toLessons(page);
   await expect(titles(page)).toHaveCount(3);
@@ -217,8 +235,11 @@ test('a lesson with a phrase and no drill opens for the student to see and play'
   await plan(page, { kinds: [] });
   await expect(page.getByRole('status')).toContainText('or add a phrase');
   await page.getByRole('button', { name: 'Add a phrase' }).click();
-  await page.getByLabel('Tablature, string 1 on top').fill(TABLATURE);
-  await page.getByRole('button', { name: 'Put it in' }).click();
+  await writeTablature(page, TABLATURE);
+  await page.getByRole('dialog').getByRole('button', { name: 'Put it in' }).click();
+  // Drills that fit come with the phrase.
+  await expect(estimate(page)).toBeVisible();
+  await chooseCards(page, []);
   await expect(page.getByText('a lesson to see, hear and play')).toBeVisible();
   const link = await shareLink(page);
 

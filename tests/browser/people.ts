@@ -40,28 +40,65 @@ export const SMALL: Wishes = {
 export async function plan(page: Page, wishes: Wishes, base = ''): Promise<void> {
   await page.goto(`${base}#/teach`);
   await expect(page.getByRole('heading', { name: 'A lesson' })).toBeVisible();
+  if (wishes.tonic || wishes.scale) await openPart(page, 'Key');
   if (wishes.tonic) await chooseOne(page, 'Key', wishes.tonic, 'more');
   if (wishes.scale) await chooseOne(page, 'Scale', wishes.scale, 'other scale');
-  if (wishes.chords) await chooseOnly(page, 'Chords', wishes.chords);
-  if (wishes.kinds)
-    await chooseOnly(
-      page,
-      'Cards',
-      wishes.kinds.map((kind) => KINDS[kind]),
-    );
-  if (wishes.strings) await chooseOnly(page, 'Strings', wishes.strings);
+  if (wishes.chords) {
+    await openPart(page, 'Chords');
+    await chooseOnly(page, 'Chords', wishes.chords);
+  }
+  if (wishes.strings) {
+    await openPart(page, 'Strings');
+    await chooseOnly(page, 'Strings', wishes.strings);
+  }
   if (wishes.frets) {
+    await openPart(page, 'Frets');
     const frets = page.getByRole('group', { name: 'Frets' }).getByRole('combobox');
     await frets.first().selectOption(String(wishes.frets[0]));
     await frets.last().selectOption(String(wishes.frets[1]));
   }
+  // Last: where no card asks for chords there is nothing to say of them.
+  if (wishes.kinds)
+    await chooseCards(
+      page,
+      wishes.kinds.map((kind) => KINDS[kind]),
+    );
+  if (wishes.title || wishes.note) await openWords(page);
   if (wishes.title) await page.getByLabel('Title').fill(wishes.title);
   if (wishes.note) await page.getByLabel('A note to the student').fill(wishes.note);
-  if (wishes.lessonDay) await page.getByLabel('Next lesson').fill(wishes.lessonDay);
+  if (wishes.lessonDay) {
+    await openPart(page, 'Next lesson');
+    await page.getByLabel('Next lesson', { exact: true }).fill(wishes.lessonDay);
+  }
+}
+
+/** Opens what a part of the lesson's sentence can be changed with. */
+export async function openPart(page: Page, name: string): Promise<void> {
+  const part = page.locator('.sentence').getByRole('button', { name: new RegExp(`^${name}: `) });
+  if ((await part.getAttribute('aria-expanded')) === 'false') await part.click();
+}
+
+/** Asks nothing but these kinds of card, of those that need no guitar. */
+export async function chooseCards(page: Page, names: readonly string[]): Promise<void> {
+  await openPart(page, 'Cards');
+  await chooseOnly(page, 'Cards', names);
+}
+
+/** Lays the phrase's text over its desk and writes it. */
+export async function writeTablature(page: Page, text: string): Promise<void> {
+  await page.getByRole('button', { name: 'Text', exact: true }).click();
+  await page.getByLabel('Tablature, string 1 on top').fill(text);
+}
+
+/** Unfolds the lesson's title and note. */
+export async function openWords(page: Page): Promise<void> {
+  if (!(await page.getByLabel('Title').isVisible())) {
+    await page.getByText(/^Title and note/).click();
+  }
 }
 
 async function chooseOne(page: Page, group: string, name: string, more: string) {
-  const choices = page.getByRole('group', { name: group });
+  const choices = page.getByRole('group', { name: group, exact: true });
   const choice = choices.getByRole('radio', { name, exact: true });
   if ((await choice.count()) === 0) await choices.getByRole('button', { name: more }).click();
   await choice.check();

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import midiFile from 'midi-file';
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { plan, shareLink } from './people.ts';
+import { openPart, plan, shareLink, writeTablature } from './people.ts';
 
 /** ii7, then V7, in triplets and out of step nowhere. */
 const STAIRS = [
@@ -19,8 +19,14 @@ const tablature = (page: Page) => page.getByLabel('Tablature, string 1 on top');
 /** Writes a phrase under Teach and leaves it open. */
 async function write(page: Page, text: string) {
   await page.getByRole('button', { name: 'Add a phrase' }).click();
-  await tablature(page).fill(text);
+  await writeTablature(page, text);
+  await done(page);
 }
+
+/** Lays a leaf over the desk; `done` takes it away. */
+const lay = (page: Page, name: string | RegExp) =>
+  page.locator('.desk').getByRole('button', { name, exact: true }).click();
+const done = (page: Page) => page.getByRole('button', { name: 'Done' }).last().click();
 
 async function putIn(page: Page) {
   await page.getByRole('button', { name: 'Put it in' }).click();
@@ -67,19 +73,25 @@ test('two bars of triplets are tapped on the neck, changed, taken back and done 
   await expect(note(page, 24)).toHaveAccessibleName(
     'Note 24: degree 4, string 2, fret 4, triplet eighth',
   );
+  await lay(page, 'Text');
   await expect(tablature(page)).toHaveValue(/beats +1\/3\n/);
+  await done(page);
 
   // A note moved, lengthened, joined to another and taken out; each is one step.
   await note(page, 2).click();
-  await page.getByRole('radio', { name: 'eighths' }).check();
+  await lay(page, /^Length/);
+  await page.getByRole('dialog').getByRole('radio', { name: 'eighths' }).check();
+  await done(page);
   await expect(note(page, 2)).toHaveAccessibleName(/string 2, fret 4, eighth$/);
   await place(page, 3, 8).tap();
   await expect(note(page, 2)).toHaveAccessibleName(/degree 4, string 3, fret 8, eighth$/);
+  await lay(page, 'Change this note');
   await expect(page.getByRole('radio', { name: 'pull-off' })).toBeDisabled();
   await expect(page.getByText('A pull-off leads to a lower note.')).toBeVisible();
   await page.getByRole('radio', { name: 'slide' }).check();
   await expect(note(page, 2)).toHaveAccessibleName(/by slide$/);
   await page.getByRole('button', { name: 'Later' }).click();
+  await done(page);
   await expect(note(page, 3)).toHaveAccessibleName(/string 3, fret 8, eighth$/);
   await page.getByRole('button', { name: 'Delete' }).click();
   await expect(note(page, 24)).toHaveCount(0);
@@ -100,7 +112,7 @@ test('two bars of triplets are tapped on the neck, changed, taken back and done 
   // A rest, and a note chosen on the neck.
   await page.getByRole('button', { name: 'Choose a note on the neck' }).click();
   await place(page, 1, 11).tap();
-  await expect(page.getByRole('region', { name: 'Note 15' })).toBeVisible();
+  await expect(note(page, 15)).toHaveAttribute('aria-pressed', 'true');
   await page.getByRole('button', { name: 'Rest' }).click();
   await expect(strip(page).getByText('rest')).toHaveCount(1);
   await putIn(page);
@@ -170,13 +182,16 @@ test('text that cannot be read yet stays while the neck is tapped', async ({ pag
   await page.getByRole('button', { name: 'Add a phrase' }).click();
   await place(page, 3, 5).tap();
   const text = STAIRS.replace('B|-----4', 'B|-----x');
-  await tablature(page).fill(text);
+  await writeTablature(page, text);
   await expect(page.getByText('Until it can be read')).toBeVisible();
+  await done(page);
   await place(page, 2, 4).tap();
   await expect(note(page, 2)).toHaveCount(1);
-  await expect(tablature(page)).toHaveValue(text);
   await expect(page.getByRole('button', { name: 'Put it in' })).toBeDisabled();
+  await lay(page, 'Text');
+  await expect(tablature(page)).toHaveValue(text);
   await tablature(page).fill(STAIRS);
+  await done(page);
   await expect(note(page, 13)).toHaveCount(1);
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(note(page, 3)).toHaveCount(0);
@@ -189,7 +204,9 @@ test('a pasted phrase goes into the lesson, and the student sees and plays it', 
 }) => {
   await plan(page, {});
   await write(page, STAIRS);
+  await lay(page, 'Outlines');
   await expect(page.getByText('It outlines ii7 (Cm7), then V7 (F7).')).toBeVisible();
+  await done(page);
   await putIn(page);
   await expect(page.getByRole('button', { name: '1 · ii7 V7' })).toBeVisible();
   const link = await shareLink(page);
@@ -218,28 +235,35 @@ test('what cannot be read is pointed at, and the text survives a reload', async 
   await plan(page, {});
   const text = STAIRS.replace('B|-----4', 'B|-----x');
   await write(page, text);
+  await expect(page.getByRole('button', { name: 'Put it in' })).toBeDisabled();
+  await lay(page, 'Text');
   await page.getByRole('button', { name: 'Line 2, column 8' }).click();
   expect(
     await tablature(page).evaluate((field: HTMLTextAreaElement) =>
       field.value.slice(field.selectionStart, field.selectionEnd),
     ),
   ).toBe('x');
-  await expect(page.getByRole('button', { name: 'Put it in' })).toBeDisabled();
   await page.reload();
   await page.getByRole('button', { name: 'Go on with the phrase you began' }).click();
+  await lay(page, 'Text');
   await expect(tablature(page)).toHaveValue(text);
 });
 
 test('where it is not sure it asks, and what the teacher says stands', async ({ page }) => {
   await plan(page, {});
   await write(page, 'e|-----|\nB|-6-3-|\nG|-----|\nD|-----|\nA|-----|\nE|-----|');
-  await page.getByRole('radio', { name: 'quarters' }).first().click();
+  await lay(page, /^Length/);
+  await page.getByRole('dialog').getByRole('radio', { name: 'quarters' }).check();
+  await done(page);
+  await lay(page, 'Outlines');
   const asked = page.getByRole('group', { name: /I \(B♭\), or iii/ });
   await asked.getByRole('radio', { name: 'iii (Dm)' }).click();
   await expect(page.getByText('as you say')).toBeVisible();
   await expect(page.getByRole('button', { name: /^iii, / })).toBeVisible();
+  await done(page);
   await putIn(page);
   await page.getByRole('button', { name: '1 · iii' }).click();
+  await lay(page, 'Outlines');
   await expect(page.getByText('as you say')).toBeVisible();
 });
 
@@ -248,6 +272,12 @@ test('the teacher says where a group ends and what a note is, and takes it back'
 }) => {
   await plan(page, {});
   await write(page, STAIRS);
+  const undo = async () => {
+    await done(page);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await lay(page, 'Outlines');
+  };
+  await lay(page, 'Outlines');
   const first = page.getByRole('region', { name: 'Notes 1 to 6' });
   await expect(first.getByText(/% sure/)).toBeVisible();
   await first.getByLabel('ends with note').selectOption('5');
@@ -260,35 +290,46 @@ test('the teacher says where a group ends and what a note is, and takes it back'
     .getByLabel('ends with note')
     .selectOption('13: joined to the next');
   await expect(page.getByRole('region', { name: 'Notes 1 to 13' })).toBeVisible();
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await page.getByRole('button', { name: 'Undo' }).click();
+  await undo();
+  await undo();
   await first.getByLabel('another group begins at').selectOption('note 4');
   await first.getByRole('button', { name: 'Cut' }).click();
   await expect(page.getByRole('region', { name: 'Notes 4 to 6' })).toBeVisible();
-  await page.getByRole('button', { name: 'Undo' }).click();
+  await undo();
+  await done(page);
 
   // What is said of a single note stands, and the lesson keeps it.
   await note(page, 6).click();
+  await lay(page, 'Change this note');
   const what = page.getByLabel('It is the third of ii7');
   await what.selectOption('an appoggiatura');
   await expect(page.getByText('· as you say')).toBeVisible();
+  await done(page);
+  await lay(page, 'Outlines');
   await expect(page.getByText('Note 6 is an appoggiatura.')).toBeVisible();
+  await done(page);
   await putIn(page);
   await page.getByRole('button', { name: /^1 · / }).click();
+  await lay(page, 'Outlines');
   await expect(page.getByText('Note 6 is an appoggiatura.')).toBeVisible();
 });
 
 test('a variation is compared and kept; a phrase is removed and put back', async ({ page }) => {
   await plan(page, {});
   await write(page, STAIRS);
-  await page.getByText('Variations', { exact: true }).click();
+  await lay(page, 'Variations');
+  await page.locator('summary', { hasText: 'Variations' }).click();
   const backwards = page.getByRole('region', { name: 'backwards' });
   await backwards.getByRole('button', { name: 'Compare' }).click();
   await expect(backwards.getByRole('figure')).toHaveCount(2);
   await backwards.getByRole('button', { name: 'Hear the variation' }).click();
   await expect(backwards.locator('.sounding')).toHaveCount(1);
+  await page.keyboard.press('Escape');
+  await expect(backwards.getByRole('button', { name: 'Compare' })).toBeFocused();
   await backwards.getByRole('button', { name: 'Keep it' }).click();
-  await expect(page.getByText('“backwards” is phrase 1 of the lesson.')).toBeVisible();
+  // What it was made of goes in before it.
+  await expect(page.getByText('“backwards” is phrase 2 of the lesson.')).toBeVisible();
+  await done(page);
   await putIn(page);
   const phrases = page.getByRole('region', { name: 'Phrases' }).getByRole('listitem');
   await expect(phrases).toHaveCount(2);
@@ -301,6 +342,7 @@ test('a variation is compared and kept; a phrase is removed and put back', async
 test('a phrase that was thrown away can be gone on with', async ({ page }) => {
   await plan(page, {});
   await write(page, STAIRS);
+  await lay(page, 'More');
   await page.getByRole('button', { name: 'Throw away' }).click();
   await page.getByRole('button', { name: 'Go on with it' }).click();
   await putIn(page);
@@ -313,6 +355,7 @@ test('a phrase is moved to another key: kept in this lesson, or the first of one
 }) => {
   await plan(page, {});
   await write(page, STAIRS);
+  await lay(page, 'Variations');
   await page.getByText('In another key', { exact: true }).click();
   await expect(page.getByText('Choose another key or another scale.')).toBeVisible();
   await page.locator('.other-key').getByRole('combobox', { name: 'Key' }).selectOption('G');
@@ -324,6 +367,7 @@ test('a phrase is moved to another key: kept in this lesson, or the first of one
       .getByRole('figure', { name: 'The variation' })
       .getByRole('button', { name: /^Note 1: degree 2,/ }),
   ).toHaveCount(1);
+  await done(page);
   await moved.getByRole('button', { name: 'Keep it in this lesson' }).click();
   await expect(page.getByText('this lesson, which stays in B♭ major')).toBeVisible();
   await page
@@ -332,6 +376,7 @@ test('a phrase is moved to another key: kept in this lesson, or the first of one
     .selectOption('harmonic minor');
   await page.getByRole('button', { name: 'A lesson in G harmonic minor' }).click();
   await expect(page.getByRole('heading', { name: 'A lesson' })).toBeVisible();
+  await openPart(page, 'Key');
   await expect(page.getByRole('radio', { name: 'G', exact: true })).toBeChecked();
   const phrases = page.getByRole('region', { name: 'Phrases' }).getByRole('listitem');
   await expect(phrases).toHaveCount(1);
@@ -345,6 +390,7 @@ test('a phrase leaves as text, as MIDI and as MusicXML, and comes back from text
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await plan(page, {});
   await write(page, STAIRS);
+  await lay(page, 'More');
   await page.getByText('Copy, save or print').click();
   await page.getByRole('button', { name: 'Copy the tablature' }).click();
   await expect(page.getByText('Copied. Paste it into a message.')).toBeVisible();
@@ -355,18 +401,27 @@ test('a phrase leaves as text, as MIDI and as MusicXML, and comes back from text
   const xml = await saved(page, 'MusicXML file');
   expect(xml.bytes.toString('utf8').match(/<fret>/g)).toHaveLength(13);
 
-  const outlined = page.getByText('It outlines ii7 (Cm7), then V7 (F7).');
-  await tablature(page).fill('');
-  await expect(outlined).toBeHidden();
+  await done(page);
+  const outlined = async (yes: boolean) => {
+    await done(page);
+    await lay(page, 'Outlines');
+    await expect(page.getByText('It outlines ii7 (Cm7), then V7 (F7).')).toBeVisible({
+      visible: yes,
+    });
+    await done(page);
+    await lay(page, 'Text');
+  };
+  await writeTablature(page, '');
+  await outlined(false);
   await tablature(page).fill(copied);
-  await expect(outlined).toBeVisible();
+  await outlined(true);
   await tablature(page).fill('');
   await page.setInputFiles('input[type=file]', {
     name: 'a.mid',
     mimeType: 'audio/midi',
     buffer: mid.bytes,
   });
-  await expect(outlined).toBeVisible();
+  await outlined(true);
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
@@ -374,8 +429,14 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     await plan(page, {});
     await write(page, STAIRS);
-    await expect(page.getByText('It outlines ii7')).toBeVisible();
+    await expect(note(page, 13)).toHaveCount(1);
     expect(await faults(page)).toEqual([]);
+    await note(page, 2).click();
+    for (const leaf of [/^Length/, 'Change this note', 'Text', 'Outlines', 'Variations', 'More']) {
+      await lay(page, leaf);
+      expect(await faults(page)).toEqual([]);
+      await done(page);
+    }
   });
 
   test(`the student’s phrase has no fault that a checker finds, ${colorScheme}`, async ({
@@ -392,7 +453,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
 test('at twice the text size nothing is wider than the phone', async ({ page }) => {
   await plan(page, {});
   await write(page, STAIRS);
-  await expect(page.getByText('It outlines ii7')).toBeVisible();
+  await expect(note(page, 13)).toHaveCount(1);
   expect(await widthOfLargeText(page)).toBeLessThanOrEqual(360);
   await openAsStudent(page);
   expect(await widthOfLargeText(page)).toBeLessThanOrEqual(360);

@@ -60,6 +60,7 @@ const FOLDER = {
       drills: 'tell what is bright',
       card: 'tell what is bright',
       brief: 'tell',
+      none: 'there is nothing to tell',
       soon: 'soon you are asked, and tap yes or no.',
       taken: null,
       drill: (drill) => \`tell the bright of \${drillWords(drill)}\`,

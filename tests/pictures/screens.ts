@@ -12,6 +12,7 @@ import {
   judged,
   newCard,
   openCard,
+  openPart,
   phraseLesson,
   plan,
   question,
@@ -177,18 +178,101 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
     await page.getByRole('heading').first().waitFor();
   },
   teach: async (page) => {
-    await plan(page, { title: 'Thursday class' });
+    await plan(page, {});
+  },
+  'teach-cards': async (page) => {
+    await plan(page, {});
+    await openPart(page, 'Cards');
+  },
+  'teach-chords': async (page) => {
+    await plan(page, { chords: ['triads', 'sevenths'], strings: ['5–4', '4–3', '3–2'] });
+    await openPart(page, 'Chords');
+  },
+  'teach-day': async (page) => {
+    await plan(page, { title: 'Thursday class', note: 'Sing the third before you play it.' });
+    await openPart(page, 'Next lesson');
+    await page.getByRole('button', { name: 'in 7 days' }).click();
+  },
+  'teach-phrase': async (page) => {
+    await writtenPhrase(page);
+    await page.getByRole('button', { name: 'Put it in the lesson' }).click();
+    await openPart(page, 'Cards');
+  },
+  'teach-drills': async (page) => {
+    await plan(page, {});
+    await page.getByText(/^Drills one by one/).click();
+    await page.getByText(/^Instrument/).click();
+  },
+  'teach-from-reports': async (page, base) => {
+    await page.goto(await reported(page, base));
+    await page.getByRole('heading').first().waitFor();
+    await page.goto('#/class');
+    await page.getByRole('button', { name: /^Next lesson from/ }).click();
+    await page.locator('.sentence').waitFor();
+  },
+  'drill-desk': async (page) => {
+    await plan(page, {});
+    await page.getByText(/^Drills one by one/).click();
+    await page.getByRole('button', { name: /^Change drill 1/ }).click();
+  },
+  'try-a-card': async (page) => {
+    await plan(page, {});
+    await page.getByRole('button', { name: 'Try a card' }).click();
+    await newCard(page).waitFor();
+  },
+  'my-lessons': async (page) => {
+    await plan(page, { tonic: 'D', title: 'Thursday class' });
+    await page.goto('#/teach/lessons');
+    await page.getByRole('heading', { name: 'Your lessons' }).waitFor();
   },
   share: async (page) => {
     await plan(page, { title: 'Thursday class' });
     await shareLink(page);
   },
+  'phrase-desk-empty': async (page) => {
+    await plan(page, {});
+    await page.getByRole('button', { name: 'Add a phrase' }).click();
+  },
   'phrase-desk': async (page) => {
-    await plan(page, { title: 'Thursday class' });
-    await page
-      .getByRole('button', { name: /phrase/i })
-      .first()
-      .click();
-    await page.waitForTimeout(500);
+    await writtenPhrase(page);
+  },
+  ...Object.fromEntries(
+    ['Text', 'Outlines', 'Variations', 'More', 'Change this note'].map((name): [string, ComeTo] => [
+      `phrase-desk-${name.toLowerCase().replaceAll(' ', '-')}`,
+      async (page) => {
+        await writtenPhrase(page);
+        if (name === 'Change this note')
+          await page.getByRole('button', { name: /^Note 2:/ }).click();
+        await page.getByRole('button', { name, exact: true }).click();
+        if (name === 'Variations')
+          await page.getByText('Variations', { exact: true }).last().click();
+        await page.waitForTimeout(300);
+      },
+    ]),
+  ),
+  'phrase-desk-compared': async (page) => {
+    await writtenPhrase(page);
+    await page.getByRole('button', { name: 'Variations', exact: true }).click();
+    await page.getByText('Variations', { exact: true }).last().click();
+    await page.getByRole('button', { name: 'Compare' }).first().click();
   },
 };
+
+const STAIRS = [
+  'e|-------3-6-3-------5-----|-11----------|',
+  'B|-----4-------4-6-10------|----13-10----|',
+  'G|---5---------------------|----------10-|',
+  'D|-------------------------|-------------|',
+  'A|-------------------------|-------------|',
+  'E|-------------------------|-------------|',
+].join('\n');
+
+/** A phrase as a teacher types it, read and ready to be put in. */
+async function writtenPhrase(page: Page): Promise<void> {
+  await plan(page, {});
+  await page.getByRole('button', { name: 'Add a phrase' }).click();
+  await page.getByRole('button', { name: 'Text', exact: true }).click();
+  await page.getByLabel('Tablature, string 1 on top').fill(STAIRS);
+  await page.locator('.bench [data-index="12"]').waitFor();
+  await page.getByRole('button', { name: 'Done' }).click();
+}

@@ -1,5 +1,5 @@
 import { Written } from '../../parts/Written.tsx';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
 import { deckLink } from '../../decks/link.ts';
 import { useFocusOnTitle } from '../focus.ts';
@@ -10,6 +10,51 @@ import { markShared } from './kept/kept.ts';
 
 /** A lesson's link: to copy, to share, to scan. */
 export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
+  const { link, fault } = useDeckLink(deck);
+  const title = useFocusOnTitle();
+  return (
+    <main class="screen share">
+      <h1 ref={title} tabIndex={-1}>
+        <Written text={deck.title} />
+      </h1>
+      <TheLink {...{ deck, link, fault }} />
+      <div class="buttons last">
+        {fault === null && (
+          <a class="button" href={link}>
+            Open it here
+          </a>
+        )}
+        <button type="button" class="button" onClick={leave}>
+          Change it
+        </button>
+      </div>
+    </main>
+  );
+}
+
+/** The same beside the lesson's form, where there is room for both. */
+export function LinkBeside({ deck }: { deck: Deck }) {
+  const { link, fault } = useDeckLink(deck);
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => title.current?.focus(), []);
+  return (
+    <section class="share" aria-label="The link">
+      <h2 ref={title} tabIndex={-1}>
+        <Written text={deck.title} />
+      </h2>
+      <TheLink {...{ deck, link, fault }} />
+    </section>
+  );
+}
+
+interface DeckLink {
+  /** Empty until it is made. */
+  readonly link: string;
+  readonly fault: string | null;
+}
+
+/** Makes the link of a deck, which then counts as shared. */
+function useDeckLink(deck: Deck): DeckLink {
   const [link, setLink] = useState('');
   const [fault, setFault] = useState<string | null>(null);
   useEffect(() => {
@@ -25,35 +70,24 @@ export function ShareLink({ deck, leave }: { deck: Deck; leave(): void }) {
       },
     );
   }, []);
-  const title = useFocusOnTitle();
+  return { link, fault };
+}
+
+function TheLink({ deck, link, fault }: DeckLink & { deck: Deck }) {
+  if (fault !== null) {
+    return (
+      <p class="notice bad" role="alert">
+        This lesson has no link yet. {fault}
+      </p>
+    );
+  }
   return (
-    <main class="screen share">
-      <h1 ref={title} tabIndex={-1}>
-        <Written text={deck.title} />
-      </h1>
-      {fault === null ? (
-        <LinkBox
-          label="The lesson’s link"
-          title={deck.title}
-          link={link}
-          copied="Copied. Paste it into a message to your student."
-          text="Tap, then Start. Works offline."
-        />
-      ) : (
-        <p class="notice bad" role="alert">
-          This lesson has no link yet. {fault}
-        </p>
-      )}
-      <div class="buttons last">
-        {fault === null && (
-          <a class="button" href={link}>
-            Open it here
-          </a>
-        )}
-        <button type="button" class="button" onClick={leave}>
-          Change it
-        </button>
-      </div>
-    </main>
+    <LinkBox
+      label="The lesson’s link"
+      title={deck.title}
+      link={link}
+      copied="Copied. Paste it into a message to your student."
+      text="Tap, then Start. Works offline."
+    />
   );
 }

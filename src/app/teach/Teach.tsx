@@ -1,27 +1,27 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { itemsOf, KINDS, wantsGuitar } from '../../cards/index.ts';
-import { isPhraseKind, KIND_NAMES, type KindName } from '../../decks/deck.ts';
-import { isKindOf } from '../../decks/kinds.ts';
-import { deckOf, isPlain, isTogether, type Draft } from '../../making/draft.ts';
+import { itemsOf } from '../../cards/index.ts';
+import type { Deck } from '../../decks/deck.ts';
+import { deckOf, isPlain, type Draft } from '../../making/draft.ts';
 import { draftFault } from '../../making/draftFault.ts';
+import { useWide } from '../../parts/lying.ts';
 import type { Item } from '../../practice/item.ts';
 import { route } from '../router.ts';
 import { DrillDesk } from './DrillDesk.tsx';
 import { DrillList } from './DrillList.tsx';
 import { Estimate } from './Estimate.tsx';
+import { FromReports } from './FromReports.tsx';
 import { InstrumentChoice } from './InstrumentChoice.tsx';
-import { change, draft } from './kept/form.ts';
+import { draft } from './kept/form.ts';
 import { begin, fromElsewhere, kept, openAgain, openId, opening, openKept } from './kept/kept.ts';
-import { KeyChoice } from './KeyChoice.tsx';
-import { Many } from './Many.tsx';
 import { MarkChoice } from './MarkChoice.tsx';
+import { MiniCard } from './MiniCard.tsx';
 import { MyLessons } from './MyLessons.tsx';
 import { PhraseDesk } from './phrases/PhraseDesk.tsx';
 import { PhraseList } from './phrases/PhraseList.tsx';
 import { Sample } from './Sample.tsx';
-import { ShareLink } from './ShareLink.tsx';
-import { DegreeChoice, FretChoice, SizeChoice, StringChoice } from './TogetherChoices.tsx';
+import { Sentence } from './Sentence.tsx';
+import { LinkBeside, ShareLink } from './ShareLink.tsx';
 import { Words } from './Words.tsx';
 import './Teach.css';
 
@@ -66,46 +66,66 @@ function Desk({ anew }: { anew: ComponentChildren }) {
   if (typeof showing === 'number' && showing < made.drills.length) {
     return <DrillDesk deck={deck} index={showing} sample={sample} leave={leave} />;
   }
-  return <Form returned={returned} show={setShowing} sample={sample} anew={anew} />;
+  return <Form {...{ deck, returned, sample, anew }} show={setShowing} />;
 }
 
 interface FormProps {
+  deck: Deck;
   returned: Returned;
   show(showing: Showing): void;
   sample(items: readonly Item[]): void;
   anew: ComponentChildren;
 }
 
-/** A lesson: a key, what to drill and where; then its link. */
-function Form({ returned, show, sample, anew }: FormProps) {
+/** A lesson: in one sentence, with a card of it, the rest folded; then its link. */
+function Form({ deck, returned, show, sample, anew }: FormProps) {
+  const wide = useWide();
+  // The deck whose link stands beside the form: once the form has another one, that is to be shared anew.
+  const [beside, setBeside] = useState<Deck | null>(null);
+  const shared = wide && beside === deck;
   const made = draft.value;
   const { items, fault } = useItems(made);
+  const tryOne = items.length > 0 ? () => sample(items) : null;
+  const foot = (
+    <FormFoot
+      returned={returned}
+      sample={tryOne}
+      share={fault || shared ? null : () => (wide ? setBeside(deck) : show('link'))}
+    />
+  );
   return (
-    <main class="screen teach">
+    <main class="screen teach whole-lesson">
       <FormHead anew={anew} />
-      <KeyChoice />
-      <InstrumentChoice />
-      <TogetherForm />
-      <DrillList
-        deck={deckOf(made)}
-        tune={show}
-        returned={typeof returned === 'number' ? returned : null}
-      />
-      <PhraseList open={() => show('phrase')} returned={returned === 'phrase'} />
-      <MarkChoice items={items} />
-      <Words />
-      {fault ? (
-        <p class="notice bad" role="status">
-          {fault}
-        </p>
-      ) : (
-        <Estimate items={items} lessonDay={made.lessonDay} />
-      )}
-      <FormFoot
-        returned={returned}
-        sample={items.length > 0 ? () => sample(items) : null}
-        share={fault ? null : () => show('link')}
-      />
+      <div class="in-a-sentence">
+        <FromReports />
+        <Sentence />
+      </div>
+      <div class="outcome">
+        <div class="at-a-glance">
+          {tryOne && <MiniCard items={items} open={tryOne} />}
+          {fault ? (
+            <p class="notice bad" role="status">
+              {fault}
+            </p>
+          ) : (
+            <Estimate items={items} lessonDay={made.lessonDay} />
+          )}
+        </div>
+        {wide && foot}
+        {shared && <LinkBeside deck={deck} />}
+      </div>
+      <div class="folded">
+        <PhraseList open={() => show('phrase')} returned={returned === 'phrase'} />
+        <Words />
+        <DrillList
+          deck={deck}
+          tune={show}
+          returned={typeof returned === 'number' ? returned : null}
+        />
+        <InstrumentChoice />
+        <MarkChoice items={items} />
+      </div>
+      {!wide && foot}
     </main>
   );
 }
@@ -173,73 +193,6 @@ function FormFoot({ returned, sample, share }: FormFootProps) {
       </button>
     </div>
   );
-}
-
-/** What sets all drills together, but those that were tuned apart. */
-function TogetherForm() {
-  const made = draft.value;
-  const { instrument, key, degrees, sizes, strings, frets, drills, phrases } = made;
-  const kinds = drills.filter(isTogether);
-  const all = KIND_NAMES.filter((kind) => phrases.length > 0 || !isPhraseKind(kind));
-  const chords = kinds.filter((kind) => !isPhraseKind(kind) && !isKindOf('time', kind));
-  return (
-    <>
-      {drills.length > kinds.length && (
-        <p class="soft">
-          Some drills have choices of their own. What follows is for all the others.
-        </p>
-      )}
-      {(chords.length > 0 || kinds.length === 0) && (
-        <>
-          <DegreeChoice
-            musicKey={key}
-            size={sizes[0]}
-            degrees={degrees}
-            choose={(chosen) => change({ degrees: chosen })}
-          />
-          <SizeChoice sizes={sizes} choose={(chosen) => change({ sizes: chosen })} />
-        </>
-      )}
-      {(['Cards', 'With the guitar'] as const).map((legend, guitar) => (
-        <Many
-          key={legend}
-          legend={legend}
-          all={all.filter((kind) => wantsGuitar(kind) === Boolean(guitar))}
-          chosen={kinds}
-          label={(kind) => KINDS[kind].words.drills}
-          choose={(chosen) => {
-            const others = kinds.filter((kind) => wantsGuitar(kind) !== Boolean(guitar));
-            change({ drills: withKinds(made, [...others, ...chosen]) });
-          }}
-        />
-      ))}
-      {(chords.length > 0 || kinds.length === 0) && (
-        <>
-          <StringChoice
-            instrument={instrument}
-            strings={strings}
-            choose={(chosen) => change({ strings: chosen })}
-          />
-          <FretChoice
-            instrument={instrument}
-            frets={frets}
-            choose={(chosen) => change({ frets: chosen })}
-          />
-        </>
-      )}
-    </>
-  );
-}
-
-/** The drills with these kinds following the form: those that go leave the order, one that comes in takes its usual place. */
-function withKinds({ drills }: Draft, kinds: readonly KindName[]): Draft['drills'] {
-  const left = drills.filter((drill) => !isTogether(drill) || kinds.includes(drill));
-  return kinds.reduce((all, kind) => {
-    if (all.includes(kind)) return all;
-    const later = KIND_NAMES.slice(KIND_NAMES.indexOf(kind));
-    const at = all.findIndex((drill) => isTogether(drill) && later.includes(drill));
-    return all.toSpliced(at < 0 ? all.length : at, 0, kind);
-  }, left);
 }
 
 interface AnewProps {

@@ -1,13 +1,18 @@
+import { useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
-import { usualTitle } from '../../making/draft.ts';
-import { dayAfter } from '../days.ts';
+import { Written } from '../../parts/Written.tsx';
+import { titleOf, usualTitle } from '../../making/draft.ts';
 import { change, draft } from './kept/form.ts';
 
-/** What the lesson says: its title, a note, the day of the next one. */
+/** What the lesson says: its title and a note. */
 export function Words() {
-  const { key, title, note, lessonDay } = draft.value;
+  const { key, title, note } = draft.value;
+  const [open, setOpen] = useState(false);
   return (
-    <>
+    <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        Title and note · <Written text={titleOf(draft.value)} />
+      </summary>
       <label class="field">
         <span class="label">Title</span>
         <input
@@ -29,27 +34,9 @@ export function Words() {
           onInput={(event) => change({ note: plain(event.currentTarget.value) })}
         />
       </label>
-      <label class="field">
-        <span class="label">Next lesson</span>
-        <input
-          type="date"
-          min={dayAfter(Date.now(), 0)}
-          max="9999-12-31"
-          value={lessonDay ?? ''}
-          onInput={({ currentTarget: { value } }) => change({ lessonDay: dayOf(value) })}
-        />
-      </label>
-      {lessonDay && lessonDay < dayAfter(Date.now(), 0) && (
-        <p class="notice" role="status">
-          That day is past: choose another, or none.
-        </p>
-      )}
-    </>
+    </details>
   );
 }
-
-/** The day chosen; null where there is none, or its year has five digits. */
-const dayOf = (value: string) => (/^\d{4}-\d\d-\d\d$/.test(value) ? value : null);
 
 /** What a keyboard or a paste may bring in that no lesson carries. */
 export const plain = (text: string) => text.replaceAll(/(?!\n)[\p{Cc}\p{Cs}]/gu, ' ');

@@ -17,6 +17,7 @@ export const words: KindWords<EchoItem> = {
   drills: 'play back what is heard',
   card: 'play back what is heard',
   brief: 'play back',
+  none: 'nothing is short enough to be played back',
   soon: 'soon you hear it, and play it back on the guitar.',
   taken: null,
   drill(drill) {

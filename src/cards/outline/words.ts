@@ -10,6 +10,7 @@ export const words: KindWords<OutlineItem> = {
   drills: 'name the arpeggios of the phrases',
   card: 'name an arpeggio in a phrase',
   brief: 'name in a phrase',
+  none: 'the phrases outline no arpeggio surely enough',
   soon: 'soon you are asked on which one the arpeggio of a phrase stands, and tap it.',
   taken: 'in a phrase seen',
   drill: (drill) => `name the arpeggios of ${phrasesWords(drill)}`,

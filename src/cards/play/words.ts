@@ -32,6 +32,7 @@ export const words: KindWords<PlayItem> = {
   drills: 'play what is shown',
   card: 'play what is shown',
   brief: 'play',
+  none: 'nothing of it lies whole on these strings inside these frets',
   soon: 'soon you are asked to play it on the guitar.',
   taken: null,
   drill: drillOf,

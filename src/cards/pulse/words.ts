@@ -21,6 +21,7 @@ export const words: KindWords<PulseItem> = {
   drills: 'keep time',
   card: 'keep time',
   brief: 'keep time',
+  none: 'no phrase has a rhythm that can be told in words',
   soon: 'soon you tap each note of it, anywhere on the lower half.',
   taken: null,
   drill({ figures, tempos }) {

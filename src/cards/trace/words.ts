@@ -12,6 +12,7 @@ export const words: KindWords<TraceItem> = {
   drills: 'trace what is heard',
   card: 'trace what is heard',
   brief: 'hear',
+  none: 'nothing is chosen to be heard',
   soon: 'soon you hear a line, and tap the path of its degrees.',
   taken: 'heard',
   drill: ({ sizes }) => `hear ${sizesWords(sizes)} and find their paths`,

@@ -10,6 +10,7 @@ export const words: KindWords<VaryItem> = {
   drills: 'name variations of the phrases',
   card: 'hear a variation',
   brief: 'hear the variation',
+  none: 'of the phrases no four variations can be told apart by ear',
   soon: 'soon you hear the phrase or one of its variations, and tap which it was.',
   taken: null,
   drill: (drill) => `hear variations of ${phrasesWords(drill)}`,

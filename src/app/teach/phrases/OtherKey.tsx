@@ -17,8 +17,8 @@ export interface OtherKeyProps {
   explained: Explained;
   /** How many phrases the lesson has. */
   kept: number;
-  /** Puts a variation into the lesson. */
-  keep(phrase: Phrase): void;
+  /** Puts a variation into the lesson; tells the number it has there. */
+  keep(phrase: Phrase): number;
   /** Begins another lesson, in the key of a variation, with it. */
   begin(key: Key, phrase: Phrase): void;
 }
@@ -37,9 +37,9 @@ export function OtherKey({ explained, kept, keep, begin }: OtherKeyProps) {
   const [here, there] = [keyLabel(key, naming), keyLabel(other, naming)];
   const [one] = made;
   const keepHere = (phrase: Phrase) => {
-    keep(calledIn(key, phrase));
+    const number = keep(calledIn(key, phrase));
     setSaid(
-      `It is phrase ${kept + 1} of this lesson, which stays in ${here}: there its notes are called and read in ${here}.`,
+      `It is phrase ${number} of this lesson, which stays in ${here}: there its notes are called and read in ${here}.`,
     );
   };
   return (

@@ -1,46 +1,47 @@
 import { useState } from 'preact/hooks';
-import { titleOf, type MadePhrase } from '../../../making/draft.ts';
-import { isBegun, step, taken } from '../../../making/entry.ts';
-import { soundingOf, type Explained } from '../../../making/explained.ts';
-import { oddTime, textOf } from '../../../making/reading.ts';
+import { MOST } from '../../../decks/deck.ts';
+import type { MadePhrase } from '../../../making/draft.ts';
+import { isBegun, type Entry } from '../../../making/entry.ts';
+import type { Explained } from '../../../making/explained.ts';
+import { withPhrase, withPhraseChanged } from '../../../making/fitting.ts';
+import { oddTime } from '../../../making/reading.ts';
 import { rulingsMoved } from '../../../making/varied.ts';
-import { PhrasePlayer } from '../../../parts/PhrasePlayer.tsx';
-import { sketchOf } from '../../../theory/editing.ts';
+import { useWide } from '../../../parts/lying.ts';
+import { Sheet } from '../../../parts/Sheet.tsx';
 import type { Key } from '../../../theory/key.ts';
+import type { Phrase } from '../../../theory/phrase.ts';
 import { useFocusOnTitle } from '../../focus.ts';
-import { stripOf } from '../../phrases/drawn.ts';
-import { GroupChoice } from '../../phrases/GroupChoice.tsx';
-import { PhraseOut } from '../../phrases/PhraseOut.tsx';
 import { PhraseSheet } from '../../phrases/PhraseSheet.tsx';
-import {
-  embellishmentWords,
-  motionWords,
-  outlineWords,
-  travelWords,
-} from '../../phrases/phraseWords.ts';
-import { settings } from '../../state.ts';
-import { TempoField } from '../../TempoField.tsx';
 import { change, draft } from '../kept/form.ts';
 import { begin } from '../kept/kept.ts';
 import { Bench } from './Bench.tsx';
 import { discarded } from './discarded.ts';
-import { HandChoices } from './HandChoices.tsx';
-import { MidiFile } from './MidiFile.tsx';
-import { Readings } from './Readings.tsx';
-import { TextField } from './TextField.tsx';
+import { BESIDE, LEAF_NAMES, type Leaf } from './leaves.ts';
+import { LeafContent, type LeafProps } from './Leaves.tsx';
 import { useEntry, type Writing } from './useEntry.ts';
-import { Variations } from './Variations.tsx';
 import '../../phrases/Phrases.css';
 import './PhraseDesk.css';
 
 /** A phrase in the making: tapped, typed or opened from a file, changed, and what it says. */
 export function PhraseDesk({ leave }: { leave(): void }) {
   const writing = useEntry();
-  const { entry, about, read, explained, set, edit } = writing;
+  const { entry, about, explained, set, edit } = writing;
+  const [leaf, lay] = useState<Leaf | null>(null);
   const [group, setGroup] = useState<number | null>(null);
   const shown = group !== null && explained?.analysis.groups[group] ? group : null;
   const title = useFocusOnTitle();
+  const wide = useWide();
+  const keep = useKeeping(writing);
   const fault = explained && faultOf(explained);
+  const putIn = whole(writing) ? () => (put(writing), leave()) : null;
+  const leaves = {
+    ...writing,
+    group: shown,
+    show: setGroup,
+    keep,
+    begin: beginIn,
+    discard: () => (discard(entry), leave()),
+  };
   return (
     <main class="screen phrase desk">
       <header>
@@ -51,105 +52,128 @@ export function PhraseDesk({ leave }: { leave(): void }) {
           Back to the lesson
         </button>
       </header>
-      <Bench {...{ entry, about, explained, edit, set }} group={shown} />
+      <Bench {...{ entry, about, explained, edit, set, lay }} group={shown} />
       {fault && (
         <p class="notice bad" role="status">
           {fault}
         </p>
       )}
-      <HandChoices {...{ entry, explained, edit }} />
-      <TempoField
-        tempo={entry.sketch.tempo}
-        set={(tempo) => edit((now) => step(now, { sketch: { ...now.sketch, tempo } }))}
-      />
-      <TextField
-        text={entry.text ?? textOf(explained)}
-        read={entry.text === null ? null : read}
-        instrument={about.instrument}
-        type={(typed) => set({ text: typed })}
-        letGo={explained && (() => set({ text: null }))}
-      />
-      <MidiFile
-        musicKey={about.key}
-        opened={(phrase) => edit((now) => taken(now, sketchOf(phrase)))}
-      />
-      {explained && <WrittenPhrase {...{ entry, explained, edit, shown }} show={setGroup} />}
-      <Decision {...writing} leave={leave} />
+      {wide && <Beside {...leaves} />}
+      {leaf && (
+        <Sheet title={titleOf(leaf, entry)} close={() => lay(null)}>
+          <LeafContent {...leaves} leaf={leaf} />
+          {leaf === 'text' && <PutIn use={putIn} />}
+        </Sheet>
+      )}
+      {explained && <PhraseSheet explained={explained} />}
+      <div class="last leaves">
+        {!wide && <LeafButtons lay={lay} />}
+        <PutIn use={putIn} />
+      </div>
     </main>
   );
 }
 
-interface WrittenPhraseProps extends Pick<Writing, 'entry' | 'edit'> {
-  explained: Explained;
-  /** The arpeggio that is shown by itself, or null. */
-  shown: number | null;
-  show(group: number | null): void;
+function titleOf(leaf: Leaf, { cursor }: Entry): string {
+  return leaf === 'note' ? `Note ${cursor.at + 1}` : LEAF_NAMES[leaf];
 }
 
-/** What the written phrase says, how it sounds, and what can be made of it. */
-function WrittenPhrase({ entry, explained, edit, shown, show }: WrittenPhraseProps) {
+/** Everything open side by side. */
+function Beside(props: Omit<LeafProps, 'leaf'>) {
   return (
     <>
-      <Said explained={explained} />
-      <GroupChoice groups={explained.analysis.groups} shown={shown} show={show} />
-      <Readings
-        explained={explained}
-        rulings={entry.rulings}
-        rule={(rulings) => edit((now) => step(now, { rulings }))}
-      />
-      <SlowPlayer explained={explained} />
-      <PhraseOut explained={explained} title={titleOf(draft.value)} />
-      <Variations
-        explained={explained}
-        kept={draft.value.phrases.length}
-        keep={(phrase) => change({ phrases: [...draft.value.phrases, { phrase, rulings: [] }] })}
-        begin={(key, phrase) => beginIn(key, { phrase, rulings: entry.rulings })}
-      />
-      <PhraseSheet explained={explained} />
+      {BESIDE.map((leaf) => (
+        <section key={leaf} class={`sheet beside ${leaf}`} aria-label={LEAF_NAMES[leaf]}>
+          <h2>{LEAF_NAMES[leaf]}</h2>
+          <LeafContent {...props} leaf={leaf} />
+        </section>
+      ))}
     </>
   );
+}
+
+function LeafButtons({ lay }: { lay(leaf: Leaf): void }) {
+  return (
+    <>
+      {BESIDE.slice(1).map((leaf) => (
+        <button
+          key={leaf}
+          type="button"
+          class="button small"
+          aria-haspopup="dialog"
+          aria-label={LEAF_NAMES[leaf]}
+          onClick={() => lay(leaf)}
+        >
+          {leaf === 'variations' ? 'Vary' : LEAF_NAMES[leaf]}
+        </button>
+      ))}
+    </>
+  );
+}
+
+function PutIn({ use }: { use: (() => void) | null }) {
+  return (
+    <button
+      type="button"
+      class="button main"
+      aria-label="Put it in the lesson"
+      disabled={!use}
+      onClick={() => use?.()}
+    >
+      Put it in
+    </button>
+  );
+}
+
+/** Whether what is written can go into the lesson as it stands. */
+function whole({ read, settled, explained }: Writing): boolean {
+  const bad = read !== null && 'faults' in read;
+  return settled && !bad && explained?.places != null && oddTime(explained.phrase) === null;
+}
+
+/** What is written, as a phrase of the lesson. */
+function madeOf({ entry: { rulings, hand }, explained }: Writing): MadePhrase {
+  return { phrase: explained!.phrase, rulings, ...(hand && { hand }) };
+}
+
+/** Puts what is written into the lesson, in the place of what it changes, or as its last phrase. */
+function put(writing: Writing): void {
+  const { of } = writing.entry;
+  const made = madeOf(writing);
+  const next =
+    of === null ? withPhrase(draft.value, made) : withPhraseChanged(draft.value, made, of);
+  change({ ...next, entry: null });
+}
+
+function discard(entry: Entry): void {
+  if (isBegun(entry)) discarded.value = { entry, phrases: draft.value.phrases };
+  change({ entry: null });
+}
+
+/**
+ * Puts variations of what is written into the lesson, behind it and those that were put in before: what is not in the
+ * lesson yet goes in first.
+ */
+function useKeeping(writing: Writing): (phrase: Phrase) => number {
+  const [behind, setBehind] = useState(0);
+  return (phrase) => {
+    const { entry } = writing;
+    const isNew =
+      entry.of === null && whole(writing) && draft.value.phrases.length + 2 <= MOST.phrases;
+    if (isNew) change(withPhrase(draft.value, madeOf(writing)));
+    const of = isNew ? draft.value.phrases.length - 1 : entry.of;
+    const at = of === null ? draft.value.phrases.length : of + 1 + behind;
+    setBehind(behind + 1);
+    change(withPhrase(draft.value, { phrase, rulings: [] }, at));
+    if (isNew) change({ entry: { ...draft.value.entry!, of } });
+    return at + 1;
+  };
 }
 
 /** Begins another lesson, in another key, with a phrase moved there; its rulings are those of the phrase before. */
 function beginIn(key: Key, { phrase, rulings }: MadePhrase): void {
   const moved = { phrase, rulings: rulingsMoved(rulings, draft.value.key, key) };
-  begin({ ...draft.value, key, title: '', phrases: [moved], entry: null });
-}
-
-interface DecisionProps extends Pick<Writing, 'entry' | 'read' | 'settled' | 'explained'> {
-  leave(): void;
-}
-
-/** Into the lesson with it, or away. */
-function Decision({ entry, read, settled, explained, leave }: DecisionProps) {
-  const bad = read !== null && 'faults' in read;
-  const whole = explained?.places && oddTime(explained.phrase) === null;
-  const keep = () => {
-    if (!explained) return;
-    const { rulings, hand } = entry;
-    const made = { phrase: explained.phrase, rulings, ...(hand && { hand }) };
-    const { phrases } = draft.value;
-    change({
-      phrases: entry.of === null ? [...phrases, made] : phrases.with(entry.of, made),
-      entry: null,
-    });
-    leave();
-  };
-  const discard = () => {
-    if (isBegun(entry)) discarded.value = { entry, phrases: draft.value.phrases };
-    change({ entry: null });
-    leave();
-  };
-  return (
-    <div class="buttons last">
-      <button type="button" class="button" onClick={discard}>
-        {entry.of === null ? 'Throw away' : 'Leave it as it was'}
-      </button>
-      <button type="button" class="button main" disabled={!settled || bad || !whole} onClick={keep}>
-        Put it in the lesson
-      </button>
-    </div>
-  );
+  begin({ ...draft.value, key, title: '', phrases: [moved], entry: null, taken: null });
 }
 
 /** What keeps the phrase from being played or put in, and what to do about it; null where nothing does. */
@@ -158,38 +182,4 @@ function faultOf({ phrase, places, fault }: Explained): string | null {
   if (odd !== null)
     return `Note ${odd} comes at a time too fine to be kept: give the notes before it whole beats, halves, thirds or their parts.`;
   return fault && !places ? `${fault} Move it, or all notes by an octave.` : fault;
-}
-
-/** What the phrase outlines, how it moves and where it goes. */
-function Said({ explained }: { explained: Explained }) {
-  return (
-    <>
-      <p class="outline">
-        {outlineWords(explained, settings.value)} {embellishmentWords(explained)}
-      </p>
-      <p class="soft">
-        {motionWords(explained)} {travelWords(explained)}
-      </p>
-    </>
-  );
-}
-
-function SlowPlayer({ explained }: { explained: Explained }) {
-  const [open, setOpen] = useState(false);
-  const { places, phrase, instrument, analysis } = explained;
-  if (!places) return null;
-  return (
-    <details class="slow" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Slowly, in a loop, with a click</summary>
-      {open && (
-        <PhrasePlayer
-          key={String(phrase.tempo)}
-          sounding={soundingOf(explained)}
-          strings={instrument.tuning.length}
-          notes={stripOf(explained)}
-          groups={analysis.groups.map(({ from }) => from)}
-        />
-      )}
-    </details>
-  );
 }

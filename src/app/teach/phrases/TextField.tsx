@@ -33,6 +33,7 @@ export function TextField({ text, read, instrument, type, letGo }: TextFieldProp
         <textarea
           ref={field}
           class="tablature"
+          data-begin
           rows={instrument.tuning.length + 2}
           spellcheck={false}
           autocapitalize="off"
@@ -58,6 +59,11 @@ export function TextField({ text, read, instrument, type, letGo }: TextFieldProp
           </p>
         ))}
       </div>
+      {read && 'upper' in read && read.upper !== undefined && (
+        <button type="button" class="button small" onClick={() => type(read.upper!)}>
+          Keep the upper notes
+        </button>
+      )}
       {bad && letGo && (
         <p class="soft">
           Until it can be read, the phrase is as the strip shows it.{' '}

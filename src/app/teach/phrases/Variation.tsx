@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { explained as explain, type Explained } from '../../../making/explained.ts';
 import type { Placement } from '../../../neck/placement.ts';
 import { PhraseStrip } from '../../../parts/PhraseStrip.tsx';
+import { Sheet } from '../../../parts/Sheet.tsx';
 import type { Key } from '../../../theory/key.ts';
 import { stripOf } from '../../phrases/drawn.ts';
 import { useHearing } from '../../phrases/hearing.ts';
@@ -15,7 +16,7 @@ interface VariationProps {
   children: preact.ComponentChildren;
 }
 
-/** A variation: what it changes, and on demand beside the phrase it comes from. */
+/** A variation: what it changes, and on demand over it the phrase it comes from and what became of it. */
 export function Variation({ one, explained, musicKey, children }: VariationProps) {
   const [beside, setBeside] = useState(false);
   const { instrument } = explained;
@@ -31,18 +32,20 @@ export function Variation({ one, explained, musicKey, children }: VariationProps
         <button
           type="button"
           class="button small"
-          aria-expanded={beside}
-          onClick={() => setBeside(!beside)}
+          aria-haspopup="dialog"
+          onClick={() => setBeside(true)}
         >
           Compare
         </button>
         {children}
       </div>
       {other && (
-        <div class="compared">
-          <Heard name="The phrase" of={explained} />
-          <Heard name="The variation" of={other} />
-        </div>
+        <Sheet title={one.name} close={() => setBeside(false)}>
+          <div class="compared">
+            <Heard name="The phrase" of={explained} />
+            <Heard name="The variation" of={other} />
+          </div>
+        </Sheet>
       )}
     </section>
   );

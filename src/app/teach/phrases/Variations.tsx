@@ -61,8 +61,8 @@ function Listed({ explained, kept, keep, make, none }: ListedProps) {
                 class="button small"
                 disabled={kept >= MOST.phrases}
                 onClick={() => {
-                  keep(one.phrase);
-                  setSaid(`“${one.name}” is phrase ${kept + 1} of the lesson.`);
+                  const number = keep(one.phrase);
+                  setSaid(`“${one.name}” is phrase ${number} of the lesson.`);
                 }}
               >
                 Keep it
