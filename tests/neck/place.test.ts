@@ -1,7 +1,14 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fretsLeft, INSTRUMENTS } from '../../src/neck/instrument.ts';
-import { midiAt, parsePlace, placeLabel, placesOf, placeText } from '../../src/neck/place.ts';
+import {
+  fretsAround,
+  midiAt,
+  parsePlace,
+  placeLabel,
+  placesOf,
+  placeText,
+} from '../../src/neck/place.ts';
 
 const place = fc.record({
   string: fc.integer({ min: 1, max: 9 }),
@@ -16,13 +23,34 @@ test('a place’s text reads back as the place', () => {
   );
 });
 
-test.each(['', '5', '0/3', '5/30', '5/-1', '10/1', '5/03', '5/3 '])('“%s” is no place', (text) => {
-  expect(parsePlace(text)).toBeNull();
-});
+test.each(['', '5', '0/3', '5/30', '5/-1', '10/1', 'x5/3', '5/03', '5/3 '])(
+  '“%s” is no place',
+  (text) => {
+    expect(parsePlace(text)).toBeNull();
+  },
+);
 
 test('places are said as players say them', () => {
   expect(placeLabel({ string: 5, fret: 3 })).toBe('string 5, fret 3');
   expect(placeLabel({ string: 5, fret: 0 })).toBe('string 5, open');
+});
+
+test.each([
+  [
+    [3, 5, 4],
+    [3, 6],
+  ],
+  [
+    [2, 9],
+    [2, 9],
+  ],
+  [[7], [7, 10]],
+  [
+    [0, 3],
+    [0, 3],
+  ],
+])('around frets %j frets %j are drawn', (frets, drawn) => {
+  expect(fretsAround(frets.map((fret) => ({ string: 5, fret })))).toEqual(drawn);
 });
 
 test('places of a note are all there are, on every instrument', () => {

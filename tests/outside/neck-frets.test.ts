@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fretDistance } from '../../src/neck/fret.ts';
+import { fretDistance, fretDistances } from '../../src/neck/fret.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { midiAt, placesOf } from '../../src/neck/place.ts';
 
@@ -23,6 +23,19 @@ test('the fret factors', () => {
   FACTORS.forEach((factor, i) => {
     expect(Math.abs(fretDistance(1, i + 1) - factor)).toBeLessThan(i === 3 ? 1e-5 : 1e-6);
   });
+});
+
+// The same table, from a capo on fret 5: fret 2 there is the table's seventh, fret 7 its twelfth.
+test('the frets behind a capo lie as far from it as the table has them', () => {
+  const capo = fretDistances({ ...GUITAR, capo: 5 });
+  const open = fretDistances(GUITAR);
+  expect(open[12]).toBeCloseTo(648 * 0.5, 2);
+  expect(capo[0]).toBe(0);
+  expect(capo[2]).toBeCloseTo(648 * (0.33258 - 0.250847), 2);
+  expect(capo[7]).toBeCloseTo(648 * (0.5 - 0.250847), 2);
+  // A few frets beyond the last, and no more.
+  expect([open.length, capo.length]).toEqual([28, 23]);
+  expect(fretDistances(GUITAR)).toBe(fretDistances(GUITAR));
 });
 
 // stuphi.co.uk fret table: fret to bridge on a 635 mm scale, frets 1 to 10, mm.
