@@ -1,12 +1,13 @@
-/** A first card on the screen, or so long after the page has come, ms: then what it did without may be fetched. */
-const QUIET = 1000;
+/** Nothing was tapped for so long, ms: what is still to come is not in the way. */
+const QUIET = 1500;
 
 let begin: () => void;
+let timer: ReturnType<typeof setTimeout> | undefined;
 
 /** When what the first card does without is fetched: the other kinds of card, sound, the worker that keeps the app. */
 export const later = new Promise<void>((resolve) => (begin = resolve));
 
-/** A card is on the screen. */
+/** A card that can be answered is on the screen. */
 export function cardShown(): void {
   // Once it is painted.
   requestAnimationFrame(() => setTimeout(begin));
@@ -14,6 +15,12 @@ export function cardShown(): void {
 
 /** The page has come. Where its files are kept on the device there is nothing to wait for. */
 export function pageLoaded(): void {
-  const isKept = Boolean(navigator.serviceWorker?.controller);
-  setTimeout(begin, isKept ? 0 : QUIET);
+  if (navigator.serviceWorker?.controller) return begin();
+  beQuiet();
+  addEventListener('click', beQuiet);
+}
+
+function beQuiet(): void {
+  clearTimeout(timer);
+  timer = setTimeout(begin, QUIET);
 }

@@ -19,8 +19,8 @@ test('three notes hop onto the stair, sound when they are tapped, and three card
   const sounds = await countSounds(page);
   await page.goto('');
   const root = page.locator('.onto-the-stair .note.first');
-  const before = await root.getAttribute('style');
-  await expect(root).not.toHaveAttribute('style', before!);
+  const before = await root.boundingBox();
+  await expect.poll(() => root.boundingBox()).not.toEqual(before);
   await page.getByRole('button', { name: /Hear the first arpeggio of B♭ major/ }).click();
   await expect.poll(sounds).toBeGreaterThanOrEqual(3);
   await page.getByRole('button', { name: 'Begin with three cards' }).click();

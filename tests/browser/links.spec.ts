@@ -62,6 +62,10 @@ test.describe('a link that is', () => {
     test(`${what} gets a clear sentence, and nothing is changed`, async ({ page }) => {
       await startLesson(page, small);
       await answerCards(page, 1);
+      // What is told once, when all files are kept for offline, is told before.
+      await page.evaluate(() => navigator.serviceWorker.ready);
+      await page.goto('#/today');
+      await expect.poll(() => kept(page)).toContain('"offline":true');
       const before = await kept(page);
 
       await page.goto(damage(link));

@@ -47,8 +47,8 @@ export default function RoundScreen() {
   useFocusOnCard(drawn);
   useKeys();
   useEffect(() => {
-    if (drawn) cardShown();
-  }, [drawn]);
+    if (current && !current.presented) cardShown();
+  }, [current]);
 
   if (leading === 'elsewhere') return <Elsewhere takeOver={takeOver} />;
   if (!round.value || !drawn || hand.isDrawing) return <main class="screen" aria-busy="true" />;
