@@ -1,7 +1,10 @@
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { drillWords, instrumentWords } from '../../src/app/deckWords.ts';
 import { heardAgain, isSilent, USUAL } from '../../src/app/settings.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
+
+/** As on a page that has every kind of card. */
+beforeAll(() => import('../../src/cards/index.ts'));
 
 const named = (name: string) => INSTRUMENTS.find((one) => one.name === name)!;
 
