@@ -9,6 +9,7 @@ import { keyLabel } from '../../theory/naming.ts';
 import { dayName, daysLeft, startAhead } from '../days.ts';
 import { drillWords, instrumentWords } from '../deckWords.ts';
 import { counted } from '../figures.ts';
+import { lostSentence } from '../lost.ts';
 import { begin } from '../round/session.ts';
 import { leaving, route } from '../router.ts';
 import { countable, memory, opened, settings, take } from '../state.ts';
@@ -26,6 +27,10 @@ export default function Lesson() {
       .then(async (link) => {
         if ('deck' in link) await countable(link.deck);
         setRead(link);
+      })
+      .catch((error: unknown) => {
+        setRead({ fault: lostSentence('The lesson could not be opened') });
+        throw error;
       });
   }, [payload]);
   if (!read || !opened.value) return <main class="screen" aria-busy="true" />;
