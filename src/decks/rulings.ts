@@ -75,7 +75,7 @@ function toneWord(tone: Embellishment | null): string {
 }
 
 /**
- * The chord that a numeral names in a key: triads, sevenths and ninths, and in minor what harmonic minor lends. Inverts
+ * The chord that a numeral names in a key: triads, sevenths, ninths and elevenths, and in minor what harmonic minor lends. Inverts
  * `numeralLabel`; the marks of its quality may be left out, as long as the case is right: `vii7` for viiø7.
  */
 export function readChord(text: string, key: Key): Chord | null {
@@ -83,8 +83,14 @@ export function readChord(text: string, key: Key): Chord | null {
   const exact = all.find((chord) => numeralLabel(chord) === text);
   if (exact) return exact;
   const [, numeral, rest = ''] = /^([iv]+)(.*)$/i.exec(text) ?? [];
-  if (!/^[°ø+]?(?:maj)?\d?(?:[b♭]9)?$/.test(rest)) return null;
-  const size = rest.includes('9') ? 'ninth' : rest.includes('7') ? 'seventh' : 'triad';
+  if (!/^[°ø+]?(?:maj)?(?:\d|11)?(?:[b♭]9)?(?:[#♯]11)?$/.test(rest)) return null;
+  const size = rest.includes('11')
+    ? 'eleventh'
+    : rest.includes('9')
+      ? 'ninth'
+      : rest.includes('7')
+        ? 'seventh'
+        : 'triad';
   const plain = (chord: Chord) => chord.numeral.replace(/[°ø+]$/, '');
   return all.find((chord) => chord.size === size && plain(chord) === numeral) ?? null;
 }

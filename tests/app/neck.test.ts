@@ -22,6 +22,7 @@ import {
   onStrings,
   settled,
   shapeOf,
+  shapeSets,
 } from '../../src/app/neck/shape.ts';
 import { sheetWords, shapeWords, stepWords, titleOf } from '../../src/app/neck/viewWords.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, instrumentFromId } from '../../src/neck/instrument.ts';
@@ -267,6 +268,13 @@ describe('one shape', () => {
     const { places } = shapeOf(on543)!;
     expect(places[0]).toMatchObject({ string: 5, fret: 6, member: 3 });
     expect(new Set(places.map(({ string }) => string))).toEqual(new Set([5, 4, 3]));
+  });
+
+  it('is in root position where strings alone are chosen', () => {
+    for (const strings of shapeSets(ii)) {
+      const chosen = shapeOf(onStrings(ii, strings))!;
+      expect(chosen.inversion, strings.join('-')).toBe(0);
+    }
   });
 
   it('steps to other shapes of the same arpeggio on the same strings', () => {

@@ -71,11 +71,11 @@ describe('the shape that is drawn', () => {
         [3, 2, 1],
         [2, 1],
       ],
-      0.8,
+      0.85,
       0.35,
     ],
-    ['seventh', FOUR, 0.6, 0.75],
-    ['ninth', FOUR, 0.9, 0.35],
+    ['seventh', FOUR, 0.7, 0.75],
+    ['ninth', FOUR, 0.95, 0.35],
   ] as const)('of a %s is mostly the one a teacher draws', (size, sets, stacked, leftOut) => {
     const figures = counted(size, sets);
     expect(figures['of these stacked']).toBeGreaterThan(stacked);

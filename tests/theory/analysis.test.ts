@@ -126,7 +126,14 @@ describe('rulings', () => {
     const chord = chordOn({ tonic: 'Eb', scale: 'mixolydian' }, 1, 'seventh');
     const rulings = [{ span: [6, 12] as const, chord }];
     const group = analyse(two, key, { rulings }).groups[1]!;
-    expect(group).toEqual({ from: 6, to: 12, chord, confidence: 1, alternatives: [] });
+    expect(group).toEqual({
+      from: 6,
+      to: 12,
+      chord,
+      confidence: 1,
+      alternatives: [],
+      joined: null,
+    });
   });
   it('fix the chord around a note', () => {
     const chord = chordOn(key, 6, 'seventh');

@@ -64,14 +64,18 @@ function starts({ key, degree, size, instrument }: View, strings: readonly numbe
     .toSorted((a, b) => midiAt(instrument, a) - midiAt(instrument, b) || b.string - a.string);
 }
 
-/** The view of one shape on a string set, the one nearest to a fret; of the string set where there is no shape. */
-export function onStrings(view: View, strings: readonly number[], fret = 1): View {
-  const far = (place: Place) => Math.abs(place.fret - fret);
+/**
+ * The view of one shape on a string set: the one nearest to a fret, or, where none is given, in root position if there
+ * is such a shape, the lowest on the neck; of the string set where there is no shape.
+ */
+export function onStrings(view: View, strings: readonly number[], fret?: number): View {
+  const inverted = ({ member }: MemberPlace) => (fret === undefined && member !== 1 ? 1 : 0);
+  const far = (place: Place) => Math.abs(place.fret - (fret ?? 1));
   const from = view.degree === null ? [] : starts(view, strings);
   const shape = firstOf(
     view,
     strings,
-    from.toSorted((a, b) => far(a) - far(b)),
+    from.toSorted((a, b) => inverted(a) - inverted(b) || far(a) - far(b)),
   );
   return { ...view, where: shape ? shown(shape.places) : { strings } };
 }

@@ -14,7 +14,7 @@ export interface SpotCard extends NamedCard<SpotItem> {
 
 /** How often each form is drawn beside the others that an item has: mostly root position, a cluster seldom. */
 const OFTEN: Readonly<Record<Form, number>> = {
-  stacked: 40,
+  stacked: 60,
   inversion: 6,
   spread: 3,
   cluster: 0.05,

@@ -35,6 +35,8 @@ export interface Group extends Reading {
   readonly to: number;
   /** The next best chords for the same notes, at most two. */
   readonly alternatives: readonly Reading[];
+  /** The best chord for these notes and the next group's as one; null for the last group, or where that cannot be. */
+  readonly joined: Reading | null;
 }
 
 /** What one note of a phrase is. A foreign note is neither a member nor an embellishment. */
@@ -90,7 +92,9 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
   );
   if (!path) throw new RangeError('These rulings contradict each other: take one of them back.');
   return {
-    groups: path.segments.map((segment) => groupOf(segment, path, costs)),
+    groups: path.segments.map((segment, i) =>
+      groupOf(segment, path.segments[i + 1] ?? null, path, costs),
+    ),
     notes: path.segments.flatMap((segment) =>
       notesOf(segment, costs.chords[segment.chord]!, melody, key, tones),
     ),
@@ -112,7 +116,7 @@ export function explainedBy(
   const melody = melodyOf(phrase, key, { bar: 4, pickup: beats(0) });
   const tones = tonesRuled(rulings);
   return {
-    groups: groups.map((group) => ({ ...group, confidence: 1, alternatives: [] })),
+    groups: groups.map((group) => ({ ...group, confidence: 1, alternatives: [], joined: null })),
     notes: groups.flatMap((group) => notesOf(group, group.chord, melody, key, tones)),
   };
 }
@@ -137,22 +141,33 @@ function costsOf(
 }
 
 /** The softmax over the cheapest readings of the phrase with each chord here, and with these notes cut otherwise. */
-function groupOf(segment: Segment, path: Path, costs: Costs): Group {
+function groupOf(segment: Segment, next: Segment | null, path: Path, costs: Costs): Group {
   const { from, to } = segment;
   const likelihood = (cost: number) => Math.exp((path.cost - cost) / W.temperature);
-  const likelihoods = costs.chords.map((_, chord) =>
-    likelihood(path.costWith({ from, to, chord })),
+  const readings = (end: number) =>
+    costs.chords.map((chord, i) => ({
+      chord,
+      confidence: likelihood(path.costWith({ from, to: end, chord: i })),
+    }));
+  const own = readings(to);
+  const sum = own.reduce(
+    (all, { confidence }) => all + confidence,
+    likelihood(path.costOtherwise(segment)),
   );
-  const sum = likelihoods.reduce((a, b) => a + b, likelihood(path.costOtherwise(segment)));
-  const [first, ...others] = costs.chords
-    .map((chord, i) => ({ chord, confidence: likelihoods[i]! / sum, best: i === segment.chord }))
-    .toSorted((a, b) => Number(b.best) - Number(a.best) || b.confidence - a.confidence)
-    .map(({ chord, confidence }) => ({ chord, confidence }));
+  const ranked = (some: readonly Reading[]) =>
+    some
+      .filter(({ confidence }) => confidence > 0)
+      .toSorted((a, b) => b.confidence - a.confidence)
+      .map(({ chord, confidence }) => ({ chord, confidence: confidence / sum }));
+  const best = own[segment.chord]!;
+  const joinable = next && next.to - from <= costs.longest;
   return {
     from,
     to,
-    ...first!,
-    alternatives: others.slice(0, 2).filter(({ confidence }) => confidence > 0),
+    chord: best.chord,
+    confidence: best.confidence / sum,
+    alternatives: ranked(own.filter((reading) => reading !== best)).slice(0, 2),
+    joined: joinable ? (ranked(readings(next.to))[0] ?? null) : null,
   };
 }
 

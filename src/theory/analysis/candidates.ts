@@ -2,10 +2,10 @@ import { chordOn, type Chord, type Size } from '../chord.ts';
 import type { Key } from '../key.ts';
 import { DEGREES, parentKey } from '../scale.ts';
 
-const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth'];
+const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth', 'eleventh'];
 
 /**
- * The chords that a group of notes may outline: triad, seventh and ninth on each degree and, in minor, the
+ * The chords that a group of notes may outline: triad, seventh, ninth and eleventh on each degree and, in minor, the
  * chords borrowed from harmonic minor on its fifth and seventh. A five- or six-note scale takes the chords of the scale that it is part of.
  */
 export function candidates(key: Key): Chord[] {

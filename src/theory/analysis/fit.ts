@@ -1,7 +1,7 @@
 import { chroma } from '../note.ts';
 import type { Chord } from '../chord.ts';
 import { embellishment, embellishmentCost, type Standing } from './embellishment.ts';
-import type { MelodyNote } from './melody.ts';
+import { runOf, type MelodyNote } from './melody.ts';
 import type { Tones } from './ruling.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
@@ -54,7 +54,7 @@ function chordToneCost(notes: number): number {
 function missingCosts(notes: number): number[] {
   const { root, third, fifth, beyond, perNote } = W.missing;
   const more = 1 + perNote * (notes - 3);
-  return [root * more, third * more, fifth, beyond, beyond].slice(0, notes);
+  return [root * more, third * more, fifth, beyond, beyond, beyond].slice(0, notes);
 }
 
 /**
@@ -68,10 +68,9 @@ export function groupCosts(
   ruled: Tones,
 ): Float64Array[] {
   const fits = noteFits(melody, chord, ruled);
-  const notes = Math.min(chord.notes.length, 5);
+  const notes = Math.min(chord.notes.length, 6);
   const missing = missingCosts(notes);
-  const fixed =
-    W.group + (chord.size in W.size ? W.size[chord.size as keyof typeof W.size] : W.size.ninth);
+  const fixed = W.group + W.size[chord.size === 'thirteenth' ? 'eleventh' : chord.size];
   const present = new Float64Array(chord.notes.length);
   return melody.map((_, from) => {
     const costs = new Float64Array(Math.min(longest, melody.length - from));
@@ -90,6 +89,7 @@ export function groupCosts(
       const tones = length === 1 ? single(fits[at]!) : inner + cost.last;
       costs[length - 1] =
         fixed +
+        runOf(melody[from]!).cut +
         (W.short[length - 1] ?? 0) / Math.max(1, beats) +
         tones +
         missingCost(present, missing, length) +

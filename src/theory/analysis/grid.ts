@@ -1,4 +1,4 @@
-import { isWhole, type Metre, type MelodyNote } from './melody.ts';
+import { isWhole, runOf, type Metre, type MelodyNote } from './melody.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /** Where groups are expected to start. */
@@ -7,17 +7,17 @@ export interface Grid {
   readonly cost: number;
   /** Of a group that starts at a note. */
   readonly start: Float64Array;
-  /** How many grid points lie at or before each note's onset. */
-  readonly points: Int32Array;
+  /** What the grid points at or before each note's onset cost together where they lie inside a group. */
+  readonly inside: Float64Array;
 }
 
 /**
  * What a grid does to the cost of a group of notes, `from` up to and not including `to`. A phrase's last note may close
  * its arpeggio on a point of the grid as well as before it.
  */
-export function gridCost({ start, points }: Grid, from: number, to: number): number {
-  const last = to === points.length ? Math.max(from, to - 2) : to - 1;
-  return start[from]! + W.inside * (points[last]! - points[from]!);
+export function gridCost({ start, inside }: Grid, from: number, to: number): number {
+  const last = to === inside.length ? Math.max(from, to - 2) : to - 1;
+  return start[from]! + inside[last]! - inside[from]!;
 }
 
 /** The grids that a phrase may go by; where its bar line is unknown, those shifted by beats too. */
@@ -89,13 +89,26 @@ function gridOf(
   const times = melody.map(({ at, upbeat }) => at + upbeat - shift);
   return {
     cost,
-    points: Int32Array.from(times, (time) => pointsUpTo(time, period, points)),
+    inside: insideCosts(
+      melody,
+      times.map((time) => pointsUpTo(time, period, points)),
+    ),
     start: Float64Array.from(times, (time) => {
       if (points.some((point) => isWhole((time - point) / period))) return W.start.onGrid;
       if (bar % 2 === 0 && isWhole(time / (bar / 2))) return W.start.halfBar;
       return isWhole(time) ? W.start.beat : W.start.elsewhere;
     }),
   };
+}
+
+/** A grid point that a run of thirds goes over asks less for a border there. */
+function insideCosts(melody: readonly MelodyNote[], pointsBefore: readonly number[]): Float64Array {
+  const costs = new Float64Array(melody.length);
+  for (let i = 1; i < melody.length; i++) {
+    const cost = W.inside * runOf(melody[i]!).inside;
+    costs[i] = costs[i - 1]! + cost * (pointsBefore[i]! - pointsBefore[i - 1]!);
+  }
+  return costs;
 }
 
 /** How many points of a grid lie from 0 up to a time, itself included; below 0 the time lies before them. */

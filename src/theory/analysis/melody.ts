@@ -34,6 +34,8 @@ export interface MelodyNote {
   readonly onBeat: boolean;
   /** How much it matters that the note is explained, by its length. */
   readonly weight: number;
+  /** Thirds in a row, in one direction, that a border before it would cut. */
+  readonly thirds: number;
   /** How it is reached and left; null at the phrase's ends. */
   readonly into: Interval | null;
   readonly out: Interval | null;
@@ -45,6 +47,7 @@ export function melodyOf(phrase: Phrase, key: Key, { bar, pickup }: Metre): Melo
   const moves = phrase.notes
     .slice(1)
     .map((note, i) => intervalBetween(key, phrase.notes[i]!, note));
+  const thirds = thirdsInRow(moves);
   return phrase.notes.map(({ midi, at, length }, i) => {
     const start = toNumber(at) + before;
     const beats = toNumber(length);
@@ -57,11 +60,40 @@ export function melodyOf(phrase: Phrase, key: Key, { bar, pickup }: Metre): Melo
       upbeat,
       onBeat: isWhole(start),
       weight: Math.min(W.weight.most, W.weight.base + W.weight.root * Math.sqrt(beats)),
+      thirds: thirds[i - 1] ?? 0,
       into: moves[i - 1] ?? null,
       out: moves[i] ?? null,
     };
   });
 }
+
+/**
+ * For each move the thirds in a row, in one direction, that it is in: 4 in a ninth that is played up or down. A third may
+ * be passed through by steps, where there are others before and behind it.
+ */
+function thirdsInRow(moves: readonly Interval[]): number[] {
+  const steps = (at: number) => moves[at]?.scaleSteps ?? 0;
+  const counts = moves.map(() => 0);
+  for (let from = 0; from < moves.length; from++) {
+    const third = steps(from);
+    if (Math.abs(third) !== 2) continue;
+    const isPassed = (at: number) =>
+      2 * steps(at) === third && steps(at) === steps(at + 1) && steps(at + 2) === third;
+    let thirds = 0;
+    let to = from;
+    for (; steps(to) === third || isPassed(to); thirds++) to += steps(to) === third ? 1 : 2;
+    counts.fill(thirds, from, to);
+    from = to - 1;
+  }
+  return counts;
+}
+
+/** What a border before a note costs, and × what its absence does, for the run of thirds that it would cut. */
+export function runOf({ thirds }: MelodyNote): { readonly cut: number; readonly inside: number } {
+  if (thirds < 3) return NO_RUN;
+  return thirds === 3 ? W.run[3] : W.run[4];
+}
+const NO_RUN = { cut: 0, inside: 1 };
 
 type Named = Phrase['notes'][number];
 

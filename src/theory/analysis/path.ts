@@ -37,16 +37,23 @@ export function cheapestPath(
   const runs = grids.map((grid) => ({ grid, ...forward(lattice, grid) }));
   const best = runs.reduce((a, b) => (b.cost < a.cost ? b : a));
   if (best.cost === Infinity) return null;
-  const after = backward(lattice, best.grid);
+  const near = runs
+    .filter(({ cost }) => cost - best.cost < NEAR)
+    .map((run) => ({ ...run, after: backward(lattice, run.grid) }));
+  const least = (costOn: (run: WholeRun) => number) => Math.min(...near.map(costOn));
   return {
     segments: trace(lattice, best),
     cost: best.cost,
-    costWith: ({ from, to, chord }) => costThrough(lattice, best, after, from, to, chord),
-    costOtherwise: (segment) => costOtherwise(lattice, best, after, segment),
+    costWith: (segment) => least((run) => costThrough(lattice, run, segment)),
+    costOtherwise: (segment) => least((run) => costOtherwise(lattice, run, segment)),
   };
 }
 
+/** A grid on which the cheapest path costs so much more has no say in how sure a reading is. */
+const NEAR = 10;
+
 type Run = Forward & { readonly grid: Grid };
+type WholeRun = Run & { readonly after: Float64Array };
 
 function trace(lattice: Lattice, { ended }: Forward): Segment[] {
   const { notes, longest, cheapest, transitions, evenness } = lattice;
@@ -77,11 +84,8 @@ function trace(lattice: Lattice, { ended }: Forward): Segment[] {
 
 function costThrough(
   lattice: Lattice,
-  { grid, entry }: Run,
-  after: Float64Array,
-  from: number,
-  to: number,
-  chord: number,
+  { grid, entry, after }: WholeRun,
+  { from, to, chord }: Segment,
 ): number {
   const at = cell(lattice, from, to - from, lattice.chords[chord]!.degree);
   return (
@@ -96,8 +100,7 @@ function costThrough(
 /** Goes through all groups that hold the first note of a segment, but for those of the same span. */
 function costOtherwise(
   lattice: Lattice,
-  run: Run,
-  after: Float64Array,
+  { grid, entry, after }: WholeRun,
   { from, to }: Segment,
 ): number {
   const { notes, longest } = lattice;
@@ -105,11 +108,11 @@ function costOtherwise(
   for (let start = Math.max(0, from + 1 - longest); start <= from; start++)
     for (let end = from + 1; end <= Math.min(notes, start + longest); end++) {
       if (start === from && end === to) continue;
-      const lies = gridCost(run.grid, start, end);
+      const lies = gridCost(grid, start, end);
       for (let degree = 1; degree <= 7; degree++) {
         const at = cell(lattice, start, end - start, degree);
-        best = Math.min(best, lies + run.entry[at]! + lattice.least[at]! + after[at]!);
+        best = Math.min(best, lies + entry[at]! + lattice.least[at]! + after[at]!);
       }
     }
-  return best + run.grid.cost;
+  return best + grid.cost;
 }

@@ -16,7 +16,7 @@ interface ReadingsProps {
   rule(rulings: readonly Ruling[]): void;
 }
 
-const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth'];
+const SIZES: readonly Size[] = ['triad', 'seventh', 'ninth', 'eleventh'];
 
 /** Which notes are a group, what each outlines and how sure that is; the teacher has the last word. */
 export function Readings({ explained, rulings, rule }: ReadingsProps) {
@@ -118,7 +118,7 @@ function Boundaries({ group, next, rulings, rule }: ReadingProps) {
           >
             {span(from + 1, next.to).map((end) => (
               <option key={end} value={end}>
-                {end === next.to ? `${end}: joined to the next` : end}
+                {end === next.to ? `${end}: ${joinedWords(group)}` : end}
               </option>
             ))}
           </select>
@@ -149,6 +149,11 @@ function Boundaries({ group, next, rulings, rule }: ReadingProps) {
       )}
     </div>
   );
+}
+
+/** `joined to the next, V9`: what both outline as one group. */
+function joinedWords({ joined }: Group): string {
+  return `joined to the next${joined ? `, ${chordWords(joined.chord, settings.value)}` : ''}`;
 }
 
 const span = (from: number, to: number) =>
