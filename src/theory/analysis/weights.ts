@@ -10,7 +10,7 @@ export const ARPEGGIOS = {
   /** Of a chord tone: × ln(number of notes of the chord / 3). */
   chordTone: 0.86,
   /** × for each note of a ninth chord. */
-  ninthTone: 1.22,
+  ninthTone: 1.26,
   /** A seventh or ninth with steps on both sides: its cost × the note's weight, and how far it counts as present. */
   stepped: { cost: 0.24, present: 0.43 },
   /** Of a step from one chord tone to another: an arpeggio leaps. */
@@ -30,18 +30,18 @@ export const ARPEGGIOS = {
   appoggiatura: { offBeat: 2.15, long: 0.5, upward: 0.61 },
   /** A note's weight by its length in beats: min(most, base + root · √length). */
   weight: { base: 0.63, root: 1.17, most: 1.3 },
-  size: { triad: -0.13, seventh: 0.24, ninth: 0.25, eleventh: 4.5 },
+  size: { triad: -0.13, seventh: 0.24, ninth: 0.42, eleventh: 5 },
   /** Of a member that does not sound; root and third × (1 + `perNote` for each note of the chord beyond three). */
-  missing: { root: 2.45, third: 2.19, fifth: 2.3, beyond: 4.3, perNote: 0.58 },
+  missing: { root: 2.45, third: 2.19, fifth: 2.3, beyond: 4.16, perNote: 0.54 },
   /** × what is missing of root, third and fifth in groups of one and two notes: a note alone is its chord's root. */
   missingInShort: [
     [3, 0.04, 0.03],
     [0.64, 0.52, 0.43],
   ],
   /** The root sounds first; lowest; neither, for each note of the chord beyond three. */
-  root: { first: -1.07, lowest: -0.16, neither: 1.02 },
+  root: { first: -1, lowest: -0.18, neither: 0.94 },
   /** Of each group, and more for groups of one, two and three notes: / their beats where they last longer than one. */
-  group: 0.08,
+  group: 0.16,
   short: [0, 0.51, 0.39],
   /**
    * By how many thirds in a row a run has, four for all longer ones: of a border that cuts it; × for a grid point that
@@ -54,30 +54,30 @@ export const ARPEGGIOS = {
   /** The longest group in notes, but for a span that is ruled: a bar of sixteenths. */
   longest: 16,
   /** Where a group starts: on the grid; off it at a half bar, at a beat, elsewhere. A grid point inside a group. */
-  start: { onGrid: -0.09, halfBar: 2.44, beat: 4.52, elsewhere: 5.34 },
-  inside: 3.52,
+  start: { onGrid: 0, halfBar: 2.49, beat: 4.6, elsewhere: 5.24 },
+  inside: 3.64,
   /** Grids to choose from, each with its price. */
   grid: {
-    beat: 0.19,
-    halfBar: -0.14,
-    bar: 0.09,
+    beat: 0.27,
+    halfBar: -0.12,
+    bar: 0.07,
     twoBars: 0.26,
-    uneven: 1.33,
+    uneven: 1.32,
     mixed: 0.32,
-    counted: 2.9,
+    counted: 2.65,
   },
   /** A group that lasts otherwise than the one before it. */
-  uneven: 0.49,
+  uneven: 0.44,
   /** What a group gains whose figure is that of the group before it, on other steps of the scale. */
-  figure: 1.66,
+  figure: 1.71,
   /** Of a grid that is shifted by beats because the bar line is unknown. */
   shifted: 2,
   /** × −ln of a chord's frequency, and of its chance after the one before; the same chord again instead of the latter. */
-  frequency: 0.44,
-  succession: 0.37,
-  again: 8.16,
+  frequency: 0.45,
+  succession: 0.29,
+  again: 8,
   /** The first degree at the start and at the end. */
-  tonic: { start: -0.58, end: -0.68 },
+  tonic: { start: -0.52, end: -0.6 },
   /** Of the softmax that turns costs into confidence. */
   temperature: 1.6,
 } as const;
