@@ -1,7 +1,8 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { lostSentence } from './lost.ts';
-import { update } from './update.ts';
+import { isNewerThere } from './newer.ts';
+import { takeUpdate, update } from './update.ts';
 
 /** A screen that is fetched when it is first shown. */
 export function lazy<P extends object>(
@@ -18,9 +19,10 @@ export function lazy<P extends object>(
           Loaded = module.default;
           setReady(true);
         },
-        () => {
+        async () => {
           // The files of this window's version are gone; a round that is open is on the device, and goes on.
-          if (update.value === 'taken') location.reload();
+          if (update.value !== null) takeUpdate();
+          else if (await isNewerThere()) location.reload();
           else setFault(true);
         },
       );

@@ -236,12 +236,44 @@ test.describe('without a worker', () => {
   test('a screen that cannot be fetched says so, and can be loaded again', async ({ page }) => {
     await page.goto('');
     await expect(page.getByRole('heading').first()).toBeVisible();
-    await page.route(/\/Teach-/, (route) => route.abort());
+    // As on a host that has a newer version: the page is online, and its old files are gone.
+    await page.route(/\/Teach-/, (route) => route.fulfill({ status: 404 }));
     await page.getByRole('link', { name: 'Teach', exact: true }).click();
-    await expect(page.getByRole('alert')).toContainText('could not be fetched');
+    const alert = page.getByRole('alert');
+    await expect(alert).toContainText('could not be fetched. It may have changed');
+    await expect(alert).not.toContainText('Go online');
     await page.unroute(/\/Teach-/);
     await page.getByRole('button', { name: 'Load again' }).click();
     await expect(page.getByRole('button', { name: 'Share the link' })).toBeVisible();
+  });
+});
+
+test.describe('without a worker, after an update on the host', () => {
+  test.use({ serviceWorkers: 'block' });
+
+  test('a page whose old files are gone gets the newer version, not an error', async ({ page }) => {
+    await page.goto('');
+    await expect(page.getByRole('heading').first()).toBeVisible();
+    await page.evaluate(() => Object.assign(window, { isOld: true }));
+    await page.route(/\/Teach-/, (route) => route.fulfill({ status: 404 }));
+    await page.route(
+      ({ pathname }) => pathname === '/',
+      async (route) => {
+        const response = await route.fetch();
+        if (route.request().isNavigationRequest()) {
+          await page.unroute(/\/Teach-/);
+          return route.fulfill({ response });
+        }
+        const html = (await response.text()).replaceAll(
+          /(?<=assets\/index-)[\w-]+(?=\.js)/g,
+          'newer',
+        );
+        return route.fulfill({ response, body: html });
+      },
+    );
+    await page.getByRole('link', { name: 'Teach', exact: true }).click();
+    await expect(page.getByRole('button', { name: 'Share the link' })).toBeVisible();
+    expect(await page.evaluate(() => 'isOld' in window)).toBe(false);
   });
 });
 
