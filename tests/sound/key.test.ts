@@ -147,3 +147,25 @@ test('a key that is held has a chord a bar, over and over, or its tonic in two o
   expect(bars([], 2).map(classes)).toEqual([[2], [2]]);
   expect(heldSounding(key, [1, 4], 3, 80).tempo).toBe(80);
 });
+
+test('each voice lies as near as can be to where it was, on a string of its own, strummed from the bass', () => {
+  const bb = parseKey('Bb major')!;
+  const written = (how: 'cadence' | 'chord') =>
+    keySounding(bb, how).notes.map(
+      ({ midi, at, length, string }) => `${midi}/${string} ${at.toFixed(2)} ${length.toFixed(2)}`,
+    );
+  const strummed = (chord: readonly number[], beat: number, length: number, spread: number) =>
+    chord.map(
+      (midi, i) =>
+        `${midi}/${5 - i} ${(beat + i * spread).toFixed(2)} ${(length - i * spread).toFixed(2)}`,
+    );
+  expect(written('cadence')).toEqual([
+    ...strummed([46, 53, 58, 62], 0, 1, 0.03),
+    ...strummed([51, 55, 58, 63], 1, 1, 0.03),
+    ...strummed([41, 53, 57, 60], 2, 1, 0.03),
+    ...strummed([46, 53, 58, 62], 3, 2, 0.03),
+  ]);
+  expect(written('chord')).toEqual(strummed([46, 53, 58, 62], 0, 2, 0.12));
+  expect(keySounding(bb)).toEqual(keySounding(bb, 'cadence'));
+  expect(heldSounding(bb, [], 1, 80).notes.map(({ midi }) => midi)).toEqual([46, 58]);
+});
