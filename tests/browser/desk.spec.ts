@@ -1,5 +1,7 @@
 /** As a teacher would, from the first screen: how many taps and seconds it takes. Prints them. */
 import { expect, test, type Browser, type Page } from '@playwright/test';
+import { writeMidi } from '../../src/decks/notation/midi.ts';
+import { phraseDeck } from '../cards/phrases.ts';
 import { answerCards, makeLesson, SMALL, startLesson, writeTablature } from './people.ts';
 
 /** Four bars of triplets: ii7, V7, Imaj7, vi, as one writes it in a message. */
@@ -120,3 +122,28 @@ async function reportOf(
   await phone.context().close();
   return link;
 }
+
+test.describe('a MIDI file', () => {
+  // What is asked of the net is asked by the page, where it can be held up.
+  test.use({ serviceWorkers: 'block' });
+
+  test('is read beside the page, and the reading can be stopped', async ({ page }) => {
+    const bytes = await writeMidi({ tempo: 90, notes: phraseDeck().phrases[0]!.notes }, 'stairs');
+    const file = { name: 'stairs.mid', mimeType: 'audio/midi', buffer: Buffer.from(bytes) };
+    const isWorker = (url: URL) => /\/worker-.*\.js$/.test(url.pathname);
+    await page.goto('#/teach');
+    await page.getByRole('button', { name: 'Add a phrase' }).click();
+    const input = page.locator('input[type="file"]');
+    await page.route(isWorker, () => {
+      // Nothing is ever answered.
+    });
+    await input.setInputFiles(file);
+    await page.getByRole('button', { name: 'Stop reading' }).click();
+    await expect(page.getByText('Stopped. Nothing was read.')).toBeVisible();
+    await page.unroute(isWorker);
+    await input.setInputFiles(file);
+    await expect(page.getByText('Stopped. Nothing was read.')).toHaveCount(0);
+    await expect(page.getByLabel('Tablature, string 1 on top')).toHaveValue(/\d/);
+    await expect(page.getByRole('button', { name: 'Stop reading' })).toHaveCount(0);
+  });
+});

@@ -67,8 +67,8 @@ export function PhraseOut({ explained, title }: PhraseOutProps) {
 const FILES = { mid: midiFile, musicxml: musicXmlFile };
 
 async function midiFile(explained: Explained, title: string): Promise<Blob> {
-  const { writeMidi } = await import('../../decks/notation/midi.ts');
-  return new Blob([await writeMidi(withPlaces(explained), title, BAR)], { type: 'audio/midi' });
+  const { writingMidi } = await import('../midi/midi.ts');
+  return new Blob([await writingMidi(withPlaces(explained), title, BAR)], { type: 'audio/midi' });
 }
 
 async function musicXmlFile(explained: Explained, title: string): Promise<Blob> {

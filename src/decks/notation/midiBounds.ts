@@ -4,8 +4,8 @@
  */
 
 /**
- * A phrase has 200 notes; these are whole songs. What passes takes the library 15 to 110 ms on a busy desktop, so that there is
- * nothing to be stopped; what does not is refused in 2 ms.
+ * A phrase has 200 notes; these are whole songs. What passes takes the library 15 to 110 ms on a busy desktop; what does not is
+ * refused in 2 ms.
  */
 const MOST = { tracks: 100, events: 10_000, notes: 1000 };
 
