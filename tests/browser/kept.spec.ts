@@ -63,6 +63,14 @@ test.describe('what the device answered about keeping the data', () => {
   });
 });
 
+test('the notices of the libraries that the page is made with lie a tap away', async ({ page }) => {
+  await page.goto('#/settings');
+  await page.getByRole('link', { name: /^Notices of the libraries/ }).click();
+  for (const name of ['preact', 'tone', 'workbox-core', 'tslib']) {
+    await expect(page.getByText(name).first()).toBeVisible();
+  }
+});
+
 test('that it is kept for offline is told once, with a screen that comes, and never again', async ({
   page,
 }) => {
