@@ -6,7 +6,7 @@ const LIMITS = {
   'the page with its styles and first screen': 20,
   'a first visit, to its first card': 70,
   'a lesson’s link, to its first card': 86,
-  'everything kept for offline': 305,
+  'everything kept for offline': 315,
 };
 
 const html = readFileSync('dist/index.html', 'utf8');

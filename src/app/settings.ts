@@ -6,6 +6,8 @@ export interface Settings {
   readonly naming: Naming;
   /** Chord names beside the numerals. */
   readonly chordNames: boolean;
+  /** Roman numerals on the steps of the stair; plain numbers where not. */
+  readonly numerals: boolean;
   /** The sentence of why after an answer. */
   readonly reasons: boolean;
   /** 0 to 1. */
@@ -16,6 +18,10 @@ export interface Settings {
   /** A4 in Hz, 430 to 450. */
   readonly reference: number;
   readonly theme: 'auto' | 'light' | 'dark';
+  /** Which hand necks are drawn for. */
+  readonly hand: (typeof HANDS)[number];
+  /** The name that the last report was signed with; may be empty. */
+  readonly report: { readonly name: string };
   readonly guitar: GuitarSettings;
   readonly once: Once;
 }
@@ -54,18 +60,23 @@ export interface Tuned {
   readonly offset: number;
 }
 
+export const HANDS = ['lesson', 'right', 'left'] as const;
+
 export const KEY_SOUNDS = ['cadence', 'drone', 'chord'] as const satisfies readonly KeySound[];
 
 /** What stands until the student chooses. */
 export const USUAL: Settings = {
   naming: 'english',
   chordNames: true,
+  numerals: true,
   reasons: true,
   volume: 0.7,
   muted: false,
   keySound: 'cadence',
   reference: 440,
   theme: 'auto',
+  hand: 'lesson',
+  report: { name: '' },
   guitar: {
     inHand: false,
     told: false,

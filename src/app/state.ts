@@ -4,6 +4,7 @@ import { isCounted, isHere, itemsOf } from '../cards/here.ts';
 import type { Deck } from '../decks/deck.ts';
 import type { KindName } from '../decks/kinds.ts';
 import type { Fault } from '../decks/envelope.ts';
+import { drawnFor } from '../parts/hand.ts';
 import { learn, emptyMemory, replay, type Memory } from '../memory/memory.ts';
 import type { Item } from '../practice/item.ts';
 import { muted, reference, volume } from '../sound/index.ts';
@@ -248,6 +249,8 @@ effect(() => {
   volume.value = settings.value.volume;
   muted.value = settings.value.muted;
   reference.value = settings.value.reference;
+  const { hand } = settings.value;
+  drawnFor.value = hand === 'lesson' ? null : hand;
   const { theme } = settings.value;
   if (theme === 'auto') delete document.documentElement.dataset.theme;
   else document.documentElement.dataset.theme = theme;

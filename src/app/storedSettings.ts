@@ -1,7 +1,7 @@
 /** Settings as the device keeps them. They come with the schema library, and only where some were kept. */
 import * as v from 'valibot';
 import { NAMINGS } from '../theory/naming.ts';
-import { KEY_SOUNDS, USUAL, type Settings } from './settings.ts';
+import { HANDS, KEY_SOUNDS, USUAL, type Settings } from './settings.ts';
 
 const within = (low: number, high: number) => v.pipe(v.number(), v.minValue(low), v.maxValue(high));
 
@@ -29,12 +29,15 @@ const StoredOnce = v.object({
 const StoredSettings = v.object({
   naming: v.fallback(v.picklist(NAMINGS), USUAL.naming),
   chordNames: v.fallback(v.boolean(), USUAL.chordNames),
+  numerals: v.fallback(v.boolean(), USUAL.numerals),
   reasons: v.fallback(v.boolean(), USUAL.reasons),
   volume: v.fallback(within(0, 1), USUAL.volume),
   muted: v.fallback(v.boolean(), USUAL.muted),
   keySound: v.fallback(v.picklist(KEY_SOUNDS), USUAL.keySound),
   reference: v.fallback(within(430, 450), USUAL.reference),
   theme: v.fallback(v.picklist(['auto', 'light', 'dark']), USUAL.theme),
+  hand: v.fallback(v.picklist(HANDS), USUAL.hand),
+  report: v.fallback(v.object({ name: v.fallback(v.string(), '') }), USUAL.report),
   guitar: v.fallback(StoredGuitar, guitar),
   once: v.fallback(StoredOnce, once),
 });

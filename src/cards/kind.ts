@@ -43,6 +43,8 @@ export interface Shown {
   readonly naming: Naming;
   /** Chord names beside the numerals. */
   readonly chordNames: boolean;
+  /** Roman numerals on steps; plain numbers where not. */
+  readonly numerals: boolean;
   /** How a key is made heard. */
   readonly keySound: KeySound;
 }

@@ -193,11 +193,16 @@ export function recall(memory: Memory, item: string, at: number, mark?: number):
 
 /** The same of what was asked already. */
 export function recallOf(memory: Memory, known: Known, at: number, mark?: number): number {
+  const chance = chanceOf(memory, known, at, mark);
+  return known.right > 0 ? chance : Math.min(chance, guessOf(known.kind));
+}
+
+/** The chance that the model alone gives it, which rises by every showing though it was never answered right. */
+export function chanceOf(memory: Memory, known: Known, at: number, mark?: number): number {
   const now = at + memory.shift;
   const active = activation(known.imprints, now);
   const facts = factsOf(memory, known, active, now, memory.clock, mark);
-  const chance = foretold(memory.leanings, facts);
-  return known.right > 0 ? chance : Math.min(chance, guessOf(known.kind));
+  return foretold(memory.leanings, facts);
 }
 
 /** What is to be foretold from, at a time of the memory's clock; `idleFrom`, when anything was last answered. */

@@ -8,6 +8,8 @@ export interface Step {
   readonly name?: string;
   /** How full the step is, 0 to 1. */
   readonly filled?: number;
+  /** How full it was before, 0 to 1: a broken line. */
+  readonly before?: number;
   readonly look?: 'right' | 'wrong';
 }
 
@@ -36,6 +38,7 @@ export function Stair({ steps, label, choose, chosen = null, pressed = chosen }:
         const style = {
           '--rise': String(index / Math.max(1, steps.length - 1)),
           '--filled': String(step.filled ?? 0),
+          '--before': String(step.before ?? 0),
         };
         const fills = step.filled !== undefined;
         const content = (
@@ -60,7 +63,11 @@ export function Stair({ steps, label, choose, chosen = null, pressed = chosen }:
             {step.look && <span class="unseen">{step.look}</span>}
           </button>
         ) : (
-          <span key={step.degree} class="step fills" style={style}>
+          <span
+            key={step.degree}
+            class={`step fills ${step.before === undefined ? '' : 'grew'}`}
+            style={style}
+          >
             {content}
           </span>
         );

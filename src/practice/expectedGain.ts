@@ -17,10 +17,10 @@ export interface ExpectedGain {
 }
 
 /** Seconds from the answer to the next card: a glance after a right one, reading and listening after a wrong one. */
-const VERDICT = { right: 2, wrong: 5 };
+export const VERDICT = { right: 2, wrong: 5 };
 
 /** What is new is shown first, and then mostly answered right. */
-const AFTER_SHOWING = 0.7;
+export const AFTER_SHOWING = 0.7;
 
 /**
  * What is new counts by so much, in each way of forgetting: where a thing is had or not had, and stays the longer the

@@ -103,21 +103,21 @@ export function metCard(round: Round, now: number): Round {
 }
 
 /**
- * The round after the open card was answered at `now`; `shown`, where its answer was asked for instead.
+ * The round after the open card was answered at `now`; `shown`, where its answer was asked for instead of one `given`.
  *
  * @throws Error where no card is open
  */
 export function answerCard(
   round: Round,
   items: readonly Item[],
-  verdict: Verdict & { readonly shown?: boolean },
+  verdict: Verdict & { readonly shown?: boolean; readonly given?: string | null },
   now: number,
 ): Round {
   const { open } = round;
   if (!open || open.meet) throw new Error('There is no open card to answer.');
-  const { right, takenFor, shown = false } = verdict;
+  const { right, takenFor, shown = false, given = null } = verdict;
   const seconds = secondsSince(round, now);
-  const asked = [...round.asked, { ...open, right, shown, takenFor, at: now, seconds }];
+  const asked = [...round.asked, { ...open, right, shown, takenFor, given, at: now, seconds }];
   return { ...round, asked, ...owedAfterAnswer(round, items, verdict), open: null };
 }
 

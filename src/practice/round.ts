@@ -44,6 +44,8 @@ export interface Asked extends Open {
   /** Whether the answer was shown because it was asked for. */
   readonly shown: boolean;
   readonly takenFor: string | null;
+  /** What was answered, in the words of `data-answer`; null where it was shown, or is not known any more. */
+  readonly given: string | null;
   readonly at: number;
   /** Seconds of the round that it took; a pause is not thinking time and counts as 45 at most. */
   readonly seconds: number;

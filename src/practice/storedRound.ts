@@ -33,6 +33,7 @@ const StoredRound = v.object({
       right: v.boolean(),
       shown: v.optional(v.boolean(), false),
       takenFor: v.nullable(v.string()),
+      given: v.optional(v.nullable(v.string()), null),
       at: whole,
       seconds: v.pipe(v.number(), v.minValue(0)),
     }),

@@ -12,8 +12,9 @@ import type { Round } from './round.ts';
 /** What a round came to. */
 interface Summary {
   readonly cards: number;
-  readonly right: number;
-  readonly minutes: number;
+  /** Items that were asked, and how many of them were right at the first asking. */
+  readonly asked: number;
+  readonly rightFirst: number;
   /** Items answered right for the first time ever; items whose recall stands higher than before. */
   readonly fresh: readonly Item[];
   readonly grown: readonly Item[];
@@ -34,8 +35,8 @@ export function summarise(round: Round, items: readonly Item[], memory: Memory):
     [...last.keys()].filter(test).flatMap((id) => byId.get(id) ?? []);
   return {
     cards: round.asked.length,
-    right: round.asked.filter(({ right }) => right).length,
-    minutes: round.asked.reduce((sum, { seconds }) => sum + seconds, 0) / 60,
+    asked: first.size,
+    rightFirst: [...first.values()].filter(({ right }) => right).length,
     fresh: those((id) => first.get(id)!.isNew && last.get(id)!.right),
     grown: those((id) => !first.get(id)!.isNew && last.get(id)!.right),
     missed: those((id) => !last.get(id)!.right),

@@ -154,9 +154,9 @@ test('a volume of nothing is as muted, and sound can be turned on again', async 
   await page.goto('#/settings');
   await page.getByLabel('Volume').fill('0');
   await page.goto('#/today');
-  await expect(page.getByText(/Sound is muted: \d+ of \d+ items must be heard/)).toBeVisible();
+  await expect(page.getByText(/Without sound: \d+ of \d+\./)).toBeVisible();
   await page.getByRole('button', { name: 'Turn sound on' }).click();
-  await expect(page.getByText(/Sound is muted/)).toHaveCount(0);
+  await expect(page.getByText(/Without sound/)).toHaveCount(0);
   await page.goto('#/settings');
   await expect(page.getByLabel('Volume')).not.toHaveValue('0');
 });
@@ -171,9 +171,9 @@ test('on a muted phone nothing is asked that must be heard, and Today says so', 
   expect(asked.length).toBeGreaterThanOrEqual(6);
   expect(asked.every(({ kind }) => kind === 'spot')).toBe(true);
   await page.goto('#/today');
-  await expect(page.getByText(/Sound is muted: \d+ of \d+ items must be heard/)).toBeVisible();
+  await expect(page.getByText(/Without sound: \d+ of \d+\./)).toBeVisible();
   await page.getByRole('button', { name: 'Turn sound on' }).click();
-  await expect(page.getByText(/Sound is muted/)).toHaveCount(0);
+  await expect(page.getByText(/Without sound/)).toHaveCount(0);
 });
 
 test('a card that is heard gives way once the phone is muted, and nothing of it counts', async ({

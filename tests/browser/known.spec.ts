@@ -1,6 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
-import { makeLesson, type Wishes } from './people.ts';
+import { makeLesson, writeAnswers, type Answer, type Wishes } from './people.ts';
 
 const DAY = 86_400_000;
 const START = Date.UTC(2026, 10, 2, 18);
@@ -17,9 +17,6 @@ const LESSON: Wishes = {
 const spot = (degree: number, strings = '5-4') =>
   `spot:Bb major:${degree}:triad:guitar:${strings}:1-7`;
 
-/** Answers as days after the first one, an item, and what it was taken for; null: right. */
-type Answer = readonly [day: number, item: string, takenFor: string | null];
-
 const ANSWERS: readonly Answer[] = [
   ...[1, 3, 4, 5, 6].map((degree): Answer => [0, spot(degree), null]),
   ...[0, 1, 2].map((day): Answer => [day, spot(2), '4']),
@@ -33,30 +30,10 @@ async function student(page: Page, answers: readonly Answer[], today: number): P
   await page.goto(await makeLesson(page, LESSON));
   await page.getByRole('button', { name: 'Keep for later' }).click();
   await expect(page.getByText('0 of')).toBeVisible();
-  await page.evaluate(writeLog, answers.map(lineOf).join('\n'));
+  await writeAnswers(page, answers, START);
   await page.clock.setFixedTime(START + today * DAY);
   await page.reload();
   await expect(page.getByRole('heading', { name: LESSON.title! })).toBeVisible();
-}
-
-/** A line of the log, as the page keeps it. */
-function lineOf([day, item, takenFor]: Answer, k: number): string {
-  const right = takenFor === null;
-  const at = START + day * DAY + k * 20_000;
-  return JSON.stringify([1, k + 1, item, 2, at, 0, +right, takenFor, 4000, 0, 1, 0, right ? 3 : 1]);
-}
-
-async function writeLog(lines: string): Promise<void> {
-  const done = <T>(request: IDBRequest<T>) =>
-    new Promise<T>((resolve, reject) => {
-      request.addEventListener('success', () => resolve(request.result));
-      request.addEventListener('error', () => reject(request.error!));
-    });
-  const database = await done(indexedDB.open('skipwise'));
-  const store = database.transaction('everything', 'readwrite').objectStore('everything');
-  const device = await done(store.get('device'));
-  await done(store.put(lines, ['log', device, 0]));
-  database.close();
 }
 
 const look = async (page: Page) => {

@@ -1,4 +1,4 @@
-/** Every screen at six sizes, light and dark, to be looked at one by one. */
+/** Every screen at six sizes, light and dark, and with text twice the size, to be looked at one by one. */
 import { test, type Page } from '@playwright/test';
 import { SCREENS } from './screens.ts';
 
@@ -22,6 +22,10 @@ for (const [name, comeTo] of Object.entries(SCREENS))
         const path = `test-results/pictures/${width}x${height}-${colorScheme}/${name}.png`;
         await page.screenshot({ path });
       }
+    await page.setViewportSize({ width: 360, height: 640 });
+    await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+    await settle(page);
+    await page.screenshot({ path: `test-results/pictures/200/${name}.png`, fullPage: true });
   });
 
 /** Waits until what follows the size has been drawn, and what moves stands. */

@@ -1,5 +1,6 @@
 /** How one comes to each screen, as a student or a teacher would. */
 import type { Page } from '@playwright/test';
+import { itemsOf } from '../../src/cards/index.ts';
 import type { Deck } from '../../src/decks/deck.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import { kindsOf, type PhraseKind } from '../../src/decks/kinds.ts';
@@ -19,6 +20,8 @@ import {
   roundEnd,
   shareLink,
   startLesson,
+  writeAnswers,
+  type Answer,
 } from '../browser/people.ts';
 
 type ComeTo = (page: Page, base: string) => Promise<void>;
@@ -74,6 +77,27 @@ async function reported(page: Page, base: string): Promise<string> {
   return page.getByLabel('The report’s link').inputValue();
 }
 
+/** An answer on a day to each item to be named on strings 5 and 4: right, unless it is of one of these degrees. */
+function answersOn(day: number, deck: Deck, wrong: readonly number[] = []): Answer[] {
+  return itemsOf(deck)
+    .filter(({ kind, strings }) => kind === 'spot' && strings === '5-4')
+    .map(({ id, degree }) => [day, id, wrong.includes(degree) ? String((degree % 7) + 1) : null]);
+}
+
+/** A student who practised on five of the last eight days, and not too well; the lesson is in three. */
+async function someDays(page: Page, base: string): Promise<void> {
+  const day = 86_400_000;
+  const lessonDay = new Date(Date.now() + 3 * day).toISOString().slice(0, 10);
+  const deck = { ...lesson([DRILLS.spot!, DRILLS.place!, DRILLS.trace!]), lessonDay };
+  await page.goto(await deckLink(deck, base));
+  await page.getByRole('button', { name: 'Keep for later' }).click();
+  await page.getByText('asked so far').waitFor();
+  const answers = [0, 1, 3, 5, 7].flatMap((at) => answersOn(at, deck, at < 3 ? [5, 6, 7] : [7]));
+  await writeAnswers(page, answers, Date.now() - 8 * day);
+  await page.reload();
+  await page.locator('.ready .weeks').waitFor();
+}
+
 const KINDS = [...Object.keys(DRILLS), ...kindsOf('phrase')].filter(
   (kind, i, all) => all.indexOf(kind) === i,
 );
@@ -114,6 +138,25 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
     await practised(page, base);
     await leave(page);
   },
+  'today-week': async (page, base) => {
+    await someDays(page, base);
+  },
+  'today-muted': async (page, base) => {
+    await page.goto('#/settings');
+    await page.getByLabel('Mute').check();
+    await practised(page, base);
+    await leave(page);
+  },
+  'today-enough': async (page, base) => {
+    const deck = lesson([{ ...NECK, kind: 'spot', strings: ['5-4'] }]);
+    await page.goto(await deckLink(deck, base));
+    await page.getByRole('button', { name: 'Keep for later' }).click();
+    await page.getByText('asked so far').waitFor();
+    const answers = [0, 1, 2, 4, 5].flatMap((day) => answersOn(day, deck));
+    await writeAnswers(page, answers, Date.now() - 5 * 86_400_000);
+    await page.reload();
+    await page.getByText('Enough for today').waitFor();
+  },
   'new-card': async (page, base) => {
     await startLesson(page, await whole(base));
     await newCard(page).waitFor();
@@ -135,6 +178,26 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
     await answerCards(page, 2, false);
     await answerCards(page, 99);
     await page.getByRole('button', { name: 'Look back over the cards' }).click();
+  },
+  'round-missed': async (page, base) => {
+    await startLesson(page, await deckLink(lesson([{ ...NECK, kind: 'place' }]), base));
+    await answerCards(page, 3);
+    await answerCards(page, 99, false);
+  },
+  'look-back-card': async (page, base) => {
+    await startLesson(page, await deckLink(lesson([{ ...NECK, kind: 'place' }]), base));
+    await answerCards(page, 2, false);
+    await answerCards(page, 99);
+    await page.getByRole('button', { name: 'Look back over the cards' }).click();
+    await page.getByLabel('Missed only').check();
+    await page.getByRole('listitem').getByRole('button').first().click();
+  },
+  minute: async (page, base) => {
+    await page.goto(await whole(base));
+    await page.getByRole('button', { name: 'Keep for later' }).click();
+    await page.getByText('asked so far').waitFor();
+    await page.goto('#/minute');
+    await page.getByRole('heading', { name: 'A free minute' }).waitFor();
   },
   known: async (page, base) => {
     await practised(page, base);

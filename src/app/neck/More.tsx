@@ -7,6 +7,7 @@ import {
   tuningText,
   type Instrument,
 } from '../../neck/instrument.ts';
+import { drawnFor } from '../../parts/hand.ts';
 import { Choice } from '../../parts/Choices.tsx';
 import { base } from '../router.ts';
 import { useLinkOut } from '../useLinkOut.ts';
@@ -66,13 +67,15 @@ export function More({ view, change }: MoreProps) {
         />
       </div>
       {instrument.capo > 0 && <p class="soft">Frets are counted from the capo.</p>}
-      <div>
-        <Choice
-          label="Left-handed"
-          checked={instrument.leftHanded}
-          change={(leftHanded) => take({ leftHanded })}
-        />
-      </div>
+      {drawnFor.value === null && (
+        <div>
+          <Choice
+            label="Left-handed"
+            checked={instrument.leftHanded}
+            change={(leftHanded) => take({ leftHanded })}
+          />
+        </div>
+      )}
       <Ways view={view} />
     </div>
   );

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { fretsLeft } from '../../neck/instrument.ts';
 import { midiAt } from '../../neck/place.ts';
+import { isLeftHanded } from '../../parts/hand.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { pluck } from '../../sound/index.ts';
 import { route } from '../router.ts';
@@ -91,11 +92,11 @@ function Looked(props: { view: View; change(view: View): void; printing: boolean
     const to = frame.current?.querySelector<HTMLElement>(`[data-fret="${lowest}"]`);
     if (!to) return;
     const names = frame.current!.querySelector<HTMLElement>('.string-name')!;
-    const left = instrument.leftHanded
+    const left = isLeftHanded(instrument)
       ? to.offsetLeft + to.offsetWidth + names.offsetWidth - frame.current!.clientWidth
       : to.offsetLeft - names.offsetWidth;
     frame.current!.scrollTo(lies ? { left } : { top: to.offsetTop - names.offsetHeight });
-  }, [lowest, lies, instrument.leftHanded]);
+  }, [lowest, lies, isLeftHanded(instrument)]);
 
   return (
     <>

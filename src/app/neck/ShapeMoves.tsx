@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import { isLeftHanded } from '../../parts/hand.ts';
 import { movedAcross, movedAlong, nextShape } from './shape.ts';
 import type { View } from './view.ts';
 
@@ -10,7 +11,7 @@ interface ShapeMovesProps {
 
 /** Six ways on from one shape. Arrows point where it goes on the neck that is seen. */
 export function ShapeMoves({ view, change, lies }: ShapeMovesProps) {
-  const { leftHanded } = view.instrument;
+  const leftHanded = isLeftHanded(view.instrument);
   const right = leftHanded ? '←' : '→';
   const left = leftHanded ? '→' : '←';
   const [up, down] = lies ? [right, left] : ['↓', '↑'];

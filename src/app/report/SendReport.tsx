@@ -10,7 +10,16 @@ import { LinesToSend } from '../minute/LinesToSend.tsx';
 import { minutes, openMinutes, type Minute } from '../minute/minutes.ts';
 import { questions, toggleQuestion } from '../round/questions.ts';
 import { base } from '../router.ts';
-import { currentLesson, itemsOfLesson, log, memory, opened, type Lesson } from '../state.ts';
+import {
+  changeSettings,
+  currentLesson,
+  itemsOfLesson,
+  log,
+  memory,
+  opened,
+  settings,
+  type Lesson,
+} from '../state.ts';
 import { readTimings } from './timings.ts';
 import './Report.css';
 
@@ -57,7 +66,7 @@ function Nothing() {
 
 function Send({ lesson, kept }: { lesson: Lesson; kept: Kept }) {
   const [question, setQuestion] = useState('');
-  const [name, setName] = useState('');
+  const { name } = settings.value.report;
   return (
     <main class="screen share send">
       <header>
@@ -85,7 +94,9 @@ function Send({ lesson, kept }: { lesson: Lesson; kept: Kept }) {
           maxLength={MOST_TOLD.name}
           autocomplete="off"
           value={name}
-          onInput={(event) => setName(plain(event.currentTarget.value))}
+          onInput={(event) =>
+            changeSettings({ report: { name: plain(event.currentTarget.value) } })
+          }
         />
       </label>
       <ToAsk lesson={lesson} />

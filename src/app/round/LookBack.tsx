@@ -1,5 +1,7 @@
+import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/here.ts';
+import { Choice } from '../../parts/Choices.tsx';
 import type { Item } from '../../practice/item.ts';
 import type { Asked } from '../../practice/round.ts';
 import { itemPlace } from '../deckWords.ts';
@@ -10,10 +12,13 @@ import { round } from './session.ts';
 /** The cards of the round once more: to see why, to hear them again, to mark one to ask the teacher about. */
 export function LookBack({ leave }: { leave(): void }) {
   const { asked, deck } = round.value!;
+  const [isMissedOnly, setMissedOnly] = useState(false);
   const [open, setOpen] = useState<number | null>(null);
   const [last, setLast] = useState<number | null>(null);
   const items = itemsOfLesson(deck);
-  const itemOf = ({ item }: Asked) => items.find(({ id }) => id === item)!;
+  const cards = asked
+    .filter(({ right }) => !right || !isMissedOnly)
+    .map((one) => ({ asked: one, item: items.find(({ id }) => id === one.item)! }));
   if (open !== null) {
     const back = () => {
       setLast(open);
@@ -22,39 +27,59 @@ export function LookBack({ leave }: { leave(): void }) {
     return (
       <CardAgain
         key={open}
-        asked={asked[open]!}
-        item={itemOf(asked[open]!)}
+        {...cards[open]!}
         leave={back}
-        next={() => (open === asked.length - 1 ? back() : setOpen(open + 1))}
+        next={() => (open === cards.length - 1 ? back() : setOpen(open + 1))}
       />
     );
   }
-  return <Cards {...{ asked, itemOf, last, leave }} open={setOpen} />;
+  return (
+    <Cards {...{ cards, last, leave }} open={setOpen}>
+      {asked.some(({ right }) => !right) && (
+        <Choice
+          label="Missed only"
+          checked={isMissedOnly}
+          change={(now) => {
+            setMissedOnly(now);
+            setLast(null);
+          }}
+        />
+      )}
+    </Cards>
+  );
+}
+
+/** A card of the round, and its item. */
+interface Answered {
+  asked: Asked;
+  item: Item;
 }
 
 interface CardsProps {
-  asked: readonly Asked[];
-  itemOf(asked: Asked): Item;
+  cards: readonly Answered[];
   /** The one looked at last, by its index. */
   last: number | null;
   open(index: number): void;
   leave(): void;
+  /** What chooses among them. */
+  children: ComponentChildren;
 }
 
-function Cards({ asked, itemOf, last, open, leave }: CardsProps) {
+function Cards({ cards, last, open, leave, children }: CardsProps) {
   const list = useRef<HTMLOListElement>(null);
   useEffect(() => list.current?.querySelectorAll('button')[last ?? 0]?.focus(), []);
   return (
     <main class="screen">
       <h1>The cards of this round</h1>
+      <div>{children}</div>
       <ol class="looked-back" ref={list}>
-        {asked.map((one, index) => (
-          <li key={index}>
+        {cards.map(({ asked, item }, index) => (
+          <li key={`${asked.item} ${asked.seed}`}>
             <button type="button" class="button" onClick={() => open(index)}>
-              <span>{itemPlace(itemOf(one))}</span>
+              <span>{itemPlace(item)}</span>
               <span class="soft">
-                {questions.value.includes(one.item) && 'to ask · '}
-                {one.right ? 'right' : one.shown ? 'shown to you' : 'missed'}
+                {questions.value.includes(asked.item) && 'to ask · '}
+                {outcomeOf({ asked, item })}
               </span>
             </button>
           </li>
@@ -69,30 +94,46 @@ function Cards({ asked, itemOf, last, open, leave }: CardsProps) {
   );
 }
 
-interface CardAgainProps {
-  asked: Asked;
-  item: Item;
+/** `right`, `shown to you`, `missed: ii, not IV`. */
+function outcomeOf(answered: Answered): string {
+  const { right, shown } = answered.asked;
+  if (right) return 'right';
+  return shown ? 'shown to you' : `missed: ${explained(answered).explanation.title}`;
+}
+
+/** The card as it was asked, and what its answer came to. Of a round from before answers were kept, the right one. */
+function explained({ asked, item }: Answered) {
+  const { right, takenFor, seed } = asked;
+  const kind = KINDS[item.kind];
+  const card = kind.ask(item, seed);
+  const given = asked.given ?? takenFor;
+  const verdict = { right: right || given === null, takenFor };
+  return { card, explanation: kind.explain(card, verdict, given ?? '', settings.value.naming) };
+}
+
+interface CardAgainProps extends Answered {
   leave(): void;
   next(): void;
 }
 
 function CardAgain({ asked, item, leave, next }: CardAgainProps) {
-  const kind = KINDS[item.kind];
-  const { naming } = settings.value;
-  const card = kind.ask(item, asked.seed);
+  const { Face } = KINDS[item.kind];
   const { right, shown, takenFor } = asked;
+  const { card, explanation } = useMemo(() => explained({ asked, item }), [asked, item]);
   const verdict = useMemo(() => ({ right, takenFor }), [right, takenFor]);
-  // What was tapped onto the neck is not kept: of a card to be placed the right answer alone is explained.
-  const explained = { right: right || takenFor === null, takenFor };
-  const explanation = kind.explain(card, explained, takenFor ?? '', naming);
   const isToAsk = questions.value.includes(item.id);
   const main = useRef<HTMLElement>(null);
   useEffect(() => main.current?.querySelector<HTMLElement>('[data-do="next"]')?.focus(), []);
   return (
     <main class="screen round" ref={main}>
       <header class="round-bar">
-        <button type="button" class="bar-button" aria-label="Back to the cards" onClick={leave}>
-          ×
+        <button
+          type="button"
+          class="button quiet small"
+          aria-label="Back to the cards"
+          onClick={leave}
+        >
+          Back
         </button>
         <span class="soft grow">
           {right ? 'You knew this' : shown ? 'It was shown to you' : 'Not known yet'}
@@ -106,7 +147,7 @@ function CardAgain({ asked, item, leave, next }: CardAgainProps) {
           {isToAsk ? 'To ask the teacher' : 'Ask the teacher'}
         </button>
       </header>
-      <kind.Face
+      <Face
         card={card}
         verdict={verdict}
         explanation={explanation}

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/here.ts';
+import { soundSentence, soundState } from '../../sound/index.ts';
 import { DEGREES } from '../../theory/scale.ts';
 import { itemPlace } from '../deckWords.ts';
 import { guitar } from '../guitar/hand.ts';
@@ -147,7 +148,7 @@ function RoundBar({ goesOn }: { goesOn: boolean }) {
   return (
     <header class="round-bar">
       {round.value!.goal !== 'enough' && <SmallStair filled={progress.value} />}
-      <span class="soft grow">{timeLeft(round.value!)}</span>
+      <span class="soft grow">{isAwaited() ? <OneMoment /> : timeLeft(round.value!)}</span>
       {goesOn ? <span class="listening goes-on">Goes on: tap to stay</span> : <ListeningMark />}
       <button
         type="button"
@@ -167,6 +168,21 @@ function RoundBar({ goesOn }: { goesOn: boolean }) {
         Leave
       </button>
     </header>
+  );
+}
+
+/** Whether the card on the screen must be heard, and the sound is still on its way. */
+function isAwaited(): boolean {
+  const kind = shown.value?.card.item.kind;
+  return soundState.value === 'loading' && !!kind && KINDS[kind].needs.includes('sound');
+}
+
+/** In place of the time left, so that it takes no room of its own. */
+function OneMoment() {
+  return (
+    <span role="status">
+      one moment<span class="unseen">: {soundSentence.value}</span>
+    </span>
   );
 }
 

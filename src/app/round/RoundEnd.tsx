@@ -1,14 +1,19 @@
+import type { ComponentChildren } from 'preact';
 import { wantsGuitar } from '../../cards/here.ts';
 import type { Item } from '../../practice/item.ts';
 import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { countRound, InstallHint } from './InstallHint.tsx';
 import { LookBack } from './LookBack.tsx';
-import { itemPlace } from '../deckWords.ts';
 import { guitar, takeUp } from '../guitar/hand.ts';
 import { itemsOfLesson, memory } from '../state.ts';
+import { Grown } from './Grown.tsx';
+import { Missed } from './Missed.tsx';
+import { NewPlaces } from './NewPlaces.tsx';
+import { Words } from './Words.tsx';
 import { askable, begin, end, round } from './session.ts';
 import { go } from '../router.ts';
+import './RoundEnd.css';
 
 /** At the end of a round: what grew, what comes again, what is next. */
 export default function RoundEnd() {
@@ -21,7 +26,7 @@ function Ended({ look }: { look(): void }) {
   const current = round.value!;
   const items = itemsOfLesson(current.deck);
   const summary = summarise(current, items, memory.value.of);
-  const { cards, right, fresh, grown, missed, left, unseen } = summary;
+  const { cards, asked, rightFirst, fresh, grown, missed, left, unseen } = summary;
   // What had the focus is gone; so that is heard what came instead.
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -36,25 +41,34 @@ function Ended({ look }: { look(): void }) {
       {askable(current.deck).length === 0 && items.length > 0 && (
         <p>What this lesson asks must be heard, and the phone does not sound: turn sound on.</p>
       )}
-      {cards > 0 && (
-        <p>
-          {right} of {cards} right.
-        </p>
+      {cards > 0 ? (
+        <Grown>
+          {rightFirst} of {asked} right first time
+        </Grown>
+      ) : (
+        <LeftToPlay items={items} />
       )}
-      {cards === 0 && <LeftToPlay items={items} />}
-      <Group title="New and known" items={fresh.map(itemPlace)} />
-      <Group title="Surer than before" items={grown.map(itemPlace)} />
-      <Group title="Comes again soon" items={missed.map(itemPlace)} />
-      <Left count={left.length} />
+      <Group title="New and known" items={fresh}>
+        <NewPlaces fresh={fresh} />
+      </Group>
+      <Group title="Comes again soon" items={missed}>
+        <Missed items={missed} />
+        <Left count={left.length} />
+      </Group>
+      <Group title="Surer than before" items={grown}>
+        <Words items={grown} />
+      </Group>
       <p class="soft">{unseenWords(unseen)}</p>
-      {cards > 0 && (
-        <button type="button" class="button" onClick={look}>
-          Look back over the cards
-        </button>
-      )}
-      <p>
-        <a href="#/send">Send a report to your teacher</a>
-      </p>
+      <div class="ways-on">
+        {cards > 0 && (
+          <button type="button" class="button" onClick={look}>
+            Look back over the cards
+          </button>
+        )}
+        <a class="button" href="#/send">
+          Send a report to your teacher
+        </a>
+      </div>
       <p class="soft">Stretch your hands and rest your ears before you go on.</p>
       <InstallHint />
       <Onward deck={current.deck} />
@@ -96,7 +110,7 @@ function Onward({ deck }: { deck: string }) {
 function Left({ count }: { count: number }) {
   if (count === 0) return null;
   return (
-    <p>
+    <p class="soft">
       {count === 1
         ? 'One of these would not come today; it is left for another day.'
         : `${count} of these would not come today; they are left for another day.`}
@@ -104,16 +118,21 @@ function Left({ count }: { count: number }) {
   );
 }
 
-function Group({ title, items }: { title: string; items: readonly string[] }) {
+interface GroupProps {
+  title: string;
+  items: readonly Item[];
+  children: ComponentChildren;
+}
+
+/** Some items of the round, how many they are, and a picture of them or their names. */
+function Group({ title, items, children }: GroupProps) {
   if (items.length === 0) return null;
-  const some = items.slice(0, 4);
-  const rest = items.length - some.length;
   return (
     <section class="sheet">
       <h2>
         {title} · {items.length}
       </h2>
-      <p>{[...some, ...(rest > 0 ? [`${rest} more`] : [])].join(' · ')}</p>
+      {children}
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/here.ts';
-import { soundSentence } from '../../sound/index.ts';
+import { soundSentence, soundState } from '../../sound/index.ts';
 import { isSilent } from '../settings.ts';
 import { settings } from '../state.ts';
 import { draw, round, shown } from './session.ts';
@@ -17,8 +17,9 @@ export function SoundNotice() {
     setGaveWay(gives);
     if (gives) void draw();
   }, [isMuted]);
+  // That it is on its way is said in the bar: nothing moves when it is there.
   const sentence =
-    soundSentence.value ??
+    (soundState.value !== 'loading' && soundSentence.value) ||
     (gaveWay && 'Sound is muted: what must be heard is not asked until the loudspeaker is on.');
   return sentence ? (
     <p class="notice" role="status">

@@ -273,7 +273,7 @@ export async function answer(given: string | null, taps: number): Promise<void> 
     ...timing,
     grade,
   };
-  const told = { ...verdict, shown: given === null };
+  const told = { ...verdict, shown: given === null, given };
   round.value = answerCard(current, itemsOfLesson(current.deck), told, at);
   const stored = log.value!.append(review);
   await reportingTrouble(stored);

@@ -16,6 +16,12 @@ const NAMING_WORDS: Record<Naming, string> = {
 
 const THEMES = { auto: 'as the phone', light: 'light', dark: 'dark' } as const;
 
+const HAND_WORDS = {
+  lesson: 'as the lesson says',
+  right: 'right-handed',
+  left: 'left-handed',
+} as const;
+
 const KEY_SOUND_WORDS: Record<KeySound, string> = {
   cadence: 'a short cadence',
   drone: 'the tonic held',
@@ -31,7 +37,7 @@ function changeReference(input: HTMLInputElement): void {
 
 /** Sound, names of notes, and light or dark. */
 export default function Settings() {
-  const { naming, theme, keySound } = settings.value;
+  const { naming, theme, keySound, hand } = settings.value;
   return (
     <main class="screen">
       <h1>Sound and names</h1>
@@ -52,6 +58,13 @@ export default function Settings() {
         choose={(next) => changeSettings({ naming: next })}
       />
       <OnCards />
+      <OneOf
+        legend="Necks are drawn"
+        name="hand"
+        words={HAND_WORDS}
+        chosen={hand}
+        choose={(next) => changeSettings({ hand: next })}
+      />
       <GuitarSettings />
       <OneOf
         legend="Light and dark"
@@ -74,7 +87,7 @@ export default function Settings() {
 function Loudness() {
   const { volume, muted } = settings.value;
   return (
-    <section>
+    <section class="loudness">
       <label class="label" for="volume">
         Volume
       </label>
@@ -136,13 +149,18 @@ function Reference() {
 }
 
 function OnCards() {
-  const { chordNames, reasons } = settings.value;
+  const { chordNames, numerals, reasons } = settings.value;
   return (
     <Choices legend="On the cards">
       <Choice
         label="Chord names"
         checked={chordNames}
         change={(now) => changeSettings({ chordNames: now })}
+      />
+      <Choice
+        label="Roman numerals on steps"
+        checked={numerals}
+        change={(now) => changeSettings({ numerals: now })}
       />
       <Choice
         label="Reasons"

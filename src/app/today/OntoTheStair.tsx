@@ -2,9 +2,9 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { usePlay } from '../../sound/usePlay.ts';
 
 /** The picture's units: string by string, fret by fret, step by step. */
-const STRING = { first: 14, apart: 17 };
+const STRING = { first: 14, apart: 21 };
 const FRET = { nut: 18, long: 70, count: 4 };
-const STEP = { wide: 40, low: 30, rise: 6, ground: 216 };
+const STEP = { wide: 40, low: 30, rise: 6, ground: 236 };
 const NUMERALS = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'vii°'];
 
 /** B♭ major's own triad: where each note lies on the neck, and the step of the key that it is. */
@@ -18,8 +18,15 @@ const NOTES = [
 const ALL = NOTES.length;
 const HOP = 200;
 
+type Note = (typeof NOTES)[number];
+
 const heightOf = (degree: number) => STEP.low + STEP.rise * (degree - 1);
 const stringAt = (string: number) => STRING.first + STRING.apart * (string - 1);
+
+const onNeck = ({ string, fret }: Note) =>
+  [FRET.nut + FRET.long * (fret - 0.5), stringAt(string)] as const;
+const onStep = ({ degree }: Note) =>
+  [FRET.nut + STEP.wide * (degree - 0.5), STEP.ground - heightOf(degree) - 12] as const;
 
 /** Three notes hop from the neck onto the stair of the degrees, once by themselves; tapped, they sound as they hop. */
 export function OntoTheStair() {
@@ -48,32 +55,50 @@ export function OntoTheStair() {
       aria-label="Hear the first arpeggio of B♭ major: its notes are degrees 1, 3 and 5"
       onClick={tap}
     >
-      <svg viewBox="0 0 316 218" aria-hidden="true">
+      <svg viewBox="0 0 316 238" aria-hidden="true">
         <NeckAndStair />
-        {NOTES.map(({ name, degree, string, fret }, index) => {
-          const onNeck = [FRET.nut + FRET.long * (fret - 0.5), stringAt(string)];
-          const above = STEP.ground - heightOf(degree) - 13;
-          const there = [FRET.nut + STEP.wide * (degree - 0.5), above];
-          const [x, y] = index < onStair ? there : onNeck;
+        {NOTES.slice(0, onStair).map((note) => (
+          <Hop key={note.name} {...note} />
+        ))}
+        {NOTES.map((note, index) => {
+          const { name, degree } = note;
+          const [x, y] = index < onStair ? onStep(note) : onNeck(note);
           return (
             <g
               key={name}
               class={`note ${name}`}
               // Where it lies in the page as it comes, which takes no styles but those of its sheet.
-              transform={`translate(${onNeck.join()})`}
-              style={{ transform: `translate(${x}px, ${y}px)` }}
+              transform={`translate(${onNeck(note)[0]})`}
+              style={{ transform: `translateX(${x}px)` }}
             >
-              {degree === 1 ? (
-                <rect x={-12} y={-12} width={24} height={24} rx={4} />
-              ) : (
-                <circle r={12.5} />
-              )}
-              <text y={5}>{degree}</text>
+              <g
+                transform={`translate(0 ${onNeck(note)[1]})`}
+                style={{ transform: `translateY(${y}px)` }}
+              >
+                {degree === 1 ? (
+                  <rect x={-11} y={-11} width={22} height={22} rx={4} />
+                ) : (
+                  <circle r={11.5} />
+                )}
+                <text y={5}>{degree}</text>
+              </g>
             </g>
           );
         })}
       </svg>
     </button>
+  );
+}
+
+/** Where a note was on the neck, and the way that it took. */
+function Hop(note: Note) {
+  const [[fromX, fromY], [toX, toY]] = [onNeck(note), onStep(note)];
+  const top = fromY - 30;
+  return (
+    <g class="hop">
+      <circle cx={fromX} cy={fromY} r={6} />
+      <path d={`M${fromX} ${fromY}C${fromX} ${top} ${toX} ${top} ${toX} ${toY}`} />
+    </g>
   );
 }
 

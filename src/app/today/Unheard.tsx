@@ -3,22 +3,26 @@ import { isHeard } from '../round/session.ts';
 import { heardAgain, isSilent } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
 
-/** That nothing is asked which must be heard, where the phone does not sound it. */
+/** How much of the lesson is asked without sound, where the phone does not sound: what must be heard waits. */
 export function Unheard({ deck }: { deck: string }) {
   const items = itemsOfLesson(deck);
-  const unheard = items.filter(({ kind }) => KINDS[kind].needs.includes('sound')).length;
-  if (isHeard() || unheard === 0) return null;
+  const seen = items.filter(({ kind }) => !KINDS[kind].needs.includes('sound')).length;
+  if (isHeard() || seen === items.length) return null;
   const isMuted = isSilent(settings.value);
   return (
-    <div class="notice" role="status">
+    <div class="notice unheard" role="status">
       <p>
-        {isMuted ? 'Sound is muted' : 'This phone does not let the page sound'}: {unheard} of{' '}
-        {items.length} items must be heard, and are not asked until it sounds.
+        <b>
+          Without sound: {seen} of {items.length}.
+        </b>{' '}
+        {isMuted
+          ? 'What must be heard waits until sound is on.'
+          : 'This phone does not let the page sound: what must be heard waits until it does.'}
       </p>
       {isMuted && (
         <button
           type="button"
-          class="button"
+          class="button small"
           onClick={() => changeSettings(heardAgain(settings.value))}
         >
           Turn sound on

@@ -4,15 +4,9 @@ import { soundingPitches } from '../../neck/instrument.ts';
 import { midiAt, type Place } from '../../neck/place.ts';
 import { Neck, type NeckDot } from '../../parts/Neck.tsx';
 import { pluck } from '../../sound/index.ts';
-import {
-  absolute,
-  chordLabel,
-  keyLabel,
-  noteLabel,
-  numeralLabel,
-  type Naming,
-} from '../../theory/naming.ts';
+import { absolute, chordLabel, noteLabel, type Naming } from '../../theory/naming.ts';
 import { parsePitch } from '../../theory/note.ts';
+import { degreeInKey } from './degreeSteps.ts';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
 import './Slots.css';
@@ -51,7 +45,7 @@ export function PlacingFace(props: PlacingFaceProps) {
         'data-frets': frets.join('-'),
       }}
       question={props.question}
-      hint={`${numeralLabel(chord)} of ${keyLabel(key, shown.naming)} · strings ${stringWords(card, shown.naming)} · frets ${frets[0]} to ${frets[1]}`}
+      hint={`${degreeInKey(chord, key, shown)} · strings ${stringWords(card, shown.naming)} · frets ${frets[0]} to ${frets[1]}`}
       foot={
         <div class="buttons">
           <button type="button" class="button" disabled={places.length === 0} onClick={undo}>

@@ -1,42 +1,51 @@
 import type { Step } from '../../parts/Stair.tsx';
-import { chordOn, type Size } from '../../theory/chord.ts';
+import { type Chord, chordOn, type Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
-import { chordLabel } from '../../theory/naming.ts';
+import { chordLabel, keyLabel, numeralLabel } from '../../theory/naming.ts';
 import { DEGREES, parentKey } from '../../theory/scale.ts';
 import type { Shown } from '../kind.ts';
 
+/** What is shown on steps; numerals where nothing is said of them. */
+type StepsShown = Pick<Shown, 'naming' | 'chordNames'> & Partial<Pick<Shown, 'numerals'>>;
+
 /**
- * The degrees that items stand on in a key as steps, in their order, with the chord's name where it is to be shown: of
+ * The degrees that items stand on in a key as steps, in their order, with the chord's name where it is to be shown, and numbers for numerals where those are hidden: of
  * a scale with fewer than seven notes those of the scale that it is part of.
  */
-export function degreeSteps(
-  key: Key,
-  size: Size,
-  shown: Pick<Shown, 'naming' | 'chordNames'>,
-): Step[] {
+export function degreeSteps(key: Key, size: Size, shown: StepsShown): Step[] {
   return DEGREES.map((degree) => {
     const chord = chordOn(parentKey(key), degree, size);
     return {
       degree,
-      numeral: chord.numeral,
+      numeral: shown.numerals === false ? String(degree) : chord.numeral,
       ...(shown.chordNames && { name: chordLabel(chord, shown.naming) }),
     };
   });
 }
 
-/** The same, in minor with the chords borrowed from harmonic minor beside its own: `v V`, `VII vii°`. A phrase has the one or the other. */
+/** `V of B♭ major`; `degree 5 of B♭ major` where numerals are hidden. */
+export function degreeInKey(
+  chord: Chord,
+  key: Key,
+  { naming, numerals }: Pick<Shown, 'naming' | 'numerals'>,
+): string {
+  const degree = numerals ? numeralLabel(chord) : `degree ${chord.degree}`;
+  return `${degree} of ${keyLabel(key, naming)}`;
+}
+
+/** The steps, in minor with the chords borrowed from harmonic minor beside its own: `v V`, `VII vii°`. A phrase has the one or the other. */
 export function withBorrowed(
   steps: readonly Step[],
   { tonic, scale }: Key,
   size: Size,
-  { naming, chordNames }: Pick<Shown, 'naming' | 'chordNames'>,
+  { naming, chordNames, numerals = true }: StepsShown,
 ): Step[] {
   return steps.map((step) => {
     if (scale !== 'minor' || ![5, 7].includes(step.degree)) return step;
     const borrowed = chordOn({ tonic, scale: 'harmonic minor' }, step.degree, size);
     return {
       ...step,
-      numeral: `${step.numeral} ${borrowed.numeral}`,
+      numeral: numerals ? `${step.numeral} ${borrowed.numeral}` : step.numeral,
       ...(chordNames && { name: `${step.name} ${chordLabel(borrowed, naming)}` }),
     };
   });

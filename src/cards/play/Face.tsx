@@ -3,7 +3,8 @@ import { Neck, type NeckDot } from '../../parts/Neck.tsx';
 import { midiAt, placeLabel, placeText } from '../../neck/place.ts';
 import { pluck } from '../../sound/index.ts';
 import { usePlay } from '../../sound/usePlay.ts';
-import { chordLabel, keyLabel, noteLabel, numeralLabel } from '../../theory/naming.ts';
+import { degreeInKey } from '../arpeggio/degreeSteps.ts';
+import { chordLabel, noteLabel } from '../../theory/naming.ts';
 import { framed } from '../arpeggio/arpeggio.ts';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
@@ -31,7 +32,7 @@ export function Face(props: FaceProps<PlayCard>) {
         'data-tempo': tempo === null ? undefined : String(tempo),
       }}
       question={`Play ${chordLabel(chord, shown.naming)} ${way}`}
-      hint={`${numeralLabel(chord)} of ${keyLabel(key, shown.naming)} · from ${placeLabel(line[0]!)}${tempo === null ? '' : ` · at ${tempo}`}`}
+      hint={`${degreeInKey(chord, key, shown)} · from ${placeLabel(line[0]!)}${tempo === null ? '' : ` · at ${tempo}`}`}
       answers={
         <Heard
           {...{ card, shown }}

@@ -1,4 +1,5 @@
 /** What is simulated, cut into jobs that can be done in any order and side by side: plain data in, plain data out. */
+import { aheadOf } from './ahead.ts';
 import { type ClassGain, marksFromAClass } from './class.ts';
 import { count, emptyTally, type Tally } from './forecasts.ts';
 import {
@@ -34,7 +35,7 @@ export const policies: Record<string, MakePolicy> = {
   oracle,
 };
 
-/** One student under one rule, or what a class's marks bring students of one law. */
+/** One student under one rule, or what a class's marks bring students of one law, or how true is what is foretold of them. */
 export type Job =
   | {
       readonly part: 'rules';
@@ -44,26 +45,30 @@ export type Job =
       readonly seed: number;
       readonly spread: number;
     }
-  | {
-      readonly part: 'class';
-      readonly law: string;
-      readonly seed: number;
-      readonly spread: number;
-      readonly count: number;
-    };
+  | (OfMany & { readonly part: 'class' })
+  | (OfMany & { readonly part: 'ahead' });
+
+/** What so many students of one law are drawn from. */
+interface OfMany {
+  readonly law: string;
+  readonly seed: number;
+  readonly spread: number;
+  readonly count: number;
+}
 
 /** What a student under a rule came to; what was shown on the way, where the rule is the app's. */
 export interface Played extends Pick<Outcome, 'byKind' | 'known' | 'minutes' | 'firstWeek'> {
   readonly tally: Tally | null;
 }
 
-export type Done = Played | ClassGain;
+export type Done = Played | ClassGain | string;
 
 const items = deckOf150();
 
 export function doJob(job: Job): Done {
   const make = laws[job.law]!;
   if (job.part === 'class') return marksFromAClass(make, items, job);
+  if (job.part === 'ahead') return aheadOf(job.law, make, items, job);
   const tally = job.policy === 'ours' ? emptyTally() : null;
   const { byKind, known, minutes, firstWeek } = play({
     ...job,

@@ -33,13 +33,25 @@ export interface Course {
   readonly seed: number;
   readonly spread: number;
   readonly weeks?: number;
+  /** The share of days without practice; a third where left out. */
+  readonly missing?: number;
   /** Looks on when a day has ended, whether it was practised on or not. */
   readonly watch?: (day: number, hidden: Hidden, memory: Memory) => void;
 }
 
-/** Plays the eight weeks: practice on two days of three, about six in the evening; a lesson every seventh day. */
+/** Plays the eight weeks: practice on two days of three unless told otherwise, about six in the evening; a lesson every seventh day. */
 export function play(course: Course): Outcome {
-  const { make, policy, items, minutes, seed, spread, weeks = WEEKS, watch } = course;
+  const {
+    make,
+    policy,
+    items,
+    minutes,
+    seed,
+    spread,
+    weeks = WEEKS,
+    missing = 1 / 3,
+    watch,
+  } = course;
   const hidden = make(items, seeded(seedAt(seed, 1)), spread);
   const days = seeded(seedAt(seed, 2));
   const student = answering(items, hidden, seeded(seedAt(seed, 3)));
@@ -56,7 +68,7 @@ export function play(course: Course): Outcome {
   let spent = 0;
   for (let day = 0; day < 7 * weeks; day++) {
     const begin = START + day * DAY + Math.round((18 + normal(days, 0, 1)) * 3_600_000);
-    const missed = days.next() < 1 / 3;
+    const missed = days.next() < missing;
     if (day % 7 === 6) known.push(knownByKind(items, hidden, lessonAfter((day - 6) / 7)));
     if (!missed) {
       const sitting: Review[] = [];
