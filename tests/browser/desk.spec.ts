@@ -133,6 +133,7 @@ test.describe('a MIDI file', () => {
     const isWorker = (url: URL) => /\/worker-.*\.js$/.test(url.pathname);
     await page.goto('#/teach');
     await page.getByRole('button', { name: 'Add a phrase' }).click();
+    await page.getByRole('button', { name: 'Text', exact: true }).click();
     const input = page.locator('input[type="file"]');
     await page.route(isWorker, () => {
       // Nothing is ever answered.
