@@ -1,4 +1,4 @@
-/** Nothing was tapped for so long, ms: what is still to come is not in the way. */
+/** So long after the page has come, or after the first tap, ms: what is still to come is not in the way. */
 const QUIET = 1500;
 
 let begin: () => void;
@@ -17,7 +17,8 @@ export function cardShown(): void {
 export function pageLoaded(): void {
   if (navigator.serviceWorker?.controller) return begin();
   beQuiet();
-  addEventListener('click', beQuiet);
+  // Once: who goes on tapping is not kept waiting for sound.
+  addEventListener('click', beQuiet, { once: true });
 }
 
 function beQuiet(): void {

@@ -76,7 +76,7 @@ test.describe('a link that is', () => {
 
       await page.goto('#/lessons');
       await page.getByLabel('A link from your teacher').fill(damage(link));
-      await page.getByRole('button', { name: 'Open' }).click();
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
       await expect(page.getByRole('alert')).toContainText(says);
       expect(await kept(page)).toBe(before);
     });
@@ -105,7 +105,7 @@ test('what is no link at all is told how a link looks', async ({ page }) => {
   await page.goto('#/lessons');
   for (const text of ['', 'See you on Tuesday!', 'https://example.org/']) {
     await page.getByLabel('A link from your teacher').fill(text);
-    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
     await expect(page.getByRole('alert')).toContainText('A lesson link has “#/lesson/” in it');
   }
 });

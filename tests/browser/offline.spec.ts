@@ -143,7 +143,7 @@ test('an update is told of, taken only when the student says so, and never in mi
   await expect(page).toHaveTitle('Skipwise');
 
   await page.getByRole('button', { name: 'Leave the round' }).click();
-  await expect(page.getByRole('status')).toContainText('A newer version is ready.');
+  await expect(page.locator('.notice.update')).toContainText('A newer version is ready.');
   await page.getByRole('button', { name: 'Take it now' }).click();
   await expect(page).toHaveTitle('Skipwise, newer');
   await expect(askedSoFar(page)).toContainText(/^1 of \d+ asked so far/);
@@ -216,7 +216,7 @@ test('a window whose files are gone after an update takes the newer version by i
     await before.getByRole('link', { name: 'Lessons', exact: true }).click();
     await before.getByLabel('A link from your teacher').fill('http');
   });
-  await expect(other.getByRole('status')).toContainText('Another window has taken');
+  await expect(other.locator('.notice.update')).toContainText('Another window has taken');
 
   // The old version's screen is neither with the worker nor on the host any more.
   await other.evaluate(async () => {
