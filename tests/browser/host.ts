@@ -6,6 +6,7 @@ import { extname, join } from 'node:path';
 
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html',
+  '.css': 'text/css',
   '.js': 'text/javascript',
   '.svg': 'image/svg+xml',
   '.png': 'image/png',

@@ -1,0 +1,181 @@
+/**
+ * What a student and a teacher do, in every engine that phones have: Chromium, WebKit (in a window that cannot be narrower
+ * than 447 px) and Firefox. Cards that are played need a guitar to be heard, which only Chromium can be given here
+ * (guitar-in-hand.spec.ts); `pulse` is answered by being shown, for its taps have to be in time (pulse.spec.ts).
+ */
+import { expect, test } from '@playwright/test';
+import { KIND_NAMES } from '../../src/decks/deck.ts';
+import { deckLink } from '../../src/decks/link.ts';
+import { phraseDeck, STAIRS } from '../cards/phrases.ts';
+import { chromiumPage, until, type EnginePage } from './engine.ts';
+import { hasFirefox, hasWebKit } from './engines.mjs';
+import { openFirefox } from './firefox.ts';
+import { openHost } from './host.ts';
+import { openWebKit } from './webkit.ts';
+
+const PLAYED = ['play', 'echo'];
+const ASKED = KIND_NAMES.filter((kind) => !PLAYED.includes(kind)).toSorted();
+
+/** From this kind on nobody answers any more. */
+const OFFLINE_FROM = 3;
+
+const ENGINES = {
+  Chromium: { isThere: () => true, open: null },
+  WebKit: { isThere: hasWebKit, open: openWebKit },
+  Firefox: { isThere: hasFirefox, open: openFirefox },
+} as const;
+
+const TABLATURE = [
+  'e|-------3-6-3-|',
+  'B|-----4-------|',
+  'G|---5---------|',
+  'D|-------------|',
+  'A|-------------|',
+  'E|-------------|',
+].join('\n');
+
+for (const [name, { isThere, open }] of Object.entries(ENGINES)) {
+  test(`in ${name} a lesson of every kind is answered, offline too, and the report read; a lesson is made with a phrase`, async ({
+    page: chromium,
+  }) => {
+    test.setTimeout(120_000);
+    test.skip(!isThere(), `There is no ${name} to be driven here.`);
+    const host = await openHost();
+    const page = open ? await open() : chromiumPage(chromium);
+    try {
+      await page.resize(447, 760);
+      const links = await Promise.all(ASKED.map((kind) => lessonOf(kind, host.url)));
+      for (const [k, kind] of ASKED.entries()) {
+        if (k === OFFLINE_FROM) {
+          await expect.poll(() => page.evaluate(isKept, null)).toBe(true);
+          await host.fallSilent();
+          // A round is open: it goes on where it was.
+          await page.goto('about:blank');
+          await page.goto(`${host.url}#/round`);
+          await page.waitFor('[data-kind], .round-end');
+        }
+        await page.goto(links[k]!);
+        await page.tap('[data-do="start"]');
+        await answerOne(page, kind);
+        await page.tap('[data-do="next"]');
+      }
+
+      await page.goto(`${host.url}#/send`);
+      await page.waitFor('#made-link');
+      const report = await page.evaluate(linkMade, null);
+      await page.goto(report);
+      await hasText(page, 'Kept on this device.');
+
+      await page.goto(`${host.url}#/teach`);
+      await press(page, 'Add a phrase');
+      await press(page, 'Text');
+      await page.waitFor('textarea.tablature');
+      await page.evaluate(write, TABLATURE);
+      await press(page, 'Put it in');
+      await press(page, 'Share the link');
+      await expect.poll(() => page.evaluate(linkMade, null)).toContain('#/lesson/');
+      await page.goto(await page.evaluate(linkMade, null));
+      await hasText(page, 'to see, hear and play');
+    } finally {
+      await page.close();
+      await host.close();
+    }
+  });
+}
+
+const NECK = { degrees: [1], sizes: ['triad'], strings: ['5-4'], frets: [1, 8] };
+
+/** What a drill of a kind says beside it; nothing of those that are drilled from the phrase. */
+const DRILLS: Readonly<Record<string, object>> = {
+  spot: NECK,
+  place: NECK,
+  trace: { degrees: [1], sizes: ['triad'], contours: ['up'], tempo: 200 },
+  pulse: { figures: ['eighths'], tempos: [120], clicks: ['beat'] },
+};
+
+/** A lesson with a few items of one kind. */
+function lessonOf(kind: string, base: string): Promise<string> {
+  const drills = [{ kind, ...DRILLS[kind] }];
+  const phrases = DRILLS[kind] ? [] : [{ ...STAIRS, tempo: 200 }];
+  return deckLink(phraseDeck({ title: `Tuesday: ${kind}`, drills, phrases }), base);
+}
+
+/** Goes past the cards that only show what is new to the first that is asked, and answers it. */
+async function answerOne(page: EnginePage, kind: string): Promise<void> {
+  await page.waitFor(`[data-kind="${kind}"]`);
+  for (let shown = await page.evaluate(cardShown, null); shown.isNew;) {
+    const { card } = shown;
+    await page.tap('[data-do="next"]');
+    await until(async () => {
+      shown = await page.evaluate(cardShown, null);
+      return shown.card !== null && shown.card !== card;
+    });
+  }
+  await answer(page, kind);
+  await page.waitFor('[data-verdict]');
+}
+
+async function answer(page: EnginePage, kind: string): Promise<void> {
+  if (kind === 'pulse') return page.tap('[data-do="show"]');
+  if (!['place', 'follow'].includes(kind)) return page.tap('[data-answer]');
+  // Any places will do, as many as the chord has notes: a verdict comes to wrong ones too.
+  for (let taps = 1; taps < 12; taps++) {
+    await page.tap('.cell.takes:not([data-dot])');
+    if (taps >= 3 && (await page.evaluate(judgedSoon, null))) return;
+  }
+}
+
+/** Presses a button by its words. */
+async function press(page: EnginePage, words: string): Promise<void> {
+  await until(() => page.evaluate(mark, words));
+  await page.tap('[data-found]');
+}
+
+async function hasText(page: EnginePage, text: string): Promise<void> {
+  await expect
+    .poll(() => page.evaluate(() => document.querySelector('main')?.textContent ?? '', null))
+    .toContain(text);
+}
+
+// What follows runs in the page.
+
+function cardShown() {
+  const root = document.querySelector<HTMLElement>('[data-kind]');
+  const isNew = root?.dataset.new !== undefined;
+  return { isNew, card: root && `${root.dataset.item} ${root.dataset.seed} ${isNew}` };
+}
+
+/** Whether the card is judged: that is half a second after enough notes stand, and the verdict half a one later. */
+async function judgedSoon(): Promise<boolean> {
+  const isJudged = () => document.querySelector('[data-verdict]') !== null;
+  for (let times = 0; times < 40 && !isJudged(); times++) {
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  return isJudged();
+}
+
+async function isKept(): Promise<boolean> {
+  const { active } = await navigator.serviceWorker.ready;
+  return active !== null && navigator.serviceWorker.controller !== null;
+}
+
+function linkMade(): string {
+  return document.querySelector<HTMLTextAreaElement>('#made-link')?.value ?? '';
+}
+
+function write(text: string): void {
+  const field = document.querySelector<HTMLTextAreaElement>('textarea.tablature')!;
+  field.value = text;
+  field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+}
+
+/** Marks the button with these words; whether there is one that can be pressed. */
+function mark(words: string): boolean {
+  for (const old of document.querySelectorAll('[data-found]'))
+    delete (old as HTMLElement).dataset.found;
+  const button = [...document.querySelectorAll('button')].find(
+    ({ textContent, disabled }) => textContent.trim() === words && !disabled,
+  );
+  if (button) button.dataset.found = '';
+  return button !== undefined;
+}
