@@ -54,6 +54,8 @@ for (const { title, project } of again)
 if (!hasXmllint())
   console.log('NOT CHECKED: there is no xmllint here, so no MusicXML was read by it.');
 if (!hasWebKit()) console.log('NOT CHECKED: there is no WebKit here, so nothing was tried in it.');
+if (!hasFirefox())
+  console.log('NOT CHECKED: there is no firefox-esr here, so nothing was tried in it.');
 console.log(
   `${passed} passed, ${failed} failed, ${skipped} skipped, ${knownWrong} known wrong, ${again.length} passed only when run again`,
 );
