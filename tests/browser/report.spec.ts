@@ -143,8 +143,10 @@ test('a damaged, foreign or future report changes nothing and says so', async ({
 }) => {
   const lesson = await makeLesson(page, LESSON);
   const link = await reportOf(browser, lesson, {});
-  // That the page is kept for offline is told once, and remembered.
-  await expect.poll(() => kept(page)).toContain('"settings"');
+  // What is told once, when all files are kept for offline, is told before.
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.goto('#/today');
+  await expect.poll(() => kept(page)).toContain('"offline":true');
   const before = await kept(page);
   const payload = link.split('/').at(-1)!;
   const bytes = fromBase64url(payload)!;
