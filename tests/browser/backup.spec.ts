@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test, type Page } from '@playwright/test';
-import { answerCards, makeLesson, plan, SMALL, startLesson } from './people.ts';
+import { answerCards, linkIn, makeLesson, plan, SMALL, startLesson } from './people.ts';
 
 /** Saves everything to a file. */
 async function save(page: Page): Promise<string> {
@@ -57,7 +57,7 @@ test.describe('the student’s answers', () => {
     await answerCards(student, 1);
     await student.goto('#/send');
     await student.getByLabel('Your name, if you like').fill('Mareike');
-    const report = await student.getByLabel('The report’s link').inputValue();
+    const report = await linkIn(student.getByLabel('The report’s link'));
     await student.context().close();
     await page.goto(report);
     await expect(page.getByText('Kept on this device.')).toBeVisible();

@@ -2,7 +2,7 @@
 import { expect, test, type Browser, type Page } from '@playwright/test';
 import { writeMidi } from '../../src/decks/notation/midi.ts';
 import { phraseDeck } from '../cards/phrases.ts';
-import { answerCards, makeLesson, SMALL, startLesson, writeTablature } from './people.ts';
+import { answerCards, linkIn, makeLesson, SMALL, startLesson, writeTablature } from './people.ts';
 
 /** Four bars of triplets: ii7, V7, Imaj7, vi, as one writes it in a message. */
 const FOUR_BARS = [
@@ -118,7 +118,7 @@ async function reportOf(
   await answerCards(phone, 3, right);
   await phone.goto('#/send');
   await phone.getByLabel('Your name, if you like').fill(name);
-  const link = await phone.getByLabel('The report’s link').inputValue();
+  const link = await linkIn(phone.getByLabel('The report’s link'));
   await phone.context().close();
   return link;
 }

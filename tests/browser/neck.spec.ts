@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { misnamed, type NamedDot } from './musician.ts';
-import { countSounds, makeLesson, placeOn, SMALL, startLesson } from './people.ts';
+import { countSounds, linkIn, makeLesson, placeOn, SMALL, startLesson } from './people.ts';
 
 const neck = (page: Page) => page.locator('.neck');
 const step = (page: Page, degree: number) => page.locator(`[data-answer="${degree}"]`);
@@ -131,7 +131,7 @@ test('is a link that shows the same elsewhere', async ({ page, browser }) => {
   await page.getByRole('button', { name: 'More' }).click();
   await choose(page, 'Instrument', 'drop D');
   await page.getByRole('checkbox', { name: 'Left-handed' }).check();
-  const link = await page.getByLabel('The link to what is shown').inputValue();
+  const link = await linkIn(page.getByLabel('The link to what is shown'));
   expect(link).toContain(
     '#/neck/Fsharp-dorian/seventh-2-to-5/degrees/strings-5-4/drop-D/left-handed',
   );

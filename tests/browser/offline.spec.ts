@@ -4,9 +4,10 @@ import {
   answerCards,
   answerOne,
   askedSoFar,
+  linkIn,
   makeLesson,
-  next,
   newCard,
+  next,
   plan,
   question,
   roundEnd,
@@ -92,7 +93,7 @@ test('a whole lesson is made offline, with a phrase, and answered, and the next 
   await startLesson(page, await shareLink(page));
   await answerCards(page, 3);
   await page.goto(`${host.url}#/send`);
-  await page.goto(await page.getByLabel('The report’s link').inputValue());
+  await page.goto(await linkIn(page.getByLabel('The report’s link')));
   await page.getByRole('button', { name: 'Make the next lesson' }).click();
   await expect(page.locator('.sentence')).toBeVisible();
 });

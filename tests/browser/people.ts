@@ -111,12 +111,16 @@ async function chooseOnly(page: Page, group: string, names: readonly string[]) {
   }
 }
 
+/** The link in a field, once it is made. */
+export async function linkIn(field: Locator): Promise<string> {
+  await expect(field).toHaveValue(/#\/\w+\//);
+  return field.inputValue();
+}
+
 /** The link of the lesson that the form holds. */
 export async function shareLink(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Share the link' }).click();
-  const link = page.getByLabel('The lesson’s link');
-  await expect(link).toHaveValue(/#\/lesson\//);
-  return link.inputValue();
+  return linkIn(page.getByLabel('The lesson’s link'));
 }
 
 /** Makes a lesson and gives its link. */

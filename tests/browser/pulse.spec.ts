@@ -3,7 +3,7 @@ import { expect, test, type CDPSession, type Page } from '@playwright/test';
 import type { TimeDrill } from '../../src/decks/deck.ts';
 import { deckLink } from '../../src/decks/link.ts';
 import { deckIn } from '../cards/decks.ts';
-import { askedSoFar, openCard, question, startLesson, verdict } from './people.ts';
+import { askedSoFar, linkIn, openCard, question, startLesson, verdict } from './people.ts';
 
 const TEMPO = 120;
 const STEP = 60_000 / TEMPO / 3;
@@ -182,7 +182,7 @@ test('what was sure of the last card goes into the report, and to the teacher', 
   const bent = DUE.map((time, i) => (i % 3 === 1 ? time - 20 : time));
   await said(page, baseURL!, bent);
   await page.goto('#/send');
-  const link = await page.getByLabel('The report’s link').inputValue();
+  const link = await linkIn(page.getByLabel('The report’s link'));
   expect(link.length).toBeLessThanOrEqual(500);
   await page.goto(link);
   await expect(page.getByRole('heading', { name: 'In time, and playing freely' })).toBeVisible();

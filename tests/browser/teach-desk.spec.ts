@@ -2,6 +2,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import {
   answerCards,
+  linkIn,
   makeLesson,
   openPart,
   plan,
@@ -82,7 +83,7 @@ test('the next lesson says what it took from reports, and leaves out what the te
   await startLesson(phone, link);
   await answerCards(phone, 4, false);
   await phone.goto('#/send');
-  const report = await phone.getByLabel('The report’s link').inputValue();
+  const report = await linkIn(phone.getByLabel('The report’s link'));
   await phone.context().close();
   await page.goto(report);
   await page.getByRole('button', { name: 'Make the next lesson' }).click();

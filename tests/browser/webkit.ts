@@ -65,12 +65,15 @@ async function newSession(driver: string, processes: ChildProcess[]): Promise<En
     waitFor,
     goto: (url) => post('/url', { url }),
     async tap(selector) {
-      await waitFor(selector);
-      const found = await post<Record<string, string>>('/element', {
-        using: 'css selector',
-        value: selector,
-      });
-      await post(`/element/${found[ELEMENT]}/click`, {});
+      const press = async () => {
+        const found = await post<Record<string, string>>('/element', {
+          using: 'css selector',
+          value: selector,
+        });
+        await post(`/element/${found[ELEMENT]}/click`, {});
+        return true;
+      };
+      await until(() => press().catch(unlessGone));
     },
     async resize(width, height) {
       await until(async () => {
@@ -95,6 +98,12 @@ async function newSession(driver: string, processes: ChildProcess[]): Promise<En
       for (const process of processes) process.kill();
     },
   };
+}
+
+/** What is drawn anew between being found and being pressed is to be found again; any other error is one. */
+function unlessGone(error: Error): false {
+  if (/no such element|stale element reference/.test(error.message)) return false;
+  throw error;
 }
 
 async function order<T>(base: string, method: string, path: string, body?: object): Promise<T> {
