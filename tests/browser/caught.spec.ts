@@ -9,6 +9,7 @@ import {
   next,
   openCard,
   question,
+  reloadKept,
   SMALL,
   startLesson,
 } from './people.ts';
@@ -120,7 +121,7 @@ test('a lesson is deleted by keyboard alone, asked twice, and its answers stay',
   await page.keyboard.press('Shift+Tab');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Everything that floats' })).toHaveCount(0);
-  await page.reload();
+  await reloadKept(page);
   await expect(page.getByRole('heading', { name: 'Lessons' })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Everything that floats' })).toHaveCount(0);
   await page.goto(small);

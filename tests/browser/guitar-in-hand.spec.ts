@@ -10,8 +10,8 @@ import { chromiumPath } from './engines.mjs';
 import { hearing, playSamples } from './microphone.ts';
 import { dice, midiOn } from './musician.ts';
 import {
-  answerTo,
   answersKept,
+  answerTo,
   faults,
   give,
   judged,
@@ -19,6 +19,7 @@ import {
   openCard,
   phraseLesson,
   question,
+  reloadKept,
   startLesson,
   verdict,
 } from './people.ts';
@@ -140,7 +141,7 @@ test('without the guitar in hand nothing of it is asked, and the switch is kept'
   await page.getByRole('button', { name: 'Leave the round' }).click();
   await expect(handSwitch(page)).toHaveAttribute('aria-checked', 'false');
   await handSwitch(page).click();
-  await page.reload();
+  await reloadKept(page);
   await expect(handSwitch(page)).toHaveAttribute('aria-checked', 'true');
   // A lesson with nothing to play has no switch.
   await startLesson(page, await lesson('spot'));

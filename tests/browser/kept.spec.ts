@@ -5,6 +5,7 @@ import {
   makeLesson,
   phraseLesson,
   question,
+  reloadKept,
   roundEnd,
   SMALL,
   startLesson,
@@ -83,7 +84,7 @@ test('that it is kept for offline is told once, with a screen that comes, and ne
   await expect(told).toBeVisible();
   await page.getByRole('link', { name: 'Neck', exact: true }).click();
   await expect(told).toHaveCount(0);
-  await page.reload();
+  await reloadKept(page);
   await page.getByRole('link', { name: 'Lessons', exact: true }).click();
   await expect(page.getByRole('heading', { name: 'Lessons' })).toBeVisible();
   await expect(told).toHaveCount(0);

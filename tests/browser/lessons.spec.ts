@@ -6,11 +6,12 @@ import {
   chooseCards,
   openPart,
   openWords,
-  writeTablature,
   plan,
+  reloadKept,
   shareLink,
   SMALL,
   startLesson,
+  writeTablature,
 } from './people.ts';
 
 const TABLATURE = [
@@ -134,7 +135,7 @@ test('any item can be marked easy or hard', async ({ page }) => {
   await page.evaluate(() => (location.hash = '#/teach/lessons'));
   await page.goto(link);
   await page.getByRole('button', { name: 'Keep for later' }).click();
-  await page.reload();
+  await reloadKept(page);
   await page.goto('#/teach');
   await expect(page.getByText('1 item is marked easy or hard')).toBeVisible();
 });
@@ -146,7 +147,7 @@ test('several unfinished lessons survive a reload, and are copied, named, put aw
   await toLessons(page);
   await page.getByRole('button', { name: 'A new lesson' }).click();
   await page.getByRole('radio', { name: 'F', exact: true }).check();
-  await page.reload();
+  await reloadKept(page);
   await openPart(page, 'Key');
   await expect(page.getByRole('radio', { name: 'F', exact: true })).toBeChecked();
   await toLessons(page);
@@ -161,7 +162,7 @@ test('several unfinished lessons survive a reload, and are copied, named, put aw
   await page.keyboard.press('Enter');
   await expect(page.getByRole('button', { name: 'Rename: Thursday, quay side' })).toBeFocused();
   await page.getByRole('button', { name: 'Put away: Tuesday, quay side' }).click();
-  await page.reload();
+  await reloadKept(page);
   await expect(titles(page)).toHaveText([
     'Thursday, quay side',
     'Arpeggios of F major',
@@ -200,7 +201,7 @@ test('what one window changes of a lesson the other one has at once, and says so
   await other.getByRole('button', { name: 'A new lesson' }).click();
   await other.getByRole('radio', { name: 'E♭', exact: true }).check();
   await expect(page.getByLabel('Title')).toHaveValue('Thursday, quay side');
-  await page.reload();
+  await reloadKept(page);
   await toLessons(page);
   await expect(titles(page)).toHaveText(['Arpeggios of E♭ major', 'Thursday, quay side']);
 });

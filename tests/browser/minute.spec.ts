@@ -4,7 +4,7 @@ import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/link.ts';
 import { recordingOf } from '../listening/played.ts';
 import { hearing, playSamples } from './microphone.ts';
-import { kept, linkIn } from './people.ts';
+import { kept, linkIn, reloadKept } from './people.ts';
 
 /** A free minute, with what is played handed to the page's microphone. */
 test.use({ viewport: { width: 360, height: 640 } });
@@ -127,7 +127,7 @@ test('a line is heard, told, sounded again and kept', async ({ page, baseURL }) 
   await expect(page.locator('[data-do="keep"]')).toBeDisabled();
 
   await page.goto('#/minute');
-  await page.reload();
+  await reloadKept(page);
   await page.getByRole('link', { name: '4 notes' }).click();
   await expect(page.getByText('It outlines V (F)')).toBeVisible();
   await page.getByRole('button', { name: 'Make a lesson of it' }).click();

@@ -270,6 +270,12 @@ export async function kept(page: Page): Promise<string> {
   });
 }
 
+/** Loads the page anew, once what was changed is on the device: reading stands in line behind what is being written. */
+export async function reloadKept(page: Page): Promise<void> {
+  await kept(page);
+  await page.reload();
+}
+
 /** The lines of the log: the answers that are kept, and nothing else (a round knows its items too). */
 export async function answersKept(page: Page): Promise<string> {
   const stores = JSON.parse(await kept(page)) as { keys: unknown[]; values: unknown[] }[];

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import midiFile from 'midi-file';
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { openPart, plan, shareLink, writeTablature } from './people.ts';
+import { openPart, plan, reloadKept, shareLink, writeTablature } from './people.ts';
 
 /** ii7, then V7, in triplets and out of step nowhere. */
 const STAIRS = [
@@ -99,7 +99,7 @@ test('two bars of triplets are tapped on the neck, changed, taken back and done 
   const undo = page.getByRole('button', { name: 'Undo' });
   for (let i = 0; i < 2; i++) await undo.click();
   await expect(note(page, 2)).toHaveAccessibleName(/by slide$/);
-  await page.reload();
+  await reloadKept(page);
   await page.getByRole('button', { name: 'Go on with the phrase you began' }).click();
   await expect(note(page, 2)).toHaveAccessibleName(/by slide$/);
   for (let i = 0; i < 3; i++) await undo.click();
@@ -243,7 +243,7 @@ test('what cannot be read is pointed at, and the text survives a reload', async 
       field.value.slice(field.selectionStart, field.selectionEnd),
     ),
   ).toBe('x');
-  await page.reload();
+  await reloadKept(page);
   await page.getByRole('button', { name: 'Go on with the phrase you began' }).click();
   await lay(page, 'Text');
   await expect(tablature(page)).toHaveValue(text);

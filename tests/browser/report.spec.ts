@@ -7,6 +7,7 @@ import {
   kept,
   linkIn,
   makeLesson,
+  reloadKept,
   SMALL,
   startLesson,
   type Wishes,
@@ -134,7 +135,7 @@ test('several reports make the next lesson in one tap, and each link opens again
   }
   await page.goto('#/teach');
   await page.getByRole('link', { name: 'Reports of your students' }).click();
-  await page.reload();
+  await reloadKept(page);
   const students = page.locator('.student strong');
   await expect(students).toHaveText(['Mareike', 'Tomke']);
   await page.getByRole('button', { name: 'Next lesson from 2 reports' }).click();
@@ -237,7 +238,7 @@ test('a report that contradicts the one of the same phone is kept beside it, and
   await page.getByRole('button', { name: 'Remove', exact: true }).click();
   await page.getByRole('button', { name: 'Yes, remove' }).click();
   await expect(rows).toHaveCount(1);
-  await page.reload();
+  await reloadKept(page);
   await expect(rows).toHaveCount(1);
   await expect(rows).toContainText('True?');
   await expect(rows).not.toContainText('do not agree');

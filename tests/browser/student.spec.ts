@@ -8,9 +8,10 @@ import {
   give,
   judged,
   makeLesson,
-  next,
   newCard,
+  next,
   question,
+  reloadKept,
   roundEnd,
   SMALL,
   startLesson,
@@ -110,7 +111,7 @@ test('several lessons live side by side, and one that was put away comes back wi
 
   await page.getByRole('link', { name: 'Lessons' }).click();
   await page.getByRole('button', { name: `Put away: Monday: seven steps` }).click();
-  await page.reload();
+  await reloadKept(page);
   await expect(page.getByText('Put away · 1')).toBeVisible();
   await page.getByRole('link', { name: 'Today' }).click();
   await expect(page.getByRole('heading', { name: WEEK.title! })).toBeVisible();
@@ -150,11 +151,11 @@ test('a reload in mid-round loses no answered card, and the round goes on', asyn
   await startLesson(page, small);
   await answerCards(page, 2);
   const left = (await question(page))!;
-  await page.reload();
+  await reloadKept(page);
   const again = (await question(page))!;
   expect([again.item, again.seed]).toEqual([left.item, left.seed]);
   await answerOne(page);
-  await page.reload();
+  await reloadKept(page);
   const after = (await question(page))!;
   expect(after.item).not.toBe(left.item);
   await leave(page);

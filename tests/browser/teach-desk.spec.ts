@@ -6,6 +6,7 @@ import {
   makeLesson,
   openPart,
   plan,
+  reloadKept,
   SMALL,
   startLesson,
   writeTablature,
@@ -95,7 +96,7 @@ test('the next lesson says what it took from reports, and leaves out what the te
     'aria-pressed',
     'true',
   );
-  await page.reload();
+  await reloadKept(page);
   await expect(row.getByRole('button', { name: 'use' })).toHaveAttribute('aria-pressed', 'false');
   await row.getByRole('button', { name: 'use' }).click();
   await expect(sentence(page)).toHaveText(before!);
