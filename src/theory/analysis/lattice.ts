@@ -52,17 +52,19 @@ export function latticeOf(costs: Costs, evenness: GroupEvenness, succession: Suc
 
 /** What it costs to go from chord to chord, by degrees less 1. */
 interface Transitions {
-  readonly own: readonly number[];
-  /** `[before][next]` */
-  readonly next: readonly (readonly number[])[];
+  readonly own: Float64Array;
+  /** `[before × 7 + next]` */
+  readonly next: Float64Array;
 }
 
 function transitionsOf({ rarity, surprise }: Succession): Transitions {
   return {
-    own: DEGREES.map((degree) => W.frequency * rarity(degree)),
-    next: DEGREES.map((before) =>
-      DEGREES.map((degree) =>
-        before === degree ? W.again : W.succession * surprise(before, degree),
+    own: Float64Array.from(DEGREES, (degree) => W.frequency * rarity(degree)),
+    next: Float64Array.from(
+      DEGREES.flatMap((before) =>
+        DEGREES.map((degree) =>
+          before === degree ? W.again : W.succession * surprise(before, degree),
+        ),
       ),
     ),
   };

@@ -78,7 +78,9 @@ function trace(lattice: Lattice, { ended }: Forward): Segment[] {
     if (!on) return atEnd(degree);
     const span = on.from * longest + on.length - 1;
     const even = evenness.before[span] === length;
-    return transitions.next[degree - 1]![on.degree - 1]! + (even ? evenness.even[span]! : W.uneven);
+    return (
+      transitions.next[(degree - 1) * 7 + on.degree - 1]! + (even ? evenness.even[span]! : W.uneven)
+    );
   }
 }
 

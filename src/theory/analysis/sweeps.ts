@@ -54,7 +54,7 @@ function linkedTo(
     for (let degree = 0; degree < 7; degree++) {
       let best = Infinity;
       for (let before = 0; before < 7; before++)
-        best = Math.min(best, ended[first + before]! + transitions.next[before]![degree]!);
+        best = Math.min(best, ended[first + before]! + transitions.next[before * 7 + degree]!);
       linked[length * 7 + degree] = best;
       linked[degree] = Math.min(linked[degree]!, best);
     }
@@ -69,11 +69,12 @@ export function backward(lattice: Lattice, grid: Grid): Float64Array {
   for (let length = 1; length <= Math.min(longest, notes); length++)
     for (let degree = 1; degree <= 7; degree++)
       after[cell(lattice, notes - length, length, degree)] = atEnd(degree);
+  const linked = new Float64Array(7);
   for (let from = notes - 1; from > 0; from--) {
     const onward = new Float64Array((longest + 1) * 7).fill(Infinity);
     for (let length = 1; length <= Math.min(longest, notes - from); length++) {
       const span = from * longest + length - 1;
-      const linked = linkedFrom(lattice, grid, from, length, after);
+      linkFrom(lattice, span, gridCost(grid, from, from + length), after, linked);
       const before = evenness.before[span]!;
       for (let degree = 0; degree < 7; degree++) {
         const uneven = linked[degree]! + W.uneven;
@@ -92,24 +93,19 @@ export function backward(lattice: Lattice, grid: Grid): Float64Array {
   return after;
 }
 
-/** The cheapest way on by a group, from each degree before it. */
-function linkedFrom(
-  lattice: Lattice,
-  grid: Grid,
-  from: number,
-  length: number,
+/** The cheapest way on by a group, from each degree before it, into `linked`. */
+function linkFrom(
+  { transitions, least }: Lattice,
+  span: number,
+  lies: number,
   after: Float64Array,
-): number[] {
-  const { transitions, least } = lattice;
-  const first = cell(lattice, from, length);
-  const lies = gridCost(grid, from, from + length);
-  return transitions.next.map((onward) => {
-    let best = Infinity;
-    for (let next = 0; next < 7; next++)
-      best = Math.min(
-        best,
-        onward[next]! + transitions.own[next]! + least[first + next]! + after[first + next]!,
-      );
-    return best + lies;
-  });
+  linked: Float64Array,
+): void {
+  linked.fill(Infinity);
+  for (let next = 0; next < 7; next++) {
+    const at = span * 7 + next;
+    const onward = transitions.own[next]! + least[at]! + after[at]! + lies;
+    for (let before = 0; before < 7; before++)
+      linked[before] = Math.min(linked[before]!, transitions.next[before * 7 + next]! + onward);
+  }
 }
