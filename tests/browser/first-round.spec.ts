@@ -7,6 +7,7 @@ import {
   kept,
   makeLesson,
   newCard,
+  next,
   question,
   SMALL,
   startLesson,
@@ -105,8 +106,7 @@ test('Show me shows the answer, and counts as not known and taken for nothing', 
   page,
 }) => {
   await startLesson(page, small);
-  while ((await onScreen(page)).isNew) await page.locator('[data-do="next"]').click();
-  const { item } = await onScreen(page);
+  const { item } = (await question(page))!;
   await press(page, '[data-do="show"]');
   await expect(verdict(page)).toHaveAttribute('data-verdict', 'wrong');
   await expect(verdict(page)).toContainText('Shown');
@@ -120,18 +120,11 @@ test('Show me shows the answer, and counts as not known and taken for nothing', 
 
 test('looking back tells what was shown from what was missed', async ({ page }) => {
   await startLesson(page, small);
-  const does = ['show', 'miss'];
-  for (;;) {
-    await page.locator('[data-kind]:not(:has([data-verdict])), .round-end').first().waitFor();
-    if ((await page.locator('.round-end').count()) > 0) break;
-    if ((await onScreen(page)).isNew) await page.locator('[data-do="next"]').click();
-    else {
-      const what = does.shift();
-      if (what === 'show') await page.locator('[data-do="show"]').click();
-      else await answerOne(page, what !== 'miss');
-      await page.locator('[data-do="next"]').click();
-    }
-    await expect(verdict(page)).toHaveCount(0);
+  for (const does = ['show', 'miss']; await question(page); await next(page)) {
+    const what = does.shift();
+    if (what === 'show') await page.locator('[data-do="show"]').click();
+    else await answerOne(page, what !== 'miss');
+    await verdict(page).waitFor();
   }
   await page.getByRole('button', { name: 'Look back over the cards' }).click();
   const cards = page.getByRole('list').getByRole('button');
