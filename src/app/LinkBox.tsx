@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { qrPicture, type QrPicture } from '../decks/qr.ts';
 import { useLinkOut } from './useLinkOut.ts';
+import './LinkBox.css';
 
 interface LinkBoxProps {
   /** What stands over the link. */

@@ -4,6 +4,7 @@ import {
   answerCards,
   answerOne,
   kept,
+  linkIn,
   makeLesson,
   newCard,
   next,
@@ -72,6 +73,19 @@ for (const colorScheme of ['light', 'dark'] as const) {
     const link = await makeLesson(page, { tonic: 'B♭', note: 'Name the root aloud.' });
     await page.getByRole('img', { name: 'QR code' }).scrollIntoViewIfNeeded();
     expect(await decode(browser, await page.screenshot())).toBe(link);
+    // The student's phone has never seen the desk.
+    const context = await browser.newContext({
+      viewport: { width: 390, height: 844 },
+      colorScheme,
+    });
+    const phone = await context.newPage();
+    await startLesson(phone, link);
+    await answerCards(phone, 1);
+    await phone.goto('#/send');
+    const report = await linkIn(phone.getByLabel('The report’s link'));
+    await phone.getByRole('img', { name: 'QR code' }).scrollIntoViewIfNeeded();
+    expect(await decode(browser, await phone.screenshot())).toBe(report);
+    await context.close();
   });
 }
 
