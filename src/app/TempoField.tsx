@@ -1,4 +1,5 @@
 import { FASTEST, SLOWEST } from '../sound/index.ts';
+import './TempoField.css';
 
 interface TempoFieldProps {
   /** Quarter notes a minute. */
@@ -10,7 +11,7 @@ interface TempoFieldProps {
 /** A tempo to be written. What is no number leaves it as it was. */
 export function TempoField({ tempo, set }: TempoFieldProps) {
   return (
-    <label class="reading">
+    <label class="tempo-field">
       <span>Quarter notes a minute</span>
       <input
         type="number"

@@ -100,7 +100,7 @@ function Over({
     />
   );
   return (
-    <section class="over">
+    <section>
       <Choices legend="It is played over">
         {option('click', 'a click')}
         {option('tonic', 'the tonic held')}
