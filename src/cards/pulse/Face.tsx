@@ -160,7 +160,7 @@ function Steps({ card, judgement }: { card: PulseCard; judgement: TimeJudgement 
   const even = 60 / plan.tempo / plan.figure.division;
   const [low, high] = evenness.range.map((part) => `${Math.round(100 * part)} %`);
   return (
-    <div class="steps">
+    <div class="tap-steps">
       <p>
         {steps.map(({ name, mean, spread }) => (
           <span key={name}>

@@ -17,7 +17,7 @@ export function Strip({ plan, judgement }: { plan: TimePlan; judgement: TimeJudg
   const x = (beat: number) => EDGE + beat * BEAT;
   return (
     <svg
-      class="strip"
+      class="tap-strip"
       viewBox={`0 0 ${width} ${height}`}
       role="img"
       aria-label={`Your taps against the grid, ${bars} bars of ${figure.bar}`}
