@@ -151,11 +151,11 @@ test('a reload in mid-round loses no answered card, and the round goes on', asyn
   await startLesson(page, small);
   await answerCards(page, 2);
   const left = (await question(page))!;
-  await reloadKept(page);
+  await page.reload();
   const again = (await question(page))!;
   expect([again.item, again.seed]).toEqual([left.item, left.seed]);
   await answerOne(page);
-  await reloadKept(page);
+  await page.reload();
   const after = (await question(page))!;
   expect(after.item).not.toBe(left.item);
   await leave(page);
