@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { evaluated } from './src/host/evaluated.ts';
 import { page } from './src/host/page.ts';
@@ -17,6 +18,14 @@ export default defineConfig({
   base: './',
   publicDir: '../public',
   appType: 'mpa',
+  resolve: {
+    // Tone asks for a library that makes up for what old browsers lack: those for whom this is built lack none of it.
+    alias: {
+      'standardized-audio-context': fileURLToPath(
+        new URL('src/sound/webAudio.ts', import.meta.url),
+      ),
+    },
+  },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: '../dist',
@@ -27,6 +36,8 @@ export default defineConfig({
     // Small pictures stay files: the content policy allows no data: addresses but for images.
     assetsInlineLimit: 0,
     rolldownOptions: {
+      // Tone's files do nothing by themselves that is wanted here, though its package does not say so.
+      treeshake: { moduleSideEffects: (id: string) => !id.includes('/node_modules/tone/') },
       output: {
         codeSplitting: {
           // Each comes whole: one script to the first card, what reads a deck, and every kind of card.

@@ -1,5 +1,4 @@
-import { Context } from 'tone/build/esm/core/context/Context.js';
-import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
+import { Context } from 'tone';
 import { CLICK_PEAK, renderClick } from './click.ts';
 import type { Click, Plan, Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
@@ -228,7 +227,6 @@ export async function openPlayer(native: AudioContext): Promise<Player> {
     updateInterval,
     clockSource: 'offline',
   });
-  setContext(context);
   await pause();
   context.clockSource = 'worker';
   await pause();

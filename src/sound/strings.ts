@@ -1,4 +1,4 @@
-import type { Context } from 'tone/build/esm/core/context/Context.js';
+import type { Context } from 'tone';
 import { frequency } from '../theory/note.ts';
 import type { Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
