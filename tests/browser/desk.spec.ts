@@ -128,7 +128,7 @@ test.describe('a MIDI file', () => {
   test.use({ serviceWorkers: 'block' });
 
   test('is read beside the page, and the reading can be stopped', async ({ page }) => {
-    const bytes = await writeMidi({ tempo: 90, notes: phraseDeck().phrases[0]!.notes }, 'stairs');
+    const bytes = writeMidi({ tempo: 90, notes: phraseDeck().phrases[0]!.notes }, 'stairs');
     const file = { name: 'stairs.mid', mimeType: 'audio/midi', buffer: Buffer.from(bytes) };
     const isWorker = (url: URL) => /\/worker-.*\.js$/.test(url.pathname);
     await page.goto('#/teach');

@@ -113,7 +113,7 @@ const letters = await Promise.all(
 );
 const documents = sample.map((deck) => JSON.stringify(writeDeck(deck)));
 const report = bodyOf('report', reportLink(REPORT, ''), 9);
-const midi = await writeMidi({ tempo: 90, notes: phraseDeck().phrases[0]!.notes }, 'one');
+const midi = writeMidi({ tempo: 90, notes: phraseDeck().phrases[0]!.notes }, 'one');
 const backup = writeBackup(
   {
     reviews: fc.sample(anyReview, { numRuns: 20, seed: 3 }),
@@ -170,7 +170,7 @@ const DECODERS: Record<string, Decoder> = {
     share: 15,
     async make(random) {
       const file = mutatedBytes(midi, random);
-      return async () => void (await readMidi(file, { key }));
+      return () => void readMidi(file, { key });
     },
   },
   tablature: {

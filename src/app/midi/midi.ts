@@ -15,8 +15,8 @@ export function readingMidi(
   file: Uint8Array<ArrayBuffer>,
   key: Key,
   signal: AbortSignal,
-): ReturnType<typeof readMidi> {
-  return ordered({ file, key }, signal) as ReturnType<typeof readMidi>;
+): Promise<ReturnType<typeof readMidi>> {
+  return ordered({ file, key }, signal) as Promise<ReturnType<typeof readMidi>>;
 }
 
 /** Writes a phrase as a MIDI file beside the page. @throws RangeError where no file can keep its times */

@@ -2,18 +2,21 @@
 import { readMidi, writeMidi } from '../../decks/notation/midi.ts';
 import type { Order } from './midi.ts';
 
-const done = async (order: Order) => {
-  if ('file' in order) return readMidi(order.file, { key: order.key });
-  return writeMidi(order.phrase, order.name, order.beatsPerBar);
-};
+const done = (order: Order) =>
+  'file' in order
+    ? readMidi(order.file, { key: order.key })
+    : writeMidi(order.phrase, order.name, order.beatsPerBar);
 
 addEventListener(
   'message',
-  ({ data }: MessageEvent<Order>) =>
-    void done(data).then(
-      (value) => postMessage({ value }),
+  ({ data }: MessageEvent<Order>) => {
+    try {
+      postMessage({ value: done(data) });
+    } catch (error) {
       // A RangeError's sentence is for the person; any other is for whoever mends it.
-      (error: Error) => postMessage({ name: error.name, message: error.message }),
-    ),
+      const { name, message } = error as Error;
+      postMessage({ name, message });
+    }
+  },
   { once: true },
 );

@@ -1,6 +1,6 @@
 /**
  * A phrase as a Standard MIDI File and back (Standard MIDI Files 1.0, MIDI Manufacturers Association). Such a file holds
- * pitches and times: places, articulations and spelling are not in it. The library comes when it is first needed.
+ * pitches and times: places, articulations and spelling are not in it.
  */
 import type { Key } from '../../theory/key.ts';
 import { spell } from '../../theory/key.ts';
@@ -11,6 +11,7 @@ import type { Fault } from '../envelope.ts';
 import { isTime } from '../notes.ts';
 import { MOST } from '../deck.ts';
 import { midiFault, NOT_WHOLE } from './midiBounds.ts';
+import { midiOf, parsedMidi, type SoundedNote } from './midiTracks.ts';
 
 const MOST_BYTES = 1_000_000;
 /** Ticks of a beat: whole for halves to thirty-seconds, triplets of them, and fifths. */
@@ -25,7 +26,7 @@ const DRUMS = 9;
 interface MidiContext {
   /** Spells the notes. */
   readonly key: Key;
-  /** Which of the tracks with notes to take, from 0. */
+  /** Which of the parts with notes to take, from 0. */
   readonly track?: number;
 }
 
@@ -34,46 +35,30 @@ interface MidiContext {
  *
  * @throws RangeError where no file can keep them
  */
-export async function writeMidi(
-  phrase: Phrase,
-  name: string,
-  beatsPerBar = 4,
-): Promise<Uint8Array<ArrayBuffer>> {
+export function writeMidi(phrase: Phrase, name: string, beatsPerBar = 4): Uint8Array<ArrayBuffer> {
   const ticks = phrase.notes.reduce(
     (all, { at, length }) => common(common(all, at.d), length.d),
     TICKS,
   );
   if (ticks > MOST_TICKS) throw new RangeError('The beats of this phrase are too fine for MIDI.');
-  const Midi = await library();
-  const midi = new Midi();
-  midi.header.fromJSON({
-    name,
-    ppq: ticks,
-    tempos: [{ ticks: 0, bpm: phrase.tempo }],
-    timeSignatures: [{ ticks: 0, timeSignature: [beatsPerBar, 4] }],
-    keySignatures: [],
-    meta: [],
-  });
-  const track = midi.addTrack();
-  track.name = name;
-  for (const [i, { midi: pitch, at, length }] of phrase.notes.entries()) {
+  const notes = phrase.notes.map(({ midi, at, length }, i) => {
     // A pitch that rings on into itself would end with its first end: the hand plucks the same string again.
-    const again = phrase.notes.slice(i + 1).find((note) => note.midi === pitch);
+    const again = phrase.notes.slice(i + 1).find((note) => note.midi === midi);
     const end = Math.min(
       toTicks(at, ticks) + toTicks(length, ticks),
       again ? toTicks(again.at, ticks) : Infinity,
     );
     const from = toTicks(at, ticks);
-    track.addNote({ midi: pitch, ticks: from, durationTicks: end - from, velocity: 0.8 });
-  }
-  return new Uint8Array(midi.toArray());
+    return { midi, ticks: from, durationTicks: end - from };
+  });
+  return midiOf({ name, ticks, tempo: phrase.tempo, beatsPerBar, notes });
 }
 
 /** The phrase in a MIDI file, with what was left out of it; or why there is none. */
-export async function readMidi(
+export function readMidi(
   file: Uint8Array,
   { key, track: wanted }: MidiContext,
-): Promise<{ readonly phrase: Phrase; readonly remarks: readonly string[] } | Fault> {
+): { readonly phrase: Phrase; readonly remarks: readonly string[] } | Fault {
   if (file.length > MOST_BYTES) {
     return {
       fault: 'This file is larger than a MIDI file of one phrase: cut the phrase out first.',
@@ -81,42 +66,34 @@ export async function readMidi(
   }
   const fault = midiFault(file);
   if (fault !== null) return { fault };
-  const midi = await parse(file);
+  const midi = parsedMidi(file);
   if (!midi) return { fault: NOT_WHOLE };
-  const ticks = midi.header.ppq;
-  if (!(ticks >= 1)) {
+  const { ticks, tempos } = midi;
+  if (!ticks) {
     return {
       fault:
         'This MIDI file counts in film frames: save it again with beats (ticks a quarter note).',
     };
   }
-  const tracks = midi.tracks.filter(({ notes, channel }) => notes.length > 0 && channel !== DRUMS);
-  const track = tracks[wanted ?? 0];
-  if (!track) return { fault: 'There are no notes in this MIDI file.' };
+  const parts = midi.parts.filter(({ channel }) => channel !== DRUMS);
+  const part = parts[wanted ?? 0];
+  if (!part) return { fault: 'There are no notes in this MIDI file.' };
 
   const remarks: string[] = [];
-  if (tracks.length > 1) {
-    remarks.push(
-      `This is part ${(wanted ?? 0) + 1} of ${tracks.length}; the others were left out.`,
-    );
+  if (parts.length > 1) {
+    remarks.push(`This is part ${(wanted ?? 0) + 1} of ${parts.length}; the others were left out.`);
   }
-  const tempo = Math.round(midi.header.tempos[0]?.bpm ?? 120);
-  if (midi.header.tempos.length > 1)
+  const tempo = Math.round(tempos[0] ?? 120);
+  if (tempos.length > 1)
     remarks.push(`The tempo stays at ${tempo}: the changes in it were left out.`);
-  const notes = lineOf(track.notes, ticks, key, remarks);
+  const notes = lineOf(part.notes, ticks, key, remarks);
   if ('fault' in notes) return notes;
   return { phrase: { tempo: Math.min(240, Math.max(30, tempo)), notes }, remarks };
 }
 
-interface Sounded {
-  readonly midi: number;
-  readonly ticks: number;
-  readonly durationTicks: number;
-}
-
 /** A line of single notes: the highest of those that begin together. */
 function lineOf(
-  sounded: readonly Sounded[],
+  sounded: readonly SoundedNote[],
   ticks: number,
   key: Key,
   remarks: string[],
@@ -170,20 +147,4 @@ function toTicks(time: Beats, ticks: number): number {
 /** The least common multiple. */
 function common(a: number, b: number): number {
   return a * beats(a, b).d;
-}
-
-async function library() {
-  const module = await import('@tonejs/midi');
-  // The package is CommonJS: some loaders put all of it behind `default`.
-  return ('default' in module ? (module.default as typeof module) : module).Midi;
-}
-
-async function parse(file: Uint8Array) {
-  const Midi = await library();
-  try {
-    return new Midi(file);
-  } catch {
-    // The parser throws at anything that is no MIDI file, each time another kind of error.
-    return null;
-  }
 }
