@@ -1,4 +1,4 @@
-import { FASTEST, SLOWEST } from '../sound/index.ts';
+import { FASTEST, SLOWEST } from '../sound/tempo.ts';
 import './TempoField.css';
 
 interface TempoFieldProps {

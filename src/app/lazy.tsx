@@ -1,12 +1,13 @@
-import type { ComponentType } from 'preact';
+import type { ComponentType, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { lostSentence } from './lost.ts';
 import { isNewerThere } from './newer.ts';
 import { takeUpdate, update } from './update.ts';
 
-/** A screen that is fetched when it is first shown. */
+/** A screen, or a part of one, that is fetched when it is first shown; and what is shown until it is here. */
 export function lazy<P extends object>(
   load: () => Promise<{ default: ComponentType<P> }>,
+  waiting: VNode | null = <main class="screen" aria-busy="true" />,
 ): ComponentType<P> {
   let Loaded: ComponentType<P> | null = null;
   return function Lazy(props: P) {
@@ -38,7 +39,7 @@ export function lazy<P extends object>(
         </p>
       </main>
     ) : (
-      <main class="screen" aria-busy="true" />
+      waiting
     );
   };
 }

@@ -1,4 +1,4 @@
-import type { KeySound } from '../sound/index.ts';
+import type { KeySound } from '../sound/key.ts';
 import type { Naming } from '../theory/naming.ts';
 
 /** What the student has chosen, kept on the device. */

@@ -1,5 +1,4 @@
 import { isPhraseDrill, isTimeDrill, type Deck, type Drill } from '../decks/deck.ts';
-import { readId } from '../decks/id.ts';
 import type { KindName } from '../decks/kinds.ts';
 import type { Item } from '../practice/item.ts';
 import { hasSevenNotes } from '../theory/scale.ts';
@@ -59,10 +58,4 @@ export function itemsOf(deck: Deck): Item[] {
 
 function stacksChords(drill: Drill): boolean {
   return !isPhraseDrill(drill) && !isTimeDrill(drill);
-}
-
-/** The item that an id names, or null where no kind knows it. */
-export function itemOf(id: string): Item | null {
-  const read = readId(id);
-  return read && KINDS[read.head.kind].read(read.head, read.rest);
 }

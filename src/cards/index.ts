@@ -2,7 +2,8 @@
 import { bring, type Kinds } from './here.ts';
 import * as list from './kinds.ts';
 
-export { itemOf, itemsOf, KINDS, wantsGuitar } from './here.ts';
+export { itemsOf, KINDS, wantsGuitar } from './here.ts';
+export { itemOf } from './itemOf.ts';
 
 const all: Kinds = list;
 bring(all);

@@ -63,7 +63,7 @@ export interface Guitar {
   /** Whether the phone's own delay is known and taken out of those times: only then is anyone early or late. */
   readonly isMeasured: boolean;
   /** Says a few words by a voice that is on the phone; null where nothing is to be spoken. */
-  readonly say: ((words: string) => void) | null;
+  readonly say: ((words: string) => Promise<void>) | null;
   /** Whether a round is to go on by itself, with both hands on the guitar. */
   readonly byItself: boolean;
 }

@@ -3,11 +3,10 @@
  * instrument, and behind that head what the kind itself says. Ids come from the log, from links and from backups; here
  * alone they are taken apart.
  */
-import { instrumentFromId, instrumentId, type Instrument } from '../neck/instrument.ts';
-import { SIZES, type Size } from '../theory/chord.ts';
-import { keyName, parseKey, type Key } from '../theory/key.ts';
-import { DEGREES, hasSevenNotes } from '../theory/scale.ts';
-import { isKind, type KindName } from './kinds.ts';
+import { instrumentId, type Instrument } from '../neck/instrument.ts';
+import type { Size } from '../theory/chord.ts';
+import { keyName, type Key } from '../theory/key.ts';
+import type { KindName } from './kinds.ts';
 
 /** What every id says. */
 export interface IdHead<K extends KindName = KindName> {
@@ -21,13 +20,6 @@ export interface IdHead<K extends KindName = KindName> {
   readonly instrument: Instrument;
 }
 
-/** An id taken apart. */
-interface ReadId {
-  readonly head: IdHead;
-  /** What the kind says behind the head, part by part. */
-  readonly rest: readonly string[];
-}
-
 /** Where the degree stands in an id. */
 const DEGREE = 2;
 
@@ -35,19 +27,6 @@ const DEGREE = 2;
 export function writeId(head: IdHead, rest: readonly (string | number)[]): string {
   const { kind, key, degree, size, instrument } = head;
   return [kind, keyName(key), degree, size, instrumentId(instrument), ...rest].join(':');
-}
-
-/** The head and the rest of an id, or null where it names no kind, key, degree, size or instrument that there is. */
-export function readId(id: string): ReadId | null {
-  const [kind = '', keyText = '', degreeText, size, instrumentText = '', ...rest] = partsOf(id);
-  const key = parseKey(keyText);
-  const instrument = instrumentFromId(instrumentText);
-  if (!isKind(kind) || !key || !hasSevenNotes(key.scale) || !instrument) return null;
-  const degree = Number(degreeText);
-  const sized = SIZES.find((one) => one === size);
-  if (!DEGREES.includes(degree) || !sized) return null;
-  const head = { kind, key, degree, size: sized, instrument };
-  return writeId(head, rest) === id ? { head, rest } : null;
 }
 
 /** The parts of an id, of whatever sort. */

@@ -1,5 +1,6 @@
 /** How a deck document names its instrument: one from the list, or one from the list with changes, or another. */
-import { INSTRUMENTS, instrumentFault } from '../neck/instrument.ts';
+import { INSTRUMENTS } from '../neck/instrument.ts';
+import { instrumentFault } from '../neck/instrumentFault.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import { parsePitch } from '../theory/note.ts';
 import type { PitchName } from '../theory/note.ts';

@@ -6,18 +6,8 @@
 export type MicrophoneState =
   'off' | 'asking' | 'listening' | 'refused' | 'none' | 'taken' | 'gone';
 
-/** What to say of it: what is so, and what to do. */
-export const MICROPHONE_SENTENCES: Readonly<Partial<Record<MicrophoneState, string>>> = {
-  asking:
-    'The phone asks whether this page may listen. Nothing is recorded, and nothing leaves the phone.',
-  listening: 'The microphone is on. Nothing is recorded, and nothing leaves the phone.',
-  refused:
-    'The microphone was not allowed. Allow it for this page in the browser’s settings, or put the guitar down here: all other cards go on.',
-  none: 'No microphone was found. Plug one in, or put the guitar down here: all other cards go on.',
-  taken:
-    'Another app is using the microphone. Close it and try again, or put the guitar down here: all other cards go on.',
-  gone: 'The microphone went away, by a call or a cable perhaps. Try again when it is back; nothing you answered is lost.',
-};
+/** Said while it is on. */
+export const LISTENING = 'The microphone is on. Nothing is recorded, and nothing leaves the phone.';
 
 /** The state that an error of `getUserMedia` means (W3C, Media Capture and Streams, 10.3). */
 export function stateOfError(error: unknown): MicrophoneState {

@@ -25,7 +25,7 @@ import {
   NEVER_SHOWN,
   updateEstimates,
 } from './imprint.ts';
-import { keepTrial, type Trial } from './lookBack.ts';
+import { keepTrial, type Trial } from './trials.ts';
 import { learnPace, type LearningPace, newPace, type Pace } from './pace.ts';
 
 /** What is known of one item, from its reviews alone. */

@@ -1,5 +1,6 @@
+import { soundingPitches } from '../neck/instrument.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { soundingPitches, type Instrument } from '../neck/instrument.ts';
+import type { Instrument } from '../neck/instrument.ts';
 import { placeLabel, type Place } from '../neck/place.ts';
 import type { Member } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';

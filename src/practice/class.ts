@@ -1,6 +1,6 @@
 /** Several students side by side: who is how ready, what each needs, and how it went over the weeks. */
 import type { Report } from '../decks/report.ts';
-import type { Confusion } from './confusion.ts';
+import type { Confusion } from './confusions.ts';
 import type { Item } from './item.ts';
 import { pictureOf, recalls, type Picture } from './picture.ts';
 

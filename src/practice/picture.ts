@@ -2,7 +2,7 @@
 import { isConfusing, isKindOf } from '../decks/kinds.ts';
 import { MOST_TOLD, type Report } from '../decks/report.ts';
 import { DAY } from '../memory/day.ts';
-import type { Confusion } from './confusion.ts';
+import type { Confusion } from './confusions.ts';
 import { itemDegree, isOfPhrase, type Item } from './item.ts';
 
 /** How much is known of some items, 0 to 1, one that was never seen counted as not known; and how many were seen. */

@@ -6,7 +6,7 @@ import { type Memory, recallOf } from '../memory/memory.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { degreeAnswered } from './confusion.ts';
 import type { Item } from './item.ts';
-import { usualSeconds } from './known.ts';
+import { usualSeconds } from './shares.ts';
 import { timeTold, type PlayedMinute, type Timings } from './timeTold.ts';
 
 /** Of the last so many answers to an item its misses are told. */

@@ -3,13 +3,11 @@
  * string come behind it, in chunks of their own.
  */
 import { computed, effect, signal } from '@preact/signals';
-import { planOf, type Arrangement } from './plan.ts';
+import type { Arrangement } from './plan.ts';
 import type { Controls, Player } from './player.ts';
 import type { Sounding } from './sounding.ts';
 
-export { heldSounding, keySounding, type KeySound } from './key.ts';
 export type { Sounding } from './sounding.ts';
-export { FASTEST, SLOWEST } from './tempo.ts';
 
 /**
  * `asleep` until the first gesture; `loading` until every pitch can be played; `suspended` when the system has
@@ -194,7 +192,6 @@ export function pluck(midi: number, string?: number): void {
  */
 export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
   current?.playing.stop();
-  const plan = planOf(sounding, options);
   const { speed = 1, click = false } = options;
   const controls: Controls = { speed, click, muted: options.muted ?? false };
   let resolve!: () => void;
@@ -218,7 +215,7 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
     heardAt: (beat) => heardAt?.(beat) ?? null,
     speed(part) {
       controls.speed = part;
-      if (mine.begun && current === mine) player?.setTempo(plan.tempo * part);
+      if (mine.begun && current === mine) player?.setSpeed(part);
     },
     click: (on) => void (controls.click = on),
     mute: (on) => void (controls.muted = on),
@@ -229,7 +226,7 @@ export function play(sounding: Sounding, options: PlayOptions = {}): Playing {
     begin(ready: Player) {
       mine.begun = true;
       from = performance.now();
-      heardAt = ready.play(plan, controls, {
+      heardAt = ready.playSounding(sounding, options, controls, {
         click: (index) => options.onClick?.(index),
         note: (index) => options.onNote?.(index),
         end() {

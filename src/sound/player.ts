@@ -1,10 +1,11 @@
 import { Context } from 'tone';
 import { CLICK_PEAK, renderClick } from './click.ts';
-import type { Click, Plan, Pluck } from './plan.ts';
+import { planOf, type Arrangement, type Click, type Plan, type Pluck } from './plan.ts';
 import type { Rendered } from './render.ts';
 import { heardAt } from './heardAt.ts';
 import { type Happening, Sequence } from './sequence.ts';
 import { ENOUGH_NOTES, RENDERED_NOTES } from './string.ts';
+import type { Sounding } from './sounding.ts';
 import { Strings } from './strings.ts';
 
 /** What can be turned while a plan is played. */
@@ -59,8 +60,9 @@ export class Player {
   private readonly level: GainNode;
   private readonly click: AudioBuffer;
   private spare = 0;
-  /** What is played. */
+  /** What is played, and the tempo of its plan. */
   private sequence: Sequence | undefined;
+  private tempo = 0;
   /** What is to be told when it is heard, in the order in which it was scheduled. */
   private telling: { readonly due: number; readonly call: () => void }[] = [];
 
@@ -134,15 +136,26 @@ export class Player {
     ];
     const loop = plan.loop ? { from: plan.start, to: plan.end } : undefined;
     const start = this.context.now() + LEAD;
+    this.tempo = plan.tempo;
     const tempo = plan.tempo * controls.speed;
     this.sequence = new Sequence(happenings, start, tempo, loop);
     const raw = this.context.rawContext as AudioContext;
     return (beat) => heardAt(raw, start + (beat * 60) / tempo);
   }
 
-  /** Beats a minute from now on: from where the look-ahead ends. */
-  setTempo(tempo: number): void {
-    this.sequence?.setTempo(tempo);
+  /** Plays a sounding as it is arranged; as `play`. */
+  playSounding(
+    sounding: Sounding,
+    arrangement: Arrangement,
+    controls: Controls,
+    observer: Observer,
+  ): (beat: number) => number {
+    return this.play(planOf(sounding, arrangement), controls, observer);
+  }
+
+  /** From now on, from where the look-ahead ends, so fast as a part of the plan's tempo. */
+  setSpeed(part: number): void {
+    this.sequence?.setTempo(this.tempo * part);
   }
 
   /** Stops what is played, and what was about to be. */

@@ -100,7 +100,8 @@ describe('deleting a lesson', () => {
     while (session.shown.value!.presented === 'new') await session.goOn();
     await session.answer('1', 1);
     await session.end();
-    await state.deleteLesson(id);
+    const { deleteLesson } = await import('../../src/app/keptLessons.ts');
+    await deleteLesson(id);
     expect(state.currentLesson()).toBeNull();
     expect(state.itemsOfLesson(id)).toEqual([]);
     vi.resetModules();

@@ -25,7 +25,8 @@ import {
   shapeSets,
 } from '../../src/app/neck/shape.ts';
 import { sheetWords, shapeWords, stepWords, titleOf } from '../../src/app/neck/viewWords.ts';
-import { fretsLeft, GUITAR, INSTRUMENTS, instrumentFromId } from '../../src/neck/instrument.ts';
+import { fretsLeft, GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
+import { instrumentFromId } from '../../src/neck/instrumentFault.ts';
 import { midiAt, parsePlace } from '../../src/neck/place.ts';
 import { chordOn, SIZES } from '../../src/theory/chord.ts';
 import { chroma } from '../../src/theory/note.ts';

@@ -1,7 +1,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import { ask as askVary } from '../../src/cards/vary/ask.ts';
 import { read as readVary } from '../../src/cards/vary/items.ts';
-import { readId } from '../../src/decks/id.ts';
+import { readId } from '../../src/decks/readId.ts';
 import { kindsOf } from '../../src/decks/kinds.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
 import {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { kindOf, openings, readId, withDegree, writeId } from '../../src/decks/id.ts';
+import { kindOf, openings, withDegree, writeId } from '../../src/decks/id.ts';
+import { readId } from '../../src/decks/readId.ts';
 import { KIND_NAMES } from '../../src/decks/kinds.ts';
 import { INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { SIZES } from '../../src/theory/chord.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { keepTrial, lookBack, type Trial } from '../../src/memory/lookBack.ts';
+import { lookBack } from '../../src/memory/lookBack.ts';
+import { keepTrial, type Trial } from '../../src/memory/trials.ts';
 import { seeded } from '../../src/theory/random.ts';
 
 /** Answers as they were foretold, but for a shift. */

@@ -3,14 +3,13 @@ import { describe, expect, test } from 'vitest';
 import {
   fretsLeft,
   GUITAR,
-  instrumentFault,
-  instrumentFromId,
   instrumentId,
   INSTRUMENTS,
   openMidi,
-  soundingPitches,
   tuningText,
+  soundingPitches,
 } from '../../src/neck/instrument.ts';
+import { instrumentFault, instrumentFromId } from '../../src/neck/instrumentFault.ts';
 import { midiOf } from '../../src/theory/note.ts';
 
 const instrument = fc

@@ -4,7 +4,7 @@ import { DAY } from '../../src/memory/day.ts';
 import { emptyMemory, learn, type Memory } from '../../src/memory/memory.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { knownAfter } from '../../src/practice/ahead.ts';
-import { readiness } from '../../src/practice/summary.ts';
+import { readiness } from '../../src/practice/readiness.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const START = Date.UTC(2026, 10, 2, 18);

@@ -7,7 +7,7 @@ import type { Item } from '../../src/practice/item.ts';
 import { marksOf, weakDrills } from '../../src/practice/lesson.ts';
 import { daysAhead, fits, pictureOf, regionsOf } from '../../src/practice/picture.ts';
 import { reportOf } from '../../src/practice/report.ts';
-import { readiness } from '../../src/practice/summary.ts';
+import { readiness } from '../../src/practice/readiness.ts';
 import type { Deck, NeckDrill } from '../../src/decks/deck.ts';
 import type { Review } from '../../src/store/review.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';

@@ -8,7 +8,7 @@ import type { Item } from '../../src/practice/item.ts';
 import { secondsACard } from '../../src/practice/expectedGain.ts';
 import { answerCard, metCard, nextCard } from '../../src/practice/next.ts';
 import { startRound } from '../../src/practice/round.ts';
-import { daysUntilKnown, minutesADay } from '../../src/practice/summary.ts';
+import { daysUntilKnown, minutesADay } from '../../src/practice/untilReady.ts';
 import { seeded } from '../../src/theory/random.ts';
 import { type Hidden, powerLaw } from '../bench/simulation/students.ts';
 import { reviewOf } from '../memory/reviews.ts';

@@ -7,13 +7,14 @@ import { timingOf, type Pace } from '../../src/memory/pace.ts';
 import { isEnough } from '../../src/practice/enough.ts';
 import { gradeOf } from '../../src/practice/grade.ts';
 import type { Item } from '../../src/practice/item.ts';
-import { usualSeconds } from '../../src/practice/known.ts';
+import { usualSeconds } from '../../src/practice/shares.ts';
 import { answerCard, nextCard } from '../../src/practice/next.ts';
 import { owedAfterAnswer } from '../../src/practice/owed.ts';
 import { pictureOf } from '../../src/practice/picture.ts';
 import { reportOf } from '../../src/practice/report.ts';
 import { startRound, type Round } from '../../src/practice/round.ts';
-import { minutesADay, summarise } from '../../src/practice/summary.ts';
+import { minutesADay } from '../../src/practice/untilReady.ts';
+import { summarise } from '../../src/practice/summary.ts';
 import { timeTold } from '../../src/practice/timeTold.ts';
 import { reviewOf } from '../memory/reviews.ts';
 

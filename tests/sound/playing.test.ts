@@ -13,8 +13,13 @@ vi.mock('../../src/sound/player.ts', () => ({
     if (!fake.opens) throw new Error('no strings');
     return {
       setLevel() {},
-      setTempo() {},
-      play(_plan: unknown, _controls: unknown, observer: Observer) {
+      setSpeed() {},
+      playSounding(
+        _sounding: unknown,
+        _arrangement: unknown,
+        _controls: unknown,
+        observer: Observer,
+      ) {
         fake.asked.push('play');
         fake.observer = observer;
       },

@@ -89,7 +89,8 @@ describe('the lessons that a teacher makes', () => {
 
 describe('the decks of a backup', () => {
   it('are taken where they are not here, put away or not as they were', async () => {
-    const { keepDeck, listDecks, takeDecks } = await import('../../src/store/decks.ts');
+    const { keepDeck, listDecks } = await import('../../src/store/decks.ts');
+    const { takeDecks } = await import('../../src/store/decksAway.ts');
     await keepDeck('d1', { title: 'here' }, 5);
     const other = { id: 'd2', document: { title: 'there' }, added: 3, away: true };
     expect(await takeDecks([{ ...other, id: 'd1' }, other])).toBe(1);

@@ -1,6 +1,7 @@
 import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { keepAway, keepDeck, listDecks } from '../../src/store/decks.ts';
+import { keepDeck, listDecks } from '../../src/store/decks.ts';
+import { keepAway } from '../../src/store/decksAway.ts';
 import { changeQuestions, loadQuestions } from '../../src/store/questions.ts';
 import { loadSettings, saveSettings } from '../../src/store/settings.ts';
 

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { Written } from '../../parts/Written.tsx';
-import { minutesADay } from '../../practice/summary.ts';
+import { minutesADay } from '../../practice/untilReady.ts';
 import { dayAfter, dayName, startAhead } from '../days.ts';
 import { download } from '../download.ts';
 import { counted } from '../figures.ts';

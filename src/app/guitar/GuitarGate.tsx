@@ -1,19 +1,18 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import {
-  hearSilence,
-  measureDelay,
-  microphoneSentence,
-  microphoneState,
-} from '../../listening/index.ts';
+import { microphoneState } from '../../listening/index.ts';
+import { microphoneSentence } from '../../listening/sentences.ts';
+import { hearSilence, measureDelay } from '../../listening/tasks.ts';
 import { instrumentId, type Instrument } from '../../neck/instrument.ts';
 import { audioContext } from '../../sound/index.ts';
 import { useFocusOnTitle } from '../focus.ts';
 import { go } from '../router.ts';
 import { settings } from '../state.ts';
-import { changeGuitar, isTuned, listen, makeReady, putDown, tunedBefore } from './hand.ts';
+import { changeGuitar, isTuned, listen, makeReady, putDown } from './hand.ts';
+import { LENT } from './lent.ts';
 import { ListeningMark } from './ListeningMark.tsx';
 import { TuneUp } from './TuneUp.tsx';
+import { tunedBefore } from './tunedBefore.ts';
 import { WaysOn } from './WaysOn.tsx';
 import './Guitar.css';
 
@@ -120,7 +119,7 @@ function MakingReady({ instrument, goOn }: GuitarGateProps) {
   const [found, setFound] = useState(0);
   const before = tunedBefore(instrument, Date.now());
   const ready = (cents: number) => {
-    makeReady(cents);
+    makeReady(cents, LENT);
     goOn();
   };
   const silent = () => {

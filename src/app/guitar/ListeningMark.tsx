@@ -1,10 +1,11 @@
-import { microphoneSentence, microphoneState } from '../../listening/index.ts';
+import { microphoneState } from '../../listening/index.ts';
+import { LISTENING } from '../../listening/microphone-state.ts';
 import './Guitar.css';
 
 /** That the microphone is on. */
 export function ListeningMark() {
   return microphoneState.value === 'listening' ? (
-    <span class="listening" title={microphoneSentence.value}>
+    <span class="listening" title={LISTENING}>
       Listening
     </span>
   ) : null;

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { tuneUp } from '../../listening/index.ts';
-import { openMidi, soundingPitches, type Instrument } from '../../neck/instrument.ts';
+import { tuneUp } from '../../listening/tasks.ts';
+import { openMidi, type Instrument, soundingPitches } from '../../neck/instrument.ts';
 import type { Key } from '../../theory/key.ts';
 import { noteLabel } from '../../theory/naming.ts';
 import { parsePitch, type PitchName } from '../../theory/note.ts';

@@ -1,35 +1,27 @@
-/** The guitar in hand: whether it is wanted in a round, whether the phone hears it, and how cards are lent it. */
+/** The guitar in hand: whether it is wanted in a round, and whether the phone hears it. */
 import { computed, signal } from '@preact/signals';
 import { wantsGuitar } from '../../cards/here.ts';
 import type { Guitar } from '../../cards/kind.ts';
 import type { KindName } from '../../decks/kinds.ts';
-import {
-  closeMicrophone,
-  follow,
-  hearFreely,
-  hearStrikes,
-  microphoneState,
-  openMicrophone,
-  type FreeListener,
-  type Task,
-} from '../../listening/index.ts';
-import { localDay } from '../../memory/day.ts';
-import { instrumentId, type Instrument } from '../../neck/instrument.ts';
+import { closeMicrophone, microphoneState, openMicrophone } from '../../listening/index.ts';
 import type { Item } from '../../practice/item.ts';
-import { heardAt } from '../../sound/heardAt.ts';
 import { audioContext, unlock } from '../../sound/index.ts';
-import type { GuitarSettings, Tuned } from '../settings.ts';
+import type { GuitarSettings } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
-import { canSpeak, speak } from './spoken.ts';
-import { delayed, undelayed, undelayedLine } from './late.ts';
 
 /** Kinds that are tapped, and may be played, or struck, where the guitar is in hand. */
 const MAY_BE_PLAYED: readonly KindName[] = ['place', 'follow', 'fill', 'pulse'];
 
+/** The guitar, and a voice that asks. */
+export interface Lent extends Guitar {
+  /** Says a question as it is spoken; resolves when it was said, or is clear that it cannot be. */
+  ask(question: string): Promise<void>;
+}
+
 /** How the guitar stands in the round: to be made ready, ready, or put down until the next round. */
 const stage = signal<'waiting' | 'ready' | 'down'>('waiting');
 /** How far the guitar of this round is off as a whole, cents; null before it was tuned up or that was left out. */
-const offset = signal<number | null>(null);
+export const offset = signal<number | null>(null);
 
 /** Whether a card of this kind can be answered by playing. */
 export const isPlayable = ({ kind }: Pick<Item, 'kind'>): boolean =>
@@ -45,43 +37,13 @@ export function isWithGuitar(lesson: string): boolean {
 /** Whether the guitar of this round has been made ready, though the phone may hear it no more. */
 export const wasReady = computed(() => stage.value === 'ready');
 
+/** The guitar once it was made ready: how that is lent comes with the screen that makes it ready (`lent.ts`). */
+const lent = signal<Lent | null>(null);
+
 /** What cards are lent; null where no guitar is in hand, or the phone does not hear it. */
-export const guitar = computed<Guitar | null>(() =>
-  stage.value === 'ready' && microphoneState.value === 'listening' ? LENT : null,
+export const guitar = computed<Lent | null>(() =>
+  stage.value === 'ready' && microphoneState.value === 'listening' ? lent.value : null,
 );
-
-const LENT: Guitar = {
-  follow(expected, follower) {
-    const { reference } = settings.value;
-    const delay = settings.value.guitar.delay ?? 0;
-    const known = { ...delayed(expected, delay), offset: offset.value ?? 0, reference };
-    return follow(known, undelayed(follower, delay));
-  },
-  now: () => audioContext()?.currentTime ?? 0,
-  strikes(onStrike) {
-    const delay = settings.value.guitar.delay ?? 0;
-    return hearStrikes((time) => {
-      const context = audioContext();
-      if (context) onStrike(heardAt(context, time - delay));
-    });
-  },
-  get isMeasured() {
-    return settings.value.guitar.delay !== null;
-  },
-  get say() {
-    return settings.value.guitar.spoken && canSpeak() ? (words: string) => void speak(words) : null;
-  },
-  get byItself() {
-    return settings.value.guitar.byItself;
-  },
-};
-
-/** Hears a line of which nothing is asked, on a guitar that is ready; it is told when the notes were played. */
-export function hearLine(listener: FreeListener): Task {
-  const { reference, guitar: known } = settings.value;
-  const playing = { offset: offset.value ?? 0, reference };
-  return hearFreely(playing, undelayedLine(listener, known.delay ?? 0));
-}
 
 export function changeGuitar(change: Partial<GuitarSettings>): void {
   changeSettings({ guitar: { ...settings.value.guitar, ...change } });
@@ -112,21 +74,10 @@ export function listen(): void {
 }
 
 /** The guitar is ready, and so many cents off as a whole. */
-export function makeReady(cents: number): void {
+export function makeReady(cents: number, ready: Lent): void {
   offset.value = cents;
+  lent.value = ready;
   stage.value = 'ready';
-}
-
-/** How the guitar of this round was tuned up; else, where that was today, how it was then. Null where it was not. */
-export function tunedBefore(instrument: Instrument, now: number): number | null {
-  if (offset.value !== null) return offset.value;
-  const { tuned } = settings.value.guitar;
-  return tuned && isOfToday(tuned, instrument, now) ? tuned.offset : null;
-}
-
-function isOfToday({ at, instrument: id }: Tuned, instrument: Instrument, now: number): boolean {
-  const day = (time: number) => localDay(time, -new Date(time).getTimezoneOffset());
-  return id === instrumentId(instrument) && day(at) === day(now);
 }
 
 /** Whether the guitar was tuned up since the round began: then the microphone alone was away. */

@@ -55,9 +55,5 @@ export function speak(words: string): Promise<void> {
 export const canSpeak = (): boolean =>
   localVoice(globalThis.speechSynthesis?.getVoices() ?? []) !== undefined;
 
-export function hush(): void {
-  globalThis.speechSynthesis?.cancel();
-}
-
 const localVoice = (voices: readonly SpeechSynthesisVoice[]) =>
   voices.find(({ localService, lang }) => localService && /^en\b/.test(lang));

@@ -8,7 +8,7 @@ import { Facts } from '../../parts/Facts.tsx';
 import { Neck } from '../../parts/Neck.tsx';
 import { Stair } from '../../parts/Stair.tsx';
 import { isOfPhrase, type Item } from '../../practice/item.ts';
-import { placesKnown, sharesBy, type KnownPlace } from '../../practice/known.ts';
+import { placesKnown, sharesBy, type KnownPlace } from '../../practice/shares.ts';
 import { pluck } from '../../sound/index.ts';
 import type { Key } from '../../theory/key.ts';
 import { tomorrowOf } from '../days.ts';

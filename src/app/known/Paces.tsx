@@ -3,7 +3,7 @@ import { KIND_NAMES } from '../../decks/deck.ts';
 import { isKindOf } from '../../decks/kinds.ts';
 import { BarChart } from '../../parts/BarChart.tsx';
 import type { Item } from '../../practice/item.ts';
-import { usualSeconds } from '../../practice/known.ts';
+import { usualSeconds } from '../../practice/shares.ts';
 import { memory } from '../state.ts';
 
 /** How long a right answer takes, by kind of card, over all lessons. Listening is not counted. */

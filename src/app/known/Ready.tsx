@@ -4,7 +4,7 @@ import { Choice, Choices } from '../../parts/Choices.tsx';
 import { Facts } from '../../parts/Facts.tsx';
 import { Stair } from '../../parts/Stair.tsx';
 import type { Item } from '../../practice/item.ts';
-import { readiness, type Readiness } from '../../practice/summary.ts';
+import { readiness, type Readiness } from '../../practice/readiness.ts';
 import { dayName, startAhead, tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
 import { memory, settings, type Lesson } from '../state.ts';

@@ -6,7 +6,7 @@ import { KINDS } from '../../cards/index.ts';
 import { openMidi } from '../../neck/instrument.ts';
 import { Facts } from '../../parts/Facts.tsx';
 import { StairHops } from '../../parts/StairHops.tsx';
-import { confusions, type Confusion } from '../../practice/confusion.ts';
+import { confusions, type Confusion } from '../../practice/confusions.ts';
 import type { Item } from '../../practice/item.ts';
 import { usePlay } from '../../sound/usePlay.ts';
 import { chordOn } from '../../theory/chord.ts';

@@ -1,5 +1,5 @@
 import { itemOf } from '../../cards/index.ts';
-import { readId } from '../../decks/id.ts';
+import { readId } from '../../decks/readId.ts';
 import { instrumentId } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
 import { keyName } from '../../theory/key.ts';

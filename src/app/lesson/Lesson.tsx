@@ -3,7 +3,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { itemsOf, wantsGuitar } from '../../cards/here.ts';
 import type { Deck } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
-import { minutesADay } from '../../practice/summary.ts';
+import { minutesADay } from '../../practice/untilReady.ts';
 import { unlock } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { dayName, daysLeft, startAhead } from '../days.ts';

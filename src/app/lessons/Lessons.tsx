@@ -1,6 +1,6 @@
 import { isolated } from '../../decks/plain.ts';
 import { Written } from '../../parts/Written.tsx';
-import { readiness } from '../../practice/summary.ts';
+import { readiness } from '../../practice/readiness.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
 import { tomorrowOf } from '../days.ts';
@@ -13,18 +13,17 @@ import { end, round } from '../round/session.ts';
 import {
   choose,
   currentLesson,
-  deleteLesson,
   itemsOfLesson,
   lessons,
   memory,
   opened,
   quarantined,
-  setAway,
   settings,
   takeWritten,
   type Lesson,
   type QuarantinedLesson,
 } from '../state.ts';
+import { deleteLesson, setAway } from '../keptLessons.ts';
 import './Lessons.css';
 
 /** The lessons on this phone, and ways to bring in more. */

@@ -1,7 +1,8 @@
 /** What sounds during a free minute. */
 import type { Deck } from '../../decks/deck.ts';
 import { explained } from '../../making/explained.ts';
-import { heldSounding, type Sounding } from '../../sound/index.ts';
+import type { Sounding } from '../../sound/index.ts';
+import { heldSounding } from '../../sound/key.ts';
 import { SURE_READING } from '../../theory/analysis/analysis.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { numeralLabel } from '../../theory/naming.ts';

@@ -3,7 +3,7 @@ import type { FreeNote } from '../../listening/index.ts';
 import { audioContext, play } from '../../sound/index.ts';
 import { heardAt } from '../../sound/heardAt.ts';
 import type { Deck } from '../../decks/deck.ts';
-import { hearLine } from '../guitar/hand.ts';
+import { hearLine } from '../guitar/lent.ts';
 import { backingSound, barsAt, type Backing } from './backing.ts';
 
 /** How a free minute is played. */

@@ -1,12 +1,6 @@
 import { useState } from 'preact/hooks';
-import {
-  INSTRUMENTS,
-  instrumentFault,
-  instrumentFromId,
-  instrumentId,
-  tuningText,
-  type Instrument,
-} from '../../neck/instrument.ts';
+import { INSTRUMENTS, instrumentId, tuningText, type Instrument } from '../../neck/instrument.ts';
+import { instrumentFault, instrumentFromId } from '../../neck/instrumentFault.ts';
 import { drawnFor } from '../../parts/hand.ts';
 import { Choice } from '../../parts/Choices.tsx';
 import { base } from '../router.ts';

@@ -3,13 +3,8 @@
  * `Bb-major/seventh-2-to-4/degrees/strings-5-4/drop-D+2/left-handed`. Sharps are written out, because an address can
  * have only one `#`. One shape is `shape-5.3-5.6-4.5`, a place each. What is as in a plain view on a guitar is left out.
  */
-import {
-  GUITAR,
-  instrumentFault,
-  instrumentFromId,
-  instrumentId,
-  type Instrument,
-} from '../../neck/instrument.ts';
+import { GUITAR, instrumentId, type Instrument } from '../../neck/instrument.ts';
+import { instrumentFault, instrumentFromId } from '../../neck/instrumentFault.ts';
 import type { Place } from '../../neck/place.ts';
 import { SIZES } from '../../theory/chord.ts';
 import { keyName, parseKey } from '../../theory/key.ts';

@@ -1,10 +1,5 @@
-import {
-  fretsLeft,
-  instrumentFromId,
-  instrumentId,
-  GUITAR,
-  type Instrument,
-} from '../../neck/instrument.ts';
+import { fretsLeft, instrumentId, GUITAR, type Instrument } from '../../neck/instrument.ts';
+import { instrumentFromId } from '../../neck/instrumentFault.ts';
 import type { Place } from '../../neck/place.ts';
 import type { Size } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';

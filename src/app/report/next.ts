@@ -5,7 +5,7 @@ import type { Finding } from '../../making/finding.ts';
 import { draftOf, shortened } from '../../making/fromDeck.ts';
 import { takenForm, takenMarks } from '../../making/taken.ts';
 import { listed } from '../../parts/english.ts';
-import type { Confusion } from '../../practice/confusion.ts';
+import type { Confusion } from '../../practice/confusions.ts';
 import { marksOf, weakDrills } from '../../practice/lesson.ts';
 import { evenDrills, leapingDrills, narrowedInTime } from '../../practice/nextInTime.ts';
 import { pictureOf } from '../../practice/picture.ts';

@@ -3,7 +3,7 @@ import { KINDS } from '../../cards/index.ts';
 import { isBlank } from '../../decks/plain.ts';
 import type { Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/day.ts';
-import type { Confusion } from '../../practice/confusion.ts';
+import type { Confusion } from '../../practice/confusions.ts';
 import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { numeralLabel } from '../../theory/naming.ts';

@@ -4,7 +4,7 @@ import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { emptyMemory, learn, type Memory } from '../../memory/memory.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import type { Round } from '../../practice/round.ts';
-import { readiness } from '../../practice/summary.ts';
+import { readiness } from '../../practice/readiness.ts';
 import { tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
 import { itemsOfLesson, lessonById, log, memory, settings } from '../state.ts';

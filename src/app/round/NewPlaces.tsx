@@ -1,7 +1,7 @@
 import { onNeck } from '../../cards/onNeck.ts';
 import { SmallNeck } from '../../parts/SmallNeck.tsx';
 import type { Item } from '../../practice/item.ts';
-import { placesKnown } from '../../practice/known.ts';
+import { placesKnown } from '../../practice/shares.ts';
 import { itemPlace } from '../deckWords.ts';
 import { tomorrowOf } from '../days.ts';
 import { itemsOfLesson, lessonById, memory } from '../state.ts';

@@ -4,7 +4,6 @@ import { soundSentence, soundState } from '../../sound/index.ts';
 import { DEGREES } from '../../theory/scale.ts';
 import { itemPlace } from '../deckWords.ts';
 import { guitar } from '../guitar/hand.ts';
-import { GuitarNotice } from '../guitar/InRound.tsx';
 import { ListeningMark } from '../guitar/ListeningMark.tsx';
 import { lazy } from '../lazy.tsx';
 import { cardShown } from '../later.ts';
@@ -36,6 +35,7 @@ import { useGuitar } from './useGuitar.ts';
 import { useKeys } from './useKeys.ts';
 import './Round.css';
 
+const GuitarGone = lazy(() => import('../guitar/GuitarGone.tsx'), null);
 const GuitarGate = lazy(() => import('../guitar/GuitarGate.tsx'));
 const RoundEnd = lazy(() => import('./RoundEnd.tsx'));
 
@@ -71,7 +71,7 @@ export default function RoundScreen() {
       )}
       <SoundNotice />
       <FailedNotice />
-      <GuitarNotice lesson={round.value.deck} goOn={hand.goOn} />
+      {hand.isGone && <GuitarGone goOn={hand.goOn} />}
       <UnheardNotice />
       <Caught
         key={`${current.card.item.id} ${current.card.seed} ${current.unheard}`}

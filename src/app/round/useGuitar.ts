@@ -4,7 +4,7 @@ import type { Guitar } from '../../cards/kind.ts';
 import { closeMicrophone, microphoneState } from '../../listening/index.ts';
 import { GUITAR, type Instrument } from '../../neck/instrument.ts';
 import { guitar, isWithGuitar, leave, wasReady } from '../guitar/hand.ts';
-import { useByItself, useSpokenQuestion } from '../guitar/InRound.tsx';
+import { useByItself, useSpokenQuestion } from '../guitar/inRound.ts';
 import { lessonById } from '../state.ts';
 import { draw, goOn as goOnFromCard, round, shown, withoutGuitar } from './session.ts';
 
@@ -13,6 +13,8 @@ interface InRound {
   readonly instrument: Instrument;
   /** Whether it has to be made ready before there is a card. */
   readonly isAsked: boolean;
+  /** Whether it was ready, and the phone hears it no more. */
+  readonly isGone: boolean;
   /** Whether a card is being drawn after that. */
   readonly isDrawing: boolean;
   /** What the card is lent. */
@@ -45,6 +47,7 @@ export function useGuitar(): InRound {
     instrument: lesson?.deck.instrument ?? GUITAR,
     // At the round's end it is off because nothing is left to be heard.
     isAsked: isLost && (!wasReady.value || (current === null && microphoneState.value !== 'off')),
+    isGone: isLost && wasReady.value,
     isDrawing,
     // What could not be heard twice is tapped.
     lent: isSaid || (current?.unheard ?? 0) > 1 ? null : guitar.value,

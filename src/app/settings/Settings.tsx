@@ -1,5 +1,6 @@
 import { Choice, Choices } from '../../parts/Choices.tsx';
-import { pluck, type KeySound } from '../../sound/index.ts';
+import { pluck } from '../../sound/index.ts';
+import type { KeySound } from '../../sound/key.ts';
 import type { Naming } from '../../theory/naming.ts';
 import { GuitarSettings } from '../guitar/GuitarSettings.tsx';
 import { changeSettings, opened, settings } from '../state.ts';

@@ -11,7 +11,8 @@ import {
   type Checks,
   type BetweenSlices,
 } from '../../store/backup.ts';
-import { listDecks, takeDecks } from '../../store/decks.ts';
+import { listDecks } from '../../store/decks.ts';
+import { takeDecks } from '../../store/decksAway.ts';
 import { listDrafts, takeDrafts } from '../../store/drafts.ts';
 import { listMinutes, takeMinutes } from '../../store/minutes.ts';
 import { listReports, takeReports, type StoredReport } from '../../store/reports.ts';

@@ -1,6 +1,6 @@
 import { emptyMemory } from '../../memory/memory.ts';
 import type { Item } from '../../practice/item.ts';
-import { daysUntilKnown, minutesADay } from '../../practice/summary.ts';
+import { daysUntilKnown, minutesADay } from '../../practice/untilReady.ts';
 import { startOf } from '../days.ts';
 import { counted } from '../figures.ts';
 

@@ -1,11 +1,7 @@
 import { useState } from 'preact/hooks';
 import { onInstrument } from '../../making/draft.ts';
-import {
-  INSTRUMENTS,
-  instrumentFault,
-  tuningText,
-  type Instrument,
-} from '../../neck/instrument.ts';
+import { INSTRUMENTS, tuningText, type Instrument } from '../../neck/instrument.ts';
+import { instrumentFault } from '../../neck/instrumentFault.ts';
 import { instrumentWords } from '../deckWords.ts';
 import { change, draft } from './kept/form.ts';
 

@@ -5,7 +5,7 @@ import { deckLink } from '../../decks/link.ts';
 import { useFocusOnTitle } from '../focus.ts';
 import { LinkBox } from '../LinkBox.tsx';
 import { base } from '../router.ts';
-import { keepMade } from '../state.ts';
+import { keepMade } from '../keptLessons.ts';
 import { markShared } from './kept/kept.ts';
 
 /** A lesson's link: to copy, to share, to scan. */

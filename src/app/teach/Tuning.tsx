@@ -17,7 +17,7 @@ import { isKindOf } from '../../decks/kinds.ts';
 import { drillOf, TEMPO } from '../../making/draft.ts';
 import { SHAPE_CHOICES } from '../../neck/choice.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
-import { CLICKS, type Clicks } from '../../theory/timing/plan.ts';
+import { CLICKS, type Clicks } from '../../theory/timing/clicks.ts';
 import { TempoField } from '../TempoField.tsx';
 import { draft } from './kept/form.ts';
 import { Many } from './Many.tsx';

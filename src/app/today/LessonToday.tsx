@@ -6,7 +6,7 @@ import type { Deck } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
 import { GUITAR, instrumentId } from '../../neck/instrument.ts';
 import { isEnough } from '../../practice/enough.ts';
-import { leastSure } from '../../practice/summary.ts';
+import { leastSure } from '../../practice/readiness.ts';
 import { dayName, daysLeft, startAhead, tomorrowOf } from '../days.ts';
 import { instrumentWords, itemWords } from '../deckWords.ts';
 import { GuitarSwitch } from '../guitar/GuitarSwitch.tsx';

@@ -2,7 +2,7 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { degreeSteps } from '../../cards/arpeggio/degreeSteps.ts';
 import { Stair } from '../../parts/Stair.tsx';
-import { readiness } from '../../practice/summary.ts';
+import { readiness } from '../../practice/readiness.ts';
 import { dayName, tomorrowOf } from '../days.ts';
 import { percent } from '../figures.ts';
 import { itemsOfLesson, memory, settings, type Lesson } from '../state.ts';

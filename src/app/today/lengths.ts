@@ -1,6 +1,6 @@
 import type { Memory } from '../../memory/memory.ts';
 import type { Item } from '../../practice/item.ts';
-import { minutesADay } from '../../practice/summary.ts';
+import { minutesADay } from '../../practice/untilReady.ts';
 
 /** How long a round is: so many minutes, or until enough is known; or the one that was begun, gone on with. */
 export type Length = number | 'enough' | 'go on';

@@ -1,6 +1,6 @@
+import { soundingPitches } from '../../neck/instrument.ts';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { soundingPitches } from '../../neck/instrument.ts';
 import { midiAt, type Place } from '../../neck/place.ts';
 import { Neck, type NeckDot } from '../../parts/Neck.tsx';
 import { pluck } from '../../sound/index.ts';

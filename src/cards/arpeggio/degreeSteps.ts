@@ -6,7 +6,7 @@ import { DEGREES, parentKey } from '../../theory/scale.ts';
 import type { Shown } from '../kind.ts';
 
 /** What is shown on steps; numerals where nothing is said of them. */
-type StepsShown = Pick<Shown, 'naming' | 'chordNames'> & Partial<Pick<Shown, 'numerals'>>;
+export type StepsShown = Pick<Shown, 'naming' | 'chordNames'> & Partial<Pick<Shown, 'numerals'>>;
 
 /**
  * The degrees that items stand on in a key as steps, in their order, with the chord's name where it is to be shown, and numbers for numerals where those are hidden: of
@@ -31,22 +31,4 @@ export function degreeInKey(
 ): string {
   const degree = numerals ? numeralLabel(chord) : `degree ${chord.degree}`;
   return `${degree} of ${keyLabel(key, naming)}`;
-}
-
-/** The steps, in minor with the chords borrowed from harmonic minor beside its own: `v V`, `VII vii°`. A phrase has the one or the other. */
-export function withBorrowed(
-  steps: readonly Step[],
-  { tonic, scale }: Key,
-  size: Size,
-  { naming, chordNames, numerals = true }: StepsShown,
-): Step[] {
-  return steps.map((step) => {
-    if (scale !== 'minor' || ![5, 7].includes(step.degree)) return step;
-    const borrowed = chordOn({ tonic, scale: 'harmonic minor' }, step.degree, size);
-    return {
-      ...step,
-      numeral: numerals ? `${step.numeral} ${borrowed.numeral}` : step.numeral,
-      ...(chordNames && { name: `${step.name} ${chordLabel(borrowed, naming)}` }),
-    };
-  });
 }

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { keySounding, type Playing, type PlayOptions, type Sounding } from '../../sound/index.ts';
+import type { Playing, PlayOptions, Sounding } from '../../sound/index.ts';
+import { keySounding } from '../../sound/key.ts';
 import { usePlay } from '../../sound/usePlay.ts';
 import type { FaceProps } from '../kind.ts';
 import './Hearing.css';

@@ -1,4 +1,5 @@
-import { degreeSteps, withBorrowed } from '../arpeggio/degreeSteps.ts';
+import { degreeSteps } from '../arpeggio/degreeSteps.ts';
+import { withBorrowed } from '../arpeggio/borrowedSteps.ts';
 import type { FaceProps } from '../kind.ts';
 import { NamingFace } from '../arpeggio/NamingFace.tsx';
 import type { OutlineCard } from './ask.ts';

@@ -5,13 +5,9 @@ import type { Instrument } from '../../neck/instrument.ts';
 import type { Item } from '../../practice/item.ts';
 import { LONGEST_ID } from '../../store/review.ts';
 import { parentKey } from '../../theory/scale.ts';
-import {
-  evenFigure,
-  phraseFigure,
-  type Figure,
-  type FigureName,
-} from '../../theory/timing/figure.ts';
-import { CLICKS, type Clicks } from '../../theory/timing/plan.ts';
+import { evenFigure, phraseFigure, type Figure } from '../../theory/timing/figure.ts';
+import type { FigureName } from '../../theory/timing/figures.ts';
+import { CLICKS, type Clicks } from '../../theory/timing/clicks.ts';
 import { readRhythm, rhythmWords } from '../../theory/timing/rhythm.ts';
 
 /** A figure to be kept even at a tempo. It stands on no degree and lies nowhere: its id says `1:triad` for form's sake. */

@@ -71,7 +71,7 @@ export function useTapping({ card, guitar, sounded, over }: TappingOptions): Tap
       clicked(index) {
         setLit(index);
         const word = aloud[index];
-        if (word) guitar?.say?.(word);
+        if (word) void guitar?.say?.(word);
         if (index >= card.plan.countIn.length - 1) setPhase('keeping');
       },
       unseen: () => setLit(null),

@@ -1,4 +1,4 @@
-import type { Clicks } from '../../theory/timing/plan.ts';
+import type { Clicks } from '../../theory/timing/clicks.ts';
 import type { KindWords } from '../kind.ts';
 import type { PulseItem } from './items.ts';
 

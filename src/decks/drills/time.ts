@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { FIGURES, type FigureName } from '../../theory/timing/figure.ts';
-import { CLICKS } from '../../theory/timing/plan.ts';
+import { FIGURES, type FigureName } from '../../theory/timing/figures.ts';
+import { CLICKS } from '../../theory/timing/clicks.ts';
 import { MOST, type DrilledFigure, type TimeDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';

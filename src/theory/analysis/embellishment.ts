@@ -1,20 +1,6 @@
 import type { MelodyNote } from './melody.ts';
 import { ARPEGGIOS as W } from './weights.ts';
-
-/**
- * The kinds of tone that belong to no chord but lead from one chord tone to another (*Open Music Theory* v1,
- * "Embellishing tones").
- */
-export const EMBELLISHMENTS = [
-  'passing',
-  'neighbour',
-  'double neighbour',
-  'appoggiatura',
-  'escape',
-  'anticipation',
-  'suspension',
-] as const;
-export type Embellishment = (typeof EMBELLISHMENTS)[number];
+import type { Embellishment } from './embellishments.ts';
 
 /** Where in its group a note stands, as far as its kind depends on it. */
 export type Standing = 'first' | 'middle' | 'last';

@@ -1,6 +1,6 @@
 import type { Chord } from '../chord.ts';
 import { sameChord } from './candidates.ts';
-import type { Embellishment } from './embellishment.ts';
+import type { Embellishment } from './embellishments.ts';
 import type { Costs } from './lattice.ts';
 
 /**

@@ -1,5 +1,6 @@
 import type { PhraseNote } from '../phrase.ts';
 import { add, beats, compare, subtract, toNumber, type Beats } from '../rhythm.ts';
+import { type FigureName, FIGURES } from './figures.ts';
 
 /** A rhythm to be kept even: whole bars of onsets, as often as a card needs them. */
 export interface Figure {
@@ -16,10 +17,6 @@ export interface Figure {
 /** Into how many a beat can be divided. */
 export const DIVISIONS = [1, 2, 3, 4] as const;
 export type Division = (typeof DIVISIONS)[number];
-
-/** The figures that have a name of their own, and how they divide the beat. */
-export const FIGURES = { quarters: 1, eighths: 2, triplets: 3 } as const;
-export type FigureName = keyof typeof FIGURES;
 
 /**
  * Onsets asked of a card. The standard error of a spread from n onsets is about 1 / √(2n) of it: 10 % from 48, so that

@@ -1,9 +1,6 @@
 import { beats, subtract, toNumber, type Beats } from '../rhythm.ts';
 import { countWords, type Figure } from './figure.ts';
-
-/** When the click is heard after the count-in: on every beat, on the first of each bar, or gone for every second bar. */
-export const CLICKS = ['beat', 'bar', 'gone'] as const;
-export type Clicks = (typeof CLICKS)[number];
+import type { Clicks } from './clicks.ts';
 
 /** A word of the count-in, before 0. */
 export interface Counted {

@@ -1,6 +1,7 @@
 import type { TimePlan } from './plan.ts';
 import type { TimedOnset } from './steps.ts';
-import { mean, studentQuantile, variance } from './statistics.ts';
+import { mean, variance } from './statistics.ts';
+import { studentQuantile } from './quantiles.ts';
 
 /** Where one place of the beat falls as a rule, against the player's own beats. */
 export interface PlaceInBeat {

@@ -1,8 +1,12 @@
 /** A page with nothing but listening, for driving it in a real browser with a file as its microphone. */
-import * as listening from '../../../src/listening/index.ts';
+import * as microphone from '../../../src/listening/index.ts';
+import { microphoneSentence } from '../../../src/listening/sentences.ts';
+import * as tasks from '../../../src/listening/tasks.ts';
 import collectorUrl from '../../../src/listening/collector.ts?worker&url';
 import { renderClick } from '../../../src/sound/click.ts';
 import type { Counted } from './between.ts';
+
+const listening = { ...microphone, ...tasks };
 
 const context = new AudioContext();
 
@@ -14,9 +18,9 @@ async function open(): Promise<number | null> {
 }
 
 /** Follows until it is over; what was told at once comes with it. */
-function follow(expected: listening.Expected) {
+function follow(expected: microphone.Expected) {
   const atOnce: number[] = [];
-  return new Promise<{ performance: listening.Performance; atOnce: number[] }>((resolve) => {
+  return new Promise<{ performance: microphone.Performance; atOnce: number[] }>((resolve) => {
     listening.follow(expected, {
       onRight: (index) => atOnce.push(index),
       onOver: (performance) => resolve({ performance, atOnce }),
@@ -25,7 +29,7 @@ function follow(expected: listening.Expected) {
 }
 
 /** The first reading of a string after so many ms. */
-function tune(strings: readonly number[], after: number): Promise<listening.StringTuning> {
+function tune(strings: readonly number[], after: number): Promise<microphone.StringTuning> {
   const begun = performance.now();
   return new Promise((resolve) => {
     const task = listening.tuneUp(strings, 440, {
@@ -133,7 +137,7 @@ const ears = {
   watchStream,
   click: () => renderClick(context.sampleRate),
   state: () => listening.microphoneState.value,
-  sentence: () => listening.microphoneSentence.value,
+  sentence: () => microphoneSentence.value,
 };
 
 declare global {

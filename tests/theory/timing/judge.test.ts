@@ -4,7 +4,8 @@ import { seeded } from '../../../src/theory/random.ts';
 import { evenFigure, phraseFigure } from '../../../src/theory/timing/figure.ts';
 import { judgedTaps } from '../../../src/theory/timing/judge.ts';
 import { matched } from '../../../src/theory/timing/match.ts';
-import { timePlan, type Clicks } from '../../../src/theory/timing/plan.ts';
+import { timePlan } from '../../../src/theory/timing/plan.ts';
+import type { Clicks } from '../../../src/theory/timing/clicks.ts';
 import { normal } from './player.ts';
 
 const planned = (clicks: Clicks | null = 'beat', taps = 48, tempo = 80) =>

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { medianDeviation } from '../../../src/theory/timing/statistics.ts';
 import {
-  medianDeviation,
   normalQuantile,
   outliers,
   studentQuantile,
   varianceQuantile,
-} from '../../../src/theory/timing/statistics.ts';
+} from '../../../src/theory/timing/quantiles.ts';
 
 describe('quantiles, against printed tables (from memory)', () => {
   it('of the normal distribution', () => {

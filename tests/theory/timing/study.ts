@@ -1,7 +1,9 @@
 import { seeded, seedAt } from '../../../src/theory/random.ts';
-import { evenFigure, type FigureName } from '../../../src/theory/timing/figure.ts';
+import { evenFigure } from '../../../src/theory/timing/figure.ts';
+import type { FigureName } from '../../../src/theory/timing/figures.ts';
 import { judgedTaps, type TimeJudgement } from '../../../src/theory/timing/judge.ts';
-import { CLICKS, timePlan, type TimePlan } from '../../../src/theory/timing/plan.ts';
+import { timePlan, type TimePlan } from '../../../src/theory/timing/plan.ts';
+import { CLICKS } from '../../../src/theory/timing/clicks.ts';
 import { EVEN, tapped, type Player } from './player.ts';
 
 export const PANELS = [1 / 60, 1 / 120, 1 / 240, 0] as const;

@@ -1,30 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
-import { microphoneSentence, microphoneState } from '../../listening/index.ts';
 import { isSounding } from '../../sound/index.ts';
 import { settings } from '../state.ts';
-import { WaysOn } from './WaysOn.tsx';
-import { guitar, isWithGuitar, putDown, wasReady } from './hand.ts';
-import { canSpeak, hush, speak, spokenWords } from './spoken.ts';
-import './Guitar.css';
-
-/** In a round with the guitar, where the phone hears it no more: why, and the ways on. */
-export function GuitarNotice({ lesson, goOn }: { lesson: string; goOn(): void }) {
-  if (!isWithGuitar(lesson) || !wasReady.value || guitar.value) return null;
-  const without = () => {
-    putDown();
-    goOn();
-  };
-  return (
-    <div class="notice guitar-gone">
-      <p role="status">
-        {microphoneSentence.value ?? 'The microphone is off. Cards to be played wait.'}
-      </p>
-      <div class="buttons">
-        <WaysOn without={without} isAsking={microphoneState.value === 'asking'} />
-      </div>
-    </div>
-  );
-}
+import { guitar } from './hand.ts';
 
 /** A verdict has been heard: so long it can still be thought about, ms. */
 const AFTER_SOUND = 2500;
@@ -79,15 +56,16 @@ export function useByItself(characters: number | null, next: () => void): boolea
  */
 export function useSpokenQuestion(card: string | null, isHeard: boolean): boolean {
   const [said, setSaid] = useState<string | null>(null);
-  const isWanted = settings.value.guitar.spoken && guitar.value !== null && !isHeard && canSpeak();
+  const hand = guitar.value;
+  const isWanted = !isHeard && !!hand?.say;
   useEffect(() => {
-    if (!isWanted || !card) return;
+    if (!hand || !isWanted || !card) return;
     let gone = false;
     const question = document.querySelector('.card h1')?.textContent ?? '';
-    void speak(spokenWords(question)).then(() => !gone && setSaid(card));
+    void hand.ask(question).then(() => !gone && setSaid(card));
     return () => {
       gone = true;
-      hush();
+      speechSynthesis.cancel();
     };
   }, [card, isWanted]);
   return isWanted && said !== card;
