@@ -13,6 +13,10 @@ const PURE = ['theory', 'neck', 'decks', 'memory', 'practice', 'making', 'cards'
   (room) => `tests/${room}/**/*.test.ts`,
 );
 
+/** The screens that a student opens, but for Today. */
+const STUDENT =
+  /src\/app\/(?:known|settings|calendar|lessons|minute|guitar|neck|round|report\/SendReport)/;
+
 export default defineConfig({
   root: 'src',
   base: './',
@@ -40,11 +44,21 @@ export default defineConfig({
       treeshake: { moduleSideEffects: (id: string) => !id.includes('/node_modules/tone/') },
       output: {
         codeSplitting: {
-          // Each comes whole: one script to the first card, what reads a deck, and every kind of card.
+          // Each comes whole: few scripts are smaller than many, and nothing waits for one behind another.
           groups: [
-            { name: 'first', tags: ['$initial'], priority: 2 },
-            { name: 'decks', test: /src\/decks\/(?:link|document)\.ts$/, priority: 1 },
-            { name: 'kinds', test: /src\/cards\/index\.ts$/ },
+            { name: 'first', tags: ['$initial'], priority: 9 },
+            { name: 'decks', test: /src\/decks\/(?:link|document)\.ts$/, priority: 8 },
+            { name: 'firstVisit', test: /src\/app\/today\/FirstVisit\.tsx$/, priority: 7 },
+            { name: 'sound', test: /src\/sound\/player\.ts$/, priority: 6 },
+            {
+              name: 'today',
+              test: /src\/app\/today\/(?:LessonToday|GrowthLine)\.tsx$/,
+              priority: 5,
+            },
+            { name: 'kinds', test: /src\/cards\/index\.ts$/, priority: 4 },
+            // What a student opens, and what a teacher makes.
+            { name: 'student', test: STUDENT, priority: 3 },
+            { name: 'teacher', test: /src\/app\/(?:teach|report|phrases)/, priority: 2 },
           ],
         },
       },

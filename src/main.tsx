@@ -3,6 +3,7 @@ import { lostSentence } from './app/lost.ts';
 import { later, pageLoaded } from './app/later.ts';
 import { begun } from './app/shell/open.ts';
 import { Shell } from './app/shell/Shell.tsx';
+import { FirstVisit } from './app/today/Today.tsx';
 import { keepOffline } from './app/update.ts';
 import { trouble } from './app/trouble.ts';
 import { fetchAfter, preload } from './sound/index.ts';
@@ -15,13 +16,27 @@ const { dataset } = document.documentElement;
 
 // The page comes with a first visit's screen; see index.html.
 if ('begun' in dataset) app.replaceChildren();
-if (app.hasChildNodes()) hydrate(<Shell />, app);
-else render(<Shell />, app);
-delete dataset.begun;
-delete app.dataset.early;
-const tapped = app.querySelector<HTMLElement>('[data-tapped]');
-tapped?.removeAttribute('data-tapped');
-tapped?.click();
+if (app.hasChildNodes()) void FirstVisit.fetched().then(goOnFromPage, anew);
+else anew();
+
+function goOnFromPage() {
+  hydrate(<Shell />, app);
+  begin();
+  const tapped = app.querySelector<HTMLElement>('[data-tapped]');
+  tapped?.removeAttribute('data-tapped');
+  tapped?.click();
+}
+
+function anew() {
+  app.replaceChildren();
+  render(<Shell />, app);
+  begin();
+}
+
+function begin() {
+  delete dataset.begun;
+  delete app.dataset.early;
+}
 
 begun.catch((error: unknown) => {
   trouble.value = lostSentence('Skipwise could not begin');

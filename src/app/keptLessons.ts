@@ -1,10 +1,10 @@
 import type { Deck } from '../decks/deck.ts';
+import { deckId, writeDeck } from '../decks/document.ts';
 import * as decks from '../store/decksAway.ts';
 import { itemsById, lessonById, lessons, quarantined, reportingTrouble } from './state.ts';
 
 /** Keeps a deck that was made here for someone else, put away: nothing changes in what is practised. Gives its id. */
 export async function keepMade(deck: Deck): Promise<string> {
-  const { deckId, writeDeck } = await import('../decks/document.ts');
   const id = deckId(deck);
   if (lessonById(id)) return id;
   lessons.value = [...lessons.value, { id, deck, away: true }];

@@ -4,22 +4,27 @@ import { lostSentence } from './lost.ts';
 import { isNewerThere } from './newer.ts';
 import { takeUpdate, update } from './update.ts';
 
+type LazyType<P> = ComponentType<P> & {
+  /** Fetches it, so that it can be drawn at once. Rejects where it cannot be fetched. */
+  fetched(): Promise<void>;
+};
+
 /** A screen, or a part of one, that is fetched when it is first shown; and what is shown until it is here. */
 export function lazy<P extends object>(
   load: () => Promise<{ default: ComponentType<P> }>,
   waiting: VNode | null = <main class="screen" aria-busy="true" />,
-): ComponentType<P> {
+): LazyType<P> {
   let Loaded: ComponentType<P> | null = null;
-  return function Lazy(props: P) {
+  const fetched = async () => {
+    Loaded = (await load()).default;
+  };
+  function Lazy(props: P) {
     const [fault, setFault] = useState(false);
     const [, setReady] = useState(Loaded !== null);
     useEffect(() => {
       if (Loaded) return;
-      load().then(
-        (module) => {
-          Loaded = module.default;
-          setReady(true);
-        },
+      fetched().then(
+        () => setReady(true),
         async () => {
           // The files of this window's version are gone; a round that is open is on the device, and goes on.
           if (update.value !== null) takeUpdate();
@@ -41,5 +46,6 @@ export function lazy<P extends object>(
     ) : (
       waiting
     );
-  };
+  }
+  return Object.assign(Lazy, { fetched });
 }

@@ -6,13 +6,12 @@
  * its schema.
  */
 import type { Deck } from './deck.ts';
-import { readDeck, writeDeck } from './document.ts';
-import type { DeckDocument } from './document.ts';
+import { readDeck } from './document.ts';
 import { drillFormOf } from './drills/index.ts';
-import { altered, openLink, sealLink } from './envelope.ts';
+import { altered, openLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
-import { kindOfLetter, letterOf } from './kinds.ts';
-import { foldMarks, unfoldMarks } from './marks.ts';
+import { kindOfLetter } from './kinds.ts';
+import { unfoldMarks } from './marks.ts';
 import { DOCUMENT_VERSION } from './schema.ts';
 
 /** The newest version of the link that this program reads; a link has that of the document in it. */
@@ -21,21 +20,7 @@ const VERSION = DOCUMENT_VERSION;
 /** The most bytes that a link may inflate to: more than any document within its limits takes. */
 const MOST_INFLATED = 200_000;
 
-const FIELD = '\u001f';
-
-/**
- * The link of a deck.
- *
- * @param base the page's address, up to `#`
- * @throws RangeError with a sentence where the deck holds what no student could open
- */
-export async function deckLink(deck: Deck, base: string): Promise<string> {
-  const document = writeDeck(deck);
-  const read = readDeck(document);
-  if ('fault' in read) throw new RangeError(read.fault);
-  const letters = new TextEncoder().encode(fold(document));
-  return sealLink('lesson', base, document.version, await deflate(letters));
-}
+export const FIELD = '\u001f';
 
 /**
  * The deck that a link holds, or what is wrong with it and what to do.
@@ -56,23 +41,6 @@ export async function readLink(text: string): Promise<{ readonly deck: Deck } | 
   const read = readDeck(unfold(letters));
   if ('deck' in read) return read;
   return { fault: `This lesson link holds something that no lesson has. ${read.fault}` };
-}
-
-function fold(document: DeckDocument): string {
-  const { title, note, lessonDay, instrument, key, drills, phrases, marks = {} } = document;
-  const fields = [
-    title,
-    note,
-    lessonDay?.replaceAll('-', ''),
-    key,
-    instrument === 'guitar' ? '' : JSON.stringify(instrument),
-    [...drills.map(foldDrill), ...foldMarks(marks)].join(' '),
-    ...(phrases ?? []).map(({ tempo, notes, hand, outline = [] }) =>
-      [tempo + foldHand(hand), ...notes.map(foldNote), ...outline.map(foldRuling)].join(' '),
-    ),
-  ];
-  while (!fields.at(-1)) fields.pop();
-  return fields.join(FIELD);
 }
 
 function unfold(letters: string): unknown {
@@ -103,25 +71,14 @@ function unfold(letters: string): unknown {
   };
 }
 
-/** How a phrase lies, behind its tempo: `72m` movable, `72o` open strings, `72@5` at fret 5. */
-function foldHand(hand: string | undefined): string {
-  if (hand === undefined) return '';
-  return HANDS.find(([name]) => name === hand)?.[1] ?? hand.replace('at fret ', '@');
-}
-
 function unfoldHand(letters: string): string {
   return HANDS.find(([, letter]) => letter === letters)?.[0] ?? letters.replace('@', 'at fret ');
 }
 
-const HANDS = [
+export const HANDS = [
   ['movable', 'm'],
   ['open strings', 'o'],
 ] as const;
-
-/** A drill as its kind's letter and what its form writes behind: `s01.54,43.2a`. */
-function foldDrill(drill: DeckDocument['drills'][number]): string {
-  return letterOf(drill.kind) + drillFormOf(drill.kind).fold(drill);
-}
 
 function unfoldDrill(letters: string): unknown {
   const kind = kindOfLetter(letters[0]);
@@ -129,27 +86,19 @@ function unfoldDrill(letters: string): unknown {
 }
 
 /** The words of a note, each with its mark in the link. */
-const MARKS = [
+export const MARKS = [
   [' at ', '@'],
   [' for ', '='],
   [' on ', ':'],
   [' by ', '~'],
 ] as const;
 
-function foldNote(note: string): string {
-  return MARKS.reduce((text, [word, mark]) => text.replace(word, mark), note);
-}
-
 function unfoldNote(letters: string): string {
   return MARKS.reduce((text, [word, mark]) => text.replace(mark, word), letters);
 }
 
 /** What begins a ruling in the link: `!4-6V7` is `4-6 V7`. */
-const RULED = '!';
-
-function foldRuling(ruling: string): string {
-  return RULED + ruling.replace(' ', '');
-}
+export const RULED = '!';
 
 function unfoldRuling(letters: string): string {
   return letters.slice(1).replace(/(\d)(?=[^\d-])/, '$1 ');
@@ -162,11 +111,6 @@ function parse(json: string): unknown {
   } catch {
     return null;
   }
-}
-
-async function deflate(text: Uint8Array<ArrayBuffer>): Promise<Uint8Array> {
-  const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
-  return new Uint8Array(await new Response(stream).arrayBuffer());
 }
 
 /** The text that bytes inflate to; read piece by piece, so that a small link cannot fill the memory. */

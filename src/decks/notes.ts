@@ -10,7 +10,8 @@
 import { parsePlace, placeText } from '../neck/place.ts';
 import { midiOf, parsePitch } from '../theory/note.ts';
 import type { Articulation, PhraseNote } from '../theory/phrase.ts';
-import { add, beats, beatsText, compare, parseBeats } from '../theory/rhythm.ts';
+import { add, beats, compare } from '../theory/rhythm.ts';
+import { beatsText, parseBeats } from '../theory/rhythmText.ts';
 import type { Beats } from '../theory/rhythm.ts';
 import type { Fault } from './envelope.ts';
 

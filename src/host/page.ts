@@ -31,7 +31,11 @@ export function page(): Plugin {
       async handler(_options, bundle) {
         if (config.command !== 'build' || config.build.ssr) return;
         const out = resolve(config.root, config.build.outDir);
-        const policy = await finishPage(out, deckScripts(bundle));
+        const policy = await finishPage(
+          out,
+          scriptsOf(bundle, 'decks'),
+          scriptsOf(bundle, 'firstVisit'),
+        );
         await writeFile(resolve(out, '_headers'), headersFile(policy));
         await writeFile(resolve(out, 'notices.txt'), await notices(resolve(config.root, '..')));
         await buildWorker(resolve(config.root, 'worker.ts'), out);
@@ -61,8 +65,13 @@ export function page(): Plugin {
  * Puts the first screen, the entry's styles and the content policy into `index.html`; gives the policy.
  *
  * @param decks the scripts that read decks
+ * @param firstVisit those of a first visit
  */
-async function finishPage(out: string, decks: readonly string[]): Promise<string> {
+async function finishPage(
+  out: string,
+  decks: readonly string[],
+  firstVisit: readonly string[],
+): Promise<string> {
   const file = resolve(out, 'index.html');
   let html = await readFile(file, 'utf8');
   const links = [...html.matchAll(/<link rel="stylesheet"[^>]*href="\.\/([^"]+)"[^>]*>/g)];
@@ -75,7 +84,7 @@ async function finishPage(out: string, decks: readonly string[]): Promise<string
     styles.push(hash(css));
     await rm(resolve(out, path!));
   }
-  html = html.replace('<script type="module"', (script) => `${asksFor(decks)}\n    ${script}`);
+  html = html.replace('</head>', (end) => `${asksFor(decks, firstVisit)}\n  ${end}`);
   const scripts = [...html.matchAll(/<script>(.*?)<\/script>/gs)].map(([, code]) => hash(code!));
   const policy = contentPolicy(styles, scripts);
   const screen = await firstScreen();
@@ -88,23 +97,24 @@ async function finishPage(out: string, decks: readonly string[]): Promise<string
   return policy;
 }
 
-/** What reads decks, with what it imports beside the page's own script. */
-function deckScripts(bundle: Rolldown.OutputBundle): string[] {
+/** A script by its name, with what it imports beside the page's own. */
+function scriptsOf(bundle: Rolldown.OutputBundle, script: string): string[] {
   const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
   const isEntry = (name: string) => chunks.some((one) => one.fileName === name && one.isEntry);
-  const decks = chunks.find(({ name }) => name === 'decks');
-  if (!decks) throw new Error('No script reads decks.');
-  return [decks.fileName, ...decks.imports.filter((name) => !isEntry(name))];
+  const found = chunks.find(({ name }) => name === script);
+  if (!found) throw new Error(`There is no script ${script}.`);
+  return [found.fileName, ...found.imports.filter((name) => !isEntry(name))];
 }
 
-/** Has scripts come with the page's own where the address holds a lesson, not behind it. */
-function asksFor(scripts: readonly string[]): string {
+/** Has scripts come with the page's own, not behind it: those that read decks where the address holds a lesson, else a first visit's. */
+function asksFor(decks: readonly string[], firstVisit: readonly string[]): string {
+  const list = (scripts: readonly string[]) => `[${scripts.map((name) => `'./${name}'`).join()}]`;
   return `<script>
-      if (location.hash.startsWith('#/lesson/'))
-        for (const href of [${scripts.map((script) => `'./${script}'`).join()}])
-          document.head.append(
-            Object.assign(document.createElement('link'), { rel: 'modulepreload', crossOrigin: '', href }),
-          );
+      for (const href of location.hash.startsWith('#/lesson/') ? ${list(decks)}
+        : 'begun' in document.documentElement.dataset ? [] : ${list(firstVisit)})
+        document.head.append(
+          Object.assign(document.createElement('link'), { rel: 'modulepreload', crossOrigin: '', href }),
+        );
     </script>`;
 }
 

@@ -32,12 +32,6 @@ export function subtract(a: Beats, b: Beats): Beats {
   return beats(a.n * b.d - b.n * a.d, a.d * b.d);
 }
 
-/** `a` times a whole number or another fraction. */
-export function times(a: Beats, factor: Beats | number): Beats {
-  const by = typeof factor === 'number' ? beats(factor) : factor;
-  return beats(a.n * by.n, a.d * by.d);
-}
-
 /** Below 0 where `a` is the earlier or shorter, 0 where they are equal. */
 export function compare(a: Beats, b: Beats): number {
   return a.n * b.d - b.n * a.d;
@@ -45,17 +39,4 @@ export function compare(a: Beats, b: Beats): number {
 
 export function toNumber(a: Beats): number {
   return a.n / a.d;
-}
-
-/** `0`, `1/3`, `4/3`. */
-export function beatsText(a: Beats): string {
-  return a.d === 1 ? `${a.n}` : `${a.n}/${a.d}`;
-}
-
-/** The beats that a text like `4/3` names, or null. Inverts `beatsText`. */
-export function parseBeats(text: string): Beats | null {
-  const match = /^(-?\d{1,9})(?:\/(\d{1,9}))?$/.exec(text.trim());
-  if (!match) return null;
-  const d = Number(match[2] ?? 1);
-  return d === 0 ? null : beats(Number(match[1]), d);
 }

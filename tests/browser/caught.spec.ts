@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import {
   answerCards,

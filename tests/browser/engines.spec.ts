@@ -5,7 +5,7 @@
  */
 import { expect, test } from '@playwright/test';
 import { KIND_NAMES } from '../../src/decks/deck.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { chromiumPage, until, type EnginePage } from './engine.ts';
 import { hasFirefox, hasWebKit } from './engines.mjs';

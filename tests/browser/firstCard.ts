@@ -1,7 +1,7 @@
 /** The way to the first card: what is fetched for it, and when what is there. */
 import type { CDPSession, Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 
 /** When what was there, ms after the address was asked for. */
 interface Times {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, expect, test, type Browser, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { recordingOf, wavOf } from '../listening/played.ts';
 import { chromiumPath } from './engines.mjs';
 import { hearing, playSamples } from './microphone.ts';

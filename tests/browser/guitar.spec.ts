@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, expect, test, type Browser, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { chromiumPath } from './engines.mjs';
 import { PLAYED, writeLine, type Manner } from './guitar/recordings.ts';
 import { faults, openCard, startLesson, verdict } from './people.ts';

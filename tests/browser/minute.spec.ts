@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { recordingOf } from '../listening/played.ts';
 import { hearing, playSamples } from './microphone.ts';
 import { kept, linkIn, reloadKept } from './people.ts';

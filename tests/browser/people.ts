@@ -2,7 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { PhraseKind } from '../../src/decks/kinds.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
 

@@ -1,7 +1,7 @@
 /** Time kept by taps at exact times: what the page says of them has to be what they were. */
 import { expect, test, type CDPSession, type Page } from '@playwright/test';
 import type { TimeDrill } from '../../src/decks/deck.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { deckIn } from '../cards/decks.ts';
 import { askedSoFar, linkIn, openCard, question, startLesson, verdict } from './people.ts';
 

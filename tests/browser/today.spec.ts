@@ -2,7 +2,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import { itemsOf } from '../../src/cards/index.ts';
 import { readDeck } from '../../src/decks/document.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { answerCards, countSounds, kept, roundEnd, writeAnswers, type Answer } from './people.ts';
 
 const DAY = 86_400_000;

@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { hasWebKit } from './engines.mjs';
 import type { EnginePage } from './engine.ts';

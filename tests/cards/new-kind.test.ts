@@ -20,6 +20,7 @@ import type * as Cards from '../../src/cards/index.ts';
 import type * as OnNeck from '../../src/cards/onNeck.ts';
 import type { Deck, DrillOf } from '../../src/decks/deck.ts';
 import type * as Kinds from '../../src/decks/kinds.ts';
+import type * as DeckLink from '../../src/decks/deckLink.ts';
 import type * as Link from '../../src/decks/link.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 
@@ -151,14 +152,16 @@ describe('a new kind of card', () => {
   });
 
   it('is then drilled, drawn on the neck, kept in drafts and links, spoken of and guessed at', async () => {
-    const [cards, { onNeck }, link, document, words, kinds] = await Promise.all([
-      load<typeof Cards>('cards/index.ts'),
-      load<typeof OnNeck>('cards/onNeck.ts'),
-      load<typeof Link>('decks/link.ts'),
-      load<typeof Document>('making/draftDocument.ts'),
-      load<typeof DeckWords>('app/deckWords.ts'),
-      load<typeof Kinds>('decks/kinds.ts'),
-    ]);
+    const [cards, { onNeck }, { deckLink }, { readLink }, document, words, kinds] =
+      await Promise.all([
+        load<typeof Cards>('cards/index.ts'),
+        load<typeof OnNeck>('cards/onNeck.ts'),
+        load<typeof DeckLink>('decks/deckLink.ts'),
+        load<typeof Link>('decks/link.ts'),
+        load<typeof Document>('making/draftDocument.ts'),
+        load<typeof DeckWords>('app/deckWords.ts'),
+        load<typeof Kinds>('decks/kinds.ts'),
+      ]);
     const kind = 'bright' as 'spot';
     const drill: DrillOf<'spot'> = {
       kind,
@@ -186,7 +189,7 @@ describe('a new kind of card', () => {
       expect.objectContaining({ string: 5, fret: 1 }),
     );
     const marked = { ...deck, marks: { [item!.id]: 5 as const } };
-    expect(await link.readLink(await link.deckLink(marked, ''))).toEqual({ deck: marked });
+    expect(await readLink(await deckLink(marked, ''))).toEqual({ deck: marked });
     const { PLAIN_DRAFT } = await load<typeof Draft>('making/draft.ts');
     const draft = { ...PLAIN_DRAFT, drills: [kind, { ...drill, degrees: [] }] };
     expect(document.readDraft(document.writeDraft(draft))).toEqual({ draft });

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import type { Deck } from '../../src/decks/deck.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import { sealLink } from '../../src/decks/envelope.ts';
-import { deckLink, readLink } from '../../src/decks/link.ts';
+import { readLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { readInstrument } from '../../src/decks/instrument.ts';
 import { decks } from './arbitrary.ts';
 

@@ -4,7 +4,7 @@ import { itemsOf } from '../../src/cards/index.ts';
 import type { Deck } from '../../src/decks/deck.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import { kindsOf, type PhraseKind } from '../../src/decks/kinds.ts';
-import { deckLink } from '../../src/decks/link.ts';
+import { deckLink } from '../../src/decks/deckLink.ts';
 import { dice } from '../browser/musician.ts';
 import {
   answerCards,

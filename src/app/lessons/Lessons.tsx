@@ -1,4 +1,7 @@
+import { deckLink } from '../../decks/deckLink.ts';
+import { readLink } from '../../decks/link.ts';
 import { isolated } from '../../decks/plain.ts';
+import { readReport } from '../../decks/report.ts';
 import { Written } from '../../parts/Written.tsx';
 import { readiness } from '../../practice/readiness.ts';
 import { keyLabel } from '../../theory/naming.ts';
@@ -67,13 +70,11 @@ export default function Lessons() {
 
 /** A link tapped in a message opens in the browser, not in the app on the home screen: so it can be pasted here. */
 async function openLink(link: string): Promise<string | null> {
-  const { readReport } = await import('../../decks/report.ts');
   const report = readReport(link);
   if ('report' in report) {
     go('report', report.payload);
     return null;
   }
-  const { deckLink, readLink } = await import('../../decks/link.ts');
   const read = await readLink(link);
   // Of a damaged report what is wrong with it is said, not that it is no lesson.
   if ('fault' in read) return /#?\/report\//.test(link) ? report.fault : read.fault;

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
-import { deckLink } from '../../decks/link.ts';
+import { deckLink } from '../../decks/deckLink.ts';
 import { counted } from '../figures.ts';
 import { base } from '../router.ts';
 import { useLinkOut } from '../useLinkOut.ts';

@@ -1,7 +1,7 @@
 import { Written } from '../../parts/Written.tsx';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
-import { deckLink } from '../../decks/link.ts';
+import { deckLink } from '../../decks/deckLink.ts';
 import { useFocusOnTitle } from '../focus.ts';
 import { LinkBox } from '../LinkBox.tsx';
 import { base } from '../router.ts';

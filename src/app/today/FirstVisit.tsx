@@ -6,7 +6,6 @@ import { begin } from '../round/session.ts';
 import { go } from '../router.ts';
 import { hasOpened, takeWritten } from '../state.ts';
 import { OntoTheStair } from './OntoTheStair.tsx';
-import './FirstVisit.css';
 
 /** How many cards the first button begins with: few enough to see whether one likes it. */
 const FIRST = { cards: 3 };
@@ -15,7 +14,7 @@ const FIRST = { cards: 3 };
 const MINUTES = 5;
 
 /** Without a lesson: a picture of what this is, something to begin with in one tap, and the ways in. */
-export function FirstVisit() {
+export default function FirstVisit() {
   const start = async (lesson: Readymade, length: number | Goal) => {
     unlock();
     await hasOpened;

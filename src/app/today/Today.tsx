@@ -1,10 +1,14 @@
 import { hasLessons } from '../../store/glance.ts';
 import { lazy } from '../lazy.tsx';
 import { currentLesson, opened } from '../state.ts';
-import { FirstVisit } from './FirstVisit.tsx';
+import '../ReadymadeList.css';
+import './FirstVisit.css';
 
 /** Whoever comes without a lesson does not wait for what shows one. */
 const LessonToday = lazy(() => import('./LessonToday.tsx'));
+
+/** Nor whoever comes with one for the first visit; its styles are in the page, for so it is drawn there. */
+export const FirstVisit = lazy(() => import('./FirstVisit.tsx'));
 
 /** What is practised now; where nothing is yet, a first visit. */
 export default function Today() {

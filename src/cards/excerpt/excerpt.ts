@@ -15,16 +15,8 @@ import { memberOf, type Chord, type Member } from '../../theory/chord.ts';
 import { letterDegree, spell, type Key } from '../../theory/key.ts';
 import { noteLabel, numeralLabel } from '../../theory/naming.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
-import {
-  add,
-  beats,
-  beatsText,
-  compare,
-  parseBeats,
-  subtract,
-  toNumber,
-  type Beats,
-} from '../../theory/rhythm.ts';
+import { add, beats, compare, subtract, toNumber, type Beats } from '../../theory/rhythm.ts';
+import { beatsText, parseBeats } from '../../theory/rhythmText.ts';
 
 /** A note whose place is known. */
 export interface PlacedNote extends PhraseNote {

@@ -15,7 +15,8 @@ import type { Instrument } from '../../neck/instrument.ts';
 import type { Place } from '../../neck/place.ts';
 import { parsePitch } from '../../theory/note.ts';
 import type { Articulation, Phrase, PhraseNote } from '../../theory/phrase.ts';
-import { beatsText, compare, subtract, toNumber } from '../../theory/rhythm.ts';
+import { compare, subtract, toNumber } from '../../theory/rhythm.ts';
+import { beatsText } from '../../theory/rhythmText.ts';
 import type { Beats } from '../../theory/rhythm.ts';
 
 /** The marks of articulations, each written right before the fret that it leads to. */

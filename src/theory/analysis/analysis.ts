@@ -12,15 +12,8 @@ import type { Costs } from './lattice.ts';
 import { melodyOf, type Metre, type MelodyNote } from './melody.ts';
 import { groupEvennessOf } from './evenness.ts';
 import { cheapestPath, type Path, type Segment } from './path.ts';
-import {
-  checkRulings,
-  forbid,
-  spanOf,
-  tonesRuled,
-  withRuled,
-  type Ruling,
-  type Tones,
-} from './ruling.ts';
+import { spanOf, type Ruling } from './ruling.ts';
+import { checkRulings, forbid, tonesRuled, withRuled, type Tones } from './enforced.ts';
 import { succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 

@@ -2,7 +2,7 @@ import { chroma } from '../note.ts';
 import type { Chord } from '../chord.ts';
 import { embellishment, embellishmentCost, type Standing } from './embellishment.ts';
 import { runOf, type MelodyNote } from './melody.ts';
-import type { Tones } from './ruling.ts';
+import type { Tones } from './enforced.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /** How the notes of a melody fit one chord, note by note: what group costs are added up from. */

@@ -1,5 +1,6 @@
 import type { PhraseNote } from '../phrase.ts';
-import { add, beats, beatsText, compare, parseBeats, subtract, type Beats } from '../rhythm.ts';
+import { add, beats, compare, subtract, type Beats } from '../rhythm.ts';
+import { beatsText, parseBeats } from '../rhythmText.ts';
 import { TAPS } from './figure.ts';
 
 /** Notes as far as a rhythm knows them. */

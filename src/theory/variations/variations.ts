@@ -3,7 +3,8 @@ import type { Key } from '../key.ts';
 import { keyLabel } from '../naming.ts';
 import { semitonesAbove } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
-import { add, subtract, times, beats } from '../rhythm.ts';
+import { add, subtract, beats } from '../rhythm.ts';
+import { times } from '../rhythmText.ts';
 import { noteOn, stepOf } from './steps.ts';
 import {
   oneAfterAnother,

@@ -5,7 +5,8 @@ import { overClick } from '../../../src/theory/free/pulse.ts';
 import { partOf, written } from '../../../src/theory/free/written.ts';
 import { parseKey } from '../../../src/theory/key.ts';
 import { numeralLabel } from '../../../src/theory/naming.ts';
-import { beats, beatsText, compare } from '../../../src/theory/rhythm.ts';
+import { beats, compare } from '../../../src/theory/rhythm.ts';
+import { beatsText } from '../../../src/theory/rhythmText.ts';
 
 const key = parseKey('Bb major')!;
 const tempo = 90;

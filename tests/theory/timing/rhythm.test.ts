@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { add, beats, beatsText } from '../../../src/theory/rhythm.ts';
+import { add, beats } from '../../../src/theory/rhythm.ts';
+import { beatsText } from '../../../src/theory/rhythmText.ts';
 import { phraseFigure } from '../../../src/theory/timing/figure.ts';
 import { readRhythm, rhythmWords } from '../../../src/theory/timing/rhythm.ts';
 

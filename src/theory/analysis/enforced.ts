@@ -1,0 +1,56 @@
+import type { Chord } from '../chord.ts';
+import { sameChord } from './candidates.ts';
+import type { Embellishment } from './embellishments.ts';
+import type { Costs } from './lattice.ts';
+import { isToneRuling, type Ruling, spanOf } from './ruling.ts';
+
+/** What is ruled of single notes, by their index. */
+export type Tones = ReadonlyMap<number, Embellishment | null>;
+
+export function tonesRuled(rulings: readonly Ruling[]): Tones {
+  return new Map(
+    rulings.filter(isToneRuling).map(({ note, embellishment }) => [note, embellishment]),
+  );
+}
+
+/**
+ * Checks that rulings speak of notes that are there.
+ * @throws RangeError where one does not.
+ */
+export function checkRulings(rulings: readonly Ruling[], notes: number): void {
+  for (const ruling of rulings) {
+    const [from, to] = spanOf(ruling);
+    if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && from < to && to <= notes))
+      throw new RangeError(
+        `There are no notes ${from} to ${to - 1} to rule on: take notes 0 to ${notes - 1}.`,
+      );
+  }
+}
+
+/** The chords, and those ruled that are not among them. */
+export function withRuled(chords: readonly Chord[], rulings: readonly Ruling[]): Chord[] {
+  const all = [...chords];
+  for (const { chord } of rulings)
+    if (chord && !all.some((other) => sameChord(other, chord))) all.push(chord);
+  return all;
+}
+
+/** Makes every group impossible that a ruling forbids. */
+export function forbid({ notes, longest, chords, costs }: Costs, rulings: readonly Ruling[]): void {
+  for (const ruling of rulings.filter((one) => !isToneRuling(one))) {
+    const [start, end] = spanOf(ruling);
+    // Groups that have none of its notes are left as they are.
+    for (let from = Math.max(0, start + 1 - longest); from < end; from++)
+      for (let to = Math.max(from, start) + 1; to <= Math.min(notes, from + longest); to++)
+        chords.forEach((chord, i) => {
+          if (!allows(ruling, from, to, chord)) costs[i]![from]![to - from - 1] = Infinity;
+        });
+  }
+}
+
+function allows(ruling: Ruling, from: number, to: number, chord: Chord): boolean {
+  const [start, end] = spanOf(ruling);
+  if (to <= start || end <= from) return true;
+  if ('span' in ruling && (from !== start || to !== end)) return false;
+  return ruling.chord === undefined || sameChord(chord, ruling.chord);
+}
