@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { evaluated } from './src/host/evaluated.ts';
+import { fetching } from './src/host/fetching.ts';
 import { page } from './src/host/page.ts';
 
 const port = Number(process.env.PORT ?? 4173);
@@ -64,7 +65,7 @@ export default defineConfig({
       },
     },
   },
-  plugins: [evaluated('/src/app/readymade.ts'), page()],
+  plugins: [fetching(), evaluated('/src/app/readymade.ts'), page()],
   server: { port },
   preview: { port, strictPort: true },
   test: {

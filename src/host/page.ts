@@ -78,7 +78,7 @@ async function finishPage(
   const styles: string[] = [];
   for (const [link, path] of links) {
     const css = (await readFile(resolve(out, path!), 'utf8')).trim();
-    // Chunks that want these styles look for the link, and would fetch them; disabled it is not fetched itself.
+    // Scripts that want these styles look for the link (`fetched.ts`); disabled it is not fetched itself.
     const inert = `<link rel="stylesheet" disabled href="./${path}">`;
     html = html.replace(link, () => `<style>${css}</style>${inert}`);
     styles.push(hash(css));

@@ -1,5 +1,4 @@
-import { transpose } from '@tonaljs/pitch-distance';
-import { midiOf, parsePitch, type PitchName } from '../theory/note.ts';
+import { fifths, midiOf, noteAt, octaveOf, parsePitch, type PitchName } from '../theory/note.ts';
 
 /** A fretted instrument as it lies in the player's hands. */
 export interface Instrument {
@@ -63,11 +62,15 @@ export function openMidi(instrument: Instrument): readonly number[] {
 export function soundingPitches({ tuning, capo }: Instrument): readonly PitchName[] {
   if (capo === 0) return tuning;
   const sharp = (capo * 7) % 12;
-  const raised = (fifths: number) =>
-    tuning.map((pitch) => transpose(spelled(pitch), [fifths, (capo - 7 * fifths) / 12]));
-  const signs = (pitches: readonly PitchName[]) => pitches.join('').replaceAll(/[^#b]/g, '').length;
+  const raised = (by: number) =>
+    tuning.map((pitch) => {
+      const note = noteAt(fifths(parsePitch(pitch)!.name) + by);
+      return note + octaveOf(note, midiOf(pitch) + capo);
+    });
+  const signsOf = (pitches: readonly PitchName[]) =>
+    pitches.join('').replaceAll(/[^#b]/g, '').length;
   const [flats, sharps] = [raised(sharp - 12), raised(sharp)];
-  return signs(sharps) < signs(flats) ? sharps : flats;
+  return signsOf(sharps) < signsOf(flats) ? sharps : flats;
 }
 
 /** How many frets are left above the capo. */

@@ -1,4 +1,4 @@
-import { distance } from '@tonaljs/pitch-distance';
+import { distance } from './interval.ts';
 import { keyName, type Key } from './key.ts';
 import { chroma, pitchClass, type NoteName } from './note.ts';
 import { degreeOfStep, hasSevenNotes, scaleNotes } from './scale.ts';

@@ -1,5 +1,4 @@
-import { transpose } from '@tonaljs/pitch-distance';
-import { chroma, fifths, parseNote, pitchClass, type NoteName } from './note.ts';
+import { chroma, fifths, noteAt, parseNote, pitchClass, type NoteName } from './note.ts';
 import { degreeOfStep, SCALE_KINDS, scaleNotes, type Key, type ScaleKind } from './scale.ts';
 
 export type { Key };
@@ -68,5 +67,5 @@ function spelling(key: Key, semitones: number): NoteName {
   // On the line of fifths that scale runs from five below the tonic to six above; what sounds alike is 12 apart.
   const lowest = fifths(key.tonic) - 5;
   const alike = semitones * 7;
-  return transpose('C', [alike + 12 * Math.ceil((lowest - alike) / 12), 0]);
+  return noteAt(alike + 12 * Math.ceil((lowest - alike) / 12));
 }

@@ -1,7 +1,7 @@
-import { distance } from '@tonaljs/pitch-distance';
+import { distance } from './interval.ts';
 import type { Chord, Member, Quality } from './chord.ts';
 import { letterDegree, type Key } from './key.ts';
-import type { NoteName } from './note.ts';
+import { signs, type NoteName } from './note.ts';
 import { parentKey, scaleNotes, type ScaleKind } from './scale.ts';
 
 /**
@@ -67,13 +67,13 @@ export function noteLabel(note: NoteName, naming: Naming, key: Key): string {
 /** Letters with -is and -es; H is B natural and B is B flat; Es, As and Heses are contracted. */
 function german(note: NoteName): string {
   const letter = note[0]!;
-  const signs = note.slice(1);
+  const marks = note.slice(1);
   if (note === 'Bb') return 'B';
   const stem = letter === 'B' ? 'H' : letter;
-  const flats = 'es'.repeat(signs.length);
-  if (signs.startsWith('b'))
+  const flats = 'es'.repeat(marks.length);
+  if (marks.startsWith('b'))
     return stem + (letter === 'E' || letter === 'A' ? flats.slice(1) : flats);
-  return stem + 'is'.repeat(signs.length);
+  return stem + 'is'.repeat(marks.length);
 }
 
 /** Where no syllable is at home, the one of the letter's major-scale note with its signs: `ti♭♭`. */
@@ -88,8 +88,6 @@ function movable(note: NoteName, key: Key): string {
 function scaleOfLetter(key: Key, degree: number): NoteName {
   return scaleNotes(parentKey(key))[degree - 1]!;
 }
-
-const signs = (note: NoteName) => (note[1] === 'b' ? 1 - note.length : note.length - 1);
 
 /** By how many semitones a note is raised against another of the same letter. */
 const offset = (from: NoteName, to: NoteName) => signs(to) - signs(from);

@@ -1,5 +1,3 @@
-import { note as read } from '@tonaljs/pitch-note';
-
 /** A note's name without its octave, accidentals in ASCII: `C`, `Bb`, `F##`. */
 export type NoteName = string;
 
@@ -17,14 +15,14 @@ interface Pitch {
 const PITCH = /^([A-G])(#{0,4}|b{0,4})(-1|\d)?$/;
 
 const plain = (text: string) => {
-  const signs = text
+  const ascii = text
     .trim()
     .replaceAll('♭', 'b')
     .replaceAll('♯', '#')
     .replaceAll('𝄫', 'bb')
     .replaceAll(/𝄪|x/g, '##')
     .replaceAll('♮', '');
-  return signs.charAt(0).toUpperCase() + signs.slice(1);
+  return ascii.charAt(0).toUpperCase() + ascii.slice(1);
 };
 
 /** The note that a text names, or null: `Bb`, `B♭`, `f##`, `Fx`. */
@@ -39,12 +37,15 @@ export function parsePitch(text: string): Pitch | null {
   const name = plain(text);
   const match = PITCH.exec(name);
   if (!match || match[3] === undefined) return null;
-  return { name: `${match[1]}${match[2]}`, octave: Number(match[3]), midi: read(name).height };
+  const note = `${match[1]}${match[2]}`;
+  const octave = Number(match[3]);
+  const letter = pitchClass(7 * fifths(note[0]!));
+  return { name: note, octave, midi: 12 * (octave + 1) + letter + signs(note) };
 }
 
 /** How many semitones a note lies above C, 0 to 11, whatever its spelling. */
 export function chroma(name: NoteName): number {
-  return read(name).chroma;
+  return pitchClass(7 * fifths(name));
 }
 
 /** The pitch class of a MIDI number, 0 for C to 11 for B; of an interval in semitones, what is left of it upward. */
@@ -59,7 +60,21 @@ export function semitonesAbove(from: NoteName, to: NoteName): number {
 
 /** Where a note stands on the line of fifths: F −1, C 0, G 1, … Bb −2, F# 6. */
 export function fifths(name: NoteName): number {
-  return read(name).coord[0]!;
+  return LINE.indexOf(name[0]!) - 1 + 7 * signs(name);
+}
+
+/** The note that stands there. Inverts `fifths`. */
+export function noteAt(place: number): NoteName {
+  const raised = Math.floor((place + 1) / 7);
+  return LINE[place + 1 - 7 * raised]! + (raised < 0 ? 'b' : '#').repeat(Math.abs(raised));
+}
+
+/** The letters, a fifth apart. */
+const LINE = 'FCGDAEB';
+
+/** By how many semitones a note's signs raise it. */
+export function signs(name: NoteName): number {
+  return name[1] === 'b' ? 1 - name.length : name.length - 1;
 }
 
 /**
@@ -70,6 +85,11 @@ export function midiOf(pitch: PitchName): number {
   const parsed = parsePitch(pitch);
   if (!parsed) throw new RangeError(`“${pitch}” is not a note with an octave, like E2 or Bb3.`);
   return parsed.midi;
+}
+
+/** The octave that a note stands in where it sounds a MIDI number: that of its letter. */
+export function octaveOf(name: NoteName, midi: number): number {
+  return Math.floor((midi - signs(name)) / 12) - 1;
 }
 
 /** Frequency in Hz of a MIDI number in equal temperament, A4 (69) at `reference` Hz (ISO 16: 440). */

@@ -1,4 +1,4 @@
-import { transpose } from '@tonaljs/pitch-distance';
+import { above } from './interval.ts';
 import type { NoteName } from './note.ts';
 
 const SCALES = {
@@ -74,7 +74,7 @@ export function scaleNotes({ tonic, scale }: Key): readonly NoteName[] {
   const id = `${tonic} ${scale}`;
   let notes = known.get(id);
   if (!notes) {
-    notes = SCALES[scale].split(' ').map((interval) => transpose(tonic, interval));
+    notes = SCALES[scale].split(' ').map((interval) => above(tonic, interval));
     known.set(id, notes);
   }
   return notes;

@@ -187,7 +187,7 @@ test('files that the browser took are fetched anew at the next start online', as
       let missing = 1;
       for (const name of await caches.keys()) {
         for (const { url } of await (await caches.open(name)).keys()) {
-          if (/Teach-.*js/.test(url)) missing--;
+          if (/teacher-.*js/.test(url)) missing--;
         }
       }
       return missing;
@@ -196,7 +196,7 @@ test('files that the browser took are fetched anew at the next start online', as
   await page.evaluate(async () => {
     for (const name of await caches.keys()) {
       const cache = await caches.open(name);
-      for (const { url } of await cache.keys()) if (/Teach-/.test(url)) await cache.delete(url);
+      for (const { url } of await cache.keys()) if (/teacher-/.test(url)) await cache.delete(url);
     }
   });
   expect(await gone()).toBe(1);
@@ -223,7 +223,7 @@ test('a window whose files are gone after an update takes the newer version by i
   await other.evaluate(async () => {
     for (const name of await caches.keys()) {
       const cache = await caches.open(name);
-      for (const { url } of await cache.keys()) if (/Teach-/.test(url)) await cache.delete(url);
+      for (const { url } of await cache.keys()) if (/teacher-/.test(url)) await cache.delete(url);
     }
   });
   await host!.fallSilent();
@@ -238,12 +238,12 @@ test.describe('without a worker', () => {
     await page.goto('');
     await expect(page.getByRole('heading').first()).toBeVisible();
     // As on a host that has a newer version: the page is online, and its old files are gone.
-    await page.route(/\/Teach-/, (route) => route.fulfill({ status: 404 }));
+    await page.route(/\/teacher-/, (route) => route.fulfill({ status: 404 }));
     await page.getByRole('link', { name: 'Teach', exact: true }).click();
     const alert = page.getByRole('alert');
     await expect(alert).toContainText('could not be fetched. It may have changed');
     await expect(alert).not.toContainText('Go online');
-    await page.unroute(/\/Teach-/);
+    await page.unroute(/\/teacher-/);
     await page.getByRole('button', { name: 'Load again' }).click();
     await expect(page.getByRole('button', { name: 'Share the link' })).toBeVisible();
   });
@@ -256,13 +256,13 @@ test.describe('without a worker, after an update on the host', () => {
     await page.goto('');
     await expect(page.getByRole('heading').first()).toBeVisible();
     await page.evaluate(() => Object.assign(window, { isOld: true }));
-    await page.route(/\/Teach-/, (route) => route.fulfill({ status: 404 }));
+    await page.route(/\/teacher-/, (route) => route.fulfill({ status: 404 }));
     await page.route(
       ({ pathname }) => pathname === '/',
       async (route) => {
         const response = await route.fetch();
         if (route.request().isNavigationRequest()) {
-          await page.unroute(/\/Teach-/);
+          await page.unroute(/\/teacher-/);
           return route.fulfill({ response });
         }
         const html = (await response.text()).replaceAll(

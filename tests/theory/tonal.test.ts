@@ -1,7 +1,4 @@
-/**
- * Against the rest of the library of which two modules are imported (`pitch-note`, `pitch-distance`): it shares their way
- * of counting intervals, so that it is no independent witness. Those are in `tests/outside`.
- */
+/** Against a library that has its own scales and chords and its own way of counting intervals. */
 import { Chord, Scale } from 'tonal';
 import { expect, test } from 'vitest';
 import { chordOn } from '../../src/theory/chord.ts';
