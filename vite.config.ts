@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 import { evaluated } from './src/host/evaluated.ts';
 import { fetching } from './src/host/fetching.ts';
 import { page } from './src/host/page.ts';
+import { smaller } from './src/host/smaller.ts';
 
 const port = Number(process.env.PORT ?? 4173);
 if (!Number.isInteger(port) || port < 1 || port > 65535) {
@@ -17,6 +18,9 @@ const PURE = ['theory', 'neck', 'decks', 'memory', 'practice', 'making', 'cards'
 /** The screens that a student opens, but for Today. */
 const STUDENT =
   /src\/app\/(?:known|settings|calendar|lessons|minute|guitar|neck|round|report\/SendReport)/;
+
+/** What everybody fetches on the way to a first card. */
+const ON_THE_WAY = ['index', 'decks', 'firstVisit'];
 
 export default defineConfig({
   root: 'src',
@@ -48,7 +52,11 @@ export default defineConfig({
           // Each comes whole: few scripts are smaller than many, and nothing waits for one behind another.
           groups: [
             { name: 'first', tags: ['$initial'], priority: 9 },
-            { name: 'decks', test: /src\/decks\/(?:link|document)\.ts$/, priority: 8 },
+            {
+              name: 'decks',
+              test: /src\/(?:decks\/(?:link|document)\.ts|app\/lesson\/Lesson\.tsx)$/,
+              priority: 8,
+            },
             { name: 'firstVisit', test: /src\/app\/today\/FirstVisit\.tsx$/, priority: 7 },
             { name: 'sound', test: /src\/sound\/player\.ts$/, priority: 6 },
             {
@@ -65,7 +73,12 @@ export default defineConfig({
       },
     },
   },
-  plugins: [fetching(), evaluated('/src/app/readymade.ts'), page()],
+  plugins: [
+    fetching(),
+    evaluated('/src/app/readymade.ts'),
+    smaller((script) => ON_THE_WAY.includes(script)),
+    page(),
+  ],
   server: { port },
   preview: { port, strictPort: true },
   test: {

@@ -4,7 +4,6 @@ import { later, pageLoaded } from './app/later.ts';
 import { begun } from './app/shell/open.ts';
 import { Shell } from './app/shell/Shell.tsx';
 import { FirstVisit } from './app/today/Today.tsx';
-import { keepOffline } from './app/update.ts';
 import { trouble } from './app/trouble.ts';
 import { fetchAfter, preload } from './sound/index.ts';
 import './parts/frame.css';
@@ -52,3 +51,8 @@ void later.then(() => {
   });
   return preload();
 });
+
+async function keepOffline() {
+  if (!('serviceWorker' in navigator) || !import.meta.env.PROD) return;
+  await (await import('./app/keepOffline.ts')).keepOffline();
+}

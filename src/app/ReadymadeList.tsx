@@ -1,4 +1,3 @@
-import { Written } from '../parts/Written.tsx';
 import type { Readymade } from './readymade.ts';
 import './ReadymadeList.css';
 
@@ -17,9 +16,7 @@ export function ReadymadeList({ lessons, name, starts = false, use }: ReadymadeL
     <ul class="readymade">
       {lessons.map((lesson) => (
         <li key={lesson.id} class="sheet">
-          <h3>
-            <Written text={lesson.deck.title} />
-          </h3>
+          <h3>{lesson.deck.title}</h3>
           <p class="soft">{lesson.words}</p>
           <button
             type="button"

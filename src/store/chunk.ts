@@ -27,6 +27,14 @@ export function chunkOf(n: number): number {
   return Math.floor((n - 1) / CHUNK);
 }
 
+/** So many chunks become one, a pack of columns, once they are full and a later one has been begun. */
+export const PACK = 8;
+
+/** The first chunk of the pack that a chunk belongs to: there the pack lies. */
+export function packOf(chunk: number): number {
+  return chunk - (chunk % PACK);
+}
+
 /** Reads a chunk, of lines or packed. */
 export function readChunk(device: string, chunk: unknown): Contents {
   return typeof chunk === 'string' ? readLines(device, chunk) : readPack(device, chunk);

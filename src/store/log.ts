@@ -1,10 +1,18 @@
 import { promisifyRequest } from 'idb-keyval';
-import { type Quarantined, CHUNK, chunkOf, type Contents, readChunk, readChunks } from './chunk.ts';
+import {
+  type Quarantined,
+  CHUNK,
+  chunkOf,
+  type Contents,
+  PACK,
+  packOf,
+  readChunk,
+  readChunks,
+} from './chunk.ts';
 import { newId, store, stored, under } from './device.ts';
 import { lineOf } from './logLine.ts';
 import { mergeInto } from './merge.ts';
 import { inOrder } from './order.ts';
-import { pack, packOf } from './pack.ts';
 import { MOST_COUNT, type Review, type Reviews } from './review.ts';
 import { Runs } from './runs.ts';
 import { StoreTrouble } from './trouble.ts';
@@ -142,7 +150,11 @@ class DeviceLog implements Log {
 
   /** Makes the next opening fast; what this one has read stays as it is. */
   #pack(): void {
-    this.#next(() => store('readwrite', pack)).catch(() => {});
+    if (this.reviews.length < PACK * CHUNK) return;
+    this.#next(async () => {
+      const { pack } = await import('./pack.ts');
+      await store('readwrite', pack);
+    }).catch(() => {});
   }
 
   async #load(): Promise<void> {

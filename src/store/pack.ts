@@ -1,17 +1,9 @@
 import { promisifyRequest } from 'idb-keyval';
-import { CHUNK, readChunk } from './chunk.ts';
-import { columnsOf } from './columns.ts';
+import { CHUNK, PACK, packOf, readChunk } from './chunk.ts';
+import { columnsOf } from './toColumns.ts';
 import { stored, under } from './device.ts';
 import { lineOf } from './logLine.ts';
 import type { Review } from './review.ts';
-
-/** So many chunks become one, a pack of columns, once they are full and a later one has been begun. */
-export const PACK = 8;
-
-/** The first chunk of the pack that a chunk belongs to: there the pack lies. */
-export function packOf(chunk: number): number {
-  return chunk - (chunk % PACK);
-}
 
 /**
  * Packs what can be packed, all of it or nothing. What that buys (a new tab of Chromium, medians of 11, lines against

@@ -3,10 +3,10 @@ import { replay } from '../../src/memory/memory.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { nextCard } from '../../src/practice/next.ts';
 import { startRound } from '../../src/practice/round.ts';
-import { CHUNK, readChunk } from '../../src/store/chunk.ts';
-import { type Columns, columnsOf } from '../../src/store/columns.ts';
+import { CHUNK, PACK, readChunk } from '../../src/store/chunk.ts';
+import type { Columns } from '../../src/store/columns.ts';
+import { columnsOf } from '../../src/store/toColumns.ts';
 import { inOrder } from '../../src/store/order.ts';
-import { PACK } from '../../src/store/pack.ts';
 import type { Review } from '../../src/store/review.ts';
 import { reviewOf } from '../memory/reviews.ts';
 

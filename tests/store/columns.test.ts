@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readChunk } from '../../src/store/chunk.ts';
-import { columnsOf, reviewsOf } from '../../src/store/columns.ts';
+import { reviewsOf } from '../../src/store/columns.ts';
+import { columnsOf } from '../../src/store/toColumns.ts';
 import { LATEST, LONGEST_ANSWER, type Review, type Reviews } from '../../src/store/review.ts';
 import { anyReview } from './reviews.ts';
 

@@ -1,8 +1,7 @@
 import { IDBFactory, IDBKeyRange, IDBObjectStore as FDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { CHUNK } from '../../src/store/chunk.ts';
+import { CHUNK, PACK } from '../../src/store/chunk.ts';
 import { lineOf } from '../../src/store/logLine.ts';
-import { PACK } from '../../src/store/pack.ts';
 import type { Answer, Log } from '../../src/store/log.ts';
 import { MOST_COUNT, type Review } from '../../src/store/review.ts';
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { columnsOf, reviewsOf } from '../../src/store/columns.ts';
+import { reviewsOf } from '../../src/store/columns.ts';
+import { columnsOf } from '../../src/store/toColumns.ts';
 import type { Review, Reviews } from '../../src/store/review.ts';
 import { Runs } from '../../src/store/runs.ts';
 import { anyReview } from './reviews.ts';

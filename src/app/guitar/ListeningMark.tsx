@@ -1,6 +1,6 @@
 import { microphoneState } from '../../listening/index.ts';
 import { LISTENING } from '../../listening/microphone-state.ts';
-import './Guitar.css';
+import './ListeningMark.css';
 
 /** That the microphone is on. */
 export function ListeningMark() {

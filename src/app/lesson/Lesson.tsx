@@ -2,6 +2,7 @@ import { Written } from '../../parts/Written.tsx';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { itemsOf, wantsGuitar } from '../../cards/here.ts';
 import type { Deck } from '../../decks/deck.ts';
+import { readLink } from '../../decks/link.ts';
 import type { Item } from '../../practice/item.ts';
 import { minutesADay } from '../../practice/untilReady.ts';
 import { unlock } from '../../sound/index.ts';
@@ -22,8 +23,7 @@ export default function Lesson() {
   const [read, setRead] = useState<Opened | null>(null);
   useEffect(() => {
     setRead(null);
-    void import('../../decks/link.ts')
-      .then(({ readLink }) => readLink(`#/lesson/${payload}`))
+    void readLink(`#/lesson/${payload}`)
       .then(async (link) => {
         if ('deck' in link) await countable(link.deck);
         setRead(link);

@@ -3,7 +3,6 @@ import { awaitInstall } from '../install.ts';
 import { beginAgain, route, type Screen } from '../router.ts';
 import { erasedElsewhere, trouble, unreadable } from '../trouble.ts';
 import { lazy } from '../lazy.tsx';
-import Lesson from '../lesson/Lesson.tsx';
 import Round from '../round/Round.tsx';
 import Today from '../today/Today.tsx';
 import { KeptOffline } from './KeptOffline.tsx';
@@ -18,7 +17,7 @@ const SCREENS: Record<Screen, ComponentType> = {
   phrases: lazy(() => import('../phrases/Phrases.tsx')),
   minute: lazy(() => import('../minute/MinuteScreen.tsx')),
   round: Round,
-  lesson: Lesson,
+  lesson: lazy(() => import('../lesson/Lesson.tsx')),
   lessons: lazy(() => import('../lessons/Lessons.tsx')),
   teach: lazy(() => import('../teach/Teach.tsx')),
   send: lazy(() => import('../report/SendReport.tsx')),
