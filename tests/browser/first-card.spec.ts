@@ -10,12 +10,12 @@ test('a first visit asks for few files until its first card can be answered', as
   baseURL,
 }) => {
   const { requests } = await wayToFirstCard(page, baseURL!);
-  console.log(requests);  expect(requests).toBeGreaterThan(2);
+  expect(requests).toBeGreaterThan(2);
   expect(requests).toBeLessThanOrEqual(MOST);
 });
 
 test('so does a lesson’s link', async ({ page, baseURL }) => {
   const { requests } = await wayToFirstCard(page, await plainLink(baseURL!));
-  console.log(requests);  expect(requests).toBeGreaterThan(2);
+  expect(requests).toBeGreaterThan(2);
   expect(requests).toBeLessThanOrEqual(MOST);
 });

@@ -64,7 +64,8 @@ export async function wayToFirstCard(page: Page, address: string, slow?: Slownes
   const paint = await page.evaluate(
     () => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? NaN,
   );
-  return { ...times, ...fetched(), paint };
+  const until = await page.evaluate((at) => performance.timeOrigin + at, times.answerable!);
+  return { ...times, ...fetched(until), paint };
 }
 
 export async function slowDown(session: CDPSession, slow: Slowness): Promise<void> {
@@ -78,14 +79,23 @@ export async function slowDown(session: CDPSession, slow: Slowness): Promise<voi
   await session.send('Emulation.setCPUThrottlingRate', { rate: slow.processor });
 }
 
-/** Counts what is asked for and what comes; what is in the page itself is neither. */
-function counting(session: CDPSession): () => { requests: number; bytes: number } {
-  let [requests, bytes] = [0, 0];
-  session.on('Network.requestWillBeSent', ({ request }) => {
-    if (!/^(data|blob):/.test(request.url)) requests += 1;
+/**
+ * Counts what is asked for up to a moment, ms, and what comes of it; what is in the page itself is neither, nor what is
+ * asked for as soon as that moment has come.
+ */
+function counting(session: CDPSession): (until: number) => { requests: number; bytes: number } {
+  const asked = new Map<string, { at: number; bytes: number }>();
+  session.on('Network.requestWillBeSent', ({ request, requestId, wallTime }) => {
+    if (!/^(data|blob):/.test(request.url)) asked.set(requestId, { at: wallTime * 1000, bytes: 0 });
   });
-  session.on('Network.loadingFinished', ({ encodedDataLength }) => (bytes += encodedDataLength));
-  return () => ({ requests, bytes });
+  session.on('Network.loadingFinished', ({ requestId, encodedDataLength }) => {
+    const one = asked.get(requestId);
+    if (one) one.bytes = encodedDataLength;
+  });
+  return (until) => {
+    const before = [...asked.values()].filter(({ at }) => at <= until);
+    return { requests: before.length, bytes: before.reduce((sum, { bytes }) => sum + bytes, 0) };
+  };
 }
 
 declare global {
