@@ -105,6 +105,16 @@ describe('the path found is the cheapest of all, by trying all', () => {
     );
   });
 
+  test('where a finger that stays on its string guides the shift', () => {
+    const notes = line([43, 75, 76, 77]);
+    const options = { frets: [3, 13], open: false } as const;
+    const { cost } = play(GUITAR, notes, options);
+    expect(cost).toBeCloseTo(
+      exhaustive(GUITAR, notes, { ...options, position: null as never }).cost,
+      9,
+    );
+  });
+
   test('with a position fixed, over longer phrases', () => {
     fc.assert(
       fc.property(
