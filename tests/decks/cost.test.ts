@@ -33,23 +33,23 @@ describe('a lesson that costs too much', () => {
       tempo: 72,
       notes: Array.from({ length: notes }, () => 'Bb3 on 3/3'),
     });
-    const phrases = [placed(200), placed(200), placed(1)];
+    const phrases = [placed(200), placed(100), placed(1)];
     const drilling = (...numbers: number[]) =>
       faultOf({ ...base, phrases, drills: [{ kind: 'outline', phrases: numbers }] });
     expect(drilling(1, 2)).toBeNull();
     expect(drilling(1, 2, 3)).toBe(
-      'Phrases: those that are drilled have 401 notes together and a lesson takes 400: drill fewer of them, or make two lessons.',
+      'Phrases: those that are drilled have 301 notes together and a lesson takes 300: drill fewer of them, or make two lessons.',
     );
-    expect(faultOf({ ...base, phrases, drills: [{ kind: 'vary' }] })).toMatch(/401 notes/);
+    expect(faultOf({ ...base, phrases, drills: [{ kind: 'vary' }] })).toMatch(/301 notes/);
     expect(faultOf({ ...base, phrases, drills: [] })).toBeNull();
   });
 
   it('drills phrases for whose notes places have to be found, which costs as much again', () => {
     const drilling = (...lengths: number[]) =>
       faultOf({ ...base, phrases: lengths.map(phrase), drills: [{ kind: 'outline' }] });
-    expect(drilling(200)).toBeNull();
-    expect(drilling(100, 101)).toBe(
-      'Phrases: those that are drilled have 201 notes together, all of them in phrases without all places, which count twice, and a lesson takes 400: give them places, drill fewer of them, or make two lessons.',
+    expect(drilling(150)).toBeNull();
+    expect(drilling(75, 76)).toBe(
+      'Phrases: those that are drilled have 151 notes together, all of them in phrases without all places, which count twice, and a lesson takes 300: give them places, drill fewer of them, or make two lessons.',
     );
   });
 
