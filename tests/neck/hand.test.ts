@@ -254,6 +254,8 @@ describe('a line that no hand can play says so and where', () => {
     );
     const [low, high] = placed('5/3 4/2') as [LineNote, LineNote];
     expect(why([low, { ...high, articulation: 'slide' }])).toContain('slide');
+    const [open] = placed('1/0');
+    expect(why([open!, { ...open!, at: beats(1), articulation: 'slide' }])).toContain('slide');
   });
 
   test('two notes at once', () => {
