@@ -53,6 +53,18 @@ describe('a lesson that costs too much', () => {
     );
   });
 
+  it('counts a phrase twice that has places for some of its notes only', () => {
+    const placed = { tempo: 72, notes: Array.from({ length: 100 }, () => 'Bb3 on 3/3') };
+    const partly = { tempo: 72, notes: ['D4', ...placed.notes.slice(1)] };
+    const drilling = (phrases: readonly object[]) =>
+      faultOf({ ...base, phrases, drills: [{ kind: 'outline' }] });
+    expect(drilling([placed, placed, placed, placed])).toBeNull();
+    expect(drilling([partly, placed, placed])).toBeNull();
+    expect(drilling([partly, placed, placed, { tempo: 72, notes: ['D4'] }])).toBe(
+      'Phrases: those that are drilled have 301 notes together, 101 of them in phrases without all places, which count twice, and a lesson takes 400: give them places, drill fewer of them, or make two lessons.',
+    );
+  });
+
   it('rules on more notes than a lesson takes, and is refused before they are read', () => {
     const outline = Array.from({ length: 200 }, (_, k) => `${k + 1} chordal`);
     const ruled = { ...phrase(200), outline };
@@ -76,6 +88,12 @@ describe('a lesson to be heard', () => {
     expect(faultOf(heard(['C4', 'C4', 'C4', 'C4'], 11))).toBe(
       'Drill 1: the four strings spans 1 semitone above the capo, too few for a phrase to be heard: put the capo lower, or take this drill out.',
     );
+  });
+
+  // Strings 11 and 12 semitones from the lowest open one to the highest fret.
+  it('spans an octave at least', () => {
+    expect(faultOf(heard(['C4', 'C4', 'C4', 'C4'], 0))).toBeNull();
+    expect(faultOf(heard(['C4', 'C4', 'C4', 'C4'], 1))).toContain('spans 11 semitones above');
   });
 
   it.each([
