@@ -15,7 +15,7 @@ import { owedAfterAnswer } from '../../src/practice/owed.ts';
 import { pictureOf } from '../../src/practice/picture.ts';
 import { reportOf } from '../../src/practice/report.ts';
 import { startRound, type Round } from '../../src/practice/round.ts';
-import { minutesADay, summarise } from '../../src/practice/summary.ts';
+import { daysUntilKnown, minutesADay, summarise } from '../../src/practice/summary.ts';
 import { timeTold } from '../../src/practice/timeTold.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
@@ -443,5 +443,30 @@ describe('something new', () => {
       false,
       true,
     ]);
+  });
+});
+
+// Of one who answered nothing yet: three asks an item, as even chances cost 4.5 and sure ones 1.5; 8 s a right answer with
+// its verdict and 15 s a wrong one, 11.5 on the mean. Seven items: 241.5 s, 4.025 minutes.
+describe('how long it takes until seven new items are known', () => {
+  it.each([
+    [null, 1],
+    [DAY, 5],
+    [2 * DAY, 3],
+    [4 * DAY, 2],
+    [-DAY, 1],
+  ])('by a lesson %s ms ahead it is %i minutes a day', (lesson, minutes) => {
+    expect(minutesADay(items, emptyMemory(), 1e9, lesson && 1e9 + lesson)).toBe(minutes);
+  });
+
+  // Days grow by a twenty-fifth of themselves a day, for what fades meanwhile; something new takes five at least.
+  it.each([
+    [10, 5],
+    [1, 5],
+    [0.5, 11],
+    [0.1, 106],
+  ])('with %f minutes a day it is %i days', (minutes, days) => {
+    expect(daysUntilKnown(items, emptyMemory(), 0, minutes)).toBe(days);
+    expect(daysUntilKnown([], emptyMemory(), 0, minutes)).toBe(0);
   });
 });
