@@ -179,6 +179,17 @@ describe('a phrase explained', () => {
     expect(strip.slice(0, 4).map(({ label }) => label)).toEqual(['2', '4', '6', '1']);
   });
 
+  it('is drawn as near as can be where it has no places: on the highest string that has the note', () => {
+    const strip = stripOf(explained(phrase('C2', 'E4', 'D4', 'G3', 'E2'), B_FLAT));
+    expect(strip.map(({ string, fret }) => [string, fret])).toEqual([
+      [6, -4],
+      [1, 0],
+      [2, 3],
+      [3, 0],
+      [6, 0],
+    ]);
+  });
+
   it('says where no hand can play it, and shows the places that were written all the same', () => {
     const low = explained(phrase('C2 for 1/3', 'Eb4'), B_FLAT);
     expect(low.fault).toBe('Note 1 lies outside what the guitar can sound.');
