@@ -102,7 +102,7 @@ it.each([
   [[-1000, -1000, 0], 0.3],
   [[0, 0, -1000], Math.sqrt(1.5)],
 ])('something new brings in a memory that leans so, %o, %f times as much', (leanings, times) => {
-  const one: Item[] = [
+  const fresh: Item[] = [
     {
       id: 'spot:Bb major:2:triad:guitar:5-4:1-5',
       kind: 'spot',
@@ -113,7 +113,7 @@ it.each([
     },
   ];
   const gain = (of: readonly number[]) =>
-    expectedGains([...one], { ...emptyMemory(), leanings: of }, 0, null)[0]!.gain;
+    expectedGains([...fresh], { ...emptyMemory(), leanings: of }, 0, null)[0]!.gain;
   expect(gain(leanings) / gain([0, -1000, -1000])).toBeCloseTo(times, 9);
 });
 

@@ -247,9 +247,9 @@ describe('a round', () => {
     [-300, 20, 32, true],
     [-300, 20, 33, false],
     [330, 22, 23, false],
-  ])('at %i minutes from UTC, begun at %i h, at %i h goes on: %s', (offset, begun, now, goesOn) => {
+  ])('at %i minutes from UTC, begun at %i h, at %i h goes on: %s', (offset, from, now, goesOn) => {
     const hour = 3_600_000;
-    const round = startRound({ deck: 'd', goal: { cards: 1 }, seed: 1, now: begun * hour });
+    const round = startRound({ deck: 'd', goal: { cards: 1 }, seed: 1, now: from * hour });
     expect(canGoOn(round, now * hour, offset)).toBe(goesOn);
   });
 
