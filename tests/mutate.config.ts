@@ -14,7 +14,7 @@ const LONG = [
   'decks/hostile',
   'decks/cost',
   'practice/students',
-  'practice/summary',
+  'practice/untilReady',
   'practice/killed',
   'sound/string',
   'theory/analysis',

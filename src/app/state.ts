@@ -211,11 +211,17 @@ export function changeSettings(change: Partial<Settings>): void {
 }
 
 effect(() => {
-  const [first] = quarantined.value;
-  unreadable.value = first
-    ? `${first.title === '' ? 'A lesson' : `The lesson “${isolated(first.title)}”`} on this device cannot be read: ${first.fault} It stays here, untouched; under Lessons you can delete it.`
-    : null;
+  unreadable.value = quarantined.value.length === 0 ? null : unreadableSentence(quarantined.value);
 });
+
+function unreadableSentence([first, ...others]: readonly QuarantinedLesson[]): string {
+  const { title, fault } = first!;
+  const name = title === '' ? 'A lesson' : `The lesson “${isolated(title)}”`;
+  const more = others.length === 0 ? '' : ` Nor can ${others.length} more.`;
+  const stay = others.length === 0 ? 'It stays' : 'They stay';
+  const it = others.length === 0 ? 'it' : 'them';
+  return `${name} on this device cannot be read: ${fault}${more} ${stay} here, untouched; under Lessons you can delete ${it}.`;
+}
 
 effect(() => {
   if (opened.value) noteLessons(lessons.value.length + quarantined.value.length > 0);

@@ -159,6 +159,6 @@ export const MOST = {
   marks: 1000,
   /** In all drills together: arpeggios on string sets or by contours, notes of the phrases drilled, rulings. */
   arpeggios: 600,
-  drilledNotes: 400,
+  drilledNotes: 300,
   rulings: 800,
 };

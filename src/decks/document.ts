@@ -35,6 +35,7 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
     return {
       fault:
         'This lesson was made with a newer version of Skipwise. Update this one, then open it again.',
+      newer: true,
     };
   }
   const read = v.safeParse(Document, document, { abortEarly: true });

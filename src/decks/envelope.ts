@@ -24,6 +24,8 @@ type LinkName = 'lesson' | 'report';
 /** One clear sentence or two: what is wrong, and what to do. */
 export interface Fault {
   readonly fault: string;
+  /** Where nothing is wrong with it but that a newer version of Skipwise made it. */
+  readonly newer?: true;
 }
 
 /** What a link holds, and the link's own letters without whatever stood around them. */
@@ -76,6 +78,7 @@ export function openLink(name: LinkName, version: number, text: string): Opened 
   if (written > version) {
     return {
       fault: `This ${name} was made with a newer version of Skipwise. Open the page online once to update it, then open the link again.`,
+      newer: true,
     };
   }
   return written === 0

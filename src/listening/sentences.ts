@@ -3,7 +3,7 @@ import { microphoneState } from './index.ts';
 import { LISTENING, type MicrophoneState } from './microphone-state.ts';
 
 /** What to say of it: what is so, and what to do. */
-const SENTENCES: Readonly<Partial<Record<MicrophoneState, string>>> = {
+export const MICROPHONE_SENTENCES: Readonly<Partial<Record<MicrophoneState, string>>> = {
   asking:
     'The phone asks whether this page may listen. Nothing is recorded, and nothing leaves the phone.',
   listening: LISTENING,
@@ -16,4 +16,4 @@ const SENTENCES: Readonly<Partial<Record<MicrophoneState, string>>> = {
 };
 
 /** What to say about the microphone, where something needs saying. */
-export const microphoneSentence = computed(() => SENTENCES[microphoneState.value]);
+export const microphoneSentence = computed(() => MICROPHONE_SENTENCES[microphoneState.value]);

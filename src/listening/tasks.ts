@@ -80,26 +80,39 @@ export function tuneUp(strings: readonly number[], reference: number, tuner: Tun
 /**
  * Sounds the click a few times and listens for it: how long sound takes out of the loudspeaker and in again.
  * @param click its samples at the context's rate
- * @returns seconds, or null where it is not heard (headphones) or not the same each time
+ * @param ending ends it: no click is sounded any more
+ * @returns seconds, or null where it is not heard (headphones), is not the same each time, or was ended
  */
-export function measureDelay(click: Float32Array<ArrayBuffer>): Promise<number | null> {
+export function measureDelay(
+  click: Float32Array<ArrayBuffer>,
+  ending?: AbortSignal,
+): Promise<number | null> {
   const context = microphoneContext();
   if (!context) return Promise.resolve(null);
   const begin = context.currentTime + LEAD;
   const times = Array.from({ length: CLICKS }, (_, i) => begin + i * BETWEEN);
   return new Promise((resolve) => {
-    order(
+    const task = order(
       (id) => ({ do: 'delay', id, click, times }),
       (word) => {
         if (word.told === 'delay') resolve(word.seconds);
       },
       () => resolve(null),
     );
-    for (const time of times) soundClick(context, click, time);
+    const clicks = times.map((time) => soundClick(context, click, time));
+    ending?.addEventListener('abort', () => {
+      for (const source of clicks) source.stop();
+      task.stop();
+      resolve(null);
+    });
   });
 }
 
-function soundClick(context: AudioContext, click: Float32Array<ArrayBuffer>, time: number): void {
+function soundClick(
+  context: AudioContext,
+  click: Float32Array<ArrayBuffer>,
+  time: number,
+): AudioBufferSourceNode {
   const buffer = context.createBuffer(1, click.length, context.sampleRate);
   buffer.copyToChannel(click, 0);
   const source = context.createBufferSource();
@@ -108,4 +121,5 @@ function soundClick(context: AudioContext, click: Float32Array<ArrayBuffer>, tim
   level.gain.value = CLICK_LEVEL;
   source.connect(level).connect(context.destination);
   source.start(time);
+  return source;
 }

@@ -186,17 +186,20 @@ export function stepCost(neck: FretDistances, from: Hold, to: Hold, gap: Gap): n
 
 function shiftCost(neck: FretDistances, from: Hold, to: Hold): number {
   const w = WEIGHTS;
-  const guided = from.finger === to.finger && from.string === to.string && from.finger !== 0;
-  let cost = guided ? travel(neck, from, to, w.shiftGuided) : leastShift(neck, from, to);
+  let cost = leastShift(neck, from, to);
   if (to.barre && from.barre) cost += w.barreLaid / 2;
   if (to.barre || from.barre) cost += w.barreShifted;
   return cost;
 }
 
-/** What a shift costs at the least, without haste: its way, and its start, which an open string on either side eases. */
+/**
+ * What a shift costs at the least, without haste: its way, and its start, which an open string on either side eases, and
+ * a finger that stays on its string.
+ */
 export function leastShift(neck: FretDistances, from: Hold, to: Hold): number {
-  const open = from.finger === 0 || to.finger === 0;
-  return travel(neck, from, to, open ? WEIGHTS.shiftOpen : WEIGHTS.shift);
+  if (from.finger === 0 || to.finger === 0) return travel(neck, from, to, WEIGHTS.shiftOpen);
+  const guided = from.finger === to.finger && from.string === to.string;
+  return travel(neck, from, to, guided ? WEIGHTS.shiftGuided : WEIGHTS.shift);
 }
 
 /** A shift by more than this many mm, about two frets in the middle of the neck, is a leap. */

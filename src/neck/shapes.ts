@@ -153,8 +153,8 @@ export function fingered(instrument: Instrument, some: readonly LaidOut[]): Shap
     .toSorted((a, b) => rank(a) - rank(b) || a.cost - b.cost || (order(a) < order(b) ? -1 : 1));
 }
 
-/** Of so many shapes a hand is asked about each: more are only there on seven strings and up. */
-const MOST_FINGERED = 300;
+/** Of so many shapes a hand is asked about each: more are only there in thirteenths on six strings, and on seven and up. */
+const MOST_FINGERED = 100;
 
 /** As many shapes as a hand is soon asked about, from all over the list. */
 export function thinned<S extends LaidOut>(some: readonly S[]): readonly S[] {

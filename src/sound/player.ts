@@ -109,12 +109,14 @@ export class Player {
   }
 
   /**
-   * Plays a plan from its beginning. What was played before has to be stopped first.
+   * Plays a plan from its beginning. What sounds ends, strings that were tapped as well: a wrong note that rings on would
+   * sound into the right ones.
    *
    * @returns when a beat of the plan is heard at the tempo it began with, in ms on the clock of `event.timeStamp`; to be
    * asked once sound comes out
    */
   play(plan: Plan, controls: Controls, observer: Observer): (beat: number) => number {
+    this.stop();
     const happenings: Happening[] = [
       ...plan.plucks.map((pluck) => ({
         at: pluck.at,

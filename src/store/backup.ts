@@ -31,8 +31,11 @@ export interface Backup {
   readonly quarantined: readonly Quarantined[];
 }
 
-/** The form of the file: lines of seven sorts. One with fewer has a form from before, which older pages read too. */
-const FORMS = { plain: 2, minutes: 3, timings: 4 } as const;
+/**
+ * The form of the file: lines of seven sorts. One with fewer has a form from before, which older pages read too; the first,
+ * with nothing of a teacher's, is read and no longer written.
+ */
+const FORMS = { first: 1, plain: 2, minutes: 3, timings: 4 } as const;
 
 /** What the first line calls how many of a sort there are, and what a line of it begins with. */
 const WORDS = {
@@ -72,13 +75,16 @@ function formOf({ minutes, timings }: Backup): number {
   return minutes.length > 0 ? FORMS.minutes : FORMS.plain;
 }
 
+/** Whether a document can be read, or could be by a newer version of Skipwise. */
+export type Readable = boolean | 'newer';
+
 /** What the documents in a backup hold is for other rooms to say: whether they can be read. */
 export interface Checks {
-  decks(deck: StoredDeck): boolean;
-  minutes(minute: StoredMinute): boolean;
-  timings(timing: StoredTiming): boolean;
-  drafts(draft: StoredDraft): boolean;
-  reports(report: StoredReport): boolean;
+  decks(deck: StoredDeck): Readable;
+  minutes(minute: StoredMinute): Readable;
+  timings(timing: StoredTiming): Readable;
+  drafts(draft: StoredDraft): Readable;
+  reports(report: StoredReport): Readable;
 }
 
 /** Awaited between slices of long work, with the share of it that is done, 0 to 1; it ends the work by throwing. */
@@ -90,7 +96,7 @@ const SLICE = 250;
 /**
  * Reads what `writeBackup` wrote.
  *
- * @throws BackupFault where the file is of another kind, of another version, cut short or wrong in a line
+ * @throws BackupFault where the file is of another kind, of a newer version, cut short or wrong in a line
  */
 export async function readBackup(
   text: string,
@@ -132,7 +138,7 @@ function readHead(line: string): ReadonlyMap<string, unknown> {
   }
   if (!Object.values<unknown>(FORMS).includes(head.get('version'))) {
     throw new BackupFault(
-      'This backup is from another version. Update this page, then read it again.',
+      'This backup was saved by a newer version of Skipwise. Update this page, then read it again.',
     );
   }
   return head;
@@ -166,10 +172,13 @@ function takeLine(value: unknown, found: Found, checks: Checks): string | null {
 function taken<T>(
   all: T[],
   one: T,
-  check: (one: T) => boolean = () => true,
+  check: (one: T) => Readable = () => true,
   word = '',
 ): string | null {
-  if (!check(one)) return `holds no ${word} that can be read. Nothing was changed.`;
+  const readable = check(one);
+  if (readable === 'newer')
+    return `holds a ${word} made with a newer version of Skipwise. Nothing was changed: update this page, then read the file again.`;
+  if (!readable) return `holds no ${word} that can be read. Nothing was changed.`;
   all.push(one);
   return null;
 }

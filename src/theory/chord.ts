@@ -112,8 +112,8 @@ function qualityOf(notes: readonly NoteName[]): Quality {
   beyond.forEach((interval, i) => {
     const member = MEMBERS[i + 4] as 9 | 11 | 13;
     if (interval === PLAIN[i]) number = member;
-    // A diminished sixth is two semitones below a major one, a diminished fourth one below a perfect one.
-    else altered.push(`${interval === '6d' ? 'bb' : SIGNS[interval.slice(1)]!}${member}`);
+    // A diminished fourth is one semitone below a perfect one; no scale here has a diminished sixth above a root.
+    else altered.push(`${SIGNS[interval.slice(1)]!}${member}`);
   });
   return {
     triad: TRIADS[`${third} ${fifth}`]!,

@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { dotsOf, stripOf } from '../../src/app/phrases/drawn.ts';
 import {
+  chordWords,
   embellishmentWords,
+  kindWords,
   motionWords,
   outlineWords,
   pathWords,
+  sheetWords,
   toneWords,
   travelWords,
+  withArticle,
 } from '../../src/app/phrases/phraseWords.ts';
 import { readNotes } from '../../src/decks/notes.ts';
 import { explained, soundingOf } from '../../src/making/explained.ts';
@@ -82,6 +86,80 @@ describe('a phrase explained', () => {
     );
   });
 
+  it.each([
+    [['Bb3', 'C4', 'D4', 'F4', 'D4', 'Bb3'], '3 leaps and 2 steps.'],
+    [['Bb3', 'C4', 'E4'], '1 leap and 1 step.'],
+    [['Bb3', 'Bb3', 'C4', 'C4', 'D4'], '0 leaps, 2 steps and 2 repeated notes.'],
+    [['Bb3', 'D4', 'D4'], '1 leap, 0 steps and 1 repeated note.'],
+  ])('%o moves by %s', (notes, words) => {
+    expect(motionWords(explained(phrase(...notes), B_FLAT))).toBe(words);
+  });
+
+  // On strings of 648 mm the fifth fret lies 126 mm from the first, the twelfth 161 mm from the fifth, the third and the fifth 59 mm apart.
+  it.each([
+    [['E4 on 1/0', 'B3 on 2/0'], /^Open strings only, on 2 strings; the hand stays where it is\.$/],
+    [
+      ['A4 on 1/5', 'B3 on 2/0', 'A4 on 1/5'],
+      /^Fret 5, on 2 strings; the hand stays where it is\.$/,
+    ],
+    [['F4 on 1/1', 'A4 on 1/5'], /^Frets 1 to 5, 13 cm along the neck, on 1 string; the hand /],
+    [
+      ['A4 on 1/5', 'E4 on 1/0', 'E5 on 1/12'],
+      /^Frets 5 to 12, 16 cm along the neck, on 1 string; the hand shifts at note 3/,
+    ],
+    [
+      ['C4 on 3/5', 'E4 on 2/5', 'G4 on 1/3'],
+      /^Frets 3 to 5, 6 cm along the neck, on 3 strings; the hand stays/,
+    ],
+  ])('%o lies so: %s', (notes, words) => {
+    expect(travelWords(explained(phrase(...notes), B_FLAT))).toMatch(words);
+  });
+
+  it('names what embellishes, each kind with the notes that are it', () => {
+    const told = (
+      ...kinds: (readonly [number, 'passing' | 'appoggiatura' | 'double neighbour' | 'escape'])[]
+    ) =>
+      embellishmentWords(
+        explained(
+          STAIRS,
+          B_FLAT,
+          kinds.map(([note, embellishment]) => ({ note: note - 1, embellishment })),
+        ),
+      );
+    expect(told([2, 'passing'])).toBe('Note 2 is a passing tone.');
+    expect(told([2, 'passing'], [5, 'passing'])).toBe('Notes 2 and 5 are passing tones.');
+    expect(told([2, 'appoggiatura'], [5, 'escape'])).toBe(
+      'Note 2 is an appoggiatura. Note 5 is an escape tone.',
+    );
+    expect(told([3, 'double neighbour'], [5, 'passing'])).toBe(
+      'Note 3 is a double neighbour tone. Note 5 is a passing tone.',
+    );
+    expect(
+      toneWords(explained(STAIRS, B_FLAT, [{ note: 1, embellishment: 'appoggiatura' }]), 1),
+    ).toBe('an appoggiatura');
+    const foreign = explained(phrase('Bb3', 'D4', 'F4', 'C#5', 'Bb3', 'D4', 'F4', 'Bb4'), B_FLAT);
+    expect(embellishmentWords(foreign)).toBe('Note 4 is a foreign note.');
+    expect(toneWords(foreign, 3)).toBe('a foreign note');
+    expect(['suspension', 'anticipation', 'neighbour'].map(kindWords)).toEqual([
+      'suspension',
+      'anticipation',
+      'neighbour tone',
+    ]);
+    expect([withArticle('escape tone'), withArticle('suspension')]).toEqual([
+      'an escape tone',
+      'a suspension',
+    ]);
+  });
+
+  it('has a head for its sheet, and a chord’s name behind its numeral where names are shown', () => {
+    expect(sheetWords(stairs, 'english')).toBe('B♭ major · guitar · ♩ = 72');
+    expect(sheetWords(stairs, 'german')).toBe('B major · guitar · ♩ = 72');
+    const { chord } = stairs.analysis.groups[0]!;
+    expect(chordWords(chord, SAID)).toBe('ii7 (Cm7)');
+    expect(chordWords(chord, { naming: 'movable', chordNames: true })).toBe('ii7');
+    expect(chordWords(chord, { naming: 'english', chordNames: false })).toBe('ii7');
+  });
+
   it('shows every place once, and of one group the members of its arpeggio', () => {
     const all = dotsOf(stairs);
     expect(new Set(all.map(({ string, fret }) => `${string}/${fret}`)).size).toBe(all.length);
@@ -99,6 +177,17 @@ describe('a phrase explained', () => {
       strip.map(({ at, string }) => [at, string]),
     );
     expect(strip.slice(0, 4).map(({ label }) => label)).toEqual(['2', '4', '6', '1']);
+  });
+
+  it('is drawn as near as can be where it has no places: on the highest string that has the note', () => {
+    const strip = stripOf(explained(phrase('C2', 'E4', 'D4', 'G3', 'E2'), B_FLAT));
+    expect(strip.map(({ string, fret }) => [string, fret])).toEqual([
+      [6, -4],
+      [1, 0],
+      [2, 3],
+      [3, 0],
+      [6, 0],
+    ]);
   });
 
   it('says where no hand can play it, and shows the places that were written all the same', () => {

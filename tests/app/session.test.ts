@@ -69,7 +69,8 @@ it('goes on with another card where one cannot be drawn or shown, and logs nothi
   await session.draw();
   expect(session.shown.value!.card.item.id).not.toBe(broken);
   expect(session.round.value!.open!.item).toBe(session.shown.value!.card.item.id);
-  expect(session.failed.value.map(({ id }) => id)).toEqual([broken]);
+  const { failed } = await import('../../src/app/round/askable.ts');
+  expect(failed.value.map(({ id }) => id)).toEqual([broken]);
 
   const { card } = session.shown.value!;
   await session.skip(card, new Error('The screen threw.'));

@@ -60,18 +60,18 @@ const arpeggios = (kind: string, sets: string[], sizes = SIZES, frets = [0, 22])
 });
 
 const LESSONS: Record<string, object> = {
-  'two phrases of 100 notes without places, five kinds': {
+  'two phrases of 75 notes without places, five kinds': {
     drills: PHRASED,
-    phrases: phrases(2, 100, [50, 76]),
+    phrases: phrases(2, 75, [50, 76]),
   },
-  'sixteen of 12 notes without places, seven kinds': {
+  'twelve of 12 notes without places, seven kinds': {
     drills: [...PHRASED, { kind: 'play' }, { kind: 'echo' }],
-    phrases: phrases(16, 12, [50, 76]),
+    phrases: phrases(12, 12, [50, 76]),
   },
-  'two of 100 on nine strings alike': {
+  'two of 75 on nine strings alike': {
     instrument: nine,
     drills: PHRASED,
-    phrases: phrases(2, 100, [66, 84]),
+    phrases: phrases(2, 75, [66, 84]),
   },
   'thirteenths on six strings, seen and placed': {
     drills: [arpeggios('place', ['6-5-4-3-2-1', '6-5-4-3-2', '5-4-3-2-1', '6-5-4-3'], SIZES)],
@@ -100,9 +100,9 @@ const LESSONS: Record<string, object> = {
       arpeggios('spot', ['9-8-7-6-5-4-3-2-1'], SIZES, [0, 9]),
     ],
   },
-  'two ruled phrases of 198 notes with places, followed through ninths': {
+  'two ruled phrases of 150 notes with places, followed through ninths': {
     drills: PHRASED,
-    phrases: ruled(2, 198),
+    phrases: ruled(2, 150),
   },
   'thirteenths on nine strings alike': {
     instrument: nine,

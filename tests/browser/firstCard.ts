@@ -34,19 +34,20 @@ export interface Slowness {
   readonly processor: number;
 }
 
+const NECK = { sizes: ['triad'], strings: ['5-4', '4-3'], frets: [1, 8] };
+const SEEN = { kind: 'spot', ...NECK };
+
 /** A plain lesson, as a teacher makes it with three taps. */
-export async function plainLink(base: string): Promise<string> {
-  const neck = { sizes: ['triad'], strings: ['5-4', '4-3'], frets: [1, 8] };
-  const read = readDeck({
-    version: 1,
-    title: 'B♭ major',
-    key: 'Bb major',
-    drills: [
-      { kind: 'spot', ...neck },
-      { kind: 'place', ...neck },
-      { kind: 'trace', sizes: ['triad'], contours: ['up', 'turn'], tempo: 72 },
-    ],
-  });
+export function plainLink(base: string): Promise<string> {
+  const heard = { kind: 'trace', sizes: ['triad'], contours: ['up', 'turn'], tempo: 72 };
+  return linkOf([SEEN, { kind: 'place', ...NECK }, heard], base);
+}
+
+/** The cards of it that one tap answers. */
+export const spotLink = (base: string): Promise<string> => linkOf([SEEN], base);
+
+function linkOf(drills: readonly object[], base: string): Promise<string> {
+  const read = readDeck({ version: 1, title: 'B♭ major', key: 'Bb major', drills });
   if ('fault' in read) throw new Error(read.fault);
   return deckLink(read.deck, base);
 }

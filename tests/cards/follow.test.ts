@@ -36,4 +36,18 @@ describe('follow', () => {
     const first = itemsIn(follow, phraseDeck({ drills: [{ kind: 'follow', phrases: [1] }] }))[0]!;
     expect(follow.judge(follow.ask(first, 1), '1/5 1/1 2/1').right).toBe(true);
   });
+
+  // Seven frets on two strings and five on more, about the phrase's own, one more above than below where it is odd.
+  it.each([
+    [['F4 on 3/10', 'A4 on 2/10', 'C5 on 2/13'], '3-2 9-15'],
+    [['F4 on 3/10', 'A4 on 2/10', 'C5 on 1/8'], '3-2-1 7-11'],
+    [['F4 on 3/10', 'A4 on 2/10', 'F5 on 1/13'], '3-2-1 10-14'],
+    [['A2 on 6/5', 'F3 on 4/3', 'C3 on 5/3'], '6-5-4 2-6'],
+    [['F3 on 4/3', 'A3 on 4/7', 'C4 on 3/5'], '4-3 2-8'],
+  ])('looks for the arpeggio of %o on strings and frets %s', (next, region) => {
+    const notes = ['C4 for 1/3 on 3/5', 'Eb4 on 3/8', 'G4 on 2/8', ...next];
+    const phrase = { tempo: 72, notes, outline: ['1-3 ii', '4-6 V'] };
+    const [item] = itemsIn(follow, phraseDeck({ phrases: [phrase], drills: [{ kind: 'follow' }] }));
+    expect(item!.id).toBe(`follow:Bb major:5:triad:guitar:ii 3/5 3/8 2/8 V on ${region}`);
+  });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { itemOf, itemsOf } from '../../src/cards/index.ts';
+import { framed } from '../../src/cards/arpeggio/arpeggio.ts';
+import { itemOf, itemsOf, KINDS } from '../../src/cards/index.ts';
 import { onNeck } from '../../src/cards/onNeck.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { phraseDeck } from './phrases.ts';
@@ -31,5 +32,43 @@ describe('what lies on the neck', () => {
   it('is nothing that is heard', () => {
     const kinds = new Set(onNeck(itemsOf(phraseDeck()), GUITAR).map(({ kind }) => kind));
     expect([...kinds]).toEqual(['outline', 'follow', 'play']);
+  });
+});
+
+describe('the frets that a card shows', () => {
+  // Seven at least where the neck has them: one more above what is asked, then one below; never past the last.
+  it.each([
+    [0, 1, 5, [1, 6]],
+    [0, 0, 4, [0, 5]],
+    [0, 5, 9, [4, 10]],
+    [0, 2, 7, [2, 8]],
+    [0, 1, 8, [1, 8]],
+    [0, 18, 22, [17, 22]],
+    [3, 15, 19, [14, 19]],
+    [3, 14, 18, [13, 19]],
+  ])('with the capo on %i, of %i to %i, are %o', (capo, low, high, shown) => {
+    expect(framed([low, high], { ...GUITAR, capo })).toEqual(shown);
+  });
+});
+
+describe('a left-handed lesson', () => {
+  it('has every kind of card so, also those from its phrases, whose ids say nothing of the hand', () => {
+    const deck = phraseDeck();
+    const kinds = new Map<string, boolean>();
+    for (const leftHanded of [true, false])
+      for (const item of itemsOf({ ...deck, instrument: { ...GUITAR, leftHanded } })) {
+        const { instrument } = KINDS[item.kind].ask(item, 2);
+        expect(instrument.leftHanded, item.id).toBe(leftHanded);
+        kinds.set(item.kind, leftHanded);
+      }
+    expect([...kinds.keys()].toSorted()).toEqual([
+      'echo',
+      'fill',
+      'follow',
+      'order',
+      'outline',
+      'play',
+      'vary',
+    ]);
   });
 });

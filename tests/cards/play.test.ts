@@ -79,9 +79,40 @@ describe('play', () => {
     ['48 ? 53', false, 'F, not G', 'Note 3 was F, not G.', ''],
     ['48 +50 51 55', true, 'Every note right', 'It goes C E♭ G.', 'Beside them D was heard.'],
     ['48 51', false, 'Not yet', 'It goes C E♭ G.', ''],
+    ['36 39 43', false, 'An octave too low', 'All of it was an octave too low.', ''],
+    ['72 75 79', false, '2 octaves too high', 'All of it was 2 octaves too high.', ''],
+    [
+      '48 +50 +58 51 55',
+      true,
+      'Every note right',
+      'It goes C E♭ G.',
+      'Beside them D and B♭ were heard.',
+    ],
   ])('says of %s what was heard', (answer, right, title, sentence, detail) => {
     const card = cardOf('play:Bb major:2:triad:guitar:5-4:1-7:up');
     expect(said(card, answer)).toEqual({ right, title, sentence, detail });
+  });
+
+  // The first three of what went wrong are told, the rest counted.
+  it.each([
+    [
+      '50 51 53 51 -',
+      '2 of 5 notes right',
+      'Note 1 was D, not C; note 3 was F, not G; note 5 was missing.',
+    ],
+    [
+      '50 53 53 51 -',
+      '1 of 5 notes right',
+      'Note 1 was D, not C; note 2 was F, not E♭; note 3 was F, not G; and 1 more.',
+    ],
+    [
+      '50 53 53 - -',
+      '0 of 5 notes right',
+      'Note 1 was D, not C; note 2 was F, not E♭; note 3 was F, not G; and 2 more.',
+    ],
+  ])('says of %s, played up and back, %s', (answer, title, sentence) => {
+    const card = cardOf('play:Bb major:2:triad:guitar:5-4:1-7:turn');
+    expect(said(card, answer)).toMatchObject({ right: false, title, sentence });
   });
 
   // C3 E♭3 G3 E♭3 C3 in eighths at 60: half a second each.
@@ -110,6 +141,20 @@ describe('play', () => {
       [48, 0],
       [54, 1],
     ]);
+  });
+
+  // Beats at the card's own tempo: at 90 the second note, played after 0.4 s, is 0.6 of a beat on.
+  it.each([
+    ['5-4:1-7:up', '48 52 55', 84, [0, 0.5, 1]],
+    ['5-4:1-7:up:90', '48@0 52@0.4 55@0.6', 90, [0, 0.6, 0.9]],
+    ['5-4:1-7:up:120', '48@0 52@0.4 55@0.6', 120, [0, 0.8, 1.2]],
+  ])('%s played %s sounds so at %i', (rest, answer, tempo, times) => {
+    const card = cardOf(`play:Bb major:2:triad:guitar:${rest}`);
+    const { sound, otherSound } = play.explain(card, play.judge(card, answer), answer, 'english');
+    expect([sound.tempo, otherSound!.tempo]).toEqual([tempo, tempo]);
+    expect(sound.notes.map(({ at }) => at)).toEqual([0, 0.5, 1]);
+    expect(otherSound!.notes.map(({ midi }) => midi)).toEqual([48, 52, 55]);
+    otherSound!.notes.forEach(({ at }, i) => expect(at).toBeCloseTo(times[i]!, 9));
   });
 });
 

@@ -116,6 +116,9 @@ describe('a card of time', () => {
     ]);
     expect(counted).toHaveLength(12);
     expect(clicks.slice(12).map(({ at }) => at)).toEqual([4, 5, 6, 7, 12, 13, 14, 15]);
+    const bar = ['bar', 'beat', 'beat', 'beat'];
+    expect(clicks.slice(12).map(({ accent }) => accent)).toEqual([...bar, ...bar]);
+    expect(clicks.slice(12).some((click) => click.counted)).toBe(false);
   });
 });
 
@@ -171,6 +174,22 @@ describe('the verdict on taps', () => {
       verdict: RIGHT,
       detail: 'The second note of beat 3 in bar 2 came 89 ms late.',
     });
+  });
+
+  it('makes two remarks at most, on what comes again and again before what came once', () => {
+    const bent = (by: number) =>
+      scattered(0.004).map((time, i) => time + (i % 3 === 1 ? by : 0) + (i === 30 ? 0.09 : 0));
+    expect(said(bent(0.018)).detail).toMatch(
+      /^Your second note comes 1\d ms late\. The first note of beat 3 in bar 3 came \d\d ms late\.$/,
+    );
+    const both = scattered(0.004).map((time, i) => time + [0, 0.02, -0.02][i % 3]!);
+    expect(said(both).detail).toMatch(
+      /^Your second note comes (19|20|21) ms late, the third note comes (19|20|21) ms early\.$/,
+    );
+    const drifting = bent(0.018).map((time) => time * 1.03);
+    const answer = tapsText(drifting, 'measured');
+    const { detail } = pulse.explain(card, WRONG, answer, 'english');
+    expect(detail.match(/\./g)).toHaveLength(2);
   });
 
   it('is near where too few were tapped, and says how many', () => {

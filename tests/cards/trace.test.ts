@@ -73,6 +73,44 @@ describe('a phrase to be traced', () => {
     );
   });
 
+  // In eighths four notes have to do: the members that make the chord what it is, each so many steps above its root.
+  it.each([
+    ['ninth', '0 2 6 8'],
+    ['eleventh', '0 6 8 10'],
+    ['thirteenth', '0 2 6 12'],
+  ])('of a %s in eighths is %s steps above the root', (size, steps) => {
+    for (const degree of [1, 2, 4])
+      for (const [contour, order] of [
+        ['up', [0, 1, 2, 3]],
+        ['down', [3, 2, 1, 0]],
+      ] as const) {
+        const id = `trace:Bb major:${degree}:${size}:guitar:${contour}:72:eighths`;
+        const { line } = trace.ask(itemIn(trace, id)!, 2);
+        const first = line.steps.slice(0, 4);
+        const root = Math.min(...first);
+        const wanted = order.map((one) => Number(steps.split(' ')[one]));
+        expect(
+          first.map((step) => step - root),
+          id,
+        ).toEqual(wanted);
+        expect((((root % 7) + 7) % 7) + 1, id).toBe(degree);
+      }
+  });
+
+  // In triplets six: of a ninth also what lies under the root, of a thirteenth all but the eleventh.
+  it.each([
+    ['ninth', '-3 0 2 4 6 8'],
+    ['eleventh', '0 2 4 6 8 10'],
+    ['thirteenth', '0 2 4 6 8 12'],
+  ])('of a %s in triplets is %s steps from the root', (size, steps) => {
+    const id = `trace:Bb major:2:${size}:guitar:up:72`;
+    const { line } = trace.ask(itemIn(trace, id)!, 2);
+    const numbers = steps.split(' ').map(Number);
+    const root = line.steps[0]! - numbers[0]!;
+    expect(line.steps.slice(0, 6).map((step) => step - root)).toEqual(numbers);
+    expect((((root % 7) + 7) % 7) + 1).toBe(2);
+  });
+
   it('has embellishing tones that are stepped into and out of', () => {
     let found = 0;
     fc.assert(

@@ -62,6 +62,16 @@ describe('vary', () => {
     expect(mean(1)).toBeLessThan(0.8 * mean(0));
   });
 
+  it('says which it was, and which it was taken for', () => {
+    const card = vary.ask(items[0]!, 4);
+    for (const { name } of card.choices) {
+      const { title, detail } = vary.explain(card, vary.judge(card, name), name, 'english');
+      expect(title.charAt(0)).toMatch(/[A-Z]/);
+      expect(title.toLowerCase()).toBe(card.right.name.toLowerCase());
+      expect(detail).toBe(name === card.right.name ? '' : `You took it for: ${name}.`);
+    }
+  });
+
   it('asks for every variation in time', () => {
     const names = new Set(
       Array.from({ length: 80 }, (_, seed) => vary.ask(items[0]!, seed).right.name),

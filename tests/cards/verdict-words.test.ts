@@ -249,7 +249,7 @@ describe('what else is heard', () => {
   )('%s, answered %s', (id, answer, title, sentence, detail) => {
     const card = fill.ask(itemIn(fill, id)!, 1);
     const why = fill.explain(card, fill.judge(card, answer), answer, 'english');
-    expect(why).toMatchObject({ title, sentence, detail });
+    expect(why).toMatchObject({ name: id.split(':')[2], title, sentence, detail });
   });
 
   // Eighths at 60 are half a second each: taps late, in time, early.

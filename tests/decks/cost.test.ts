@@ -33,23 +33,35 @@ describe('a lesson that costs too much', () => {
       tempo: 72,
       notes: Array.from({ length: notes }, () => 'Bb3 on 3/3'),
     });
-    const phrases = [placed(200), placed(200), placed(1)];
+    const phrases = [placed(200), placed(100), placed(1)];
     const drilling = (...numbers: number[]) =>
       faultOf({ ...base, phrases, drills: [{ kind: 'outline', phrases: numbers }] });
     expect(drilling(1, 2)).toBeNull();
     expect(drilling(1, 2, 3)).toBe(
-      'Phrases: those that are drilled have 401 notes together and a lesson takes 400: drill fewer of them, or make two lessons.',
+      'Phrases: those that are drilled have 301 notes together and a lesson takes 300: drill fewer of them, or make two lessons.',
     );
-    expect(faultOf({ ...base, phrases, drills: [{ kind: 'vary' }] })).toMatch(/401 notes/);
+    expect(faultOf({ ...base, phrases, drills: [{ kind: 'vary' }] })).toMatch(/301 notes/);
     expect(faultOf({ ...base, phrases, drills: [] })).toBeNull();
   });
 
   it('drills phrases for whose notes places have to be found, which costs as much again', () => {
     const drilling = (...lengths: number[]) =>
       faultOf({ ...base, phrases: lengths.map(phrase), drills: [{ kind: 'outline' }] });
-    expect(drilling(200)).toBeNull();
-    expect(drilling(100, 101)).toBe(
-      'Phrases: those that are drilled have 201 notes together, all of them in phrases without all places, which count twice, and a lesson takes 400: give them places, drill fewer of them, or make two lessons.',
+    expect(drilling(150)).toBeNull();
+    expect(drilling(75, 76)).toBe(
+      'Phrases: those that are drilled have 151 notes together, all of them in phrases without all places, which count twice, and a lesson takes 300: give them places, drill fewer of them, or make two lessons.',
+    );
+  });
+
+  it('counts a phrase twice that has places for some of its notes only', () => {
+    const placed = { tempo: 72, notes: Array.from({ length: 75 }, () => 'Bb3 on 3/3') };
+    const partly = { tempo: 72, notes: ['D4', ...placed.notes.slice(1)] };
+    const drilling = (phrases: readonly object[]) =>
+      faultOf({ ...base, phrases, drills: [{ kind: 'outline' }] });
+    expect(drilling([placed, placed, placed, placed])).toBeNull();
+    expect(drilling([partly, placed, placed])).toBeNull();
+    expect(drilling([partly, placed, placed, { tempo: 72, notes: ['D4'] }])).toBe(
+      'Phrases: those that are drilled have 226 notes together, 76 of them in phrases without all places, which count twice, and a lesson takes 300: give them places, drill fewer of them, or make two lessons.',
     );
   });
 
@@ -76,6 +88,12 @@ describe('a lesson to be heard', () => {
     expect(faultOf(heard(['C4', 'C4', 'C4', 'C4'], 11))).toBe(
       'Drill 1: the four strings spans 1 semitone above the capo, too few for a phrase to be heard: put the capo lower, or take this drill out.',
     );
+  });
+
+  // Strings 11 and 12 semitones from the lowest open one to the highest fret.
+  it('spans an octave at least', () => {
+    expect(faultOf(heard(['C4', 'C4', 'C4', 'C4'], 0))).toBeNull();
+    expect(faultOf(heard(['C4', 'C4', 'C4', 'C4'], 1))).toContain('spans 11 semitones above');
   });
 
   it.each([

@@ -184,6 +184,11 @@ describe('the deck document', () => {
       'Drill 1, frets: the guitar ends at fret 22: end there or lower.',
     ],
     [
+      'frets beyond the neck with a capo',
+      { ...drill({ frets: [2, 20] }), instrument: { name: 'guitar', capo: 3 } },
+      'Drill 1, frets: the guitar ends at fret 19 above the capo: end there or lower.',
+    ],
+    [
       'an instrument nobody knows',
       { ...plain, instrument: 'lute' },
       'Instrument: no listed instrument has that name: choose from "guitar"',

@@ -206,17 +206,17 @@ describe('a lesson', () => {
     ['1,001 marks', { marks: marks(1001) }, /keep it to 1000 marks/],
     ['600 arpeggios', { drills: arpeggios(600) }, null],
     ['601 arpeggios', { drills: arpeggios(601) }, /601 arpeggios/],
-    ['400 notes drilled', { phrases: [phrase(200), phrase(200)], drills: outline }, null],
+    ['300 notes drilled', { phrases: [phrase(200), phrase(100)], drills: outline }, null],
     [
-      '401 notes drilled',
-      { phrases: [phrase(200), phrase(200), phrase(1)], drills: outline },
-      /401 notes/,
+      '301 notes drilled',
+      { phrases: [phrase(200), phrase(100), phrase(1)], drills: outline },
+      /301 notes/,
     ],
-    ['200 notes without places drilled', { phrases: [phrase(200, 'Bb3')], drills: outline }, null],
+    ['150 notes without places drilled', { phrases: [phrase(150, 'Bb3')], drills: outline }, null],
     [
-      '201 notes without places drilled',
-      { phrases: [phrase(200, 'Bb3'), phrase(1, 'Bb3')], drills: outline },
-      /201 notes/,
+      '151 notes without places drilled',
+      { phrases: [phrase(150, 'Bb3'), phrase(1, 'Bb3')], drills: outline },
+      /151 notes/,
     ],
     [
       '800 rulings',
@@ -244,7 +244,7 @@ describe('a lesson', () => {
       tempos: 20,
       marks: 1000,
       arpeggios: 600,
-      drilledNotes: 400,
+      drilledNotes: 300,
       rulings: 800,
     }));
 });

@@ -300,6 +300,38 @@ describe('the link of a report', () => {
   });
 });
 
+describe('what no report can be', () => {
+  const plain = fc.sample(reports, { numRuns: 1, seed: 4 })[0]!;
+  const refused = (change: Partial<Report>) => () => reportLink({ ...plain, ...change }, BASE);
+  const counts = { asked: 20, firstAsked: 10, firstRight: 5 };
+
+  it('holds its counts within one another', () => {
+    expect(refused({ ...counts, firstAsked: 20, firstRight: 20 })).not.toThrow();
+    expect(refused({ ...counts, firstAsked: 21 })).toThrow('counts right answers among');
+    expect(refused({ ...counts, firstRight: 11 })).toThrow('counts right answers among');
+    expect(refused({ ...counts, asked: 131_071 })).not.toThrow();
+    expect(refused({ ...counts, asked: 131_072 })).toThrow('counts right answers among');
+  });
+
+  it('covers 28 days to a minute', () => {
+    const days = (count: number) => Array.from({ length: count }, () => true);
+    expect(refused({ practised: days(28), minute: 1439 })).not.toThrow();
+    expect(refused({ minute: 1440 })).toThrow('28 days to a minute');
+    expect(refused({ practised: days(27) })).toThrow('28 days to a minute');
+  });
+
+  it('asks about fifteen cards of its own at most, in 60 letters, by a name of 40', () => {
+    const many = Array.from({ length: 20 }, () => null);
+    const asking = (count: number) => Array.from({ length: count }, (_, i) => i);
+    expect(refused({ items: many, askedAbout: asking(15) })).not.toThrow();
+    expect(refused({ items: many, askedAbout: asking(16) })).toThrow('at most 15 cards');
+    expect(refused({ items: many, askedAbout: [20] })).toThrow('of this lesson only');
+    expect(refused({ question: 'x'.repeat(60), name: 'x'.repeat(40) })).not.toThrow();
+    expect(refused({ question: 'x'.repeat(61) })).toThrow('Shorten the question to 60');
+    expect(refused({ name: 'x'.repeat(41) })).toThrow('Shorten the name to 40');
+  });
+});
+
 describe('a damaged report', () => {
   const link = reportLink(
     { ...student(2), question: 'Why is vii so weak?', name: 'Mareike' },

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { renderClick } from '../../src/sound/click.ts';
 import { agreed, clickIn } from '../../src/listening/delay.ts';
-import { stateOfError } from '../../src/listening/microphone-state.ts';
+import { referenceOf } from '../../src/listening/listening.ts';
 import { seeded } from '../../src/theory/random.ts';
 import { heardIn, toldOf, words } from './hearing.ts';
 import { inSteps, recordingOf, type Played } from './played.ts';
@@ -83,9 +83,39 @@ describe('a phrase on the app’s own string', () => {
     expect(words(heardIn(recordingOf(late, 16), line))).toEqual(RIGHT);
   });
 
+  it('is over when six seconds have brought nothing more', () => {
+    const half = inSteps(LINE.slice(0, 4), START, 0.2).map((note) => ({ ...note, until: 2 }));
+    // Begun again four seconds later it is the same line; eight seconds later nobody listens any more.
+    const restarts = (again: number) => {
+      const notes = [...half, ...inSteps(LINE, again, 0.2)];
+      return heardIn(recordingOf(notes, again + 3), line).restarts;
+    };
+    expect(restarts(6)).toBe(1);
+    expect(restarts(10)).toBe(0);
+  });
+
   it('is heard on a guitar that is off as a whole, once that is counted in', () => {
     const flat = at(LINE, 90, { cents: -12 });
     expect(words(heardIn(flat, { ...line, offset: -12 }))).toEqual(RIGHT);
+  });
+
+  // As far as is counted in (40 cents), on either side, and at another reference pitch.
+  it.each([
+    [-38, { offset: -38 }],
+    [38, { offset: 38 }],
+    [-65, { offset: -33.2, reference: 432 }],
+  ])('is heard %i cents off where %o is counted in', (cents, playing) => {
+    expect(words(heardIn(at(LINE, 90, { cents }), { ...line, ...playing }))).toEqual(RIGHT);
+  });
+
+  // 100 cents are a semitone: A sharp at 466.16 Hz (ISO 16). A = 432 is 31.77 cents under A = 440.
+  it.each([
+    [{}, 440],
+    [{ offset: 100 }, 466.164],
+    [{ offset: -31.7667 }, 432],
+    [{ offset: 50, reference: 442 }, 454.952],
+  ])('counts in %o as A = %f Hz', (playing, hertz) => {
+    expect(referenceOf(playing)).toBeCloseTo(hertz, 2);
   });
 });
 
@@ -148,7 +178,7 @@ describe('what is no note', () => {
 });
 
 describe('tuning up', () => {
-  it.each([-12, -4, 0, 7])('reads a guitar that is %i cents off', (cents) => {
+  it.each([-40, -12, -4, 0, 7, 20])('reads a guitar that is %i cents off', (cents) => {
     const strings = [40, 45, 50, 55, 59, 64];
     const readings = strings.map((midi, string) => {
       const samples = recordingOf([{ midi, time: 0.8 }], 2.2, { cents });
@@ -159,7 +189,7 @@ describe('tuning up', () => {
     });
     for (const reading of readings) expect(Math.abs(reading.cents - cents)).toBeLessThan(1);
     expect(new Set(readings.map(({ state }) => state))).toEqual(
-      new Set([Math.abs(cents) <= 5 ? 'ready' : 'near']),
+      new Set([Math.abs(cents) <= 5 ? 'ready' : Math.abs(cents) <= 15 ? 'near' : 'off']),
     );
   });
 });
@@ -182,16 +212,6 @@ describe('the delay of sound', () => {
     expect(clickIn(heardClick(0.18, 0, 1e-3), click)).toBeNull();
     expect(agreed([0.18, 0.181, null, 0.35, 0.02])).toBeNull();
     expect(agreed([0.18, 0.181, null, 0.1805, 0.02])).toBe(0.1805);
-  });
-});
-
-describe('the microphone', () => {
-  it.each([
-    ['NotAllowedError', 'refused'],
-    ['NotFoundError', 'none'],
-    ['NotReadableError', 'taken'],
-  ])('that throws a %s is %s', (name, state) => {
-    expect(stateOfError(new DOMException('', name))).toBe(state);
   });
 });
 

@@ -5,6 +5,7 @@ import { MOST, type Deck, type Drill, type Mark } from '../../src/decks/deck.ts'
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import {
   deckOf,
+  drillOf,
   drillsOn,
   inKey,
   onInstrument,
@@ -45,6 +46,44 @@ describe('a lesson in the making', () => {
   it('begins as a lesson that a student can open', () => {
     expect(draftFault(PLAIN_DRAFT)).toBeNull();
     expect(readDeck(writeDeck(deckOf(PLAIN_DRAFT)))).toEqual({ deck: deckOf(PLAIN_DRAFT) });
+  });
+
+  it('is a plain one at first: triads of B flat major on two string sets, to see, to place and to hear', () => {
+    const all = {
+      degrees: [1, 2, 3, 4, 5, 6, 7],
+      sizes: ['triad'],
+    };
+    const lying = {
+      ...all,
+      strings: [
+        [5, 4],
+        [4, 3],
+      ],
+      frets: [1, 8],
+    };
+    const heard = { ...all, contours: ['up', 'down', 'turn', 'skip'], tempo: 72 };
+    expect(deckOf(PLAIN_DRAFT)).toEqual({
+      title: 'Arpeggios of B♭ major',
+      note: '',
+      lessonDay: null,
+      instrument: GUITAR,
+      key: { tonic: 'Bb', scale: 'major' },
+      drills: [
+        { kind: 'spot', ...lying },
+        { kind: 'place', ...lying },
+        { kind: 'trace', ...heard },
+      ],
+      phrases: [],
+    });
+    expect(drillOf('echo', PLAIN_DRAFT)).toEqual({ kind: 'echo', ...heard });
+    expect(drillOf('play', PLAIN_DRAFT)).toEqual({ kind: 'play', ...lying, ways: ['up', 'down'] });
+    expect(drillOf('pulse', PLAIN_DRAFT)).toEqual({
+      kind: 'pulse',
+      figures: ['triplets'],
+      tempos: [60, 72, 84, 96, 108, 120],
+      clicks: ['beat', 'gone'],
+    });
+    expect(drillOf('fill', PLAIN_DRAFT)).toEqual({ kind: 'fill' });
   });
 
   it('made from a deck makes that deck again, whatever its drills', () => {
@@ -188,6 +227,18 @@ describe('another instrument', () => {
       strings: [[4, 3]],
       frets: [10, 15],
     });
+  });
+
+  // Three frets are left at least, where the neck has them.
+  it.each([
+    ['ukulele', 0, [18, 22], [13, 15]],
+    ['ukulele', 0, [14, 22], [13, 15]],
+    ['bass', 0, [18, 20], [18, 20]],
+    ['guitar', 11, [9, 14], [9, 11]],
+    ['ukulele', 11, [5, 9], [2, 4]],
+  ])('on a %s with a capo on %i, frets %o become %o', (name, capo, frets, fitted) => {
+    const made = { ...PLAIN_DRAFT, frets: frets as [number, number] };
+    expect(onInstrument(made, { ...instrument(name), capo }).frets).toEqual(fitted);
   });
 
   it('makes lessons that can be opened, on every listed one, with phrases and drills of another', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Deck } from '../../src/decks/deck.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import { advice } from '../../src/making/advice.ts';
-import { toldOf, type MinuteTold } from '../../src/making/minute.ts';
+import { isSure, toldOf, type MinuteTold } from '../../src/making/minute.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { parseKey } from '../../src/theory/key.ts';
 
@@ -108,5 +108,113 @@ describe('one thing to try after it', () => {
     expect(advice(line, lesson({ drills: [pulse] }))).toMatch(
       /^Your notes lay \d\d ms around the beat: keep triplets even at 60 once more\.$/,
     );
+  });
+});
+
+describe('the bounds of what is said of it', () => {
+  const figures = (change: object): MinuteTold =>
+    ({
+      line: { notes: 40, steps: 10, leaps: 20, repeats: 9, leaping: 0.5, run: null, pauses: [] },
+      outlined: [],
+      along: null,
+      even: { spread: 0 },
+      ...change,
+    }) as unknown as MinuteTold;
+  const running = (steps: number, direction = 'down') =>
+    figures({ line: { steps, leaps: 20, repeats: 0, leaping: 0.9, run: { steps, direction } } });
+
+  // A run of six steps and more; its length in words up to twelve.
+  it.each([
+    [5, null],
+    [6, 'six'],
+    [7, 'seven'],
+    [8, 'eight'],
+    [9, 'nine'],
+    [10, 'ten'],
+    [11, 'eleven'],
+    [12, 'twelve'],
+    [13, '13'],
+  ])('a run of %i steps', (steps, word) => {
+    const said = word && `You ran ${word} steps down: try the sixths in the phrase.`;
+    expect(advice(running(steps), lesson(sixths))).toBe(said);
+  });
+
+  // The leap that comes most often, thirds only where there is no other.
+  it.each([
+    ['Bb3 D4 F4 D4', 'thirds'],
+    ['Bb3 D4 F4 D4 G4', 'fourths'],
+    ['Bb3 F4 Bb3 D4', 'fifths'],
+    ['Bb3 G4 Bb3 D4', 'sixths'],
+    ['Bb3 A4 Bb3 D4', 'sevenths'],
+    ['Bb3 Bb4 Bb3 D4', 'octaves'],
+    ['Bb4 F4 Bb4 G4 D4 G4 D4 G4', 'fourths'],
+  ])('%s leaps by %s', (notes, leap) => {
+    const phrases = [{ tempo: 60, notes: notes.split(' ') }];
+    expect(advice(running(6), lesson({ phrases }))).toBe(
+      `You ran six steps down: try the ${leap} in the phrase.`,
+    );
+    expect(advice(running(6), lesson({ phrases: [...phrases, ...sixths.phrases] }))).toBe(
+      `You ran six steps down: try the ${leap} in the first phrase.`,
+    );
+  });
+
+  it('few leaps are less than three in ten of twelve moves and more, and the first arpeggio asked that was left out', () => {
+    const deck = lesson({ drills: [{ ...spot, frets: [1, 8] }] });
+    const wandering = (leaping: number, moves: number, degrees: readonly number[] = []) =>
+      figures({
+        line: { steps: moves - 3, leaps: 2, repeats: 1, leaping, run: null },
+        outlined: degrees.map((degree) => ({ chord: { degree }, times: 1 })),
+      });
+    const few = (numeral: string) =>
+      `Few leaps this time: try the arpeggio of ${numeral}, which this lesson asks.`;
+    expect(advice(wandering(0.29, 12), deck)).toBe(few('I'));
+    expect(advice(wandering(0.3, 12), deck)).toBeNull();
+    expect(advice(wandering(0.29, 11), deck)).toBeNull();
+    expect(advice(wandering(0.1, 30, [1]), deck)).toBe(few('IV'));
+    expect(advice(wandering(0.1, 30, [5, 4, 1]), deck)).toBeNull();
+  });
+
+  it('a box is less than four frets wide, in a lesson that goes up four frets and more above it', () => {
+    const box = (low: number, high: number, highest: number) =>
+      advice(
+        figures({ along: { reach: 100, frets: [low, high] } }),
+        lesson({ drills: [{ ...spot, frets: [1, highest] }] }),
+      );
+    expect(box(3, 6, 10)).toBe(
+      'All of it lay in frets 3 to 6: this lesson goes up to fret 10, so try the same there.',
+    );
+    expect(box(3, 7, 12)).toBeNull();
+    expect(box(3, 6, 9)).toBeNull();
+  });
+
+  it('uneven is 35 ms around the beat and more, in a lesson that drills time', () => {
+    const pulse = { kind: 'pulse', tempos: [66, 72], clicks: ['beat'] };
+    const said = (spread: number, figures_: readonly string[]) =>
+      advice(
+        figures({ even: { spread } }),
+        lesson({ version: 3, drills: [{ ...pulse, figures: figures_ }], ...sixths }),
+      );
+    expect(said(0.0349, ['eighths'])).toBeNull();
+    expect(said(0.035, ['eighths'])).toBe(
+      'Your notes lay 35 ms around the beat: keep eighths even at 66 once more.',
+    );
+    expect(said(0.0512, ['phrase'])).toBe(
+      'Your notes lay 51 ms around the beat: keep the phrase’s rhythm even at 66 once more.',
+    );
+  });
+
+  it('what is sure by itself is .8 sure, what is sure between two such .5', () => {
+    const sure = (...all: readonly number[]) =>
+      all.map((_, i) =>
+        isSure(
+          all.map((confidence) => ({ confidence })),
+          i,
+        ),
+      );
+    expect(sure(0.8, 0.79, 0.8)).toEqual([true, true, true]);
+    expect(sure(0.79, 0.79)).toEqual([false, false]);
+    expect(sure(0.9, 0.5, 0.9)).toEqual([true, true, true]);
+    expect(sure(0.9, 0.49, 0.9)).toEqual([true, false, true]);
+    expect(sure(0.5, 0.9)).toEqual([true, true]);
   });
 });

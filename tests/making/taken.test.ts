@@ -32,6 +32,21 @@ describe('what a lesson takes from reports', () => {
     expect(made.drills).toEqual(['spot', 'place', 'trace']);
   });
 
+  it('leaves degrees and string sets as they were where nothing is said of these', () => {
+    const [only] = TAKEN.findings.slice(3);
+    const { degrees, strings } = takenForm({ drills, findings: [only!] });
+    expect(degrees).toEqual([1, 2, 3, 4, 5, 6, 7]);
+    expect(strings).toEqual([
+      [5, 4],
+      [4, 3],
+    ]);
+    const onStrings = takenForm({ drills, findings: [finding({ strings: [[4, 3]] })] });
+    expect(onStrings).toMatchObject({ degrees: [1, 2, 3, 4, 5, 6, 7], strings: [[4, 3]] });
+    const onDegrees = takenForm({ drills, findings: [finding({ degrees: [2, 7] })] });
+    expect(onDegrees).toMatchObject({ degrees: [2, 7], strings });
+    expect(onDegrees.drills).toEqual(['spot', 'place', 'trace']);
+  });
+
   it('is left out and used again, finding by finding', () => {
     const without = { ...made, ...toggled(made, TAKEN, 0) };
     expect(without.degrees).toEqual([5]);

@@ -116,6 +116,15 @@ describe('a variation in another key', () => {
     const one = moved('F#', 'major', low);
     expect(one.says).toMatch(/ So that it fits on the neck it lies an octave higher\.$/);
     expect(one.phrase.notes.every(({ place }) => place)).toBe(true);
+    // From B2 up to F sharp it is five semitones down, below the low E: an octave higher it is seven up.
+    expect(one.phrase.notes.map(({ midi }) => midi)).toEqual([49, 54, 58]);
+    // The last fret of the first string sounds D6, MIDI 86.
+    const high = explained(phrase('Eb5 for 1/3', 'G5', 'Bb5'), B_FLAT);
+    const other = moved('Eb', 'major', high);
+    expect(other.says).toBe(
+      'It is moved to E♭ major, 5 semitones higher. So that it fits on the neck it lies an octave lower.',
+    );
+    expect(other.phrase.notes.map(({ midi }) => midi)).toEqual([68, 72, 75]);
   });
 
   it('takes the rulings along to the same degrees', () => {

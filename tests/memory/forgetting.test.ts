@@ -65,6 +65,65 @@ describe('how a student forgets', () => {
   });
 });
 
+/*
+ * Worked out apart from the code, from the rows of weights and what they weigh: 1, level, t, level·t, last, a, last·t,
+ * ln(1 + idle), ln(1 + row), that · t, ln(1 + firsts), that · t; with t = ln(max(½, days) / 3), a the log odds of first answers.
+ */
+describe('the three ways of forgetting', () => {
+  const moment = (
+    [level, days, idle, row, firsts, firstsRight]: readonly number[],
+    lastRight: boolean,
+  ): ItemMoment => ({
+    level: level!,
+    days: days!,
+    idle: idle!,
+    lastRight,
+    row: row!,
+    firsts: firsts!,
+    firstsRight: firstsRight!,
+  });
+  const MOMENTS = [
+    moment([1, 1, 1, 1, 1, 1], true),
+    moment([0.5, 7, 3, 0, 4, 2], false),
+    moment([-1, 0.1, 0, 3, 5, 5], true),
+    moment([2, 30, 10, 2, 3, 2], true),
+  ];
+
+  it('begin with the first as the likelier by half a unit of log odds', () => {
+    expect(noLeanings()).toEqual([0, -0.5, -0.5]);
+  });
+
+  it.each([
+    [0, [0.78174, 0.6959, 0.85926], 0.77946],
+    [1, [0.63597, 0.41962, 0.23831], 0.46769],
+    [2, [0.54734, 0.65093, 0.86962], 0.66406],
+    [3, [0.86904, 0.3402, 0.79475], 0.70374],
+  ])('foretell of moment %i %o, and together %f', (index, each, together) => {
+    const facts = MOMENTS[index]!;
+    const alone = (way: number) =>
+      foretold(
+        [0, 1, 2].map((k) => (k === way ? 0 : -1000)),
+        facts,
+      );
+    each.forEach((chance, way) => expect(alone(way)).toBeCloseTo(chance, 5));
+    expect(foretold(noLeanings(), facts)).toBeCloseTo(together, 5);
+  });
+
+  // One of seven answers would be right by chance.
+  it.each([
+    [0, true, [0, -0.48546, -0.40586]],
+    [0, false, [0, -0.56918, -1.09852]],
+    [1, false, [-0.14081, -0.29136, 0]],
+    [2, true, [0, -0.11753, -0.13549]],
+    [2, false, [0, -3.25317, -2.65292]],
+    [3, false, [-0.90573, 0, -0.58873]],
+  ])('are by an answer to moment %i that is right: %s as likely as %o', (index, right, after_) => {
+    const leanings = noLeanings();
+    lean(leanings, MOMENTS[index]!, right, 1 / 7);
+    after_.forEach((one, way) => expect(leanings[way]).toBeCloseTo(one, 5));
+  });
+});
+
 describe('what is shown', () => {
   it('never rises while nothing is asked', () => {
     const days = fc.array(

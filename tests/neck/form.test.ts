@@ -34,6 +34,8 @@ test.each([
   ['5/3=1 4/2=3 3/0=5', [5, 4, 3, 2], 0, 'no more strings than notes'],
   ['5/3=1 4/2=3 4/5=5', [5, 4, 3], 1, 'a string left out'],
   ['6/3=1 5/2=3 4/7=7', [6, 5, 4], 1, 'six frets'],
+  ['6/3=1 5/4=3 4/7=7', [6, 5, 4], 0, 'five frets'],
+  ['6/0=1 5/3=3 4/7=7', [6, 5, 4], 0, 'an open string and five frets'],
 ] as const)('%s on %j has %i flaws: %s', (...[places, strings, flaws]) =>
   expect(flawsOf(line(places), strings)).toBe(flaws),
 );

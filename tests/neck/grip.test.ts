@@ -43,6 +43,10 @@ test('grips hold chord notes only, a note a string, with fingers that rise with 
             expect(midiAt(GUITAR, place) % 12).toBe(chroma(place.note));
             expect(place.finger === 0).toBe(place.fret === 0);
           }
+          // Four frets under one hand, wherever it lies.
+          const frets = fretted.map(({ fret }) => fret);
+          if (frets.length > 0)
+            expect(Math.max(...frets) - Math.min(...frets)).toBeLessThanOrEqual(3);
           for (const a of fretted)
             for (const b of fretted) expect(a.finger > b.finger && a.fret < b.fret).toBe(false);
         }
@@ -50,4 +54,10 @@ test('grips hold chord notes only, a note a string, with fingers that rise with 
     ),
     { numRuns: 50 },
   );
+});
+
+test('five frets are no grip, however near they lie high up the neck', () => {
+  // Of B D F there is B on fret 14 of string 5, D on fret 12 of string 4 and F on fret 10 of string 3: 75 mm.
+  const chord = chordOn(C, 7, 'triad');
+  expect(grips(GUITAR, chord, { strings: [5, 4, 3], frets: [10, 14] })).toEqual([]);
 });

@@ -105,6 +105,16 @@ describe('the path found is the cheapest of all, by trying all', () => {
     );
   });
 
+  test('where a finger that stays on its string guides the shift', () => {
+    const notes = line([43, 75, 76, 77]);
+    const options = { frets: [3, 13], open: false } as const;
+    const { cost } = play(GUITAR, notes, options);
+    expect(cost).toBeCloseTo(
+      exhaustive(GUITAR, notes, { ...options, position: null as never }).cost,
+      9,
+    );
+  });
+
   test('with a position fixed, over longer phrases', () => {
     fc.assert(
       fc.property(
@@ -244,6 +254,8 @@ describe('a line that no hand can play says so and where', () => {
     );
     const [low, high] = placed('5/3 4/2') as [LineNote, LineNote];
     expect(why([low, { ...high, articulation: 'slide' }])).toContain('slide');
+    const [open] = placed('1/0');
+    expect(why([open!, { ...open!, at: beats(1), articulation: 'slide' }])).toContain('slide');
   });
 
   test('two notes at once', () => {

@@ -27,6 +27,27 @@ test('every listed instrument makes sense', () => {
   expect(new Set(INSTRUMENTS.map(({ name }) => name)).size).toBe(INSTRUMENTS.length);
 });
 
+// MIDI of the open strings from the lowest string up, worked out from C4 = 60; frets; length of the strings in mm.
+test.each([
+  ['guitar', [40, 45, 50, 55, 59, 64], 22, 648],
+  ['drop D', [38, 45, 50, 55, 59, 64], 22, 648],
+  ['open G', [38, 43, 50, 55, 59, 62], 22, 648],
+  ['open D', [38, 45, 50, 54, 57, 62], 22, 648],
+  ['DADGAD', [38, 45, 50, 55, 57, 62], 22, 648],
+  ['half step down', [39, 44, 49, 54, 58, 63], 22, 648],
+  ['7-string guitar', [35, 40, 45, 50, 55, 59, 64], 24, 648],
+  ['8-string guitar', [30, 35, 40, 45, 50, 55, 59, 64], 24, 686],
+  ['baritone guitar', [35, 40, 45, 50, 54, 59], 22, 686],
+  ['bass', [28, 33, 38, 43], 20, 864],
+  ['5-string bass', [23, 28, 33, 38, 43], 20, 864],
+  // Its fourth string is tuned above the third (re-entrant).
+  ['ukulele', [67, 60, 64, 69], 15, 380],
+])('a %s is strung %o', (name, open, frets, scaleLength) => {
+  const one = INSTRUMENTS.find((other) => other.name === name)!;
+  expect(openMidi(one).toReversed()).toEqual(open);
+  expect(one).toMatchObject({ frets, scaleLength, capo: 0, leftHanded: false });
+});
+
 test('a capo raises the open strings and leaves fewer frets', () => {
   const capoed = { ...GUITAR, capo: 3 };
   expect(openMidi(capoed)).toEqual([67, 62, 58, 53, 48, 43]);
@@ -105,6 +126,28 @@ describe('instrumentFault names what is wrong', () => {
     expect(tuned('E2', 'A2', 'D3', 'G4', 'B3', 'E4')).toBe(
       'String 3 (G4) is more than an octave away from string 4 (D3): check its octave.',
     );
+  });
+
+  test.each([
+    ['frets', [12, 27], [11, 28, 12.5]],
+    ['scaleLength', [250, 1000], [249.9, 1000.1]],
+    ['capo', [0, 11], [-1, 12, 1.5]],
+  ] as const)('%s from %o on and no further', (what, kept, beyond) => {
+    for (const value of kept)
+      expect(instrumentFault({ ...GUITAR, frets: 24, [what]: value })).toBeNull();
+    for (const value of beyond)
+      expect(instrumentFault({ ...GUITAR, frets: 24, [what]: value })).toContain(`not ${value}`);
+  });
+
+  test('four to nine strings, from A0 to G5, an octave apart at most', () => {
+    const nine = 'E1 A1 D2 G2 C3 F3 A3 C4 E4'.split(' ');
+    expect([tuned(...nine), tuned(...nine.slice(0, 4))]).toEqual([null, null]);
+    expect(tuned(...nine, 'G4')).toContain('10 strings');
+    expect(tuned('A2')).toContain('1 string:');
+    expect(tuned('A0', 'A1', 'A2', 'A3', 'G4', 'G5')).toBeNull();
+    expect(tuned('Ab0', 'Ab1', 'A2', 'A3')).toMatch(/^String 4 is tuned to Ab0, which no string/);
+    expect(tuned('A2', 'A3', 'G#4', 'G#5')).toMatch(/^String 1 is tuned to G#5/);
+    expect(tuned('A2', 'Bb3', 'C4', 'D4')).toMatch(/^String 3 \(Bb3\) is more than an octave/);
   });
 
   test('strings, frets, length and capo out of bounds', () => {

@@ -27,6 +27,31 @@ describe('moveAcross', () => {
     );
   });
 
+  // Two strings so far apart, where the others are a fourth: what crosses to them moves by the difference.
+  test.each([
+    ['D3', 'in unison', 'up 5 frets'],
+    ['Eb3', 'a semitone apart', 'up 4 frets'],
+    ['E3', 'a whole tone apart', 'up 3 frets'],
+    ['F3', 'a minor third apart', 'up 2 frets'],
+    ['F#3', 'a major third apart', 'up one fret'],
+    ['G#3', 'a tritone apart', 'down one fret'],
+    ['A3', 'a fifth apart', 'down 2 frets'],
+    ['Bb3', 'a minor sixth apart', 'down 3 frets'],
+    ['B3', 'a major sixth apart', 'down 4 frets'],
+    ['C4', 'a minor seventh apart', 'down 5 frets'],
+    ['C#4', 'a major seventh apart', 'down 6 frets'],
+    ['D4', 'an octave apart', 'down 7 frets'],
+  ])('to a string in %s, %s, moves it %s', (pitch, apart, moves) => {
+    const instrument = { ...GUITAR, tuning: ['B1', 'E2', 'A2', 'D3', pitch] };
+    const moved = moveAcross(instrument, places('2/10'), 1)!;
+    expect(moved.sentence).toBe(
+      `Strings 2 and 1 are tuned ${apart}, the others a fourth apart: what crosses them moves ${moves}.`,
+    );
+    const [way, by] = moves.split(' ');
+    const frets = by === 'one' ? 1 : Number(by);
+    expect(moved.places).toEqual([{ string: 1, fret: way === 'up' ? 10 + frets : 10 - frets }]);
+  });
+
   test('bends it down again on the way back', () => {
     const moved = moveAcross(GUITAR, places('3/3 2/3 2/6'), -1)!;
     expect(moved.places).toEqual(places('4/3 3/2 3/5'));

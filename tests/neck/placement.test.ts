@@ -52,6 +52,18 @@ describe('a phrase elsewhere on the neck', () => {
     const [lower] = finished(stringsByNote(GUITAR, now));
     expect(placesOf(lower!.phrase)).toBe('5/13 4/12 3/10 2/11');
     expect(lower!.name).toBe('on strings 5 4 3 2');
+    expect(lower!.says).toBe('The same notes, each one string lower and further up the neck.');
+  });
+
+  it('goes one string higher and down the neck as well', () => {
+    const at = [5, 4, 3, 2].map((string, i) => ({ string, fret: [13, 12, 10, 11][i]! }));
+    const now = { ...triad, notes: triad.notes.map((note, i) => ({ ...note, place: at[i]! })) };
+    const all = finished(stringsByNote(GUITAR, now));
+    expect(all.map(({ name, says }) => [name, says])).toEqual([
+      ['on strings 6 5 4 3', 'The same notes, each one string lower and further up the neck.'],
+      ['on strings 4 3 2 1', 'The same notes, each one string higher and further down the neck.'],
+    ]);
+    expect(placesOf(all[1]!.phrase)).toBe('4/8 3/7 2/6 1/6');
   });
 
   it('is always playable, at places that sound its notes', () => {

@@ -44,3 +44,23 @@ it('five frets under one hand are one', () => {
   ]);
   expect(found.length).toBeGreaterThan(0);
 });
+
+// The hand lies over the index finger's fret: the second finger over the next, and so on.
+it.each([
+  [1, 5, false],
+  [1, 4, true],
+  [2, 6, false],
+  [2, 5, false],
+  [2, 7, true],
+  [3, 7, false],
+  [4, 8, false],
+  [4, 9, true],
+  [0, 0, false],
+] as const)(
+  'finger %i on fret %i of a hand at fret 5 stretches: %s',
+  (finger, fret, stretches_) => {
+    expect(stretches([{ string: 4, finger, fret, hand: 5, barre: false }])).toEqual(
+      stretches_ ? [0] : [],
+    );
+  },
+);

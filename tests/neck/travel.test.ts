@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fretDistances } from '../../src/neck/fret.ts';
 import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
 import { travel } from '../../src/neck/travel.ts';
 import { beats } from '../../src/theory/rhythm.ts';
@@ -79,5 +80,14 @@ describe('how far a phrase goes along the neck', () => {
     ]).notes;
     const { place: _, ...bare } = first!;
     expect(travel({ tempo: 80, notes: [bare, ...others] }, GUITAR)).toBeNull();
+  });
+
+  // Beyond a capo on fret 3 lie 544.90 mm; its fifth fret is 136.69 mm on (648 · (2^−¼ − 2^−⅔)).
+  it('is counted from the capo', () => {
+    const distances = fretDistances({ ...GUITAR, capo: 3 });
+    expect(distances[0]).toBe(0);
+    expect(distances[5]).toBeCloseTo(136.69, 2);
+    expect(distances[12]).toBeCloseTo(272.45, 2);
+    expect(fretDistances(GUITAR)[12]).toBeCloseTo(324, 6);
   });
 });

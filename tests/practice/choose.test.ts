@@ -95,6 +95,28 @@ describe('what asking an item brings', () => {
   });
 });
 
+// For whom practice carries over more, something new brings half as much again; where memory is all or none, three tenths.
+it.each([
+  [[0, -1000, -1000], 1],
+  [[-1000, 0, -1000], 1.5],
+  [[-1000, -1000, 0], 0.3],
+  [[0, 0, -1000], Math.sqrt(1.5)],
+])('something new brings in a memory that leans so, %o, %f times as much', (leanings, times) => {
+  const fresh: Item[] = [
+    {
+      id: 'spot:Bb major:2:triad:guitar:5-4:1-5',
+      kind: 'spot',
+      key: { tonic: 'Bb', scale: 'major' },
+      size: 'triad',
+      degree: 2,
+      strings: '5-4',
+    },
+  ];
+  const gain = (of: readonly number[]) =>
+    expectedGains([...fresh], { ...emptyMemory(), leanings: of }, 0, null)[0]!.gain;
+  expect(gain(leanings) / gain([0, -1000, -1000])).toBeCloseTo(times, 9);
+});
+
 describe('what was never asked', () => {
   /** As `itemsOf` gives the items of two drills of one kind, on other strings, and one of another kind. */
   const drilled = [

@@ -238,6 +238,21 @@ describe('a round', () => {
     }
   });
 
+  // Days end at four in the morning on the clock of the wall: minutes east of Greenwich, hours of UTC, whether it goes on.
+  it.each([
+    [0, 22, 27, true],
+    [0, 22, 28, false],
+    [600, 22, 29, true],
+    [600, 17, 22, false],
+    [-300, 20, 32, true],
+    [-300, 20, 33, false],
+    [330, 22, 23, false],
+  ])('at %i minutes from UTC, begun at %i h, at %i h goes on: %s', (offset, from, now, goesOn) => {
+    const hour = 3_600_000;
+    const round = startRound({ deck: 'd', goal: { cards: 1 }, seed: 1, now: from * hour });
+    expect(canGoOn(round, now * hour, offset)).toBe(goesOn);
+  });
+
   it('goes on on the same day only', () => {
     const round = startRound({ deck: '', goal: 'enough', seed: 1, now: start, meets: false });
     expect(canGoOn(round, start + 9 * 60 * MINUTE, 0)).toBe(true);

@@ -4,16 +4,19 @@ import type { ItemFacts, Report } from '../../src/decks/report.ts';
 import { DAY } from '../../src/memory/day.ts';
 import { emptyMemory, learn, recall } from '../../src/memory/memory.ts';
 import { timingOf, type Pace } from '../../src/memory/pace.ts';
+import { choose } from '../../src/practice/choose.ts';
 import { isEnough } from '../../src/practice/enough.ts';
+import { expectedGains } from '../../src/practice/expectedGain.ts';
 import { gradeOf } from '../../src/practice/grade.ts';
 import type { Item } from '../../src/practice/item.ts';
+import { shareOf } from '../../src/practice/known.ts';
 import { usualSeconds } from '../../src/practice/shares.ts';
 import { answerCard, nextCard } from '../../src/practice/next.ts';
 import { owedAfterAnswer } from '../../src/practice/owed.ts';
 import { pictureOf } from '../../src/practice/picture.ts';
 import { reportOf } from '../../src/practice/report.ts';
 import { startRound, type Round } from '../../src/practice/round.ts';
-import { minutesADay } from '../../src/practice/untilReady.ts';
+import { daysUntilKnown, minutesADay } from '../../src/practice/untilReady.ts';
 import { summarise } from '../../src/practice/summary.ts';
 import { timeTold } from '../../src/practice/timeTold.ts';
 import { reviewOf } from '../memory/reviews.ts';
@@ -164,6 +167,23 @@ describe('what a student’s report tells', () => {
     expect(told([wrong, wrong, [true, null], [true, null]]).misses).toBe(1);
   });
 
+  it('are slow only where none of the last three was missed', () => {
+    const slow = (...rights: boolean[]) => {
+      const reviews = rights.map((right, n) =>
+        reviewOf({ n, item: items[1]!.id, at: now - (9 - n) * DAY, right, grade: right ? 2 : 1 }),
+      );
+      const memory = emptyMemory();
+      for (const review of reviews) learn(memory, review);
+      const all = { items, memory, reviews, questions: [], timings: {}, minutes: [], lesson: null };
+      return reportOf(all, { deck: 7, sender: 9, question: '', name: '' }, now, 0).items[1]!.slow;
+    };
+    expect([slow(true), slow(false, true), slow(false, true, true, true)]).toEqual([
+      true,
+      false,
+      true,
+    ]);
+  });
+
   it('is what it was taken for more often than for any other: of two alike, neither', () => {
     expect(
       told([
@@ -296,5 +316,159 @@ describe('enough for today', () => {
       else after++;
     }
     expect(Math.min(before, after)).toBeGreaterThan(0);
+  });
+});
+
+describe('what a miss brings back in the same round', () => {
+  // What was right twice is proven; so is all that a student began more than a week ago.
+  it.each([
+    [1, 0, false],
+    [2, 0, true],
+    [1, 6.9, false],
+    [1, 7.1, true],
+  ])(
+    'is what was right once, not what was right twice or began long ago: %i, %f days',
+    (right, days, proven) => {
+      const memory = emptyMemory();
+      const one = items.slice(0, 1);
+      for (let n = 0; n < right; n++)
+        learn(memory, reviewOf({ item: one[0]!.id, at: n, right: true }));
+      const round = startRound({ deck: 'd', goal: { cards: 1 }, seed: 1, now: 0, meets: false });
+      const next = nextCard(round, one, memory, days * DAY)!;
+      expect(next.round.open!.proven).toBe(proven);
+    },
+  );
+
+  // After so many cards: two behind a first miss, nine behind another, one and four where a pair is told apart.
+  it('comes after two cards, missed again after nine', () => {
+    const open = (item: Item) => ({
+      item: item.id,
+      seed: 1,
+      isNew: false,
+      recall: 0.5,
+      proven: false,
+      meet: false,
+    });
+    const missed = { right: false, takenFor: null };
+    const begun = startRound({ deck: 'd', goal: { cards: 20 }, seed: 1, now: 0, meets: false });
+    const [a, b] = [items[0]!, items[1]!];
+    const once = answerCard({ ...begun, open: open(a) }, items, missed, 1000);
+    expect(once.owed).toEqual([{ item: a.id, from: 3 }]);
+    const twice = answerCard({ ...once, owed: [], open: open(a) }, items, missed, 2000);
+    expect(twice.owed).toEqual([{ item: a.id, from: 11 }]);
+    const taken = { right: false, takenFor: '2' };
+    const pair = answerCard({ ...begun, open: { ...open(a), proven: true } }, items, taken, 1000);
+    expect(pair.owed).toEqual([
+      { item: b.id, from: 2 },
+      { item: a.id, from: 5 },
+    ]);
+    // One such pair a round.
+    const other = answerCard(
+      { ...pair, owed: [], open: { ...open(items[4]!), proven: true } },
+      items,
+      { right: false, takenFor: '6' },
+      2000,
+    );
+    expect([pair.pairs, other.pairs, other.owed]).toEqual([1, 1, []]);
+  });
+});
+
+it('enough is said where no item brings a 120th a second, and not before', () => {
+  const memory = emptyMemory();
+  for (const [k, { id }] of items.entries())
+    for (const day of [0, 1, 3, 7, 15, 30, 60])
+      learn(memory, reviewOf({ item: id, at: day * DAY + k * 9000, right: true }));
+  const between = new Set<string>();
+  for (let hours = 1; hours < 24 * 400; hours += 10) {
+    const now = 60 * DAY + hours * 3_600_000;
+    const most = Math.max(...expectedGains(items, memory, now, null).map(({ gain }) => gain));
+    const sure = shareOf(items, memory, now + DAY).recall >= 0.8;
+    expect(isEnough(items, memory, now, null), `${hours}`).toBe(sure && most < 1 / 120);
+    if (sure) between.add(most < 1 / 120 ? 'below' : most < 1 / 60 ? 'just above' : 'above');
+  }
+  expect(between.has('below') && between.has('just above')).toBe(true);
+});
+
+describe('something new', () => {
+  const round = (seconds: number, meets = true): Round => ({
+    ...startRound({ deck: 'd', goal: { minutes: 1 }, seed: 1, now: 0, meets }),
+    asked: [
+      {
+        item: 'spot:other',
+        seed: 1,
+        isNew: false,
+        recall: 1,
+        proven: true,
+        meet: false,
+        right: true,
+        shown: false,
+        takenFor: null,
+        given: '1',
+        at: 0,
+        seconds,
+      },
+    ],
+  });
+  const before = () => {
+    const memory = emptyMemory();
+    for (let n = 0; n < 20; n++)
+      learn(memory, reviewOf({ item: `spot:other:${n}`, at: n, right: true }));
+    return memory;
+  };
+
+  it('is begun while more than forty seconds are left, for it is shown and asked two cards later', () => {
+    const one = items.slice(0, 1);
+    const begins = (seconds: number, meets?: boolean) =>
+      choose(round(seconds, meets), one, before(), 1000) !== null;
+    expect([19, 19.9, 20, 30].map((seconds) => begins(seconds))).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
+    expect(begins(30, false)).toBe(true);
+  });
+
+  it('that comes after another waits until that was right the last time', () => {
+    const later: Item = { ...itemOn(2), after: items[0]!.id };
+    const comes = (...answers: boolean[]) => {
+      const memory = before();
+      answers.forEach((right, n) =>
+        learn(memory, reviewOf({ item: items[0]!.id, at: 100 + n, right })),
+      );
+      return choose(round(0), [later], memory, 1000) !== null;
+    };
+    expect([comes(), comes(false), comes(true), comes(true, false), comes(false, true)]).toEqual([
+      false,
+      false,
+      true,
+      false,
+      true,
+    ]);
+  });
+});
+
+// Of one who answered nothing yet: three asks an item, as even chances cost 4.5 and sure ones 1.5; 8 s a right answer with
+// its verdict and 15 s a wrong one, 11.5 on the mean. Seven items: 241.5 s, 4.025 minutes.
+describe('how long it takes until seven new items are known', () => {
+  it.each([
+    [null, 1],
+    [DAY, 5],
+    [2 * DAY, 3],
+    [4 * DAY, 2],
+    [-DAY, 1],
+  ])('by a lesson %s ms ahead it is %i minutes a day', (lesson, minutes) => {
+    expect(minutesADay(items, emptyMemory(), 1e9, lesson && 1e9 + lesson)).toBe(minutes);
+  });
+
+  // Days grow by a twenty-fifth of themselves a day, for what fades meanwhile; something new takes five at least.
+  it.each([
+    [10, 5],
+    [1, 5],
+    [0.5, 11],
+    [0.1, 106],
+  ])('with %f minutes a day it is %i days', (minutes, days) => {
+    expect(daysUntilKnown(items, emptyMemory(), 0, minutes)).toBe(days);
+    expect(daysUntilKnown([], emptyMemory(), 0, minutes)).toBe(0);
   });
 });

@@ -5,6 +5,7 @@ import { planOf } from '../../src/sound/plan.ts';
 const heard = vi.hoisted(() => ({
   plucks: [] as { midi: number; time: number; reference: number }[],
   levels: [] as number[],
+  clicks: [] as { time: number; gain: number }[],
   player: undefined as { reference: number } | undefined,
 }));
 
@@ -33,7 +34,13 @@ function contextOf() {
     rawContext: { destination: {}, baseLatency: 0, currentTime: 1, state: 'running' },
     createGain: node,
     createWaveShaper: node,
-    createBufferSource: node,
+    createBufferSource() {
+      let to = node();
+      return {
+        connect: (next: ReturnType<typeof node>) => (to = next),
+        start: (time: number) => heard.clicks.push({ time, gain: to.gain.value }),
+      };
+    },
     createBuffer: () => ({ copyToChannel() {} }),
     on: (_: string, call: () => void) => (tick = call),
     now: () => 1,
@@ -55,7 +62,7 @@ async function playerOn(context: unknown) {
 }
 
 beforeEach(() => {
-  Object.assign(heard, { plucks: [], levels: [], player: undefined });
+  Object.assign(heard, { plucks: [], levels: [], clicks: [], player: undefined });
 });
 
 describe('a phrase', () => {
@@ -103,6 +110,39 @@ describe('a phrase', () => {
     player.pluck(57, 3);
     expect(heard.plucks.map(({ midi }) => midi)).toEqual([60, 64, 67, 57]);
     expect(new Set(heard.plucks.map(({ reference }) => reference))).toEqual(new Set([432]));
+  });
+});
+
+describe('the click', () => {
+  const clicked = async (click: boolean) => {
+    const { context, advance } = contextOf();
+    const player = await playerOn(context);
+    player.play(planOf(SOUNDING, { countIn: 4, subdivision: 2 }), { ...USUAL, click }, nobody);
+    advance(20);
+    return heard.clicks.map(({ time, gain }) => [Math.round(100 * (time - 1.02)) / 100, gain]);
+  };
+  // The first beat of a bar is loudest, what lies between beats softest.
+  const counted = [
+    [0, 0.25],
+    [1, 0.15],
+    [2, 0.15],
+    [3, 0.15],
+  ];
+
+  test('counts a bar in whether or not it goes on', async () => {
+    expect(await clicked(false)).toEqual(counted);
+  });
+
+  test('is louder on the first beat of a bar than on the others, and softest between them', async () => {
+    expect(await clicked(true)).toEqual([
+      ...counted,
+      [4, 0.25],
+      [4.5, 0.07],
+      [5, 0.15],
+      [5.5, 0.07],
+      [6, 0.15],
+      [6.5, 0.07],
+    ]);
   });
 });
 

@@ -28,3 +28,9 @@ test('a stumble does not move the tempo, a pause begins anew', () => {
 test('the last taps count', () => {
   expect(tappedTempo([...taps(1000, 12), ...taps(500, 9, 11_500)])).toBe(120);
 });
+
+test('a pause is longer than a beat of the slowest tempo, 2 s, by more than a tenth of a second', () => {
+  expect(tappedTempo([0, 500, 2600])).toBe(46);
+  expect(tappedTempo([0, 500, 2601])).toBeNull();
+  expect(tappedTempo([0, 500, 1000, 4000, 4600])).toBe(100);
+});

@@ -158,7 +158,7 @@ describe('a backup', () => {
     expect(await faultOf(lines.slice(0, 3).join('\n'))).toMatch(/cut short after line 3/);
     expect(
       await faultOf(lines.with(0, lines[0]!.replace('"version":2', '"version":5')).join('\n')),
-    ).toMatch(/another version/);
+    ).toMatch(/newer version of Skipwise/);
     for (const text of ['', '{}', 'null', '\u0000\u0001', '<html>']) {
       expect(await faultOf(text)).toMatch(/not a backup/);
     }

@@ -44,6 +44,17 @@ describe('the log', () => {
     expect(listOf(again).map(({ n }) => n)).toEqual([1, 2]);
   });
 
+  it('asks the device to keep it once there are twenty answers, and not again', async () => {
+    const persist = vi.fn<() => Promise<boolean>>(async () => true);
+    vi.stubGlobal('navigator', { storage: { persist } });
+    const log = await tab();
+    for (let k = 0; k < 19; k++) await log.append(answer(`spot:${k}`));
+    expect(persist).not.toHaveBeenCalled();
+    for (let k = 0; k < 3; k++) await log.append(answer(`more:${k}`));
+    expect(persist).toHaveBeenCalledTimes(1);
+    vi.unstubAllGlobals();
+  });
+
   it('goes on over the end of a chunk', async () => {
     const log = await tab();
     const reviews = Array.from({ length: CHUNK - 3 }, (_, k) => ({

@@ -1,3 +1,4 @@
+import { distance } from '@tonaljs/pitch-distance';
 import { describe, expect, test } from 'vitest';
 import {
   chordOn,
@@ -95,4 +96,17 @@ describe('degreesAlike', () => {
 test('what bears no chord is said', () => {
   expect(() => chordOn(parseKey('A blues')!, 1, 'triad')).toThrow('not seven notes');
   expect(() => chordOn(BB, 8, 'triad')).toThrow('8 is not a degree');
+});
+
+// What the suffixes can say: natural, flat and sharp ninths and elevenths, natural and flat thirteenths.
+test('no chord of any scale has another ninth, eleventh or thirteenth than its symbol can tell', () => {
+  const above = new Set(
+    SCALE_KINDS.filter(hasSevenNotes).flatMap((scale) =>
+      DEGREES.flatMap((degree) => {
+        const { root, notes } = chordOn({ tonic: 'C', scale }, degree, 'thirteenth');
+        return notes.slice(4).map((note) => distance(root, note));
+      }),
+    ),
+  );
+  expect([...above].toSorted()).toEqual(['2A', '2M', '2m', '4A', '4P', '4d', '6M', '6m']);
 });

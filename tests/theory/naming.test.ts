@@ -40,6 +40,17 @@ describe('noteLabel', () => {
     ['C minor', 'degrees', '1 2 3 4 5 6 7'],
     ['C blues', 'degrees', '1 3 4 ♭5 5 7'],
     ['F# minor', 'solfege', 'Fa♯ Sol♯ La Si Do♯ Re Mi'],
+    ['C# major', 'german', 'Cis Dis Eis Fis Gis Ais His'],
+    ['Fb major', 'german', 'Fes Ges As Heses Ces Des Es'],
+    ['Ab minor', 'solfege', 'La♭ Si♭ Do♭ Re♭ Mi♭ Fa♭ Sol♭'],
+    ['C locrian', 'movable', 'do ra me fa se le te'],
+    ['C lydian augmented', 'movable', 'do re mi fi si la ti'],
+    ['C lydian #2', 'movable', 'do ri mi fi sol la ti'],
+    ['C altered', 'movable', 'do ra me fa♭ se le te'],
+    ['C altered bb7', 'movable', 'do ra me fa♭ se le ti♭♭'],
+    ['D dorian', 'degrees', '1 2 3 4 5 6 7'],
+    ['C major pentatonic', 'degrees', '1 2 3 5 6'],
+    ['A minor pentatonic', 'movable', 'do me fa sol te'],
   ])('%s in %s', (name, naming, labels) => expect(scale(name, naming)).toBe(labels));
 
   test('foreign notes are raised or lowered degrees', () => {
@@ -48,6 +59,21 @@ describe('noteLabel', () => {
       Array.from({ length: 12 }, (_, i) => noteLabel(spell(C, i), naming, C)).join(' ');
     expect(all('degrees')).toBe('1 ♭2 2 ♭3 3 4 ♯4 5 ♭6 6 ♭7 7');
     expect(all('movable')).toBe('do ra re me mi fa fi sol le la te ti');
+    const label = (note: string, name: string, naming: Naming) =>
+      noteLabel(note, naming, key(name));
+    // What is sharpened has another syllable than what is flattened.
+    expect(['C#', 'D#', 'F#', 'G#', 'A#'].map((note) => label(note, 'C major', 'movable'))).toEqual(
+      ['di', 'ri', 'fi', 'si', 'li'],
+    );
+    expect(['Db', 'Eb', 'Gb', 'Ab', 'Bb'].map((note) => label(note, 'C major', 'movable'))).toEqual(
+      ['ra', 'me', 'se', 'le', 'te'],
+    );
+    expect(label('F#', 'C minor', 'degrees')).toBe('♯4');
+    expect(label('B', 'C minor', 'degrees')).toBe('♯7');
+    expect(label('E', 'C minor', 'degrees')).toBe('♯3');
+    expect(label('B#', 'C# major', 'german')).toBe('His');
+    expect(label('Ebb', 'Gb minor', 'german')).toBe('Eses');
+    expect(label('Abb', 'Db minor', 'german')).toBe('Ases');
   });
 });
 
@@ -66,12 +92,62 @@ describe('chords', () => {
   test('say their inversion by the bass', () => {
     const chord = chordOn(key('Bb major'), 2, 'seventh');
     expect(chordLabel(chord, 'english', 1)).toBe('Cm7/E♭');
-    expect([0, 1, 2, 3].map(inversionLabel)).toEqual([
+    expect([0, 1, 2, 3, 4, 5, 6].map(inversionLabel)).toEqual([
       'root position',
       'first inversion',
       'second inversion',
       'third inversion',
+      'fourth inversion',
+      'fifth inversion',
+      'sixth inversion',
     ]);
+    expect(chordLabel(chord, 'english', 0)).toBe('Cm7');
+    expect(chordLabel(chord, 'german', 3)).toBe('Cm7/B');
+    expect(chordLabel(chord, 'solfege', 1)).toBe('Dom7/Mi♭');
+    expect(chordLabel(chord, 'degrees', 2)).toBe('ii7/6');
+    expect(chordLabel(chord, 'movable', 2)).toBe('ii7/la');
+  });
+
+  // Suffixes as charts are printed: ø half-diminished, ° diminished, + augmented, alterations behind the number.
+  test.each<[string, string]>([
+    ['C major', 'C Dm Em F G Am B°'],
+    ['C harmonic minor', 'Cm D° E♭+ Fm G A♭ B°'],
+    ['C melodic minor', 'Cm Dm E♭+ F G A° B°'],
+    ['C dorian', 'Cm Dm E♭ F Gm A° B♭'],
+  ])('on the degrees of %s are %s', (name, labels) => {
+    expect(
+      [1, 2, 3, 4, 5, 6, 7]
+        .map((d) => chordLabel(chordOn(key(name), d, 'triad'), 'english'))
+        .join(' '),
+    ).toBe(labels);
+  });
+
+  test.each<[string, string]>([
+    ['C harmonic minor', 'Cm(maj7) Dø7 E♭+maj7 Fm7 G7 A♭maj7 B°7'],
+    ['C melodic minor', 'Cm(maj7) Dm7 E♭+maj7 F7 G7 Aø7 Bø7'],
+    ['D mixolydian', 'D7 Em7 F♯ø7 Gmaj7 Am7 Bm7 Cmaj7'],
+  ])('with sevenths on the degrees of %s are %s', (name, labels) => {
+    expect(
+      [1, 2, 3, 4, 5, 6, 7]
+        .map((d) => chordLabel(chordOn(key(name), d, 'seventh'), 'english'))
+        .join(' '),
+    ).toBe(labels);
+  });
+
+  // In harmonic minor on the seventh degree the ninth is flat, the eleventh a diminished fourth, the thirteenth minor.
+  test.each<[string, number, (typeof SIZES)[number], string]>([
+    ['C harmonic minor', 7, 'ninth', 'B°7♭9'],
+    ['C harmonic minor', 7, 'eleventh', 'B°7♭9♭11'],
+    ['C harmonic minor', 7, 'thirteenth', 'B°7♭9♭11♭13'],
+    ['C harmonic minor', 5, 'thirteenth', 'G11♭9♭13'],
+    ['C harmonic minor', 6, 'ninth', 'A♭maj7♯9'],
+    ['C harmonic minor', 6, 'thirteenth', 'A♭maj13♯9♯11'],
+    ['C altered bb7', 1, 'thirteenth', 'C°7♭9♭11♭13'],
+    ['C major', 3, 'thirteenth', 'Em11♭9♭13'],
+    ['C major', 4, 'eleventh', 'Fmaj9♯11'],
+    ['C major', 5, 'thirteenth', 'G13'],
+  ])('in %s on %i a %s is %s', (name, degree, size, label) => {
+    expect(chordLabel(chordOn(key(name), degree, size), 'english')).toBe(label);
   });
 
   test('numerals carry the size', () => {

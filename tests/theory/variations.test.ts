@@ -9,12 +9,12 @@ import {
   backwards,
   byDegrees,
   chordsReversed,
+  eachVariation,
   fourths,
   movedTo,
   passingIn,
   passingOut,
   upsideDown,
-  variations,
 } from '../../src/theory/variations/variations.ts';
 import { noteOn } from '../../src/theory/variations/steps.ts';
 import { soundsLike } from '../../src/theory/variations/variation.ts';
@@ -73,6 +73,37 @@ describe('a phrase of two arpeggios', () => {
   });
   it('has nothing to leave out where nothing passes', () =>
     expect(passingOut(onBFlat, key, analysed)).toBeNull());
+  // The nearer way: up to six semitones up, otherwise down.
+  it.each([
+    ['C', 'major', '2 semitones higher', 60],
+    ['B', 'major', '1 semitone higher', 59],
+    ['A', 'major', '1 semitone lower', 57],
+    ['Eb', 'major', '5 semitones higher', 63],
+    ['E', 'major', '6 semitones higher', 64],
+    ['F', 'major', '5 semitones lower', 53],
+    ['G', 'minor', 'with the notes of that scale on the same degrees', 55],
+  ] as const)('is moved to %s %s, %s', (tonic, scale, where, midi) => {
+    const moved = movedTo(phraseOf([0, 2, 4]), key, { tonic, scale });
+    expect(moved.says).toBe(`It is moved to ${tonic.replace('b', '♭')} ${scale}, ${where}.`);
+    expect(moved.phrase.notes[0]!.midi - phraseOf([0]).notes[0]!.midi).toBe(midi - 58);
+  });
+  it('says how far it lies by degrees, and how many thirds were filled', () => {
+    const says = (by: number) => byDegrees(onBFlat, key, by).says;
+    expect(says(2)).toBe(
+      'Every note lies 2 steps of the scale higher, so every arpeggio stands on another degree.',
+    );
+    expect(says(-1)).toMatch(/^Every note lies 1 step of the scale lower,/);
+    expect(byDegrees(onBFlat, key, -2).name).toBe('down 2 steps');
+    expect(chordsReversed(onBFlat, key, analysed)!.says).toBe(
+      'The arpeggios come in the order IV I, each as it was.',
+    );
+    const third = phraseOf([0, 2, 4, 7].slice(1));
+    expect(passingIn(third, key, analyse(third, key))!.says).toMatch(/^A third is filled/);
+    const passing = phraseOf([0, 1, 2, 4, 7, 4]);
+    expect(passingOut(passing, key, analyse(passing, key))!.says).toBe(
+      'Its passing tone is left out and the note before lasts longer.',
+    );
+  });
   it('is moved to another mode by its degrees', () =>
     expect(
       names(movedTo(phraseOf([0, 2, 4, 6]), key, { tonic: 'Bb', scale: 'dorian' }).phrase),
@@ -86,7 +117,7 @@ describe('variations of any phrase', () => {
   it('stay in key, each different from the phrase and from the others, told in one sentence', () => {
     fc.assert(
       fc.property(any, ({ phrase, key: own }) => {
-        const all = variations(phrase, own, analyse(phrase, own), KEYS);
+        const all = [...eachVariation(phrase, own, analyse(phrase, own), KEYS)];
         const foreign = new Set(
           phrase.notes.map(({ name }) => name).filter((name) => !isIn(own)(name)),
         );
@@ -112,7 +143,7 @@ describe('variations of any phrase', () => {
   it('have their notes in order, none of them without length', () => {
     fc.assert(
       fc.property(any, ({ phrase, key: own }) => {
-        for (const variation of variations(phrase, own, analyse(phrase, own), KEYS)) {
+        for (const variation of eachVariation(phrase, own, analyse(phrase, own), KEYS)) {
           const { notes } = variation.phrase;
           const inOrder = notes.every(
             ({ at, length }, i) => length.n > 0 && (i === 0 || compare(notes[i - 1]!.at, at) < 0),
@@ -145,5 +176,5 @@ describe('variations of any phrase', () => {
   });
 
   it('are none of a phrase without a move', () =>
-    expect(variations(phraseOf([0]), key, analyse(phraseOf([0]), key))).toEqual([]));
+    expect([...eachVariation(phraseOf([0]), key, analyse(phraseOf([0]), key))]).toEqual([]));
 });

@@ -197,18 +197,20 @@ function Delay({ done }: { done(): void }) {
   useEffect(() => {
     const context = audioContext();
     if (settings.value.muted || !context) return done();
-    let gone = false;
+    const leaving = new AbortController();
+    const { signal } = leaving;
     void import('../../sound/click.ts')
-      .then(({ renderClick }) => measureDelay(renderClick(context.sampleRate)))
+      .then(({ renderClick }) => {
+        return signal.aborted ? null : measureDelay(renderClick(context.sampleRate), signal);
+      })
       .then((delay) => {
-        if (gone) return;
+        if (signal.aborted) return;
         changeGuitar({ delay });
         if (delay === null) setUnknown(true);
         else done();
       });
-    return () => {
-      gone = true;
-    };
+    // Whoever skips them hears no click of them in the first card.
+    return () => leaving.abort();
   }, []);
   useEffect(() => {
     if (!unknown) return;

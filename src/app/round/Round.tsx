@@ -15,11 +15,11 @@ import { Caught } from './Caught.tsx';
 import { Elsewhere } from './Elsewhere.tsx';
 import { useLead } from './lead.ts';
 import { withFirstWords } from './firstWords.ts';
+import { failed } from './askable.ts';
 import {
   addSounded,
   answer,
   draw,
-  failed,
   goOn,
   progress,
   restore,

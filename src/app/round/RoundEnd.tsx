@@ -11,7 +11,8 @@ import { Grown } from './Grown.tsx';
 import { Missed } from './Missed.tsx';
 import { NewPlaces } from './NewPlaces.tsx';
 import { Words } from './Words.tsx';
-import { askable, begin, end, round } from './session.ts';
+import { askable } from './askable.ts';
+import { begin, end, round } from './session.ts';
 import { go } from '../router.ts';
 import './RoundEnd.css';
 

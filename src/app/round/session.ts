@@ -1,17 +1,14 @@
 import { computed, signal } from '@preact/signals';
-import { isHere, KINDS, wantsGuitar } from '../../cards/here.ts';
+import { KINDS, wantsGuitar } from '../../cards/here.ts';
 import type { Card, Explanation, Presented } from '../../cards/kind.ts';
 import { gradeOf } from '../../practice/grade.ts';
-import type { Item, Verdict } from '../../practice/item.ts';
-import { answerCard, caughtUp, metCard, nextCard, undecidedCard } from '../../practice/next.ts';
+import type { Verdict } from '../../practice/item.ts';
+import { answerCard, caughtUp, metCard, undecidedCard } from '../../practice/next.ts';
 import { progress as progressOf, startRound, type Goal, type Round } from '../../practice/round.ts';
-import { soundState, type Playing } from '../../sound/index.ts';
+import type { Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { startAhead } from '../days.ts';
-import { guitar } from '../guitar/hand.ts';
-import { later } from '../later.ts';
 import {
-  fetchKinds,
   itemsOfLesson,
   learnNew,
   lessonById,
@@ -20,8 +17,8 @@ import {
   settings,
   reportingTrouble,
 } from '../state.ts';
-import { isSilent } from '../settings.ts';
-import { forgetUnheard, isWaiting, letWait, sayUnheard, unheardSentence } from './unheard.ts';
+import { closed, drawable, kindsFor, putOff } from './askable.ts';
+import { forgetUnheard, letWait, sayUnheard, unheardSentence } from './unheard.ts';
 
 /** From the answer to the verdict, ms: half a second taught best (Worthy et al. 2013). */
 const VERDICT_DELAY = 500;
@@ -96,19 +93,6 @@ export async function draw(): Promise<void> {
   hidden = false;
 }
 
-/**
- * Has the kinds of a round's cards here. Its first card does not wait for those that are still to come, unless it is one
- * of them; where they cannot be fetched now, what is here is asked.
- */
-async function kindsFor(current: Round): Promise<void> {
-  const { deck } = current;
-  if (itemsOfLesson(deck).every(({ kind }) => isHere(kind))) return;
-  const isFirst = !current.open && current.met.length === 0 && current.asked.length === 0;
-  const isWaitedFor = !isFirst || askable(deck).length === 0;
-  const fetching = (isWaitedFor ? fetchKinds() : later.then(fetchKinds)).catch(() => {});
-  if (isWaitedFor) await fetching;
-}
-
 /** Goes on from the card on the screen: one that was only shown is asked later, and nothing of it is logged. */
 export async function goOn(): Promise<void> {
   if (round.value?.open?.meet) round.value = metCard(round.value, Date.now());
@@ -131,70 +115,12 @@ function answerOf(card: Card): Explanation {
   return KINDS[card.item.kind].explain(card, right, '', settings.value.naming);
 }
 
-interface Drawn {
-  readonly card: Card;
-  readonly meet: boolean;
-  readonly round: Round;
-}
-
-/** The next card that can be drawn, and the round with it open: only then is the round changed. */
-function drawable(from: Round): Drawn | null {
-  for (let current = from; ; current = closed(current)) {
-    const next = nextAskable(current);
-    if (!next) return null;
-    try {
-      const card = KINDS[next.item.kind].ask(next.item, next.seed);
-      return { card, meet: next.meet, round: next.round };
-    } catch (error) {
-      putOff(next.item, error);
-    }
-  }
-}
-
-/** The next card of what can be asked now; one that was just not heard only where there is no other. */
-function nextAskable(current: Round) {
-  const next = (items: readonly Item[]) => nextCard(current, items, memory.value.of, Date.now());
-  const items = askable(current.deck);
-  const isIn = (answered: number) => (item: Item) => !isWaiting(item.id, answered);
-  return next(items.filter(isIn(current.asked.length))) ?? next(items.filter(isIn(Infinity)));
-}
-
-/** The round without its open card. */
-function closed(of: Round): Round {
-  return { ...of, open: null };
-}
-
-/** Items that could not be asked since the page was opened: they are not asked again, and nothing of them is logged. */
-export const failed = signal<readonly Item[]>([]);
-
-function putOff(item: Item, error: unknown): void {
-  // What went wrong is for whoever mends it.
-  console.error(error);
-  failed.value = [...failed.value, item];
-}
-
 /** Goes on with another card where the screen of this one could not be shown. */
 export async function skip({ item }: Card, error: unknown): Promise<void> {
   if (round.value?.open?.item !== item.id) return;
   putOff(item, error);
   round.value = closed(round.value);
   await draw();
-}
-
-/** The items of a lesson that can be asked now: what is still to come is not; what needs sound, or a guitar in hand, is put off without. */
-export function askable(deck: string): readonly Item[] {
-  const items = itemsOfLesson(deck);
-  const there = { sound: isHeard(), guitar: guitar.value !== null };
-  const isAskable = ({ id, kind }: Item) =>
-    isHere(kind) &&
-    KINDS[kind].needs.every((need) => there[need]) &&
-    !failed.value.some((one) => one.id === id);
-  return items.every(isAskable) ? items : items.filter(isAskable);
-}
-
-/** Whether the phone sounds what must be heard: it is neither silent nor refused. */
-export function isHeard(): boolean {
-  return soundState.value !== 'refused' && !isSilent(settings.value);
 }
 
 /**

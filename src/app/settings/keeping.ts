@@ -1,5 +1,6 @@
 import { itemsOf } from '../../cards/index.ts';
 import { readDeck, writeDeck } from '../../decks/document.ts';
+import type { Fault } from '../../decks/envelope.ts';
 import { readReport } from '../../decks/report.ts';
 import { readDraft, writeDraft } from '../../making/draftDocument.ts';
 import { replay } from '../../memory/memory.ts';
@@ -10,6 +11,7 @@ import {
   type Backup,
   type Checks,
   type BetweenSlices,
+  type Readable,
 } from '../../store/backup.ts';
 import { listDecks } from '../../store/decks.ts';
 import { takeDecks } from '../../store/decksAway.ts';
@@ -45,11 +47,11 @@ export async function backupText(now: number): Promise<Saved> {
     reviews: [...reviews],
     quarantined,
     // What cannot be read here is not read from the file either, and would take the rest with it.
-    decks: decks.filter(checks.decks),
-    minutes: minutes.filter(checks.minutes),
-    timings: timings.filter(checks.timings),
-    drafts: drafts.filter(checks.drafts),
-    reports: reports.filter(checks.reports),
+    decks: decks.filter((one) => checks.decks(one) === true),
+    minutes: minutes.filter((one) => checks.minutes(one) === true),
+    timings: timings.filter((one) => checks.timings(one) === true),
+    drafts: drafts.filter((one) => checks.drafts(one) === true),
+    reports: reports.filter((one) => checks.reports(one) === true),
   };
   const given = [decks, minutes, timings, drafts, reports];
   const written = [backup.decks, backup.minutes, backup.timings, backup.drafts, backup.reports];
@@ -133,14 +135,20 @@ const checks: Checks = {
   decks: ({ document }) => canBeTaken(document),
   minutes: (minute) => readMinute(minute) !== null,
   timings: ({ timing }) => readTiming(timing) !== null,
-  drafts: ({ document }) => 'draft' in readDraft(document),
+  drafts: ({ document }) => readable(readDraft(document)),
   reports: isSound,
 };
 
+/** Whether what was read is no fault. */
+function readable(read: object | Fault): Readable {
+  if (!('fault' in read)) return true;
+  return read.newer ? 'newer' : false;
+}
+
 /** Whether a document is a lesson that a link would be taken of: one that can be read, and asks something if it has drills. */
-function canBeTaken(document: unknown): boolean {
+function canBeTaken(document: unknown): Readable {
   const read = readDeck(document);
-  if ('fault' in read) return false;
+  if ('fault' in read) return readable(read);
   return read.deck.drills.length === 0 || itemsOf(read.deck).length > 0;
 }
 
@@ -151,9 +159,10 @@ function goesOnFrom(later: StoredReport, earlier: StoredReport): boolean {
 }
 
 /** Whether a stored report says of itself what its link says. */
-function isSound({ link, sender, deck, day, minute }: StoredReport): boolean {
+function isSound({ link, sender, deck, day, minute }: StoredReport): Readable {
   const read = readReport(link);
-  if ('fault' in read || link !== `#/report/${read.payload}`) return false;
+  if ('fault' in read) return readable(read);
+  if (link !== `#/report/${read.payload}`) return false;
   const { report } = read;
   return (
     report.sender === sender &&

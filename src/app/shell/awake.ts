@@ -1,5 +1,6 @@
 import { computed, effect } from '@preact/signals';
-import { isHeard, shown } from '../round/session.ts';
+import { isHeard } from '../round/askable.ts';
+import { shown } from '../round/session.ts';
 import { route } from '../router.ts';
 import { isSounding } from '../../sound/index.ts';
 

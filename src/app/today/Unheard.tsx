@@ -1,5 +1,5 @@
 import { KINDS } from '../../cards/here.ts';
-import { isHeard } from '../round/session.ts';
+import { isHeard } from '../round/askable.ts';
 import { heardAgain, isSilent } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
 

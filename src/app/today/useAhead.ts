@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { DAY, localDay } from '../../memory/day.ts';
 import { tomorrowOf } from '../days.ts';
-import { askable } from '../round/session.ts';
+import { askable } from '../round/askable.ts';
 import { itemsOfLesson, memory, type Lesson } from '../state.ts';
 
 /** What will be known with practice. */

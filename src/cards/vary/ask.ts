@@ -27,7 +27,7 @@ export function ask(item: VaryItem, seed: number): VaryCard {
   const excerpt = inHand(item);
   const { key, instrument } = excerpt;
   const random = seeded(seed);
-  const all = random.shuffle(distinguishable(excerpt)!);
+  const all = random.shuffle(distinguishable(excerpt));
   const near = seed % 2 === 1;
   const isPlayed = (one: Variation) => playedAt(excerpt, one.phrase) !== null;
   const drawn = fourOf(all, near);

@@ -1,7 +1,7 @@
 import { explainedBy, possibleEmbellishments } from '../../theory/analysis/analysis.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { compare } from '../../theory/rhythm.ts';
-import { variations, type Variation } from '../../theory/variations/variations.ts';
+import { eachVariation, type Variation } from '../../theory/variations/variations.ts';
 import type { Excerpt } from '../excerpt/excerpt.ts';
 
 /** So many are offered. */
@@ -10,25 +10,35 @@ export const OFFERED = 4;
 /** Longer than this nobody keeps a variation in the ear, notes. */
 const LONGEST = 28;
 
-const known = new WeakMap<Excerpt['notes'], Variation[] | null>();
+const known = new WeakMap<Excerpt['notes'], Variation[]>();
 
 /**
  * The variations of a stretch that an ear can tell apart, by their sound alone: of those that sound alike only the
- * first. Null where there are fewer than four, or none with the pitches of the stretch alone, whose places are known.
- * Reckoned once for a stretch: when its item is made, for every card that is drawn of it after.
+ * first. Reckoned once for a stretch that cards are drawn of.
  */
-export function distinguishable(excerpt: Excerpt): Variation[] | null {
-  const before = known.get(excerpt.notes);
-  if (before !== undefined) return before;
-  const found = soundingUnlike(excerpt);
-  const pitches = new Set(excerpt.notes.map(({ midi }) => midi));
-  const hasPlaces = found.some(({ phrase }) => phrase.notes.every(({ midi }) => pitches.has(midi)));
-  const all = found.length >= OFFERED && hasPlaces ? found : null;
-  known.set(excerpt.notes, all);
+export function distinguishable(excerpt: Excerpt): readonly Variation[] {
+  let all = known.get(excerpt.notes);
+  if (!all) {
+    all = [...soundingUnlike(excerpt)];
+    known.set(excerpt.notes, all);
+  }
   return all;
 }
 
-function soundingUnlike({ key, notes, groups }: Excerpt): Variation[] {
+/** Whether there are four of them, one with the pitches of the stretch alone, whose places are known. */
+export function canBeTold(excerpt: Excerpt): boolean {
+  const pitches = new Set(excerpt.notes.map(({ midi }) => midi));
+  let [found, hasPlaces] = [0, false];
+  for (const { phrase } of soundingUnlike(excerpt)) {
+    found++;
+    hasPlaces ||= phrase.notes.every(({ midi }) => pitches.has(midi));
+    if (found >= OFFERED && hasPlaces) return true;
+  }
+  return false;
+}
+
+/** Each made when it is asked for. */
+function* soundingUnlike({ key, notes, groups }: Excerpt): Generator<Variation, void> {
   // The tempo changes no variation.
   const phrase: Phrase = { notes, tempo: 60 };
   const tones = notes.flatMap(({ embellishes }, note) => {
@@ -36,12 +46,13 @@ function soundingUnlike({ key, notes, groups }: Excerpt): Variation[] {
     return embellishment ? { note, embellishment } : [];
   });
   const analysis = explainedBy(phrase, key, groups, tones);
-  const found: Variation[] = [];
-  for (const one of variations(phrase, key, analysis)) {
-    if (one.phrase.notes.length > LONGEST || alike(one.phrase, phrase)) continue;
-    if (!found.some((other) => alike(other.phrase, one.phrase))) found.push(one);
+  const before = [phrase];
+  for (const one of eachVariation(phrase, key, analysis)) {
+    if (one.phrase.notes.length > LONGEST) continue;
+    if (before.some((other) => alike(other, one.phrase))) continue;
+    before.push(one.phrase);
+    yield one;
   }
-  return found;
 }
 
 /** Whether the same notes begin at the same times, however long they last. */

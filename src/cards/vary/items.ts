@@ -7,7 +7,7 @@ import {
   wordedStretches,
   type HeardItem,
 } from '../excerpt/items.ts';
-import { distinguishable } from './distinguishable.ts';
+import { canBeTold } from './distinguishable.ts';
 
 export type VaryItem = HeardItem<'vary'>;
 
@@ -19,6 +19,6 @@ export function items(deck: Deck, drill: DrillOf<'vary'>): VaryItem[] {
 /** Reads `vary:Bb major:2:seventh:guitar:72 ii7 5/3 4/5 4/1 V7 3/3 3/5 2/4`; null where it is none. */
 export function read(head: IdHead<'vary'>, rest: readonly string[]): VaryItem | null {
   return readHeard(head, rest, (excerpt) =>
-    excerpt.missing === null && distinguishable(excerpt) !== null ? firstOf(excerpt) : null,
+    excerpt.missing === null && canBeTold(excerpt) ? firstOf(excerpt) : null,
   );
 }

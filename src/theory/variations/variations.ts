@@ -19,18 +19,10 @@ export type { Variation } from './variation.ts';
 /**
  * What can be made of a phrase without leaving its key, each different from it in a stated way; those that would sound
  * like the phrase itself are left out. A note outside the scale, as ♯7 in minor, stays only where its neighbours do.
+ * Each is made when it is asked for.
+ *
  * @param keys other keys and modes to move the phrase to
  */
-export function variations(
-  phrase: Phrase,
-  key: Key,
-  analysis: Analysis,
-  keys: readonly Key[] = [],
-): Variation[] {
-  return [...eachVariation(phrase, key, analysis, keys)];
-}
-
-/** The same, each made when it is asked for. */
 export function* eachVariation(
   phrase: Phrase,
   key: Key,

@@ -23,8 +23,8 @@ interface Sums {
   count: number;
   truth: number;
   loss: number;
-  /** Of the chances shown from a tenth to the next: how many, and how much more was shown than was true. */
-  readonly tenths: { count: number; error: number }[];
+  /** Of the chances shown from one percent to the next: how many, and how much more was shown than was true. */
+  readonly percents: { count: number; error: number }[];
 }
 
 /** What one student was shown, by moment. */
@@ -35,7 +35,7 @@ export function emptyTally(): Tally {
     count: 0,
     truth: 0,
     loss: 0,
-    tenths: Array.from({ length: 10 }, () => ({ count: 0, error: 0 })),
+    percents: Array.from({ length: 100 }, () => ({ count: 0, error: 0 })),
   });
   return Object.fromEntries(moments.map((moment) => [moment, sums()])) as Tally;
 }
@@ -55,12 +55,12 @@ export function count(
       const shown = recall(memory, id, at);
       if (shown === null) return;
       const truth = hidden.chance(i, at);
-      const tenth = sums.tenths[Math.min(9, Math.floor(10 * shown))]!;
+      const percent = sums.percents[Math.min(99, Math.floor(100 * shown))]!;
       sums.count++;
       sums.truth += truth;
       sums.loss += loss(shown, truth);
-      tenth.count++;
-      tenth.error += shown - truth;
+      percent.count++;
+      percent.error += shown - truth;
     });
   }
 }
@@ -70,21 +70,48 @@ const LEAST = 1 / 200;
 
 /**
  * One moment over many students: the log loss, that of each one's own mean, and by tenths of what was shown the mean
- * error in points, + where too much was shown; after it the percentage of the chances that lie there.
+ * error in points, + where too much was shown; after it the percentage of the chances that lie there. Last the same for ten
+ * parts of as many chances each, from those shown lowest up.
  */
 export function forecastLine(name: string, tallies: readonly Tally[], moment: Moment): string {
   const all = tallies.map((tally) => tally[moment]);
   const total = (of: (sums: Sums) => number) => all.reduce((sum, sums) => sum + of(sums), 0);
   const chances = total(({ count: shown }) => shown);
   const own = total((sums) => sums.count * loss(sums.truth / sums.count, sums.truth / sums.count));
-  const tenths = Array.from({ length: 10 }, (_, k) => {
-    const some = total((sums) => sums.tenths[k]!.count);
-    if (some < LEAST * chances) return '.';
-    const error = (100 * total((sums) => sums.tenths[k]!.error)) / some;
-    return `${error > 0 ? '+' : ''}${error.toFixed(0)}(${((100 * some) / chances).toFixed(0)})`;
-  });
+  const percents = Array.from({ length: 100 }, (_, k) => ({
+    count: total((sums) => sums.percents[k]!.count),
+    error: total((sums) => sums.percents[k]!.error),
+  }));
+  const tenths = parts(percents, (k) => Math.floor(k / 10)).map(({ count: some, error }) =>
+    some < LEAST * chances
+      ? '.'
+      : `${points(error / some)}(${((100 * some) / chances).toFixed(0)})`,
+  );
+  const equal = parts(percents, (_, before) => Math.floor((10 * before) / chances)).map(
+    ({ count: some, error }) => (some === 0 ? '.' : points(error / some)),
+  );
   const [shown, constant] = [total((sums) => sums.loss) / chances, own / chances];
-  return `${name.padEnd(14)} ${moment.padEnd(6)} log loss ${shown.toFixed(3)}, own mean ${constant.toFixed(3)}; ${tenths.join(' ')}`;
+  return `${name.padEnd(14)} ${moment.padEnd(6)} log loss ${shown.toFixed(3)}, own mean ${constant.toFixed(3)}; ${tenths.join(' ')}; ten parts ${equal.join(' ')}`;
+}
+
+/** Ten parts of what lies in each percent: which one it falls into, by its percent and by how many chances come before. */
+function parts(
+  percents: readonly { count: number; error: number }[],
+  partOf: (percent: number, before: number) => number,
+): { count: number; error: number }[] {
+  const all = Array.from({ length: 10 }, () => ({ count: 0, error: 0 }));
+  let before = 0;
+  for (const [k, { count: some, error }] of percents.entries()) {
+    const part = all[Math.min(9, partOf(k, before + some / 2))]!;
+    part.count += some;
+    part.error += error;
+    before += some;
+  }
+  return all;
+}
+
+function points(error: number): string {
+  return `${error > 0 ? '+' : ''}${(100 * error).toFixed(0)}`;
 }
 
 /** The log loss to be expected of a chance where another is true. */

@@ -1,4 +1,5 @@
 import * as fc from 'fast-check';
+import { parseMidi } from 'midi-file';
 import ToneMidi from '@tonejs/midi';
 import { describe, expect, it } from 'vitest';
 import { readMidi, writeMidi } from '../../../src/decks/notation/midi.ts';
@@ -80,6 +81,74 @@ describe('a MIDI file', () => {
       'There are no notes in this MIDI file.',
     ]);
     expect(parts[0]).toMatchObject({ phrase: { tempo: 90 } });
+  });
+
+  // Standard MIDI Files 1.0: a time signature has its lower number as a power of two.
+  it('says its name and its bar, as midi-file reads it', () => {
+    for (const bar of [3, 4]) {
+      const file = parseMidi(writeMidi(phraseOf('Bb3', 'D4'), 'Quay', bar));
+      const events = file.tracks.flat();
+      expect(events.find((event) => event.type === 'timeSignature')).toMatchObject({
+        numerator: bar,
+        denominator: 4,
+      });
+      expect(events.filter((event) => event.type === 'trackName')).toContainEqual(
+        expect.objectContaining({ text: 'Quay' }),
+      );
+      const [on] = events.filter((event) => event.type === 'noteOn');
+      // Four fifths of 127.
+      expect(on).toMatchObject({ velocity: Math.floor(0.8 * 127) });
+    }
+  });
+
+  // General MIDI: the tenth channel has no pitches.
+  it('leaves drums out, and says of which part it is', () => {
+    const midi = new ToneMidi.Midi();
+    for (const [channel, pitch] of [
+      [9, 38],
+      [10, 58],
+      [0, 62],
+    ] as const) {
+      const track = midi.addTrack();
+      track.channel = channel;
+      track.addNote({ midi: pitch, ticks: 0, durationTicks: 480 });
+    }
+    const parts = [0, 1, 2].map((track) => readMidi(midi.toArray(), { key, track }));
+    expect(parts).toMatchObject([
+      {
+        phrase: { notes: [{ midi: 58 }] },
+        remarks: ['This is part 1 of 2; the others were left out.'],
+      },
+      {
+        phrase: { notes: [{ midi: 62 }] },
+        remarks: ['This is part 2 of 2; the others were left out.'],
+      },
+      { fault: 'There are no notes in this MIDI file.' },
+    ]);
+  });
+
+  it('has a tempo that a phrase can have, the first of several', () => {
+    const tempoOf = (...all: number[]) => {
+      const midi = new ToneMidi.Midi();
+      midi.header.fromJSON({
+        name: '',
+        ppq: 480,
+        tempos: all.map((bpm, i) => ({ ticks: 480 * i, bpm })),
+        timeSignatures: [],
+        keySignatures: [],
+        meta: [],
+      });
+      midi.addTrack().addNote({ midi: 60, ticks: 0, durationTicks: 480 });
+      const read = readMidi(midi.toArray(), { key });
+      return 'phrase' in read ? [read.phrase.tempo, ...read.remarks] : read.fault;
+    };
+    expect(tempoOf(72)).toEqual([72]);
+    expect(tempoOf(300)).toEqual([240]);
+    expect(tempoOf(20)).toEqual([30]);
+    expect(tempoOf(90, 120)).toEqual([
+      90,
+      'The tempo stays at 90: the changes in it were left out.',
+    ]);
   });
 
   it('gives the highest of notes that begin together, and says so', () => {

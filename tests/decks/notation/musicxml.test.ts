@@ -116,6 +116,16 @@ describe('MusicXML with tablature', () => {
     expect(xml.match(/<measure /g)).toHaveLength(2);
   });
 
+  // XML 1.0, 2.4: the signs that begin markup are written by name, the ampersand's own first.
+  it('escapes what a title or an instrument is called by', () => {
+    const xml = xmlOf(['Bb3'], {
+      title: 'Quay & <Pier> &lt;',
+      instrument: { ...GUITAR, name: 'a<b>&c' },
+    });
+    expect(xml).toContain('<work-title>Quay &amp; &lt;Pier&gt; &amp;lt;</work-title>');
+    expect(xml).toContain('<part-name>a&lt;b&gt;&amp;c</part-name>');
+  });
+
   it('tunes the staff from its lowest line up, and says where the capo lies', () => {
     const xml = xmlOf(['Bb3'], { instrument: { ...GUITAR, capo: 2 } });
     expect(xml).toContain(

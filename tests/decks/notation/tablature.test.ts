@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readTablature } from '../../../src/decks/notation/tablature-reader.ts';
-import { writeTablature } from '../../../src/decks/notation/tablature.ts';
+import { labelsOf, writeTablature } from '../../../src/decks/notation/tablature.ts';
 import { GUITAR, INSTRUMENTS } from '../../../src/neck/instrument.ts';
 import type { Phrase } from '../../../src/theory/phrase.ts';
 import { beats } from '../../../src/theory/rhythm.ts';
@@ -239,4 +239,26 @@ describe('plain text tablature', () => {
       'Note 2 has no place on the neck: find places first.',
     );
   });
+});
+
+// The highest string on top; where two are called alike, the higher in a small letter.
+it.each([
+  ['guitar', 'e B G D A E'],
+  ['drop D', 'E B G d A D'],
+  ['open G', 'd B g D G D'],
+  ['DADGAD', 'd a G D A D'],
+  ['half step down', 'eb Bb Gb Db Ab Eb'],
+  ['bass', 'G D A E'],
+  ['ukulele', 'A E C G'],
+])('the lines of a %s are called %s', (name, labels) => {
+  expect(labelsOf(INSTRUMENTS.find((one) => one.name === name)!).join(' ')).toBe(labels);
+});
+
+it('a tempo is read from 30 to 240', () => {
+  const tab = ['e|-1-', 'B|---', 'G|---', 'D|---', 'A|---', 'E|---'].join('\n');
+  const tempoIn = (line: string) => phraseOf(`${line}\n\n${tab}`).tempo;
+  expect(['tempo 30', 'Tempo 240', ' tempo  84 '].map(tempoIn)).toEqual([30, 240, 84]);
+  expect(['tempo 29', 'tempo 241', 'tempo 8', 'tempo 1000', 'at tempo 90'].map(tempoIn)).toEqual([
+    72, 72, 72, 72, 72,
+  ]);
 });

@@ -31,6 +31,33 @@ describe('a free line', () => {
     expect(freeLine(heard([62, 63, 66, 67]), minor).run).toMatchObject({ steps: 3 });
   });
 
+  it('begins its run where it began in the whole line, also behind a gap', () => {
+    const broken = heard([58, 65, 58, 69, 57, 58, 60, 62]).map((note, i) =>
+      i === 4 ? { ...note, broken: true } : note,
+    );
+    expect(freeLine(broken, key).run).toEqual({ from: 4, steps: 3, direction: 'up' });
+  });
+
+  // B flat to C sharp is a third that is spelled as one; E flat to F sharp in G harmonic minor is a step.
+  it('takes a third of three semitones for a leap', () => {
+    expect(freeLine(heard([60, 63, 60]), key)).toMatchObject({ steps: 0, leaps: 2 });
+    expect(freeLine(heard([63, 66]), parseKey('G harmonic minor')!)).toMatchObject({ steps: 1 });
+    expect(freeLine(heard([58, 59, 60, 62, 66]), key)).toMatchObject({ steps: 3, leaps: 1 });
+  });
+
+  it('pauses for a second at least, and three times as long as from note to note', () => {
+    const gaps = (...all: number[]) => {
+      let at = 0;
+      const times = [0, ...all.map((gap) => (at += gap))];
+      const notes = times.map((time) => ({ midi: 60, at: time }));
+      return freeLine(notes, key).pauses.map(({ after, seconds }) => [after, seconds]);
+    };
+    expect(gaps(0.25, 0.25, 0.25, 1, 0.25)).toEqual([[3, 1]]);
+    expect(gaps(0.25, 0.25, 0.25, 0.99, 0.25)).toEqual([]);
+    expect(gaps(0.5, 0.5, 0.5, 1.5, 0.5)).toEqual([[3, 1.5]]);
+    expect(gaps(0.5, 0.5, 0.5, 1.49, 0.5)).toEqual([]);
+  });
+
   it('says pauses, and of nothing nothing', () => {
     const notes = heard([58, 60, 62, 63, 65]).map((note, i) => ({
       ...note,
@@ -76,6 +103,26 @@ describe('evenness of a free line', () => {
     expect(within).toBeGreaterThanOrEqual(45);
   });
 
+  it('takes what comes a little before a click for that click, and finds which way notes lie off', () => {
+    // Sixteen quarters at 60, each 100 ms early; the last is the first of the next beat.
+    const early = overClick(
+      Array.from({ length: 16 }, (_, i) => i + 1 - 0.1),
+      1,
+    )!;
+    expect(early.late).toBeCloseTo(-0.1, 6);
+    expect(early.spread).toBeCloseTo(0, 6);
+    expect(early.places.map(({ n, d }) => n / d)).toEqual(
+      Array.from({ length: 16 }, (_, i) => i + 1),
+    );
+    expect(early.divided).toEqual({ 1: 16, 2: 0, 3: 0, 4: 0 });
+    const late = overClick(
+      Array.from({ length: 24 }, (_, i) => i / 2 + 0.05),
+      1,
+    )!;
+    expect(late.late).toBeCloseTo(0.05, 6);
+    expect(late.divided).toMatchObject({ 1: 0, 2: 12 });
+  });
+
   it('takes out the error with which notes are heard', () => {
     const onsets = improvised(5, 0.75, 0.02, 0);
     expect(overClick(onsets, 0.75, { error: 0.012 })!.spread).toBeLessThan(0.018);
@@ -110,5 +157,9 @@ describe('progress', () => {
   it('goes by weeks, and a week without an even one is empty', () => {
     expect(evenByWeek(records, 'triplets', 3 * week, 3)).toEqual([66, 72, null]);
     expect(evenByWeek(records, 'eighths', 3 * week, 1)).toEqual([null]);
+    // What was even again at the same tempo was even when it first was, whichever stands first in the log.
+    expect(highestEven(records.toReversed()).get('triplets')).toEqual({ tempo: 72, at: week + 3 });
+    expect(evenByWeek(records, 'triplets', 2 * week, 2)).toEqual([66, 72]);
+    expect(evenByWeek(records, 'triplets', week + 4, 1)).toEqual([72]);
   });
 });

@@ -62,6 +62,11 @@ describe('a line that was heard', () => {
     );
   });
 
+  it('lets its last note last a beat, and no other longer than two', () => {
+    const { notes } = written([58, 60, 62], [beats(0), beats(1), beats(6)], tempo, key);
+    expect(notes.map(({ length }) => length)).toEqual([beats(1), beats(2), beats(1)]);
+  });
+
   it('can be kept in part, from the bar of its first note', () => {
     const at = Array.from({ length: 16 }, (_, i) => i);
     const part = partOf(heard(at, at), 5, 7);
@@ -84,6 +89,16 @@ describe('what a free line outlines', () => {
   it('is found behind a run too', () => {
     const run = [57, 58, 60, 62, 63, 65, 67, 69, 70, 72];
     expect(outlinedBy([...run, 65, 69, 72, 77, 60, 63, 67, 72], 2)).toEqual(['ii', 'V']);
+  });
+
+  // Four steps one way are a run, after which E flat, G and B flat, or D, F and A, are an arpeggio.
+  it.each([
+    [[65, 63, 62, 60, 58, 63, 67, 70], 3, 'IV'],
+    [[63, 62, 60, 58, 57, 62, 65, 69], 2, 'iii'],
+  ])('is cut at a run of four steps: %o', (midis, part, numeral) => {
+    const at = midis.map((_, i) => beats(i, part));
+    const found = outlined(written(midis, at, tempo, key), key);
+    expect(found.map(({ chord }) => numeralLabel(chord))).toEqual([numeral]);
   });
 
   it('is nothing in a scale that runs up and down', () => {

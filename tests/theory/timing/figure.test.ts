@@ -69,6 +69,12 @@ describe('a plan', () => {
     expect(clicked('bar')).toEqual([0, 4, 8, 12]);
     expect(clicked('gone')).toEqual([0, 1, 2, 3, 8, 9, 10, 11]);
     expect(clicked(null)).toEqual([]);
+    const firsts = (bar: number) =>
+      timePlan(evenFigure('quarters', bar, 2 * bar), 60, 'beat').clicks.map(({ first }) => first);
+    expect(firsts(4)).toEqual([true, false, false, false, true, false, false, false]);
+    expect(firsts(3)).toEqual([true, false, false, true, false, false]);
+    const waltz = timePlan(evenFigure('quarters', 3, 12), 60, 'gone');
+    expect(waltz.clicks.map(({ seconds }) => seconds)).toEqual([0, 1, 2, 6, 7, 8]);
   });
 
   it('says when each onset is due and whether a click sounds with it', () => {

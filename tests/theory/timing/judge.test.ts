@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { beats } from '../../../src/theory/rhythm.ts';
 import { seeded } from '../../../src/theory/random.ts';
 import { evenFigure, phraseFigure } from '../../../src/theory/timing/figure.ts';
-import { judgedTaps } from '../../../src/theory/timing/judge.ts';
+import { ALLOWED, judgedTaps } from '../../../src/theory/timing/judge.ts';
 import { matched } from '../../../src/theory/timing/match.ts';
 import { timePlan } from '../../../src/theory/timing/plan.ts';
 import type { Clicks } from '../../../src/theory/timing/clicks.ts';
@@ -144,6 +144,75 @@ describe('a judgement', () => {
     ).toBe('tempo');
     expect(held(due)).toBeNull();
   });
+
+  // Of 48 notes four may be missing, four taps too many; the tempo may be 8 % off.
+  it('lets one note in twelve go, and as many taps too many', () => {
+    const heldBy = (taps: readonly number[]) =>
+      judgedTaps(
+        taps.toSorted((a, b) => a - b),
+        planned(null),
+        { allowed: 0.1 },
+      ).heldBack;
+    const left = (count: number) => due.filter((_, i) => i % 9 !== 4 || i > 9 * count);
+    const doubled = (count: number) => [
+      ...due,
+      ...Array.from({ length: count }, (_, i) => due[9 * i + 4]! + 0.12),
+    ];
+    expect([left(4).length, left(5).length]).toEqual([44, 43]);
+    expect([heldBy(left(4)), heldBy(left(5))]).toEqual([null, 'missing']);
+    expect([heldBy(doubled(4)), heldBy(doubled(5))]).toEqual([null, 'extra']);
+  });
+
+  it.each([
+    [1.07, null],
+    [1.09, 'tempo'],
+    [0.93, null],
+    [0.91, 'tempo'],
+  ])('at %f of the tempo is held back by %s', (factor, heldBack) => {
+    const judgement = judgedTaps(
+      due.map((t) => t / factor),
+      planned(null),
+      { allowed: 0.1 },
+    );
+    expect(judgement.heldBack).toBe(heldBack);
+    expect(judgement.tempo).toBeCloseTo(80 * factor, 3);
+  });
+
+  it('drifts by so much a second, behind the click or ahead of it', () => {
+    for (const slope of [-0.03, -0.015, 0.015, 0.03]) {
+      const { drift, heldBack } = judgedTaps(
+        due.map((t) => t * (1 + slope)),
+        plan,
+        { allowed: 0.1 },
+      );
+      expect(drift).toMatchObject({ slope: expect.closeTo(slope, 6), told: true });
+      expect(heldBack).toBe('drift');
+    }
+    const little = judgedTaps(
+      due.map((t) => t * 1.009),
+      plan,
+      { allowed: 0.1 },
+    );
+    expect([little.drift!.told, little.heldBack]).toEqual([false, null]);
+  });
+
+  it('is late or early on the click by fifteen ms before it is told', () => {
+    const lag = (by: number) =>
+      judgedTaps(
+        due.map((t) => t + by),
+        plan,
+        { allowed: 0.1, lag: 0 },
+      ).lag!;
+    expect([0.014, 0.016, -0.014, -0.016].map((by) => lag(by).told)).toEqual([
+      false,
+      true,
+      false,
+      true,
+    ]);
+    expect(lag(-0.03).change).toBeCloseTo(-0.03, 6);
+  });
+
+  it('asks at first for ten per cent, then for six', () => expect(ALLOWED).toEqual([0.1, 0.06]));
 
   it('tells the shape of a triplet and nothing of its even places', () => {
     const taps = scattered(8, 0.006).map((t, i) => (i % 3 === 1 ? t - 0.018 : t));

@@ -1,0 +1,47 @@
+/** What links, logs and reports that are kept by users rest on: it does not change. */
+import { describe, expect, it } from 'vitest';
+import {
+  guessOf,
+  isConfusing,
+  KIND_NAMES,
+  kindOfLetter,
+  letterOf,
+  sinceOf,
+} from '../../src/decks/kinds.ts';
+
+// Letter in links, the version of the document that has it first, answers to guess among, whether one is taken for another.
+const KINDS = [
+  ['spot', 's', 1, 7, true],
+  ['place', 'p', 1, 0, true],
+  ['trace', 't', 1, 4, true],
+  ['outline', 'o', 1, 7, true],
+  ['follow', 'f', 1, 0, true],
+  ['order', 'r', 1, 4, false],
+  ['vary', 'v', 1, 4, false],
+  ['fill', 'l', 1, 7, false],
+  ['play', 'y', 2, 0, false],
+  ['echo', 'e', 2, 0, false],
+  ['pulse', 'u', 2, 0, false],
+] as const;
+
+describe('the kinds of card', () => {
+  it('stand in this order, in which reports tell their paces', () => {
+    expect(KIND_NAMES).toEqual(KINDS.map(([name]) => name));
+  });
+
+  it.each(KINDS)(
+    '%s is written %s since version %i, with %i answers offered',
+    (name, letter, since, offered, confuses) => {
+      expect(letterOf(name)).toBe(letter);
+      expect(kindOfLetter(letter)).toBe(name);
+      expect(sinceOf(name)).toBe(since);
+      expect(guessOf(name)).toBe(offered === 0 ? 0 : 1 / offered);
+      expect(isConfusing(name)).toBe(confuses);
+    },
+  );
+
+  it('that there are not are guessed by nobody', () => {
+    expect([guessOf('other'), guessOf('constructor')]).toEqual([0, 0]);
+    expect(kindOfLetter('z')).toBeUndefined();
+  });
+});
