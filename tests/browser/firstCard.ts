@@ -80,14 +80,20 @@ export async function slowDown(session: CDPSession, slow: Slowness): Promise<voi
   await session.send('Emulation.setCPUThrottlingRate', { rate: slow.processor });
 }
 
+/** With it begins what is fetched in a quiet moment, which a slow machine may come to before the first card. */
+const QUIET = /\/keepOffline-/;
+
 /**
  * Counts what is asked for up to a moment, ms, and what comes of it; what is in the page itself is neither, nor what is
- * asked for as soon as that moment has come.
+ * asked for as soon as that moment has come, or in a quiet one before it.
  */
 function counting(session: CDPSession): (until: number) => { requests: number; bytes: number } {
   const asked = new Map<string, { at: number; bytes: number }>();
+  let isQuiet = false;
   session.on('Network.requestWillBeSent', ({ request, requestId, wallTime }) => {
-    if (!/^(data|blob):/.test(request.url)) asked.set(requestId, { at: wallTime * 1000, bytes: 0 });
+    isQuiet ||= QUIET.test(request.url);
+    if (isQuiet || /^(data|blob):/.test(request.url)) return;
+    asked.set(requestId, { at: wallTime * 1000, bytes: 0 });
   });
   session.on('Network.loadingFinished', ({ requestId, encodedDataLength }) => {
     const one = asked.get(requestId);
