@@ -355,8 +355,7 @@ test('Play along sounds the phrase of its card, slower too, and leads back to th
   await along.click();
   const dialog = page.getByRole('dialog', { name: 'Play along' });
   const strip = dialog.getByRole('button', { name: /^Note \d+: degree/ });
-  const degrees = (await strip.allTextContents()).length;
-  expect(degrees).toBe(notesOf(phrase!).length);
+  await expect(strip).toHaveCount(notesOf(phrase!).length);
   for (const [k, degree] of path.split(' ').entries())
     await expect(strip.nth(k)).toHaveAccessibleName(
       new RegExp(`^Note ${k + 1}: degree ${degree},`),
