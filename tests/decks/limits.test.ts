@@ -2,6 +2,7 @@
 import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { MOST } from '../../src/decks/deck.ts';
+import { bounds } from '../../src/decks/drills/form.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import { openLink, sealLink } from '../../src/decks/envelope.ts';
 import { readLink } from '../../src/decks/link.ts';
@@ -247,4 +248,10 @@ describe('a lesson', () => {
       drilledNotes: 300,
       rulings: 800,
     }));
+});
+
+it('a lesson in the making may hold nothing yet, and more than one that is sent: up to a hundred of each', () => {
+  expect(bounds('whole', 7)).toEqual({ least: 1, most: 7 });
+  expect(bounds('unfinished', 7)).toEqual({ least: 0, most: 100 });
+  expect(bounds('unfinished', 120)).toEqual({ least: 0, most: 120 });
 });
