@@ -2,7 +2,7 @@
 import { freshPartials, type Fresh } from './fresh.ts';
 import { HEARD, LOWEST_HEARD, saliencesOf, type Salience } from './salience.ts';
 import { Spectrum } from './spectrum.ts';
-import { ATTACK_NEEDS, AttackFinder, SHARP, type Attack } from './attack.ts';
+import { ATTACK_NEEDS, AttackFinder, type Attack } from './attack.ts';
 import type { Onset } from './onset.ts';
 import type { Track } from './track.ts';
 
@@ -45,8 +45,6 @@ export interface Considered {
 const CUTS = { later: 0.045, strength: 0.35 };
 /** The shortest piece judged, as a part of the whole. */
 const SHORTEST = 0.5;
-/** The rise of a spectrum is seen so much after its attack, in seconds. */
-const SEEN = 0.003;
 
 export class Evidence {
   private readonly attacks: AttackFinder;
@@ -103,8 +101,7 @@ export class Evidence {
     const from = Math.floor(onset.at - ATTACK_NEEDS.before * this.rate);
     const samples = track.slice(from, Math.ceil(onset.at + ATTACK_NEEDS.after * this.rate));
     const attack = this.attacks.find(samples, onset.at - from);
-    const at = attack.jump >= SHARP ? from + attack.at : onset.at - SEEN * this.rate;
-    return { at, jump: attack.jump };
+    return { at: from + attack.at, jump: attack.jump };
   }
 
   /**

@@ -46,7 +46,7 @@ export interface FreeNote {
 
 /** What is told of free playing. */
 export interface FreeListener {
-  /** A note, in order, about three tenths of a second after it was plucked. None is taken back. */
+  /** A note, in order, three tenths of a second after it was plucked, a faint one once the next was. None is taken back. */
   readonly onNote?: (note: FreeNote) => void;
   /** `finish` was called: all notes that were heard. */
   readonly onOver?: (notes: readonly FreeNote[]) => void;

@@ -1,5 +1,5 @@
 import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
-import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
 import { writeDeck } from '../../src/decks/document.ts';
 import { deckOf } from '../../src/making/draft.ts';
@@ -31,11 +31,6 @@ const made = (title: string) =>
   LESSONS.find(({ document }) => (document as { title: string }).title === title)!;
 
 describe('a backup', () => {
-  let app: Awaited<ReturnType<typeof beginAnew>>;
-  beforeEach(async () => {
-    app = await beginAnew();
-  });
-
   test('is there of every version', () => {
     expect([...new Set(BACKUPS.map(({ version }) => version))]).toEqual([1, 2, 3, 4]);
   });
@@ -43,6 +38,7 @@ describe('a backup', () => {
   test.each(BACKUPS)(
     'as version $version wrote it gives its answers, lessons, drafts and reports',
     async ({ version, text }) => {
+      const app = await beginAnew();
       const ofATeacher = version > 1 ? 1 : 0;
       const counts = { decks: 1, drafts: ofATeacher, reports: ofATeacher };
       const since = { minutes: version > 2 ? 1 : 0, timings: version > 3 ? 1 : 0 };
@@ -55,8 +51,7 @@ describe('a backup', () => {
       // Every answer is on an item that the lesson asks today.
       for (const { item } of app.log.value!.reviews) expect(LESSONS[0]!.items).toContain(item);
 
-      const { kept } = await import('../../src/app/teach/kept/kept.ts');
-      const { readKept } = await import('../../src/app/teach/kept/kept.ts');
+      const { kept, readKept } = await import('../../src/app/teach/kept/kept.ts');
       await readKept();
       for (const { draft } of kept.value!) {
         const deck = deckOf(draft);
@@ -68,6 +63,7 @@ describe('a backup', () => {
   );
 
   test('of the next version says that it needs the newer program', async () => {
+    const app = await beginAnew();
     const { text } = BACKUPS.at(-1)!;
     await expect(app.take(text.replace('"version":4', '"version":5'))).rejects.toThrow(
       'saved by a newer version of Skipwise. Update this page',
@@ -75,6 +71,7 @@ describe('a backup', () => {
   });
 
   test('with a lesson, a draft or a report of a newer version says so, and changes nothing', async () => {
+    const app = await beginAnew();
     const { text } = BACKUPS.at(-1)!;
     const { sealLink } = await import('../../src/decks/envelope.ts');
     const report = sealLink('report', '', 9, new Uint8Array(12));

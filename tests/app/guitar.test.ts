@@ -106,6 +106,8 @@ it.each([
   ['Play Aø7 up', 'Play A half-diminished up'],
   ['Place F♯°7', 'Place F sharp diminished seventh'],
   ['Place F7', 'Place F seventh'],
+  ['Place E♭+ up', 'Place E flat augmented up'],
+  ['Place B°', 'Place B diminished'],
   ['Fill in the missing note', 'Fill in the missing note'],
 ])('%s is spoken as %s', (question, spoken) => {
   expect(spokenWords(question)).toBe(spoken);

@@ -174,6 +174,11 @@ describe('what is looked at', () => {
     const view = { ...steppedTo(B_FLAT, 2), where: { strings: [6, 5] } };
     expect(inKey(view, { tonic: 'A', scale: 'blues' }).degree).toBeNull();
     expect(inKey(view, { tonic: 'A', scale: 'dorian' }).degree).toBe(2);
+    // What was stepped from was of the key that was.
+    expect(inKey(steppedTo(view, 4), { tonic: 'A', scale: 'dorian' })).toMatchObject({
+      degree: 4,
+      from: null,
+    });
     expect(onInstrument(view, instrumentFromId('bass')!).where).toBeNull();
     expect(onInstrument(view, instrumentFromId('drop-D')!).where).toEqual({ strings: [6, 5] });
   });
@@ -375,6 +380,13 @@ describe('words', () => {
     expect(titleOf(view, 'english')).toBe('IV of B♭ major: E♭');
     expect(sheetWords(view, 'english')).toBe(
       'drop D: D A D G B E · capo on fret 2, frets counted from it · strings 5–4 · names on the dots · ii to IV: E♭ and G stay, C goes, B♭ comes',
+    );
+    const plain = { ...view, from: null, degree: null, where: null };
+    const on = (id: string, shown: View['shown']) =>
+      sheetWords({ ...plain, instrument: instrumentFromId(id)!, shown }, 'english');
+    expect(on('guitar', 'nothing')).toBe('guitar: E A D G B E');
+    expect(on('guitar+1', 'degrees')).toBe(
+      'guitar: E A D G B E · capo on fret 1, frets counted from it · degrees on the dots',
     );
   });
 });

@@ -2,6 +2,7 @@
 import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { MOST } from '../../src/decks/deck.ts';
+import { bounds } from '../../src/decks/drills/form.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import { openLink, sealLink } from '../../src/decks/envelope.ts';
 import { readLink } from '../../src/decks/link.ts';
@@ -247,4 +248,27 @@ describe('a lesson', () => {
       drilledNotes: 300,
       rulings: 800,
     }));
+});
+
+it('a lesson in the making may hold nothing yet, and more than one that is sent: up to a hundred of each', () => {
+  expect(bounds('whole', 7)).toEqual({ least: 1, most: 7 });
+  expect(bounds('unfinished', 7)).toEqual({ least: 0, most: 100 });
+  expect(bounds('unfinished', 120)).toEqual({ least: 0, most: 120 });
+});
+
+it.each([
+  [29, false],
+  [30, true],
+  [240, true],
+  [241, false],
+])('a card that is played or tapped at %i beats a minute is taken: %s', (tempo, taken) => {
+  for (const drill of [
+    { kind: 'play', sizes: ['triad'], strings: ['5-4'], frets: [1, 8], ways: ['up'], tempo },
+    { kind: 'pulse', figures: ['triplets'], tempos: [tempo], clicks: ['beat'] },
+    { kind: 'trace', sizes: ['triad'], contours: ['up'], tempo },
+  ])
+    expect(
+      'deck' in readDeck({ version: 3, title: 'Tuesday', key: 'Bb major', drills: [drill] }),
+      drill.kind,
+    ).toBe(taken);
 });

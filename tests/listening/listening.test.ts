@@ -239,6 +239,32 @@ describe('free playing', () => {
     expect(free(recordingOf([], 3)).notes).toEqual([]);
   });
 
+  it('is heard when a string is plucked, not when a louder one before is let go', () => {
+    const notes = inSteps(FREELY, START, 0.25).map((note, i) => ({
+      ...note,
+      level: i % 2 ? 0.1 : 1,
+      until: note.time + 0.245,
+    }));
+    const told = free(recordingOf(notes, 5)).notes;
+    expect(told).toHaveLength(FREELY.length);
+    told.forEach(({ time }, i) => expect(Math.abs(time - notes[i]!.time)).toBeLessThan(0.002));
+  });
+
+  it('is heard where a note is faint, if the line leaves room for it', () => {
+    const scale = [58, 60, 62, 63, 65, 67, 65, 63, 62, 60, 58, 57];
+    const faint = inSteps(scale, START, 0.25).map((note, i) => ({
+      ...note,
+      level: i === 9 ? 0.04 : 1,
+    }));
+    const heard = (notes: readonly Played[]) =>
+      free(recordingOf(notes, 5)).notes.map(({ heard: midi }) => midi);
+    expect(heard(faint)).toEqual(scale);
+    // Held twice as long instead, and where nothing is a step away from the notes beside.
+    expect(heard(faint.filter((_, i) => i !== 9))).toEqual(scale.toSpliced(9, 1));
+    const early = faint.map((note, i) => (i === 9 ? { ...note, time: note.time - 0.09 } : note));
+    expect(heard(early)).toEqual(scale.toSpliced(9, 1));
+  });
+
   it('is no chord: of notes struck together one is told, and less surely than alone', () => {
     const together = [58, 62, 65].map((midi) => ({ midi, time: START }));
     const { notes } = free(recordingOf(together, 3));

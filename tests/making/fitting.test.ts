@@ -46,6 +46,15 @@ describe('kinds of card that fit a lesson', () => {
       phrases: [stairs, stairs],
       drills: [{ kind: 'fill', phrases: [2] }],
     };
+    const other = { ...stairs, phrase: { ...stairs.phrase, tempo: 63 } };
+    const tempos = (at?: number) =>
+      withPhrase(two, other, at).phrases.map(({ phrase }) => phrase.tempo);
+    const { tempo } = stairs.phrase;
+    expect([tempos(), tempos(0)]).toEqual([
+      [tempo, tempo, 63],
+      [63, tempo, tempo],
+    ]);
+    expect(withPhrase(two, other).drills).toEqual(two.drills);
     const { phrases: all, drills } = withPhrase(two, stairs, 1);
     expect(all).toHaveLength(3);
     expect(drills).toEqual([{ kind: 'fill', phrases: [3] }]);

@@ -5,6 +5,7 @@ import { advice } from '../../src/making/advice.ts';
 import { isSure, toldOf, type MinuteTold } from '../../src/making/minute.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { parseKey } from '../../src/theory/key.ts';
+import { toNumber } from '../../src/theory/rhythm.ts';
 
 const key = parseKey('Bb major')!;
 const tempo = 60;
@@ -16,7 +17,7 @@ const told = (midis: readonly number[], unsure: readonly number[] = []): MinuteT
     time: i / 2,
     confidence: unsure.includes(i) ? 0.4 : 0.95,
   }));
-  return toldOf({ heard, tempo, key, instrument: GUITAR });
+  return toldOf({ heard, isMeasured: true, tempo, key, instrument: GUITAR });
 };
 
 const SCALE = [58, 60, 62, 63, 65, 67, 69, 70];
@@ -47,7 +48,7 @@ describe('a free minute', () => {
         confidence: unsure.includes(i) ? 0.6 : 0.95,
       }));
     const leftOut = (...unsure: number[]) =>
-      toldOf({ heard: heard(unsure), tempo, key, instrument: GUITAR })!.leftOut;
+      toldOf({ heard: heard(unsure), isMeasured: true, tempo, key, instrument: GUITAR })!.leftOut;
     expect(leftOut(3, 8)).toBe(0);
     expect(leftOut(5, 6)).toBe(2);
   });
@@ -55,6 +56,61 @@ describe('a free minute', () => {
   it('lies on the neck as it comes easiest to the hand', () => {
     expect(told(LEAPING)!.along!.frets[1]).toBeLessThanOrEqual(8);
     expect(told(LEAPING.map((midi) => midi - 30))!.along).toBeNull();
+  });
+});
+
+/** Arpeggios of the key, three notes to a beat or four to two. */
+const TRIADS = [60, 63, 67, 65, 69, 72, 58, 62, 65, 63, 67, 70, 69, 65, 62, 67, 63, 60];
+const SEVENTHS = [60, 63, 67, 70, 75, 72, 69, 65, 62, 65, 69, 72, 74, 70, 67, 63, 57, 60, 63, 67];
+
+describe('a line over its click', () => {
+  const over = (
+    midis: readonly number[],
+    {
+      toABeat,
+      bpm,
+      late,
+      isMeasured,
+    }: Record<'toABeat' | 'bpm' | 'late', number> & { isMeasured: boolean },
+  ) => {
+    const heard = midis.map((midi, i) => ({
+      heard: midi,
+      time: ((i / toABeat) * 60) / bpm + late + 0.008 * Math.sin(2.3 * i),
+      confidence: 0.95,
+    }));
+    const { explained, outlined } = toldOf({
+      heard,
+      isMeasured,
+      tempo: bpm,
+      key,
+      instrument: GUITAR,
+    })!;
+    const at = explained.phrase.notes.map((note) => toNumber(note.at));
+    return { at, outlined: outlined.map(({ chord, times }) => `${chord.degree}x${times}`) };
+  };
+  const cases = [90, 120, 160].flatMap((bpm) =>
+    [0.18, 0.24, 0.3].flatMap((late) => [
+      { midis: TRIADS, toABeat: 3, bpm, late },
+      { midis: SEVENTHS, toABeat: 2, bpm, late },
+    ]),
+  );
+
+  it.each(cases)(
+    'is read on its beats, heard $late s late by nobody knows how much: $toABeat to a beat at $bpm',
+    ({ midis, ...how }) => {
+      const { at, outlined } = over(midis, { ...how, isMeasured: false });
+      at.forEach((place, i) => expect(place).toBeCloseTo(i / how.toABeat));
+      const inTime = over(midis, { ...how, late: 0, isMeasured: true });
+      expect(outlined).toEqual(inTime.outlined);
+    },
+  );
+
+  it('stays off its beats where the delay is known', () => {
+    const late = (0.5 * 60) / 120;
+    const off = over(SEVENTHS, { toABeat: 2, bpm: 120, late, isMeasured: true });
+    off.at.forEach((place, i) => expect(place).toBeCloseTo(0.5 + i / 2));
+    const unknown = over(SEVENTHS, { toABeat: 2, bpm: 120, late, isMeasured: false });
+    expect(unknown.at[0]).toBe(0);
   });
 });
 
@@ -104,7 +160,7 @@ describe('one thing to try after it', () => {
       time: i / 2 + (i % 3) * 0.06,
       confidence: 1,
     }));
-    const line = toldOf({ heard: uneven, tempo, key, instrument: GUITAR })!;
+    const line = toldOf({ heard: uneven, isMeasured: true, tempo, key, instrument: GUITAR })!;
     expect(advice(line, lesson({ drills: [pulse] }))).toMatch(
       /^Your notes lay \d\d ms around the beat: keep triplets even at 60 once more\.$/,
     );

@@ -19,6 +19,35 @@ describe('the memory', () => {
     expect(recall(emptyMemory(), ITEM, NOON)).toBeNull();
   });
 
+  it('counts right answers in a row, one a day, and begins again after a wrong one', () => {
+    // The day, the answer, and the counts after it. A quarter of an hour is not apart enough to count.
+    const answers: [
+      day: number,
+      right: boolean,
+      row: number,
+      firsts: number,
+      firstsRight: number,
+    ][] = [
+      [0, true, 1, 1, 1],
+      [2, true, 2, 2, 2],
+      [2.01, true, 2, 2, 2],
+      [5, true, 3, 3, 3],
+      [5.01, false, 0, 3, 3],
+      [8, true, 1, 4, 4],
+      [12, false, 0, 5, 4],
+      [16, true, 1, 6, 5],
+    ];
+    const memory = replay([]);
+    const found = answers.map(([day, right], k) => {
+      learn(memory, reviewOf({ n: k + 1, at: NOON + day * DAY, right }));
+      const { row, firsts, firstsRight } = memory.items.get(ITEM)!;
+      return [row, firsts, firstsRight];
+    });
+    expect(found).toEqual(answers.map(([, , ...counts]) => counts));
+    expect(memory.items.get(ITEM)).toMatchObject({ asked: 8, right: 6, lastRight: true });
+    expect(memory).toMatchObject({ asked: 8, firsts: 1, firstsRight: 1 });
+  });
+
   it('rises with every right answer on another day, and fades', () => {
     const chances = [[0], [0, 2], [0, 2, 7]].map((days) =>
       recall(replay(onDays(days)), ITEM, NOON + 10 * DAY)!,
@@ -42,6 +71,16 @@ describe('the memory', () => {
       const right = reviewOf({ n: 3, item, at: NOON + 3 * DAY });
       expect(recall(replay([...wrong, right]), item, NOON + 3 * DAY + 60_000)).toBeGreaterThan(0.3);
     }
+  });
+
+  it('counts on more from who practised since, though something else', () => {
+    const alone = replay([reviewOf({ n: 1, at: NOON })]);
+    const since = replay([
+      reviewOf({ n: 1, at: NOON }),
+      reviewOf({ n: 2, item: 'spot:Bb major:5:triad:guitar:5-4:1-5', at: NOON + 9 * DAY }),
+    ]);
+    const [idle, busy] = [alone, since].map((of) => recall(of, ITEM, NOON + 10 * DAY)!);
+    expect(busy! - idle!).toBeGreaterThan(0.01);
   });
 
   it('learns of a student who forgets sooner than others', () => {

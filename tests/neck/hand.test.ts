@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { holdsAt, stepCost, WEIGHTS, type Hold } from '../../src/neck/effort.ts';
+import { frettedCost, holdsAt, stepCost, WEIGHTS, type Hold } from '../../src/neck/effort.ts';
 import { fretDistances } from '../../src/neck/fret.ts';
 import { fingering, type FingeringOptions, type LineNote } from '../../src/neck/hand.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
@@ -221,6 +221,15 @@ describe('a fingering', () => {
     expect(hammered[0]!.string).toBe(hammered[1]!.string);
     expect(hammered[0]!.finger).not.toBe(hammered[1]!.finger);
   });
+});
+
+test('a finger costs more up the neck: beyond the first position, and once more beyond the octave', () => {
+  // Every fret 36 mm; the index finger over its own fret on string 1: 0.014 and 0.119 for each 100 mm from the first.
+  const neck = Array.from({ length: 30 }, (_, fret) => 36 * fret);
+  const costs = [1, 2, 12, 13, 14].map((fret) => frettedCost(neck, 1, fret, 1, fret));
+  [0.014, 0.10684, 0.53524, 0.78308, 1.03092].forEach((cost, i) =>
+    expect(costs[i]).toBeCloseTo(cost, 9),
+  );
 });
 
 describe('a line that no hand can play says so and where', () => {

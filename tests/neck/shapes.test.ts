@@ -4,7 +4,7 @@ import { FORMS } from '../../src/neck/form.ts';
 import { GUITAR, INSTRUMENTS, fretsLeft } from '../../src/neck/instrument.ts';
 import { midiAt, placesOf, placeText, type Place } from '../../src/neck/place.ts';
 import { SHAPE_CHOICES, takesLowest } from '../../src/neck/choice.ts';
-import { hasShape, regions, shapes, type Region } from '../../src/neck/shapes.ts';
+import { hasShape, laidOut, regions, shapes, type Region } from '../../src/neck/shapes.ts';
 import { chordOn, SIZES, type Chord } from '../../src/theory/chord.ts';
 import { parseKey } from '../../src/theory/key.ts';
 import { chroma } from '../../src/theory/note.ts';
@@ -127,6 +127,23 @@ describe('shapes', () => {
     expect(new Set(found.map(({ form }) => form))).toEqual(
       new Set(['stacked', 'inversion', 'spread']),
     );
+  });
+
+  // On a scale of 648 mm five frets are 153 mm from the first one on, 129 from the fourth.
+  test('are reached within five frets, and 130 mm', () => {
+    const span = (frets: readonly [number, number]) =>
+      Math.max(
+        ...[1, 2, 3, 4, 5, 6, 7].flatMap((degree) =>
+          laidOut(GUITAR, chordOn(BB, degree, 'triad'), { strings: [6, 5, 4], frets }).map(
+            ({ places }) => {
+              const pressed = places.map(({ fret }) => fret);
+              return Math.max(...pressed) - Math.min(...pressed);
+            },
+          ),
+        ),
+      );
+    expect(span([1, 8])).toBe(4);
+    expect(span([8, 18])).toBe(5);
   });
 
   test('are the same an octave up the neck', () => {

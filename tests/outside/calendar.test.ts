@@ -54,6 +54,38 @@ describe('the calendar file', () => {
     expect(alarm.getFirstPropertyValue('description')).toBe(practice.summary);
   });
 
+  it('escapes what section 3.3.11 says, and folds where section 3.1 does', () => {
+    const summary = String.raw`A;B,C\D:E "F"`;
+    const lines = calendarFile(
+      { ...practice, summary, description: `Two\nlines ${'x'.repeat(80)}` },
+      NOW,
+    )!.split('\r\n');
+    expect(lines).toEqual([
+      'BEGIN:VCALENDAR',
+      'VERSION:2.0',
+      'PRODID:-//Skipwise//Practice days//EN',
+      'BEGIN:VEVENT',
+      'UID:a1b2c3@skipwise',
+      'DTSTAMP:20261129T013646Z',
+      'DTSTART:20261129T173000',
+      'DURATION:PT8M',
+      'RRULE:FREQ=DAILY;COUNT=8',
+      String.raw`SUMMARY:A\;B\,C\\D:E "F"`,
+      // 75 octets with `DESCRIPTION:` and `Two\nlines `, 12 and 11 of them.
+      String.raw`DESCRIPTION:Two\nlines ${'x'.repeat(52)}`,
+      ` ${'x'.repeat(28)}`,
+      'URL:https://music.example/room/#/today',
+      'BEGIN:VALARM',
+      'ACTION:DISPLAY',
+      'TRIGGER:PT0S',
+      String.raw`DESCRIPTION:A\;B\,C\\D:E "F"`,
+      'END:VALARM',
+      'END:VEVENT',
+      'END:VCALENDAR',
+      '',
+    ]);
+  });
+
   it('tells a time as a clock on the wall says it, in whatever zone the phone is', () => {
     const { event } = eventIn(calendarFile(practice, NOW)!);
     expect(event.startDate.zone.tzid).toBe('floating');

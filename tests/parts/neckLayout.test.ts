@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cell, hasInlay, inlayAt, type Layout } from '../../src/parts/neckLayout.ts';
+import { cell, hasInlay, inlayAt, neighbour, type Layout } from '../../src/parts/neckLayout.ts';
 
 const layout = (part: Partial<Layout>): Layout => ({
   strings: 6,
@@ -55,5 +55,45 @@ describe('inlays', () => {
   it('lie in the middle across', () => {
     expect(inlayAt(layout({}), 3)).toEqual({ gridRow: '4', gridColumn: '2 / 8' });
     expect(inlayAt(layout({ lying: true }), 3)).toEqual({ gridColumn: '4', gridRow: '1 / 7' });
+  });
+});
+
+/** From string 3, fret 3, in each of the four ways a neck is drawn; the arrow goes where it points on the screen. */
+describe('an arrow key', () => {
+  it.each([
+    [{}, { ArrowUp: '3/2', ArrowDown: '3/4', ArrowLeft: '4/3', ArrowRight: '2/3' }],
+    [{ mirrored: true }, { ArrowUp: '3/2', ArrowDown: '3/4', ArrowLeft: '2/3', ArrowRight: '4/3' }],
+    [{ lying: true }, { ArrowUp: '2/3', ArrowDown: '4/3', ArrowLeft: '3/2', ArrowRight: '3/4' }],
+    [
+      { lying: true, mirrored: true },
+      { ArrowUp: '2/3', ArrowDown: '4/3', ArrowLeft: '3/4', ArrowRight: '3/2' },
+    ],
+  ] as const)('on %o leads to %o', (part, ways) => {
+    for (const [key, where] of Object.entries(ways)) {
+      const { string, fret } = neighbour(key, { string: 3, fret: 3 }, layout(part))!;
+      expect(`${string}/${fret}`, key).toBe(where);
+      // It is the next place on the screen, too.
+      const [column, row] = at(part, string, fret).split('/').map(Number);
+      const [fromColumn, fromRow] = at(part, 3, 3).split('/').map(Number);
+      expect([column! - fromColumn!, row! - fromRow!], key).toEqual(
+        { ArrowUp: [0, -1], ArrowDown: [0, 1], ArrowLeft: [-1, 0], ArrowRight: [1, 0] }[key],
+      );
+    }
+  });
+
+  it('leads to no place beyond the edge, and no other key anywhere', () => {
+    expect(neighbour('ArrowUp', { string: 6, fret: 1 }, layout({}))).toEqual({
+      string: 6,
+      fret: 1,
+    });
+    expect(neighbour('ArrowLeft', { string: 6, fret: 1 }, layout({}))).toEqual({
+      string: 6,
+      fret: 1,
+    });
+    expect(neighbour('ArrowDown', { string: 1, fret: 5 }, layout({}))).toEqual({
+      string: 1,
+      fret: 5,
+    });
+    expect(neighbour('Enter', { string: 3, fret: 3 }, layout({}))).toBeNull();
   });
 });

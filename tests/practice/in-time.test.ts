@@ -22,7 +22,7 @@ describe('how fast figures were kept even', () => {
     expect(more).toEqual([]);
     expect(triplets!.item.id).toBe(id('triplets', 60));
     expect(triplets!.highest).toEqual({ tempo: 80, at: NOW - 5 });
-    expect(triplets!.weeks.slice(-3)).toEqual([60, null, 80]);
+    expect(triplets!.weeks).toEqual([null, null, null, null, null, 60, null, 80]);
     expect(eighths).toMatchObject({ highest: null });
   });
 

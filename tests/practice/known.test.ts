@@ -7,6 +7,7 @@ import { DAY } from '../../src/memory/day.ts';
 import { noPace } from '../../src/memory/pace.ts';
 import { degreeAnswered } from '../../src/practice/confusion.ts';
 import { confusions } from '../../src/practice/confusions.ts';
+import { itemDegree } from '../../src/practice/item.ts';
 import { shareOf } from '../../src/practice/known.ts';
 import { placesKnown, sharesBy, usualSeconds } from '../../src/practice/shares.ts';
 import { recallByDay } from '../../src/practice/weeks.ts';
@@ -120,6 +121,9 @@ describe('what is taken for what', () => {
     expect(degreeAnswered('5 1 5', 'triad')).toBe(1);
     expect(degreeAnswered('1 3 1', 'triad')).toBeNull();
     expect(degreeAnswered('6', 'ninth')).toBe(6);
+    // Of a ninth all six notes tell: the first four alone would be of vii, 7 9.
+    expect(degreeAnswered('7 1 7 1 3 2', 'ninth')).toBe(1);
+    expect(degreeAnswered('7 1 7 1', 'ninth')).toBe(7);
   });
 });
 
@@ -176,4 +180,10 @@ describe('recall over the weeks', () => {
       ),
     );
   });
+});
+
+it('what asks for time alone stands on no degree, and anything else on its own', () => {
+  expect(itemDegree({ kind: 'pulse', degree: 1 })).toBeNull();
+  for (const kind of ['spot', 'play', 'echo', 'fill'] as const)
+    expect(itemDegree({ kind, degree: 4 })).toBe(4);
 });

@@ -138,3 +138,24 @@ describe('a plan', () => {
     expect(clicks.map(({ at }) => at)).toEqual(given.at);
   });
 });
+
+test('with nothing said a bar has four beats, a click each, an arpeggio is followed by a beat of rest, and no count comes before', () => {
+  const notes = Array.from({ length: 8 }, (_, i) => ({ midi: 60, at: i, length: 1 }));
+  const { clicks, start, end, plucks } = planOf({ tempo: 80, notes });
+  const [bar, beat] = ['bar', 'beat'];
+  expect(clicks.map(({ accent }) => accent)).toEqual([
+    bar,
+    beat,
+    beat,
+    beat,
+    bar,
+    beat,
+    beat,
+    beat,
+  ]);
+  expect(clicks.map(({ at }) => at)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
+  expect([start, end]).toEqual([0, 8]);
+  expect(new Set(plucks.map(({ strength }) => strength))).toEqual(new Set([0.8]));
+  const apart = planOf({ tempo: 80, notes: notes.slice(0, 4) }, { groups: [0, 2] });
+  expect(apart.plucks.map(({ at }) => at)).toEqual([0, 1, 3, 4]);
+});

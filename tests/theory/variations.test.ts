@@ -71,6 +71,26 @@ describe('a phrase of two arpeggios', () => {
     expect(names(without)).toBe('Bb D F Bb F');
     expect(without.notes[0]!.length).toEqual(beats(2, 3));
   });
+  it('keeps its notes short where they were short, each at its time', () => {
+    const short = ({ tempo, notes }: Phrase): Phrase => ({
+      tempo,
+      notes: notes.map((note) => ({ ...note, length: beats(1, 6) })),
+    });
+    const onsets = ({ notes }: Phrase) => notes.map(({ at }) => at);
+    const phrase = short(phraseOf([0, 1, 2, 4, 7, 4]));
+    const without = passingOut(phrase, key, analyse(phrase, key))!.phrase;
+    expect(onsets(without)).toEqual([0, 2, 3, 4, 5].map((third) => beats(third, 3)));
+    expect(without.notes[0]!.length).toEqual(beats(1, 2));
+    // Behind the last note of the second arpeggio there was no time until the next one: only its length counts.
+    const turned = chordsReversed(short(onBFlat), key, analyse(short(onBFlat), key))!.phrase;
+    expect(onsets(turned).slice(4, 8)).toEqual([
+      beats(4, 3),
+      beats(5, 3),
+      beats(11, 6),
+      beats(13, 6),
+    ]);
+    expect(turned.notes.every(({ length }) => compare(length, beats(1, 6)) === 0)).toBe(true);
+  });
   it('has nothing to leave out where nothing passes', () =>
     expect(passingOut(onBFlat, key, analysed)).toBeNull());
   // The nearer way: up to six semitones up, otherwise down.

@@ -6,7 +6,7 @@ import { preload, unlock } from '../../sound/index.ts';
 import GuitarGate from '../guitar/GuitarGate.tsx';
 import { guitar, leave, takeUpFreely } from '../guitar/hand.ts';
 import { route } from '../router.ts';
-import { currentLesson, opened, type Lesson } from '../state.ts';
+import { currentLesson, opened, settings, type Lesson } from '../state.ts';
 import { Before, usualChoice, type Choice } from './Before.tsx';
 import { KeptLine } from './KeptLine.tsx';
 import { figuresOf, keep, minutes, openMinutes, type Minute } from './minutes.ts';
@@ -73,8 +73,10 @@ function FreeMinute({ lesson }: { lesson: Lesson }) {
   };
   const over = (heard: readonly FreeNote[] | null) => {
     leave();
-    const { tempo } = choice;
-    const told = heard && toldOf({ ...deck, heard, tempo });
+    const { tempo, headphones } = choice;
+    // What was measured was the loudspeaker's.
+    const isMeasured = !headphones && settings.value.guitar.delay !== null;
+    const told = heard && toldOf({ ...deck, heard, isMeasured, tempo });
     if (!told) return setStage({ is: 'before', notice: heard ? TOO_FEW : SILENT });
     const minute = { lesson: id, at: Date.now(), figures: figuresOf(told, tempo), line: null };
     void keep(minute);

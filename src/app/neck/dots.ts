@@ -126,7 +126,7 @@ export function runOf(view: View): RunNote[] {
   let last = start;
   let midi = pitchOf(start);
   for (const note of notes) {
-    if (run.length > 0) midi += pitchClass(chroma(note) - midi) || 12;
+    if (run.length > 0) midi += pitchClass(chroma(note) - midi);
     const near = (place: Place) =>
       Math.abs(place.fret - last.fret) + 2 * Math.abs(place.string - last.string);
     const [place = null] = placesIn(view, note)

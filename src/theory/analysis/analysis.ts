@@ -71,9 +71,31 @@ export const SURE_READING = 0.7;
  * @throws RangeError where a ruling speaks of notes that are not there, or rulings contradict each other.
  */
 export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {}): Analysis {
-  const { bar = 4, pickup = beats(0), rulings = [] } = options;
+  const { rulings = [] } = options;
   checkRulings(rulings, phrase.notes.length);
   if (phrase.notes.length === 0) return { groups: [], notes: [] };
+  const { melody, tones, costs, path } = readingOf(phrase, key, options);
+  return {
+    groups: path.segments.map((segment, i) =>
+      groupOf(segment, path.segments[i + 1] ?? null, path, costs),
+    ),
+    notes: path.segments.flatMap((segment) =>
+      notesOf(segment, costs.chords[segment.chord]!, melody, key, tones),
+    ),
+  };
+}
+
+/**
+ * How unlikely the best reading of a phrase is, in nats, to be held against that of the same notes at other places in
+ * their bars: least where its arpeggios start on beats. 0 for no notes.
+ */
+export function unlikelihood(phrase: Phrase, key: Key): number {
+  if (phrase.notes.length === 0) return 0;
+  return readingOf(phrase, key, {}).path.cost / W.temperature;
+}
+
+function readingOf(phrase: Phrase, key: Key, options: AnalysisOptions) {
+  const { bar = 4, pickup = beats(0), rulings = [] } = options;
   const metre: Metre = { bar, pickup };
   const melody = melodyOf(phrase, key, metre);
   const tones = tonesRuled(rulings);
@@ -85,14 +107,7 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
     succession(key),
   );
   if (!path) throw new RangeError('These rulings contradict each other: take one of them back.');
-  return {
-    groups: path.segments.map((segment, i) =>
-      groupOf(segment, path.segments[i + 1] ?? null, path, costs),
-    ),
-    notes: path.segments.flatMap((segment) =>
-      notesOf(segment, costs.chords[segment.chord]!, melody, key, tones),
-    ),
-  };
+  return { melody, tones, costs, path };
 }
 
 /**

@@ -12,13 +12,15 @@ export interface OverClick {
   readonly divided: Readonly<Record<Division, number>>;
   /** The division of the beat nearest to each onset, in beats from the click at 0. */
   readonly places: readonly Beats[];
+  /** What it costs to say where the onsets lay on these divisions, in nats. */
+  readonly cost: number;
 }
 
 const FEWEST = 12;
 /** The spread that divisions of a beat are chosen by, in beats. */
 const USUAL = 0.06;
 /** Lags tried, in beats on both sides of what is expected. */
-const LAGS = { within: 0.2, step: 0.01 } as const;
+const LAGS = { within: 0.2, step: 0.01 };
 
 /**
  * How far onsets lay from a click's grid. Each beat is taken to be divided as fits its onsets best at the least
@@ -27,35 +29,64 @@ const LAGS = { within: 0.2, step: 0.01 } as const;
  *
  * @param onsets seconds, rising; 0 is a click
  * @param beat seconds from click to click
- * @param known `lag`: how late onsets come as a rule; `error`: standard deviation of a heard onset's own error; seconds
+ * @param known `error`: standard deviation of a heard onset's own error, seconds
  * @returns null for fewer than 12 onsets
  */
 export function overClick(
   onsets: readonly number[],
   beat: number,
-  { lag = 0, error = 0 }: { lag?: number; error?: number } = {},
+  { error = 0 }: { error?: number } = {},
 ): OverClick | null {
-  if (onsets.length < FEWEST) return null;
-  const count = Math.round((2 * LAGS.within) / LAGS.step);
+  return onsets.length < FEWEST ? null : fitted(onsets, beat, error, 0);
+}
+
+/** Headphones without a wire are late by no more than this, in seconds. */
+const LATEST = 0.35;
+/** By such parts of a beat a line may be moved and lie on divisions as before, and so near they are looked for. */
+const MOVES = [1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1] as const;
+const NEAR = 0.04;
+
+/**
+ * The ways in which onsets may lie over a click where nobody knows how late they were heard: as `overClick` has it, and
+ * later by parts of a beat. Which of them was meant, onsets alone tell by their `cost`, and often not at all: a line in
+ * even eighths lies as well half a beat off.
+ */
+export function waysOverClick(
+  onsets: readonly number[],
+  beat: number,
+  { error = 0 }: { error?: number } = {},
+): OverClick[] {
+  const first = overClick(onsets, beat, { error });
+  if (!first) return [];
+  const later = MOVES.map((move) => first.late + move * beat).filter((lag) => lag <= LATEST);
+  return [first, ...later.map((lag) => fitted(onsets, beat, error, lag, NEAR))];
+}
+
+function fitted(
+  onsets: readonly number[],
+  beat: number,
+  error: number,
+  lag: number,
+  within = LAGS.within,
+): OverClick {
+  const count = Math.round((2 * within) / LAGS.step);
   const fits = Array.from({ length: count + 1 }, (_, i) => {
-    const late = lag + (i * LAGS.step - LAGS.within) * beat;
-    return fitOf(onsets.map((time) => (time - late) / beat));
+    const late = lag + (i * LAGS.step - within) * beat;
+    return { late, ...fitOf(onsets.map((time) => (time - late) / beat)) };
   });
-  const least = Math.min(...fits.map(({ cost }) => cost));
-  const at = fits.findIndex(({ cost }) => cost === least);
-  const { off, divided, places } = fits[at]!;
-  const middle = mean(off);
+  const { late, cost, off, divided, places } = fits.reduce((a, b) => (b.cost < a.cost ? b : a));
   const square = variance(withoutFar(off));
   return {
     spread: Math.sqrt(Math.max(0, square * beat * beat - error * error)),
-    late: lag + (at * LAGS.step - LAGS.within + middle) * beat,
+    late: late + mean(off) * beat,
     divided,
     places,
+    cost,
   };
 }
 
 /** Farther out than so many standard deviations an onset was a slip, or was heard late: it is in no spread. */
-const FAR = 3;
+const FAR = 3.5;
 
 /** The offsets but those that are far out, by the deviation of the median, which these do not move. */
 function withoutFar(off: readonly number[]): number[] {

@@ -47,6 +47,16 @@ E |-6------------------|
 `;
 
 describe('plain text tablature', () => {
+  it('takes a German H, a low e and numbered strings for the names they are', () => {
+    const german = SIX.replace('B |', 'H |').replace('E |', 'e |');
+    const numbered = SIX.replace('e |', 'e1|').replace('B |', 'h2|');
+    for (const text of [german, numbered])
+      expect(notesOf(phraseOf(text))).toEqual(notesOf(phraseOf(SIX)));
+    expect(faultsOf(SIX.replace('B |', 'Bb|'))[0]).toBe(
+      '3:1 This line is named Bb, but string 2 of the guitar is tuned to B: string 1 goes on top; choose the instrument that fits.',
+    );
+  });
+
   it('reads back to the phrase it was written from', () => {
     const placed = fc.tuple(instruments, keys).chain(([instrument, key]) =>
       fc.record({
