@@ -13,9 +13,14 @@ const FIRST = { cards: 3 };
 /** How long a round on one of the ready-made lessons is, minutes. */
 const MINUTES = 5;
 
-/** Without a lesson: a picture of what this is, something to begin with in one tap, and the ways in. */
-export default function FirstVisit() {
+/**
+ * Without a lesson: a picture of what this is, something to begin with in one tap, and the ways in.
+ *
+ * @param begins told as soon as a lesson was chosen, whose first card comes next
+ */
+export default function FirstVisit({ begins }: { begins(): void }) {
   const start = async (lesson: Readymade, length: number | Goal) => {
+    begins();
     unlock();
     await hasOpened;
     const { id } = await takeWritten(lesson);
