@@ -17,6 +17,7 @@ import { explained, soundingOf } from '../../src/making/explained.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { fretsAround } from '../../src/neck/place.ts';
 import { SURE_READING } from '../../src/theory/analysis/analysis.ts';
+import { chordOn } from '../../src/theory/chord.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 
 const B_FLAT = { key: { tonic: 'Bb', scale: 'major' }, instrument: GUITAR } as const;
@@ -200,6 +201,20 @@ describe('a phrase explained', () => {
       { string: 3, fret: 5 },
       { string: 3, fret: 3 },
     ]);
+  });
+
+  it('says with which neighbour a group may be one', () => {
+    const { key } = B_FLAT;
+    const about = { from: 0, to: 3, alternatives: [] };
+    const joined = { chord: chordOn(key, 5, 'ninth'), confidence: 0.4 };
+    const groups = [
+      { ...about, chord: chordOn(key, 5, 'triad'), confidence: 0.6, joined },
+      { ...about, chord: chordOn(key, 4, 'triad'), confidence: 0.6, from: 3, to: 6, joined: null },
+    ];
+    const cut = { ...stairs, analysis: { groups, notes: [] } };
+    expect(outlineWords(cut, SAID)).toBe(
+      'It outlines V (F) or V9 (F9) with the next, then IV (E♭) or V9 (F9) with the one before.',
+    );
   });
 
   it('says “or” where it is not sure, and takes a ruling for what it is', () => {

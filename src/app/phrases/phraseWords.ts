@@ -1,5 +1,6 @@
 import { listed } from '../../parts/english.ts';
 import { withPlaces, type Explained } from '../../making/explained.ts';
+import { likeliestOther, type OtherReading } from '../../making/otherReadings.ts';
 import { travel } from '../../neck/travel.ts';
 import { SURE_READING, type Group } from '../../theory/analysis/analysis.ts';
 import { motion } from '../../theory/analysis/motion.ts';
@@ -27,11 +28,17 @@ export function chordWords(chord: Chord, { naming, chordNames }: Said): string {
   return chordNames && name !== numeral ? `${numeral} (${name})` : numeral;
 }
 
+/** `V9 (F9) with the next`. */
+export function readingWords({ chord, joins }: Pick<OtherReading, 'chord' | 'joins'>, said: Said) {
+  return joins ? `${chordWords(chord, said)} with ${joins}` : chordWords(chord, said);
+}
+
 /** `ii7 (Cm7)`, or where that is not sure `IV (E♭) or ii7 (Cm7)`. */
-function groupWords({ chord, confidence, alternatives }: Group, said: Said): string {
-  const other = confidence < SURE_READING ? alternatives[0] : undefined;
+function groupWords(groups: readonly Group[], at: number, said: Said): string {
+  const { chord, confidence } = groups[at]!;
+  const other = confidence < SURE_READING ? likeliestOther(groups, at) : null;
   const first = chordWords(chord, said);
-  return other ? `${first} or ${chordWords(other.chord, said)}` : first;
+  return other ? `${first} or ${readingWords(other, said)}` : first;
 }
 
 /** `ii7 V7 Imaj7`: a phrase named by the arpeggios it goes through. */
@@ -41,7 +48,7 @@ export function pathWords({ analysis }: Explained): string {
 
 /** `It outlines ii7 (Cm7), then V7 (F7).` */
 export function outlineWords({ analysis }: Explained, said: Said): string {
-  return `It outlines ${analysis.groups.map((group) => groupWords(group, said)).join(', then ')}.`;
+  return `It outlines ${analysis.groups.map((_, at) => groupWords(analysis.groups, at, said)).join(', then ')}.`;
 }
 
 /** `Note 5 is a passing tone.`; null where every note is of its arpeggio. Foreign notes are told as such. */

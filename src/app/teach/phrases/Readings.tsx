@@ -1,4 +1,5 @@
 import type { Explained } from '../../../making/explained.ts';
+import { likeliestOther, otherReadings } from '../../../making/otherReadings.ts';
 import { endedAt, ruled, ruledGroup, splitAt, unruled } from '../../../making/ruled.ts';
 import { Choice, Choices } from '../../../parts/Choices.tsx';
 import { SURE_READING, type Group } from '../../../theory/analysis/analysis.ts';
@@ -7,7 +8,7 @@ import { chordOn, type Chord, type Size } from '../../../theory/chord.ts';
 import type { Key } from '../../../theory/key.ts';
 import { DEGREES, parentKey } from '../../../theory/scale.ts';
 import { percent } from '../../figures.ts';
-import { chordWords } from '../../phrases/phraseWords.ts';
+import { chordWords, readingWords } from '../../phrases/phraseWords.ts';
 import { settings } from '../../state.ts';
 
 interface ReadingsProps {
@@ -25,13 +26,9 @@ export function Readings({ explained, rulings, rule }: ReadingsProps) {
     <section class="readings">
       <h2>What it outlines</h2>
       <ul>
-        {groups.map((group, i) => (
-          <li key={group.from}>
-            <Reading
-              {...{ group, rulings, rule }}
-              next={groups[i + 1] ?? null}
-              musicKey={explained.key}
-            />
+        {groups.map(({ from }, at) => (
+          <li key={from}>
+            <Reading {...{ groups, at, rulings, rule }} musicKey={explained.key} />
           </li>
         ))}
       </ul>
@@ -40,15 +37,15 @@ export function Readings({ explained, rulings, rule }: ReadingsProps) {
 }
 
 interface ReadingProps extends Omit<ReadingsProps, 'explained'> {
-  group: Group;
-  next: Group | null;
+  groups: readonly Group[];
+  at: number;
   musicKey: Key;
 }
 
 function Reading(props: ReadingProps) {
-  const { group, rulings, rule, musicKey } = props;
+  const { groups, at, rulings, rule, musicKey } = props;
+  const group = groups[at]!;
   const { from, to, chord, confidence, alternatives } = group;
-  const said = settings.value;
   const ruling = ruledGroup(rulings, group);
   const notes = notesWords(group);
   const span = [from, to] as const;
@@ -58,12 +55,11 @@ function Reading(props: ReadingProps) {
   const all = [...found, ...chordsOf(musicKey)].filter(
     (one, index, list) => list.findIndex(({ symbol }) => symbol === one.symbol) === index,
   );
-  const asks = !ruling?.chord && confidence < SURE_READING && alternatives.length > 0;
   return (
     <section class="reading-of" aria-label={notes}>
       <label class="reading">
         <span>
-          {notes} <span class="soft">· {sureWords(group, ruling)}</span>
+          {notes} <span class="soft">· {sureWords(groups, at, ruling)}</span>
         </span>
         <select
           class="music"
@@ -74,35 +70,50 @@ function Reading(props: ReadingProps) {
         >
           {all.map((one) => (
             <option key={one.symbol} value={one.symbol}>
-              {chordWords(one, said)}
+              {chordWords(one, settings.value)}
             </option>
           ))}
           {ruling && <option value="">as it was found</option>}
         </select>
       </label>
-      <Boundaries {...props} />
-      {asks && (
-        <Choices
-          legend={`${notes}: ${chordWords(chord, said)}, or ${alternatives.map((other) => chordWords(other.chord, said)).join(', or ')}?`}
-        >
-          {found.map((one) => (
-            <Choice
-              key={one.symbol}
-              music
-              name={`reading ${from}`}
-              label={chordWords(one, said)}
-              checked={false}
-              change={() => decide(one)}
-            />
-          ))}
-        </Choices>
-      )}
+      <Boundaries {...{ group, rulings, rule }} next={groups[at + 1] ?? null} />
+      {!ruling?.chord && confidence < SURE_READING && <Question {...props} />}
     </section>
   );
 }
 
+/** What a group may outline, alone or with the one next to it, where that is not sure. */
+function Question({ groups, at, rulings, rule }: ReadingProps) {
+  const group = groups[at]!;
+  const others = otherReadings(groups, at);
+  if (others.length === 0) return null;
+  const said = settings.value;
+  const own = { chord: group.chord, joins: null, span: [group.from, group.to] as const };
+  const found = [own, ...others];
+  const words = found.map((reading) => readingWords(reading, said));
+  return (
+    <Choices legend={`${notesWords(group)}: ${words.join(', or ')}?`}>
+      {found.map(({ chord, span }, i) => (
+        <Choice
+          key={words[i]}
+          music
+          name={`reading ${group.from}`}
+          label={words[i]!}
+          checked={false}
+          change={() => rule(ruled(rulings, { span, chord }))}
+        />
+      ))}
+    </Choices>
+  );
+}
+
+interface BoundariesProps extends Omit<ReadingsProps, 'explained'> {
+  group: Group;
+  next: Group | null;
+}
+
 /** Where a group ends, and where another begins inside it. */
-function Boundaries({ group, next, rulings, rule }: ReadingProps) {
+function Boundaries({ group, next, rulings, rule }: BoundariesProps) {
   const { from, to } = group;
   if (!next && to - from === 1) return null;
   return (
@@ -165,16 +176,14 @@ function notesWords({ from, to }: Group): string {
 }
 
 /** `93 % sure`, and what else it could be where that is no idle thought. */
-function sureWords({ confidence, alternatives }: Group, ruling: Ruling | undefined): string {
+function sureWords(groups: readonly Group[], at: number, ruling: Ruling | undefined): string {
   if (ruling?.chord) return 'as you say';
+  const { confidence } = groups[at]!;
   const sure = `${ruling ? 'grouped as you say, ' : ''}${percent(confidence)} sure`;
-  const [other] = alternatives;
-  if (!other || other.confidence < WORTH_SAYING || confidence < SURE_READING) return sure;
-  return `${sure}, else ${chordWords(other.chord, settings.value)}`;
+  const other = likeliestOther(groups, at);
+  if (!other || confidence < SURE_READING) return sure;
+  return `${sure}, else ${readingWords(other, settings.value)}`;
 }
-
-/** From what confidence on another reading is told of. */
-const WORTH_SAYING = 0.05;
 
 /** Every chord that a group may be said to outline. */
 function chordsOf(key: Key): Chord[] {
