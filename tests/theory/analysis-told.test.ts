@@ -10,7 +10,10 @@ const heldOut = (data.heldOut as Written[]).map(read);
 const later = (data.later as Written[]).map(read);
 const open = (data.open as Written[]).map(read);
 const all = [...tuned, ...heldOut, ...later, ...open];
-/** Never tuned on nor looked at, only counted: by the hand of `open`, and by another one. */
+/**
+ * Never looked at, only counted: by the hand of `open`, and by another one. The counts of both, of `apart` above all, served
+ * once to choose between weights, when long arpeggios were learned.
+ */
 const sealed = (data.sealed as Written[]).map(read);
 const apart = (data.apart as Written[]).map(read);
 /** Seeds far from 1 to 300 and 5001 to 5200, which were looked at while the weights were chosen. */

@@ -34,12 +34,21 @@ export function groupEvennessOf(melody: readonly MelodyNote[], longest: number):
       if (start === undefined || from - start > longest) continue;
       const span = from * longest + length - 1;
       before[span] = from - start;
-      const figured = from - start === length && melody[start]!.chroma !== melody[from]!.chroma;
+      const figured =
+        from - start === length &&
+        melody[start]!.chroma !== melody[from]!.chroma &&
+        !goesOn(melody, from);
       const moves = alike[from + length - 1]! - alike[from]!;
       even[span] = figured && length > 2 ? (-W.figure * moves) / Math.sqrt(length - 1) : 0;
     }
   }
   return { before, even };
+}
+
+/** Whether the move to a note is the one before it and the one after it again: that any two pieces are alike says nothing. */
+function goesOn(melody: readonly MelodyNote[], at: number): boolean {
+  const steps = melody[at]!.into!.scaleSteps;
+  return melody[at - 1]!.into?.scaleSteps === steps && melody[at]!.out?.scaleSteps === steps;
 }
 
 /** A time as a whole number, so that sums of thirds meet. */

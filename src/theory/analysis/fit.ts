@@ -39,11 +39,27 @@ function noteFits(melody: readonly MelodyNote[], chord: Chord, tones: Tones): No
         cost: { first: cost('first'), middle: cost('middle'), last: cost('last') },
       };
     }
-    if (tones.has(i)) return alike(member, 1, chordToneCost(chromas.length));
+    const cost = chordToneCost(chromas.length);
+    if (tones.has(i)) return alike(member, 1, cost);
     if (member >= 3 && note.into?.isStep && note.out?.isStep)
       return alike(member, W.stepped.present, W.stepped.cost * note.weight);
-    return alike(member, 1, chordToneCost(chromas.length));
+    const inside = cost * reached(melody, i, chordal);
+    return { member, presence: 1, cost: { first: cost, middle: inside, last: inside } };
   });
+}
+
+/** How much of a chord tone's cost is left where it is reached by a third from one: the longer the run, the less. */
+function reached(
+  melody: readonly MelodyNote[],
+  i: number,
+  chordal: (index: number) => boolean,
+): number {
+  const { into, run } = melody[i]!;
+  const steps = Math.abs(into?.scaleSteps ?? 0);
+  const passed = steps === 1 && run.thirds > 0 && !chordal(i - 1) && chordal(i - 2);
+  if (!passed && !(steps === 2 && chordal(i - 1))) return 1;
+  if (run.thirds < 3) return W.third.alone;
+  return run.thirds === 3 ? W.third.three : W.third.four;
 }
 
 function chordToneCost(notes: number): number {

@@ -27,9 +27,7 @@ export function grids(melody: readonly MelodyNote[], { bar, pickup }: Metre): Gr
   return shifts.flatMap((shift) =>
     layouts(bar, note)
       .filter(({ period }) => shift === 0 || shift < period)
-      .map(({ cost, period, points }) =>
-        gridOf(melody, bar, shift, cost + (shift > 0 ? W.shifted : 0), period, points),
-      ),
+      .map((layout) => gridOf(melody, bar, shift, layout)),
   );
 }
 
@@ -45,6 +43,8 @@ interface Layout {
   readonly period: number;
   /** Within the period, from 0. */
   readonly points: readonly number[];
+  /** Whether groups of one period and of several stand side by side, so that a run of thirds may go over its points. */
+  readonly loose?: boolean;
 }
 
 function layouts(bar: number, note: number): Layout[] {
@@ -58,10 +58,17 @@ function layouts(bar: number, note: number): Layout[] {
     { cost: mixed, period: 2 * bar, points: [0, bar, 1.5 * bar] },
     ...[3, 4, 6].map((notes) => ({ cost: counted, period: notes * note, points: [0] })),
   ];
-  return all.filter(
+  const strict = all.filter(
     ({ period, points }, i) =>
       points.length > 1 || all.findIndex((other) => Math.abs(other.period - period) < 1e-6) === i,
   );
+  const loose = [...new Set([1, bar / 2, bar])].map((period) => ({
+    cost: W.loose.cost,
+    period,
+    points: [0],
+    loose: true,
+  }));
+  return [...strict, ...loose];
 }
 
 /** How bars are divided unevenly, by their beats: 3+3+2 quavers, 3+1, 2+1+1, 1+1+2; 2+1, 1+2. */
@@ -82,16 +89,15 @@ function gridOf(
   melody: readonly MelodyNote[],
   bar: number,
   shift: number,
-  cost: number,
-  period: number,
-  points: readonly number[],
+  { cost, period, points, loose = false }: Layout,
 ): Grid {
   const times = melody.map(({ at, upbeat }) => at + upbeat - shift);
   return {
-    cost,
+    cost: cost + (shift > 0 ? W.shifted : 0),
     inside: insideCosts(
       melody,
       times.map((time) => pointsUpTo(time, period, points)),
+      loose,
     ),
     start: Float64Array.from(times, (time) => {
       if (points.some((point) => isWhole((time - point) / period))) return W.start.onGrid;
@@ -101,11 +107,15 @@ function gridOf(
   };
 }
 
-/** A grid point that a run of thirds goes over asks less for a border there. */
-function insideCosts(melody: readonly MelodyNote[], pointsBefore: readonly number[]): Float64Array {
+/** What each point inside a group costs, added up; on a loose grid one that a run of thirds goes over costs less. */
+function insideCosts(
+  melody: readonly MelodyNote[],
+  pointsBefore: readonly number[],
+  loose: boolean,
+): Float64Array {
   const costs = new Float64Array(melody.length);
   for (let i = 1; i < melody.length; i++) {
-    const cost = W.inside * runOf(melody[i]!).inside;
+    const cost = loose ? W.loose.inside * runOf(melody[i]!).inside : W.inside;
     costs[i] = costs[i - 1]! + cost * (pointsBefore[i]! - pointsBefore[i - 1]!);
   }
   return costs;

@@ -21,6 +21,13 @@ interface Interval {
   readonly isStep: boolean;
 }
 
+/** Thirds in a row, in one direction. */
+interface Run {
+  readonly thirds: number;
+  /** Whether the third in question is its first or last. */
+  readonly edge: boolean;
+}
+
 /** A note of a phrase in plain numbers, for reckoning. */
 export interface MelodyNote {
   readonly midi: number;
@@ -34,8 +41,8 @@ export interface MelodyNote {
   readonly onBeat: boolean;
   /** How much it matters that the note is explained, by its length. */
   readonly weight: number;
-  /** Thirds in a row, in one direction, that a border before it would cut. */
-  readonly thirds: number;
+  /** The run of thirds that a border before it would cut. */
+  readonly run: Run;
   /** How it is reached and left; null at the phrase's ends. */
   readonly into: Interval | null;
   readonly out: Interval | null;
@@ -47,7 +54,7 @@ export function melodyOf(phrase: Phrase, key: Key, { bar, pickup }: Metre): Melo
   const moves = phrase.notes
     .slice(1)
     .map((note, i) => intervalBetween(key, phrase.notes[i]!, note));
-  const thirds = thirdsInRow(moves);
+  const runs = runsOf(moves);
   return phrase.notes.map(({ midi, at, length }, i) => {
     const start = toNumber(at) + before;
     const beats = toNumber(length);
@@ -60,7 +67,7 @@ export function melodyOf(phrase: Phrase, key: Key, { bar, pickup }: Metre): Melo
       upbeat,
       onBeat: isWhole(start),
       weight: Math.min(W.weight.most, W.weight.base + W.weight.root * Math.sqrt(beats)),
-      thirds: thirds[i - 1] ?? 0,
+      run: runs[i - 1] ?? NO_RUN,
       into: moves[i - 1] ?? null,
       out: moves[i] ?? null,
     };
@@ -68,12 +75,12 @@ export function melodyOf(phrase: Phrase, key: Key, { bar, pickup }: Metre): Melo
 }
 
 /**
- * For each move the thirds in a row, in one direction, that it is in: 4 in a ninth that is played up or down. A third may
- * be passed through by steps, where there are others before and behind it.
+ * For each move the run that it is in: of 4 thirds in a ninth that is played up or down. A third may be passed through by
+ * steps, where there are others before and behind it.
  */
-function thirdsInRow(moves: readonly Interval[]): number[] {
+function runsOf(moves: readonly Interval[]): Run[] {
   const steps = (at: number) => moves[at]?.scaleSteps ?? 0;
-  const counts = moves.map(() => 0);
+  const runs: Run[] = moves.map(() => NO_RUN);
   for (let from = 0; from < moves.length; from++) {
     const third = steps(from);
     if (Math.abs(third) !== 2) continue;
@@ -82,18 +89,23 @@ function thirdsInRow(moves: readonly Interval[]): number[] {
     let thirds = 0;
     let to = from;
     for (; steps(to) === third || isPassed(to); thirds++) to += steps(to) === third ? 1 : 2;
-    counts.fill(thirds, from, to);
+    for (let at = from; at < to; at++) runs[at] = { thirds, edge: at === from || at === to - 1 };
     from = to - 1;
   }
-  return counts;
+  return runs;
 }
+const NO_RUN: Run = { thirds: 0, edge: false };
 
 /** What a border before a note costs, and × what its absence does, for the run of thirds that it would cut. */
-export function runOf({ thirds }: MelodyNote): { readonly cut: number; readonly inside: number } {
-  if (thirds < 3) return NO_RUN;
-  return thirds === 3 ? W.run[3] : W.run[4];
+export function runOf({ run: { thirds, edge } }: MelodyNote): {
+  readonly cut: number;
+  readonly inside: number;
+} {
+  if (thirds < 3) return UNCUT;
+  const run = thirds === 3 ? W.run[3] : W.run[4];
+  return edge ? run.edge : run.middle;
 }
-const NO_RUN = { cut: 0, inside: 1 };
+const UNCUT = { cut: 0, inside: 1 };
 
 type Named = Phrase['notes'][number];
 

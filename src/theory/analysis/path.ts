@@ -50,7 +50,7 @@ export function cheapestPath(
 }
 
 /** A grid on which the cheapest path costs so much more has no say in how sure a reading is. */
-const NEAR = 10;
+const NEAR = 8;
 
 type Run = Forward & { readonly grid: Grid };
 type WholeRun = Run & { readonly after: Float64Array };

@@ -44,7 +44,7 @@ export function forward(lattice: Lattice, grid: Grid): Forward {
  * whatever it has: `[length × 7 + degree − 1]`.
  */
 function linkedTo(
-  { longest, transitions }: Lattice,
+  { longest, transitions: { next } }: Lattice,
   at: number,
   ended: Float64Array,
 ): Float64Array {
@@ -53,10 +53,12 @@ function linkedTo(
     const first = ((at - length) * longest + length - 1) * 7;
     for (let degree = 0; degree < 7; degree++) {
       let best = Infinity;
-      for (let before = 0; before < 7; before++)
-        best = Math.min(best, ended[first + before]! + transitions.next[before * 7 + degree]!);
+      for (let before = 0; before < 7; before++) {
+        const cost = ended[first + before]! + next[before * 7 + degree]!;
+        if (cost < best) best = cost;
+      }
       linked[length * 7 + degree] = best;
-      linked[degree] = Math.min(linked[degree]!, best);
+      if (best < linked[degree]!) linked[degree] = best;
     }
   }
   return linked;
@@ -105,7 +107,9 @@ function linkFrom(
   for (let next = 0; next < 7; next++) {
     const at = span * 7 + next;
     const onward = transitions.own[next]! + least[at]! + after[at]! + lies;
-    for (let before = 0; before < 7; before++)
-      linked[before] = Math.min(linked[before]!, transitions.next[before * 7 + next]! + onward);
+    for (let before = 0; before < 7; before++) {
+      const cost = transitions.next[before * 7 + next]! + onward;
+      if (cost < linked[before]!) linked[before] = cost;
+    }
   }
 }
