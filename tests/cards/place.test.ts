@@ -132,3 +132,19 @@ describe('place, answered by playing', () => {
     expect(played([48, 51, 55, 56], tapped)).toBe('4/1 5/3 4/5');
   });
 });
+
+it('a note of the chord that was played stands once, in whatever octave; a foreign one in each', () => {
+  const card = cardOf('place:Bb major:2:triad:guitar:5-4-3-2:1-7');
+  const written = (places: readonly Place[]) => answerOf(places);
+  const c: Place[] = [{ string: 5, fret: 3 }];
+  // C4 after C3; E♭4; D3 and D4, which are not in Cm.
+  expect(written(withPlayed(card, c, 60))).toBe('5/3');
+  expect(withPlayed(card, c, 63)).toHaveLength(2);
+  const d = withPlayed(card, c, 50);
+  expect(written(d)).toBe('5/3 5/5');
+  expect(withPlayed(card, d, 50)).toHaveLength(2);
+  expect(withPlayed(card, d, 62)).toHaveLength(3);
+  // With as many notes as the chord has it is full; what lies beyond the strings and frets is left out.
+  expect(withPlayed(card, withPlayed(card, d, 62), 63)).toHaveLength(3);
+  expect(written(withPlayed(card, c, 75))).toBe('5/3');
+});

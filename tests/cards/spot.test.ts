@@ -39,3 +39,17 @@ describe('spot', () => {
     expect(new Set(shown('eleventh'))).toEqual(new Set([false]));
   });
 });
+
+it('shapes come as often as their form is: of a seventh chord most in root position, few inverted or spread', () => {
+  const item = itemIn(spot, 'spot:Bb major:2:seventh:guitar:4-3-2-1:1-6')!;
+  const counts: Record<string, number> = {};
+  for (let seed = 0; seed < 600; seed++) {
+    const { form } = spot.ask(item, seed).shape;
+    counts[form] = (counts[form] ?? 0) + 1;
+  }
+  // A form's weight is 60, 6 or 3, and less with flaws.
+  expect(counts['stacked']).toBeGreaterThan(400);
+  expect(counts['inversion']).toBeGreaterThan(20);
+  expect(counts['inversion']).toBeLessThan(120);
+  expect(counts['spread']).toBeLessThan(150);
+});
