@@ -4,7 +4,7 @@ import { isCounted, isHere, itemsOf } from '../cards/here.ts';
 import type { Deck } from '../decks/deck.ts';
 import type { KindName } from '../decks/kinds.ts';
 import type { Fault } from '../decks/envelope.ts';
-import { drawnFor } from '../parts/hand.ts';
+import { drawnFor } from '../parts/handedness.ts';
 import { learn, emptyMemory, replay, type Memory } from '../memory/memory.ts';
 import type { Item } from '../practice/item.ts';
 import { muted, reference, volume } from '../sound/index.ts';
@@ -161,12 +161,12 @@ export async function takeWritten({ id, deck, document }: Written): Promise<Less
   const lesson = { id, deck, away: false };
   lessons.value = [lesson, ...lessons.value.filter((other) => other.id !== id)];
   await reportingTrouble(decks.keepDeck(id, document, Date.now()));
-  await choose(id);
+  await chooseLesson(id);
   return lesson;
 }
 
 /** Makes a deck the one practised. */
-export async function choose(id: string): Promise<void> {
+export async function chooseLesson(id: string): Promise<void> {
   currentId.value = id;
   await reportingTrouble(decks.makeCurrent(id));
 }

@@ -1,4 +1,4 @@
-import { explainedBy, featuresOf, pluckOdds, type Considered } from './evidence.ts';
+import { shareExplained, featuresOf, pluckOdds, type Considered } from './evidence.ts';
 import { HIGHEST_HEARD, LOWEST_HEARD } from './salience.ts';
 
 /** Something heard: log odds that it is the pluck of each note from `LOWEST_HEARD` up. */
@@ -22,7 +22,7 @@ export const EXPLAINED = 0.22;
 export function eventOf(time: number, { partials, heard }: Considered, tuning: number): Event {
   const features = featuresOf(partials, heard, tuning);
   const odds = pluckOdds(features);
-  const explained = explainedBy(features, LOWEST_HEARD + odds.indexOf(Math.max(...odds)));
+  const explained = shareExplained(features, LOWEST_HEARD + odds.indexOf(Math.max(...odds)));
   return { time, odds, jump: heard.jump, explained };
 }
 

@@ -165,7 +165,7 @@ function featuresAt(
 }
 
 /** How much of what is new a note explains, 0 to 1. */
-export const explainedBy = (features: Float64Array, midi: number): number =>
+export const shareExplained = (features: Float64Array, midi: number): number =>
   Math.exp(features[(midi - LOWEST_HEARD) * FEATURES + 3]!) - UNHEARD;
 
 /** Weights of the features: a logistic regression over the guitars that `npm run listen` names as tuned on. */

@@ -1,6 +1,6 @@
 import { phraseSound } from '../cards/frame/sounds.ts';
 import { fingeringOptions, type HandChoice } from '../neck/choice.ts';
-import { fingering } from '../neck/hand.ts';
+import { fingering } from '../neck/fingering.ts';
 import { fretsLeft, type Instrument } from '../neck/instrument.ts';
 import { midiAt, type Place } from '../neck/place.ts';
 import { stretches } from '../neck/stretch.ts';

@@ -18,7 +18,7 @@ import {
 export function draftOf(deck: Deck): Draft {
   const { instrument, key, title, note, lessonDay, drills, phrases, marks = {} } = deck;
   return {
-    ...formOf(drills),
+    ...drillsInForm(drills),
     instrument,
     key,
     title: title === usualTitle(key) ? '' : title,
@@ -32,7 +32,7 @@ export function draftOf(deck: Deck): Draft {
 }
 
 /** What the form holds of these drills. */
-export function formOf(drills: readonly Drill[]): Together & Pick<Draft, 'drills'> {
+export function drillsInForm(drills: readonly Drill[]): Together & Pick<Draft, 'drills'> {
   const together = togetherOf(drills);
   return { ...together, drills: followed(drills, together) };
 }

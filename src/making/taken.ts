@@ -1,7 +1,7 @@
 /** What the next lesson takes from reports: finding by finding, each of which the teacher may use or leave out. */
 import { MOST, type Drill, type Marks } from '../decks/deck.ts';
 import type { Draft } from './draft.ts';
-import { formOf } from './fromDeck.ts';
+import { drillsInForm } from './fromDeck.ts';
 import type { Taken } from './finding.ts';
 
 /** The form of a lesson that drills what is used of the findings: of degrees and string sets all where none is named. */
@@ -18,7 +18,7 @@ export function takenForm({ drills, findings }: Taken) {
     return strings.length === 0 ? [] : [{ ...drill, degrees: own, strings }];
   });
   const left = narrowed.length > 0 ? narrowed : drills;
-  return formOf([...left, ...used.flatMap((one) => one.drills)].slice(0, MOST.drills));
+  return drillsInForm([...left, ...used.flatMap((one) => one.drills)].slice(0, MOST.drills));
 }
 
 /** The marks of all findings that are used. */

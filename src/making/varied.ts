@@ -1,5 +1,5 @@
 import { MOST } from '../decks/deck.ts';
-import { fingeringByNote } from '../neck/hand.ts';
+import { fingeringByNote } from '../neck/fingering.ts';
 import type { Incremental } from '../neck/incremental.ts';
 import { placedByNote, positionsByNote, stringsByNote, type Placement } from '../neck/placement.ts';
 import { sameChord } from '../theory/analysis/candidates.ts';

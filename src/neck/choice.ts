@@ -1,5 +1,5 @@
 import type { Member } from '../theory/chord.ts';
-import type { FingeringOptions } from './hand.ts';
+import type { FingeringOptions } from './fingering.ts';
 
 /** What a teacher says of how a phrase lies: without open strings, with them, or the fret that the index finger stays at. */
 export type HandChoice = 'movable' | 'open strings' | number;

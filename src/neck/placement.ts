@@ -1,5 +1,5 @@
 import type { Phrase, PhraseNote } from '../theory/phrase.ts';
-import { fingeringByNote, type FingeringOptions } from './hand.ts';
+import { fingeringByNote, type FingeringOptions } from './fingering.ts';
 import { fingeringOptions, type HandChoice } from './choice.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
 import { finished, type Incremental } from './incremental.ts';

@@ -4,7 +4,7 @@ import { beats } from '../theory/rhythm.ts';
 import { takesLowest, type ShapeChoice } from './choice.ts';
 import { flawsOf, FORMS, formOf, type Form } from './form.ts';
 import { fretDistances } from './fret.ts';
-import { fingering, type LineNote } from './hand.ts';
+import { fingering, type LineNote } from './fingering.ts';
 import type { Instrument } from './instrument.ts';
 import { midiAt, placesOf, type Place } from './place.ts';
 

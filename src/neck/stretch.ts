@@ -1,4 +1,4 @@
-import type { Fingered } from './hand.ts';
+import type { Fingered } from './fingering.ts';
 
 /**
  * The notes, by their index, for which the hand stretches: a finger lies beyond its own fret, where each of the four has

@@ -6,7 +6,7 @@ import type { Member } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import { absolute, MEMBER_NAMES, noteLabel, type Naming } from '../theory/naming.ts';
 import { parsePitch } from '../theory/note.ts';
-import { isLeftHanded } from './hand.ts';
+import { isLeftHanded } from './handedness.ts';
 import { useLying } from './lying.ts';
 import { cell, hasInlay, neighbour, rowsOf, span, type Layout } from './neckLayout.ts';
 import { Lines } from './NeckLines.tsx';

@@ -1,7 +1,7 @@
 import type { Instrument } from '../neck/instrument.ts';
 import type { Place } from '../neck/place.ts';
 import type { Member } from '../theory/chord.ts';
-import { isLeftHanded } from './hand.ts';
+import { isLeftHanded } from './handedness.ts';
 import { hasInlay, span } from './neckLayout.ts';
 import './SmallNeck.css';
 

@@ -62,9 +62,11 @@ export function takeReports(
     for (const report of reports) {
       const there = await keptIn(all, report.sender, report.deck);
       const covers = ({ report: one }: KeptReport) =>
-        one.link === report.link || (later(one, report) >= 0 && goesOn(one, report));
+        one.link === report.link || (laterOf(one, report) >= 0 && goesOn(one, report));
       if (there.some(covers)) continue;
-      const gone = there.filter(({ report: one }) => later(report, one) > 0 && goesOn(report, one));
+      const gone = there.filter(
+        ({ report: one }) => laterOf(report, one) > 0 && goesOn(report, one),
+      );
       if (gone.length === 0 && count >= MOST_REPORTS) continue;
       replace(all, there, gone, report);
       taken++;
@@ -105,7 +107,7 @@ export function listReports(of?: Pick<StoredReport, 'sender' | 'deck'>): Promise
 }
 
 /** Above 0 where `a` was made after `b`. */
-export function later(
+export function laterOf(
   a: Pick<StoredReport, 'day' | 'minute'>,
   b: Pick<StoredReport, 'day' | 'minute'>,
 ): number {

@@ -6,7 +6,7 @@ import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 vi.stubGlobal('document', { documentElement: { dataset: {} } });
 vi.stubGlobal('location', { hash: '' });
 await import('../../src/cards/index.ts');
-const { isPlayable, makeReady, takeUpFreely } = await import('../../src/app/guitar/hand.ts');
+const { isPlayable, makeReady, takeUpFreely } = await import('../../src/app/guitar/inHand.ts');
 const { LENT } = await import('../../src/app/guitar/lent.ts');
 const { tunedBefore } = await import('../../src/app/guitar/tunedBefore.ts');
 const { settings } = await import('../../src/app/state.ts');

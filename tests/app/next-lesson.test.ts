@@ -47,7 +47,7 @@ const reportWith = (change: Partial<Report>): Report => ({
 
 async function made(changes: readonly Partial<Report>[], now = NOW, of = deck) {
   const { makeNext } = await import('../../src/app/report/next.ts');
-  const { draft } = await import('../../src/app/teach/kept/form.ts');
+  const { draft } = await import('../../src/app/teach/kept/openDraft.ts');
   const lesson = { id: 'd1', deck: of, away: false };
   await makeNext(
     changes.map((change) => ({ report: reportWith(change), items, lesson, link: '', ahead: 7 })),

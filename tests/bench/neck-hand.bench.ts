@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { fingering, type LineNote } from '../../src/neck/hand.ts';
+import { fingering, type LineNote } from '../../src/neck/fingering.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { itemsOf, KINDS } from '../../src/cards/index.ts';
-import { phraseOf, type TraceCard } from '../../src/cards/trace/ask.ts';
+import { phraseOfSteps, type TraceCard } from '../../src/cards/trace/ask.ts';
 import { CONTOURS, WAYS, KIND_NAMES, type Deck, type KindName } from '../../src/decks/deck.ts';
 import { kindsOf } from '../../src/decks/kinds.ts';
 import { fretsLeft, INSTRUMENTS, openMidi, type Instrument } from '../../src/neck/instrument.ts';
@@ -65,7 +65,7 @@ function draw(item: Item, seed: number) {
 function expectSounded({ item, instrument, seed, choices }: TraceCard) {
   expect(new Set(choices.map(({ path }) => path)).size, item.id).toBe(4);
   const midi = choices.flatMap(({ heights }) =>
-    phraseOf(heights, { ...item, instrument }).notes.map((note) => note.midi),
+    phraseOfSteps(heights, { ...item, instrument }).notes.map((note) => note.midi),
   );
   const missing = midi.filter((pitch) => !isSounded(instrument, pitch));
   expect(missing, `${item.id}, seed ${seed}`).toEqual([]);

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readExcerpt, writeExcerpt } from '../../src/cards/excerpt/excerpt.ts';
-import { excerptFrom, pieceOf, stretches } from '../../src/cards/excerpt/items.ts';
+import { excerptFrom, pieceOf, excerptRanges } from '../../src/cards/excerpt/items.ts';
 import { itemOf, itemsOf } from '../../src/cards/index.ts';
 import { outline as outlineKind } from '../../src/cards/outline/index.ts';
 import { MOST, type Deck } from '../../src/decks/deck.ts';
@@ -57,7 +57,7 @@ describe('an excerpt of a phrase', () => {
     fc.assert(
       fc.property(decks, (deck) => {
         const piece = pieceOf(deck.phrases[0]!, deck)!;
-        for (const [from, to] of stretches(piece)) {
+        for (const [from, to] of excerptRanges(piece)) {
           const excerpt = excerptFrom(piece, from, to);
           expect(excerpt.groups.length).toBeLessThanOrEqual(4);
           expect(excerpt.notes.length).toBeLessThanOrEqual(16);
@@ -86,7 +86,7 @@ describe('an excerpt of a phrase', () => {
       fc.property(decks, (deck) => {
         const piece = pieceOf(deck.phrases[0]!, deck)!;
         const covered = new Set(
-          stretches(piece).flatMap(([from, to]) =>
+          excerptRanges(piece).flatMap(([from, to]) =>
             Array.from({ length: to - from }, (_, i) => from + i),
           ),
         );

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { place } from '../../src/cards/place/index.ts';
 import type { PlaceCard } from '../../src/cards/place/ask.ts';
-import { answerOf, inOneHand, pitchesOf, withPlayed } from '../../src/cards/arpeggio/placing.ts';
+import {
+  answerOfPlaces,
+  inOneHand,
+  pitchesOf,
+  withPlayed,
+} from '../../src/cards/arpeggio/placing.ts';
 import { itemOf } from '../../src/cards/index.ts';
 import { spot } from '../../src/cards/spot/index.ts';
 import type { Deck } from '../../src/decks/deck.ts';
@@ -97,7 +102,7 @@ describe('place, answered by playing', () => {
   // Strings 5 and 4, frets 1 to 7: C3 on 5/3, E♭3 on 5/6 and 4/1, G3 on 4/5.
   const card = cardOf('place:Bb major:2:triad:guitar:5-4:1-7');
   const played = (midis: readonly number[], before: readonly Place[] = []) =>
-    answerOf(midis.reduce((places, midi) => withPlayed(card, places, midi), before));
+    answerOfPlaces(midis.reduce((places, midi) => withPlayed(card, places, midi), before));
 
   it('listens for the notes of the chord where they may be put', () => {
     expect(pitchesOf(card)).toEqual([48, 51, 55]);
@@ -116,7 +121,7 @@ describe('place, answered by playing', () => {
       [],
     );
     const held = inOneHand(card, stand);
-    expect(place.judge(card, answerOf(held)).right).toBe(true);
+    expect(place.judge(card, answerOfPlaces(held)).right).toBe(true);
     expect(held).toHaveLength(3);
   });
 
@@ -135,7 +140,7 @@ describe('place, answered by playing', () => {
 
 it('a note of the chord that was played stands once, in whatever octave; a foreign one in each', () => {
   const card = cardOf('place:Bb major:2:triad:guitar:5-4-3-2:1-7');
-  const written = (places: readonly Place[]) => answerOf(places);
+  const written = (places: readonly Place[]) => answerOfPlaces(places);
   const c: Place[] = [{ string: 5, fret: 3 }];
   // C4 after C3; E♭4; D3 and D4, which are not in Cm.
   expect(written(withPlayed(card, c, 60))).toBe('5/3');

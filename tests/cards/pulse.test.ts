@@ -4,7 +4,7 @@ import { countAloud } from '../../src/cards/pulse/aloud.ts';
 import { pulse } from '../../src/cards/pulse/index.ts';
 import type { PulseItem } from '../../src/cards/pulse/items.ts';
 import { judgementOf, tapsText } from '../../src/cards/pulse/judge.ts';
-import { stepsByPlace, stripTaps } from '../../src/cards/pulse/steps.ts';
+import { stepsByPlace, stripTaps } from '../../src/cards/pulse/byPlace.ts';
 import { clicked } from '../../src/cards/pulse/clicks.ts';
 import { judgedTaps } from '../../src/theory/timing/judge.ts';
 import { seeded } from '../../src/theory/random.ts';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trace } from '../../src/cards/trace/index.ts';
 import { difficulty, groupStarts } from '../../src/cards/trace/stepLine.ts';
-import { fingering } from '../../src/neck/hand.ts';
+import { fingering } from '../../src/neck/fingering.ts';
 import { placesOf } from '../../src/cards/trace/explain.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { chordOn } from '../../src/theory/chord.ts';

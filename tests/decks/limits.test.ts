@@ -2,7 +2,7 @@
 import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { MOST } from '../../src/decks/deck.ts';
-import { bounds } from '../../src/decks/drills/form.ts';
+import { bounds } from '../../src/decks/drills/drillForm.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import { openLink, sealLink } from '../../src/decks/envelope.ts';
 import { readLink } from '../../src/decks/link.ts';

@@ -6,7 +6,7 @@ import {
   parseChoice,
   type HandChoice,
 } from '../../src/neck/choice.ts';
-import { fingering, type LineNote } from '../../src/neck/hand.ts';
+import { fingering, type LineNote } from '../../src/neck/fingering.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { placed, placedAs } from '../../src/neck/placement.ts';
 import { spell } from '../../src/theory/key.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fingering } from '../../src/neck/hand.ts';
+import { fingering } from '../../src/neck/fingering.ts';
 import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
 import { finished } from '../../src/neck/incremental.ts';
 import { placed, positionsByNote, stringsByNote } from '../../src/neck/placement.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { fingering } from '../../src/neck/hand.ts';
+import { fingering } from '../../src/neck/fingering.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { midiAt, type Place } from '../../src/neck/place.ts';
 import { stretches } from '../../src/neck/stretch.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { drawLine } from '../../src/cards/trace/stepLine.ts';
 import { CONTOURS } from '../../src/decks/deck.ts';
-import { fingering, type Fingered, type LineNote } from '../../src/neck/hand.ts';
+import { fingering, type Fingered, type LineNote } from '../../src/neck/fingering.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import type { Key } from '../../src/theory/key.ts';
 import { chroma } from '../../src/theory/note.ts';

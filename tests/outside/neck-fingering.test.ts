@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fingering, type Fingered, type LineNote } from '../../src/neck/hand.ts';
+import { fingering, type Fingered, type LineNote } from '../../src/neck/fingering.ts';
 import { GUITAR, openMidi, type Instrument } from '../../src/neck/instrument.ts';
 import { midiAt, parsePlace } from '../../src/neck/place.ts';
 import { beats } from '../../src/theory/rhythm.ts';

@@ -1,7 +1,7 @@
 /** Words, stretches and hands that screens and cards share. */
 import { afterEach, describe, expect, it } from 'vitest';
 import { listed, numberWord, ordinal } from '../../src/parts/english.ts';
-import { drawnFor, isLeftHanded } from '../../src/parts/hand.ts';
+import { drawnFor, isLeftHanded } from '../../src/parts/handedness.ts';
 import { beatsOf, stretched } from '../../src/parts/stretch.ts';
 
 describe('English', () => {

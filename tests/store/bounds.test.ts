@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { CHUNK, chunkOf } from '../../src/store/chunk.ts';
 import { isReview } from '../../src/store/logLine.ts';
 import { PACK, packOf } from '../../src/store/chunk.ts';
-import { later, MOST_REPORTS } from '../../src/store/reports.ts';
+import { laterOf, MOST_REPORTS } from '../../src/store/reports.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 it('a log lies in chunks of 512 answers, eight of them to a pack, and 2,000 reports are kept', () => {
@@ -60,8 +60,8 @@ it('a grade says as well whether the answer was right', () => {
 
 it('of two reports the later is that of the later day, and of one day that of the later minute', () => {
   const at = (day: number, minute: number) => ({ day, minute });
-  expect(later(at(21, 0), at(20, 1439))).toBeGreaterThan(0);
-  expect(later(at(20, 9), at(20, 5))).toBeGreaterThan(0);
-  expect(later(at(20, 5), at(20, 9))).toBeLessThan(0);
-  expect(later(at(20, 5), at(20, 5))).toBe(0);
+  expect(laterOf(at(21, 0), at(20, 1439))).toBeGreaterThan(0);
+  expect(laterOf(at(20, 9), at(20, 5))).toBeGreaterThan(0);
+  expect(laterOf(at(20, 5), at(20, 9))).toBeLessThan(0);
+  expect(laterOf(at(20, 5), at(20, 5))).toBe(0);
 });

@@ -16,7 +16,7 @@ import {
   passingOut,
   upsideDown,
 } from '../../src/theory/variations/variations.ts';
-import { noteOn } from '../../src/theory/variations/steps.ts';
+import { noteOn } from '../../src/theory/variations/scaleSteps.ts';
 import { soundsLike } from '../../src/theory/variations/variation.ts';
 import { drawPhrase } from './analysis-random.ts';
 

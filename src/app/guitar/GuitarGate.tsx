@@ -8,7 +8,7 @@ import { audioContext } from '../../sound/index.ts';
 import { useFocusOnTitle } from '../focus.ts';
 import { go } from '../router.ts';
 import { settings } from '../state.ts';
-import { changeGuitar, isTuned, listen, makeReady, putDown } from './hand.ts';
+import { changeGuitar, isTuned, listen, makeReady, putDown } from './inHand.ts';
 import { LENT } from './lent.ts';
 import { ListeningMark } from './ListeningMark.tsx';
 import { TuneUp } from './TuneUp.tsx';

@@ -1,6 +1,6 @@
 import { microphoneState } from '../../listening/index.ts';
 import { microphoneSentence } from '../../listening/sentences.ts';
-import { putDown } from './hand.ts';
+import { putDown } from './inHand.ts';
 import { WaysOn } from './WaysOn.tsx';
 import './Guitar.css';
 

@@ -1,6 +1,6 @@
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { settings } from '../state.ts';
-import { changeGuitar } from './hand.ts';
+import { changeGuitar } from './inHand.ts';
 
 /** What can be chosen of rounds with the guitar. */
 export function GuitarSettings() {

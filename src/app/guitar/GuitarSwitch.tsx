@@ -1,7 +1,7 @@
 import { wantsGuitar } from '../../cards/here.ts';
 import type { Item } from '../../practice/item.ts';
 import { settings } from '../state.ts';
-import { changeGuitar, isPlayable } from './hand.ts';
+import { changeGuitar, isPlayable } from './inHand.ts';
 import './Guitar.css';
 
 /** Whether the guitar is in hand. Only shown where a lesson has something to play on it. */

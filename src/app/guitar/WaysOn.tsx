@@ -1,5 +1,5 @@
 import { microphoneState } from '../../listening/index.ts';
-import { listen } from './hand.ts';
+import { listen } from './inHand.ts';
 
 /** Where the phone does not hear the guitar: without it, or listening again. */
 export function WaysOn({ without, isAsking }: { without(): void; isAsking: boolean }) {

@@ -4,7 +4,7 @@ import { follow, hearFreely, hearStrikes } from '../../listening/tasks.ts';
 import { heardAt } from '../../sound/heardAt.ts';
 import { audioContext } from '../../sound/index.ts';
 import { settings } from '../state.ts';
-import { offset, type Lent } from './hand.ts';
+import { offset, type Lent } from './inHand.ts';
 import { delayed, undelayed, undelayedLine } from './late.ts';
 import { canSpeak, speak, spokenWords } from './spoken.ts';
 

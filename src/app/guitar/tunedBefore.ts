@@ -2,7 +2,7 @@ import { localDay } from '../../memory/day.ts';
 import { instrumentId, type Instrument } from '../../neck/instrument.ts';
 import type { Tuned } from '../settings.ts';
 import { settings } from '../state.ts';
-import { offset } from './hand.ts';
+import { offset } from './inHand.ts';
 
 /** How the guitar of this round was tuned up; else, where that was today, how it was then. Null where it was not. */
 export function tunedBefore(instrument: Instrument, now: number): number | null {

@@ -14,7 +14,7 @@ import { ReadymadeList } from '../ReadymadeList.tsx';
 import { go } from '../router.ts';
 import { end, round } from '../round/session.ts';
 import {
-  choose,
+  chooseLesson,
   currentLesson,
   itemsOfLesson,
   lessons,
@@ -118,7 +118,7 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
             type="button"
             class="button"
             aria-label={`Practise ${isolated(deck.title)}`}
-            onClick={() => void choose(id).then(() => go('today'))}
+            onClick={() => void chooseLesson(id).then(() => go('today'))}
           >
             Practise
           </button>

@@ -3,7 +3,7 @@ import type { Key } from '../../theory/key.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 
 /** What the Worker is to do: read a file, or write a phrase. */
-export type Order =
+export type MidiOrder =
   | { readonly file: Uint8Array<ArrayBuffer>; readonly key: Key }
   | { readonly phrase: Phrase; readonly name: string; readonly beatsPerBar: number };
 
@@ -29,7 +29,7 @@ export function writingMidi(
 }
 
 /** Has it done by a Worker of its own, which ends with it. */
-function ordered(order: Order, signal?: AbortSignal): Promise<unknown> {
+function ordered(order: MidiOrder, signal?: AbortSignal): Promise<unknown> {
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   return new Promise((resolve, reject) => {
     signal?.addEventListener('abort', () => reject(signal.reason as Error));

@@ -3,7 +3,7 @@ import type { Deck } from '../../decks/deck.ts';
 import { Choice as Option, Choices } from '../../parts/Choices.tsx';
 import { keyLabel } from '../../theory/naming.ts';
 import { useFocusOnTitle } from '../focus.ts';
-import { changeGuitar } from '../guitar/hand.ts';
+import { changeGuitar } from '../guitar/inHand.ts';
 import { settings, type Lesson } from '../state.ts';
 import { TempoField } from '../TempoField.tsx';
 import { roundWords, type Backing } from './backing.ts';

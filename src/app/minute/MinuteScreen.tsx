@@ -4,7 +4,7 @@ import { advice } from '../../making/advice.ts';
 import { toldOf, type MinuteTold } from '../../making/minute.ts';
 import { preload, unlock } from '../../sound/index.ts';
 import GuitarGate from '../guitar/GuitarGate.tsx';
-import { guitar, leave, takeUpFreely } from '../guitar/hand.ts';
+import { guitar, leave, takeUpFreely } from '../guitar/inHand.ts';
 import { route } from '../router.ts';
 import { currentLesson, opened, settings, type Lesson } from '../state.ts';
 import { Before, usualChoice, type Choice } from './Before.tsx';

@@ -5,9 +5,9 @@ import { useFocusOnTitle } from '../focus.ts';
 import { counted } from '../figures.ts';
 import { settings } from '../state.ts';
 import { barsAt } from './backing.ts';
-import { usePlayingFreely, type FreeMinute } from './usePlayingFreely.ts';
+import { usePlayingFreely, type MinutePlan } from './usePlayingFreely.ts';
 
-interface PlayingFreelyProps extends FreeMinute {
+interface PlayingFreelyProps extends MinutePlan {
   over(heard: readonly FreeNote[] | null): void;
 }
 

@@ -10,7 +10,7 @@ import { pluck } from '../../sound/index.ts';
 import { partOf } from '../../theory/free/written.ts';
 import { useFocusOnTitle } from '../focus.ts';
 import { dotsOf, stripOf } from '../phrases/drawn.ts';
-import { useHearing } from '../phrases/hearing.ts';
+import { usePhraseHearing } from '../phrases/hearing.ts';
 import { settings } from '../state.ts';
 import { keep, lineDeck, type Minute } from './minutes.ts';
 import { factsOf, leftOutWords } from './minuteWords.ts';
@@ -66,7 +66,7 @@ function Line({ told: { explained }, minute }: Pick<ToldProps, 'told' | 'minute'
   const { instrument, key, phrase } = explained;
   const [stretch, setStretch] = useState<Stretch | null>(null);
   const [kept, setKept] = useState(false);
-  const { playing, lit, toggle } = useHearing(explained, stretch);
+  const { playing, lit, toggle } = usePhraseHearing(explained, stretch);
   const [first, last] = stretch ?? [0, phrase.notes.length - 1];
   const isLong = last - first >= MOST.notes;
   const keepLine = () => {

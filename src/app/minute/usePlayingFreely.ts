@@ -7,7 +7,7 @@ import { hearLine } from '../guitar/lent.ts';
 import { backingSound, barsAt, type Backing } from './backing.ts';
 
 /** How a free minute is played. */
-export interface FreeMinute {
+export interface MinutePlan {
   readonly deck: Deck;
   readonly backing: Backing;
   readonly tempo: number;
@@ -32,7 +32,7 @@ const EARLY = 0.5;
  * click, or of null where sound never began. The phone's delay is taken out as far as it is known.
  */
 export function usePlayingFreely(
-  { deck, backing, tempo }: FreeMinute,
+  { deck, backing, tempo }: MinutePlan,
   over: (heard: readonly FreeNote[] | null) => void,
 ): PlayingFreely {
   const [beat, setBeat] = useState<number | null>(null);

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { INSTRUMENTS, instrumentId, tuningText, type Instrument } from '../../neck/instrument.ts';
 import { instrumentFault, instrumentFromId } from '../../neck/instrumentFault.ts';
-import { drawnFor } from '../../parts/hand.ts';
+import { drawnFor } from '../../parts/handedness.ts';
 import { Choice } from '../../parts/Choices.tsx';
 import { base } from '../router.ts';
 import { useLinkOut } from '../useLinkOut.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { fretsLeft } from '../../neck/instrument.ts';
 import { midiAt } from '../../neck/place.ts';
-import { isLeftHanded } from '../../parts/hand.ts';
+import { isLeftHanded } from '../../parts/handedness.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { pluck } from '../../sound/index.ts';
 import { route } from '../router.ts';

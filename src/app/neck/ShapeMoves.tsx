@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { isLeftHanded } from '../../parts/hand.ts';
+import { isLeftHanded } from '../../parts/handedness.ts';
 import { movedAcross, movedAlong, nextShape } from './shape.ts';
 import type { View } from './view.ts';
 

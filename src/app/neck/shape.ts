@@ -1,6 +1,6 @@
 import type { Finger } from '../../neck/effort.ts';
 import { grips } from '../../neck/grip.ts';
-import { fingering } from '../../neck/hand.ts';
+import { fingering } from '../../neck/fingering.ts';
 import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
 import { moveAcross, moveAlong, usualInterval, type Moved } from '../../neck/move.ts';
 import { midiAt, placeText, type Place } from '../../neck/place.ts';

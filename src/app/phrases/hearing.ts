@@ -17,7 +17,10 @@ export interface Hearing {
  *
  * @param chosen the first and the last note of what alone is played; null for all of it
  */
-export function useHearing(explained: Explained | null, chosen: Stretch | null = null): Hearing {
+export function usePhraseHearing(
+  explained: Explained | null,
+  chosen: Stretch | null = null,
+): Hearing {
   const [lit, setLit] = useState<number | null>(null);
   const [playing, setPlaying] = useState<Playing | null>(null);
   const play = usePlay();

@@ -7,7 +7,7 @@ import { daysAhead, fits } from '../../practice/picture.ts';
 import {
   isAmong,
   keepReport,
-  later,
+  laterOf,
   listReports,
   removeReports,
   type StoredReport,
@@ -70,7 +70,7 @@ export async function arrive(report: Report, link: string): Promise<Fate | undef
   if (!there) return undefined;
   if (there.some((one) => one.link === link)) return { is: 'same' };
   const others = readable(there);
-  const covering = others.find((one) => later(one, report) > 0 && goesOn(one, report));
+  const covering = others.find((one) => laterOf(one, report) > 0 && goesOn(one, report));
   if (covering) return { is: 'older', than: covering };
   const before = others.findLast((one) => goesOnFrom(report, one));
   if (before) return { is: 'newer', than: before };
@@ -95,11 +95,11 @@ export async function keepAs(
 }
 
 const goesOnFrom = (report: Report, before: Report) =>
-  later(report, before) >= 0 && goesOn(report, before);
+  laterOf(report, before) >= 0 && goesOn(report, before);
 
 /** What stored reports hold, the oldest first, without those that cannot be read. */
 function readable(some: readonly StoredReport[]): Report[] {
-  return some.toSorted(later).flatMap(({ link }) => {
+  return some.toSorted(laterOf).flatMap(({ link }) => {
     const result = readReport(link);
     return 'report' in result ? [result.report] : [];
   });

@@ -3,7 +3,7 @@ import { KINDS } from '../../cards/here.ts';
 import { soundSentence, soundState } from '../../sound/index.ts';
 import { DEGREES } from '../../theory/scale.ts';
 import { itemPlace } from '../deckWords.ts';
-import { guitar } from '../guitar/hand.ts';
+import { guitar } from '../guitar/inHand.ts';
 import { ListeningMark } from '../guitar/ListeningMark.tsx';
 import { lazy } from '../lazy.tsx';
 import { cardShown } from '../later.ts';
@@ -32,7 +32,7 @@ import { SoundNotice } from './SoundNotice.tsx';
 import { timeLeft } from './timeLeft.ts';
 import { unheardSentence } from './unheard.ts';
 import { useGuitar } from './useGuitar.ts';
-import { useKeys } from './useKeys.ts';
+import { useRoundKeys } from './useKeys.ts';
 import './Round.css';
 
 const GuitarGone = lazy(() => import('../guitar/GuitarGone.tsx'), null);
@@ -46,7 +46,7 @@ export default function RoundScreen() {
   const current = shown.value;
   const hand = useGuitar();
   useFocusOnCard(drawn);
-  useKeys();
+  useRoundKeys();
   useEffect(() => {
     if (current && !current.presented) cardShown();
   }, [current]);

@@ -3,7 +3,7 @@ import { KINDS } from '../../cards/here.ts';
 import type { Guitar } from '../../cards/kind.ts';
 import { closeMicrophone, microphoneState } from '../../listening/index.ts';
 import { GUITAR, type Instrument } from '../../neck/instrument.ts';
-import { guitar, isWithGuitar, leave, wasReady } from '../guitar/hand.ts';
+import { guitar, isWithGuitar, leave, wasReady } from '../guitar/inHand.ts';
 import { useByItself, useSpokenQuestion } from '../guitar/inRound.ts';
 import { lessonById } from '../state.ts';
 import { draw, goOn as goOnFromCard, round, shown, withoutGuitar } from './session.ts';

@@ -4,7 +4,7 @@ import { useEffect } from 'preact/hooks';
 const WRITING = 'input, select, textarea, dialog';
 
 /** Digits give an answer, counted from the first, and the space bar sounds the card again; Enter is the browser's own. */
-export function useKeys(): void {
+export function useRoundKeys(): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       const at = event.target as HTMLElement;

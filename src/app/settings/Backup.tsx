@@ -7,7 +7,7 @@ import { download } from '../download.ts';
 import { counted } from '../figures.ts';
 import { log } from '../state.ts';
 import { KeptHere } from './KeptHere.tsx';
-import { backupText, eraseAll, takeBackup, type Taken } from './keeping.ts';
+import { backupText, eraseAll, takeBackup, type TakenIn } from './keeping.ts';
 
 /** The log as a file, back from a file, and erased: asked twice, the file offered first. */
 export function Backup() {
@@ -115,7 +115,7 @@ async function outcome(not: string, work: () => Promise<string>): Promise<string
 }
 
 /** `3 answers and 1 lesson more than before.` */
-function takenWords({ reviews, decks, minutes, timings, drafts, reports }: Taken): string {
+function takenWords({ reviews, decks, minutes, timings, drafts, reports }: TakenIn): string {
   const all = [
     [reviews, 'answer'],
     [decks, 'lesson'],

@@ -98,7 +98,7 @@ function inMemory(now: number): BesideTheLog {
 }
 
 /** How much of a file was new here. */
-export interface Taken {
+export interface TakenIn {
   readonly reviews: number;
   readonly decks: number;
   readonly minutes: number;
@@ -115,7 +115,7 @@ export interface Taken {
  * @throws BackupFault, and then nothing has changed
  * @throws StoreTrouble where the device does not take all of it; reading the file again takes in the rest
  */
-export async function takeBackup(text: string, pace: BetweenSlices): Promise<Taken> {
+export async function takeBackup(text: string, pace: BetweenSlices): Promise<TakenIn> {
   const backup = await readBackup(text, checks, pace);
   const added = await log.value!.merge(backup);
   memory.value = { of: replay(log.value!.reviews) };

@@ -5,7 +5,7 @@ import { isTogether, withKinds } from '../../making/draft.ts';
 import { nothingIn } from '../../making/fitting.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { listed } from '../../parts/english.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 
 /** Which kinds of card the lesson asks; one that would ask nothing is grey, and why is said. */
 export function CardChoice() {

@@ -7,7 +7,7 @@ import type { Item } from '../../practice/item.ts';
 import { itemPlace } from '../deckWords.ts';
 import { counted } from '../figures.ts';
 import { useFocusOnTitle } from '../focus.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 import { MarkSearch } from './MarkChoice.tsx';
 import { Tuning } from './Tuning.tsx';
 

@@ -5,7 +5,7 @@ import { drillOf, isTogether, type MadeDrill } from '../../making/draft.ts';
 import { drillWords } from '../deckWords.ts';
 import { counted } from '../figures.ts';
 import { useFocusAfter } from '../focus.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 import { PutBack } from '../PutBack.tsx';
 
 interface DrillListProps {

@@ -1,6 +1,6 @@
 import type { Taken } from '../../making/finding.ts';
 import { toggled } from '../../making/taken.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 
 /** What the lesson took from reports, each to be used or left out. */
 export function FromReports() {

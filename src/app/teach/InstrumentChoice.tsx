@@ -3,7 +3,7 @@ import { onInstrument } from '../../making/draft.ts';
 import { INSTRUMENTS, tuningText, type Instrument } from '../../neck/instrument.ts';
 import { instrumentFault } from '../../neck/instrumentFault.ts';
 import { instrumentWords } from '../deckWords.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 
 const OWN = 'own tuning';
 

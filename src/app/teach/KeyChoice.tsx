@@ -5,7 +5,7 @@ import type { Key } from '../../theory/key.ts';
 import { noteLabel, scaleLabel } from '../../theory/naming.ts';
 import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../theory/scale.ts';
 import { settings } from '../state.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 
 const USUAL_TONICS = ['C', 'G', 'D', 'A', 'E', 'F', 'Bb', 'Eb', 'Ab'];
 const MORE_TONICS = ['B', 'F#', 'C#', 'G#', 'D#', 'A#', 'Db', 'Gb', 'Cb'];

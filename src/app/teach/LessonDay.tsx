@@ -1,5 +1,5 @@
 import { dayAfter, dayName } from '../days.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 
 /** Lessons mostly come again in a week or two. */
 const WEEKS = [7, 14] as const;

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Mark } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
 import { itemPlace } from '../deckWords.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 
 const WORDS: readonly [Mark, string][] = [
   [1, 'easy'],

@@ -4,7 +4,7 @@ import { isPlain } from '../../making/draft.ts';
 import { daysUntil } from '../days.ts';
 import { settings } from '../state.ts';
 import { CardChoice } from './CardChoice.tsx';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 import { KeyChoice } from './KeyChoice.tsx';
 import { LessonDay } from './LessonDay.tsx';
 import { hasChords, partWords, type Part } from './sentenceWords.ts';

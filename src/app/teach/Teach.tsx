@@ -12,7 +12,7 @@ import { DrillList } from './DrillList.tsx';
 import { Estimate } from './Estimate.tsx';
 import { FromReports } from './FromReports.tsx';
 import { InstrumentChoice } from './InstrumentChoice.tsx';
-import { draft } from './kept/form.ts';
+import { draft } from './kept/openDraft.ts';
 import { begin, fromElsewhere, kept, openAgain, openId, opening, openKept } from './kept/kept.ts';
 import { MarkChoice } from './MarkChoice.tsx';
 import { MiniCard } from './MiniCard.tsx';

@@ -19,7 +19,7 @@ import { SHAPE_CHOICES } from '../../neck/choice.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { CLICKS, type Clicks } from '../../theory/timing/clicks.ts';
 import { TempoField } from '../TempoField.tsx';
-import { draft } from './kept/form.ts';
+import { draft } from './kept/openDraft.ts';
 import { Many } from './Many.tsx';
 import { DegreeChoice, FretChoice, SizeChoice, StringChoice } from './TogetherChoices.tsx';
 

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { MOST } from '../../decks/deck.ts';
 import { Written } from '../../parts/Written.tsx';
 import { titleOf, usualTitle } from '../../making/draft.ts';
-import { change, draft } from './kept/form.ts';
+import { change, draft } from './kept/openDraft.ts';
 
 /** What the lesson says: its title and a note. */
 export function Words() {

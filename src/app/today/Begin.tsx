@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { nextCard } from '../../practice/next.ts';
 import { canGoOn } from '../../practice/round.ts';
 import { unlock } from '../../sound/index.ts';
-import { takeUp } from '../guitar/hand.ts';
+import { takeUp } from '../guitar/inHand.ts';
 import { go } from '../router.ts';
 import { askable } from '../round/askable.ts';
 import { begin, round } from '../round/session.ts';

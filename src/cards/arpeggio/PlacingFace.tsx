@@ -11,7 +11,14 @@ import { CardFrame } from '../frame/CardFrame.tsx';
 import type { FaceProps } from '../kind.ts';
 import './Slots.css';
 import { useAnyNote } from '../playing/useAnyNote.ts';
-import { answerOf, inOneHand, pitchesOf, takes, withPlayed, type PlacingCard } from './placing.ts';
+import {
+  answerOfPlaces,
+  inOneHand,
+  pitchesOf,
+  takes,
+  withPlayed,
+  type PlacingCard,
+} from './placing.ts';
 
 /** How long the last tap can still be taken back, ms. */
 const SECOND_THOUGHT = 450;
@@ -110,7 +117,7 @@ function usePlacing(props: PlacingFaceProps) {
   useEffect(() => {
     if (!whole || verdict) return;
     const stand = taps === 0 ? inOneHand(card, places) : places;
-    const timer = setTimeout(() => answer(answerOf(stand), taps), SECOND_THOUGHT);
+    const timer = setTimeout(() => answer(answerOfPlaces(stand), taps), SECOND_THOUGHT);
     return () => clearTimeout(timer);
   }, [whole]);
   const tap = (place: Place) => {

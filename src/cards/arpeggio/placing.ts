@@ -74,7 +74,7 @@ export function inOneHand(card: PlacingCard, places: readonly Place[]): readonly
 }
 
 /** Places as an answer: `5/3 4/1 4/5`. */
-export function answerOf(places: readonly Place[]): string {
+export function answerOfPlaces(places: readonly Place[]): string {
   return places.map(placeText).join(' ');
 }
 

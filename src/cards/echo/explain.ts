@@ -1,4 +1,4 @@
-import { fingering } from '../../neck/hand.ts';
+import { fingering } from '../../neck/fingering.ts';
 import type { Place } from '../../neck/place.ts';
 import type { Verdict } from '../../practice/item.ts';
 import { letterDegree } from '../../theory/key.ts';

@@ -194,7 +194,7 @@ export function fretsOf(notes: readonly PlacedNote[]): [number, number] {
  *
  * @param wanted which groups may be in one
  */
-export function stretches(
+export function excerptRanges(
   { groups }: Piece,
   wanted: (group: PieceGroup) => boolean = () => true,
 ): [number, number][] {
@@ -259,7 +259,7 @@ export function firstOf({ groups }: Pick<Excerpt, 'groups'>): ItemChord {
 
 /** All stretches of a piece, as wholes. */
 export function wordedStretches(piece: Piece, wanted?: (group: PieceGroup) => boolean): Worded[] {
-  return stretches(piece, wanted).map(([from, to]) => {
+  return excerptRanges(piece, wanted).map(([from, to]) => {
     const excerpt = excerptFrom(piece, from, to);
     return { ...firstOf(excerpt), words: heardWords(excerpt, piece.tempo) };
   });

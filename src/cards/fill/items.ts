@@ -8,7 +8,7 @@ import {
   heardWords,
   phraseItems,
   readHeard,
-  stretches,
+  excerptRanges,
   type ItemChord,
   type HeardItem,
   type Piece,
@@ -24,7 +24,7 @@ export function items(deck: Deck, drill: DrillOf<'fill'>): FillItem[] {
 
 function worded(piece: Piece): Worded[] {
   let done = 0;
-  return stretches(piece).flatMap(([from, to]) => {
+  return excerptRanges(piece).flatMap(([from, to]) => {
     const first = piece.groups[from]!.from;
     const whole = excerptFrom(piece, from, to);
     // A stretch that reaches back holds groups that were asked about already.

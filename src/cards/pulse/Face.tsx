@@ -9,7 +9,7 @@ import type { PulseCard } from './ask.ts';
 import { Count } from './Count.tsx';
 import { judgementOf } from './judge.ts';
 import { evenSound, tappedSound } from './sounds.ts';
-import { stepsByPlace } from './steps.ts';
+import { stepsByPlace } from './byPlace.ts';
 import { Strip } from './Strip.tsx';
 import { useTapping, type Tapping } from './useTapping.ts';
 import { CLICKED, figureWords } from './words.ts';

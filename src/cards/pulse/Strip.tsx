@@ -1,6 +1,6 @@
 import type { TimeJudgement } from '../../theory/timing/judge.ts';
 import type { TimePlan } from '../../theory/timing/plan.ts';
-import { stripTaps } from './steps.ts';
+import { stripTaps } from './byPlace.ts';
 
 /** In units of the drawing: a beat's width, a bar's height, what is left free at either end. */
 const BEAT = 72;

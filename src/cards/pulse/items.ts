@@ -8,7 +8,7 @@ import { parentKey } from '../../theory/scale.ts';
 import { evenFigure, phraseFigure, type Figure } from '../../theory/timing/figure.ts';
 import type { FigureName } from '../../theory/timing/figures.ts';
 import { CLICKS, type Clicks } from '../../theory/timing/clicks.ts';
-import { readRhythm, rhythmWords } from '../../theory/timing/rhythm.ts';
+import { readRhythm, rhythmWords } from '../../theory/timing/rhythmWords.ts';
 
 /** A figure to be kept even at a tempo. It stands on no degree and lies nowhere: its id says `1:triad` for form's sake. */
 export interface PulseItem extends Item {

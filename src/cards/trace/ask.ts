@@ -58,12 +58,12 @@ export function ask(item: TraceItem, seed: number): TraceCard {
   const choices = random
     .shuffle([line.steps, ...wrong])
     .map((steps) => ({ path: pathOf(steps), heights: steps }));
-  const phrase = phraseOf(line.steps, { key, instrument, tempo, rhythm });
+  const phrase = phraseOfSteps(line.steps, { key, instrument, tempo, rhythm });
   return { item, seed, key, instrument, line, phrase, path: pathOf(line.steps), choices };
 }
 
 /** Scale steps as even notes, the last one held for a beat. */
-export function phraseOf(
+export function phraseOfSteps(
   steps: readonly number[],
   { key, instrument, tempo, rhythm }: Pick<TraceItem, 'key' | 'instrument' | 'tempo' | 'rhythm'>,
 ): Phrase {

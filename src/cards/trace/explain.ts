@@ -1,4 +1,4 @@
-import { fingering } from '../../neck/hand.ts';
+import { fingering } from '../../neck/fingering.ts';
 import type { Place } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Verdict } from '../../practice/item.ts';
@@ -8,7 +8,7 @@ import { degreeOfStep } from '../../theory/scale.ts';
 import type { Explanation } from '../kind.ts';
 import { numeralAndName } from '../arpeggio/words.ts';
 import { phraseSound } from '../frame/sounds.ts';
-import { phraseOf, type TraceCard } from './ask.ts';
+import { phraseOfSteps, type TraceCard } from './ask.ts';
 
 /** Says which arpeggios the phrase walked and where the answer left it; shows it at a place a hand can play. */
 export function explain(
@@ -27,7 +27,7 @@ export function explain(
     detail: taken ? parting(card, taken.path, naming) : '',
     dots: dotsOf(card),
     sound: phraseSound(phrase, placesOf(card)),
-    otherSound: taken ? phraseSound(phraseOf(taken.heights, item)) : null,
+    otherSound: taken ? phraseSound(phraseOfSteps(taken.heights, item)) : null,
   };
 }
 

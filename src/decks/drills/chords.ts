@@ -5,7 +5,7 @@ import { keyName } from '../../theory/key.ts';
 import { DEGREES, hasSevenNotes, parentKey } from '../../theory/scale.ts';
 import type { Deck } from '../deck.ts';
 import { list, oneOf, whole } from '../fields.ts';
-import { bounds, type Extent, type Misfit } from './form.ts';
+import { bounds, type Extent, type Misfit } from './drillForm.ts';
 
 /** The schemas of degrees and chord sizes. */
 export function chordEntries(extent: Extent) {

@@ -4,7 +4,7 @@ import { CONTOURS, RHYTHMS, type Deck, type EarDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
 import { chordEntries, chordsMisfit, foldChords, unfoldChords, writeChords } from './chords.ts';
-import { bounds, type DrillForm, type Extent, type Misfit } from './form.ts';
+import { bounds, type DrillForm, type Extent, type Misfit } from './drillForm.ts';
 
 /** What a document says of it beside its kind. */
 export function earEntries(extent: Extent) {

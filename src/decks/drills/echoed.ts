@@ -3,7 +3,7 @@ import { isPhraseDrill, type Deck, type Drills } from '../deck.ts';
 import { objectFault } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
 import { ear, earEntries, writeEar } from './ear.ts';
-import type { DrillForm, Extent } from './form.ts';
+import type { DrillForm, Extent } from './drillForm.ts';
 import { behindStar, between, foldPhrases } from './orPhrases.ts';
 import { phrase, phraseEntries, writePhrases } from './phrase.ts';
 

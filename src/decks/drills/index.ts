@@ -3,7 +3,7 @@ import type { Drill, Drills } from '../deck.ts';
 import { DECLARED, KIND_NAMES, type FormName, type KindName } from '../kinds.ts';
 import { ear } from './ear.ts';
 import { echoed, echoedByEar, echoedFromPhrases } from './echoed.ts';
-import type { DrillForm, Extent } from './form.ts';
+import type { DrillForm, Extent } from './drillForm.ts';
 import { neck } from './neck.ts';
 import { phrase } from './phrase.ts';
 import { played, playedFromPhrases, playedOnNeck } from './played.ts';

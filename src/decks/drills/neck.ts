@@ -5,7 +5,7 @@ import { MOST, type Deck, type NeckDrill } from '../deck.ts';
 import { line, list, objectFault, oneOf, readBy, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
 import { chordEntries, chordsMisfit, foldChords, unfoldChords, writeChords } from './chords.ts';
-import { bounds, type DrillForm, type Extent, type Misfit } from './form.ts';
+import { bounds, type DrillForm, type Extent, type Misfit } from './drillForm.ts';
 
 /** The version of the deck document in which a drill first says which shapes it asks for. */
 export const SHAPES_SINCE = 4;

@@ -2,7 +2,7 @@
  * Drills of a kind that asks of the degrees of a key or of the deck's phrases: what the two have in common. In a link a
  * star stands before the phrases: `y*13`.
  */
-import type { DrillForm } from './form.ts';
+import type { DrillForm } from './drillForm.ts';
 import { phrase } from './phrase.ts';
 
 const STAR = '*';

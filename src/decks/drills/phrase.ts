@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { MOST, type Deck, type PhraseDrill } from '../deck.ts';
 import { list, objectFault, whole } from '../fields.ts';
 import { kindsOf, type KindName } from '../kinds.ts';
-import { bounds, type DrillForm, type Extent, type Misfit } from './form.ts';
+import { bounds, type DrillForm, type Extent, type Misfit } from './drillForm.ts';
 
 /** What a document says of it beside its kind. */
 export function phraseEntries(extent: Extent) {

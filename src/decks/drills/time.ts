@@ -4,7 +4,7 @@ import { CLICKS } from '../../theory/timing/clicks.ts';
 import { MOST, type DrilledFigure, type TimeDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
-import { bounds, type DrillForm, type Extent } from './form.ts';
+import { bounds, type DrillForm, type Extent } from './drillForm.ts';
 
 /** Those that have a name; and all, in the order in which links count them: a new one comes last. */
 export const FIGURE_NAMES = Object.keys(FIGURES) as readonly FigureName[];

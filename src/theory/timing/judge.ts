@@ -4,7 +4,7 @@ import { evennessOf, type Evenness } from './evenness.ts';
 import { matched, type Match } from './match.ts';
 import { panelStep, roundingError } from './panel.ts';
 import type { TimePlan } from './plan.ts';
-import { shapeOf, type PlaceInBeat } from './shape.ts';
+import { beatShapeOf, type PlaceInBeat } from './beatShape.ts';
 import { mean } from './statistics.ts';
 import { onsetsOf, stepsOf, type TimedOnset, type TimeStep } from './steps.ts';
 import { worstTaps, type WorstTap } from './worst.ts';
@@ -104,7 +104,7 @@ export function judgedMatch(
   return {
     ...verdictOf(facts, plan, known.allowed),
     ...facts,
-    shape: shapeOf(onsets, plan, slips),
+    shape: beatShapeOf(onsets, plan, slips),
     lag,
     worst,
     onsets,

@@ -5,7 +5,7 @@ import { semitonesAbove } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
 import { add, subtract, beats } from '../rhythm.ts';
 import { times } from '../rhythmText.ts';
-import { noteOn, stepOf } from './steps.ts';
+import { noteOn, stepOf } from './scaleSteps.ts';
 import {
   oneAfterAnother,
   inRhythmOf,

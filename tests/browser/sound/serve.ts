@@ -9,6 +9,8 @@ import { build } from 'vite';
 const POLICY =
   "default-src 'none'; script-src 'self'; worker-src 'self' blob:; connect-src 'self'; media-src 'none'";
 
+const WEB_AUDIO = join(import.meta.dirname, '../../../src/sound/webAudio.ts');
+
 const TYPES: Readonly<Record<string, string>> = { '.html': 'text/html', '.js': 'text/javascript' };
 
 /** A server of this folder's page. */
@@ -27,6 +29,8 @@ export async function servePage(root = import.meta.dirname): Promise<Served> {
     root,
     base: './',
     logLevel: 'error',
+    // As the app is built.
+    resolve: { alias: { 'standardized-audio-context': WEB_AUDIO } },
     build: { outDir: folder, assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   });
   const server = createServer(async (request, response) => {

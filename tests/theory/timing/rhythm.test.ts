@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { add, beats } from '../../../src/theory/rhythm.ts';
 import { beatsText } from '../../../src/theory/rhythmText.ts';
 import { phraseFigure } from '../../../src/theory/timing/figure.ts';
-import { readRhythm, rhythmWords } from '../../../src/theory/timing/rhythm.ts';
+import { readRhythm, rhythmWords } from '../../../src/theory/timing/rhythmWords.ts';
 
 /** Eleven triplets and a note held for a beat. */
 const HELD = ['1/3x11', '1'];

@@ -14,7 +14,7 @@ import {
 } from '../../../store/drafts.ts';
 import { reportingTrouble } from '../../state.ts';
 import { unreadable } from '../../trouble.ts';
-import { draft } from './form.ts';
+import { draft } from './openDraft.ts';
 
 /** A lesson that the teacher made on this device. */
 export interface KeptDraft extends Omit<StoredDraft, 'document'> {

@@ -22,14 +22,14 @@ import { pluck } from '../../../sound/index.ts';
 import { lengthen } from '../../../theory/editing.ts';
 import { valueWords } from '../../../theory/value.ts';
 import { dotsOf, stripOf } from '../../phrases/drawn.ts';
-import { useHearing, type Hearing } from '../../phrases/hearing.ts';
+import { usePhraseHearing, type Hearing } from '../../phrases/hearing.ts';
 import { withArticle } from '../../phrases/phraseWords.ts';
 import { settings } from '../../state.ts';
 import type { Leaf } from './leaves.ts';
 import { LengthChoice } from './LengthChoice.tsx';
 import { Tool } from './Tool.tsx';
 import type { Writing } from './useEntry.ts';
-import { useKeys } from './useKeys.ts';
+import { useDeskKeys } from './useKeys.ts';
 
 interface BenchProps extends Pick<Writing, 'entry' | 'about' | 'explained' | 'edit' | 'set'> {
   /** The arpeggio to be shown by itself. */
@@ -41,10 +41,10 @@ interface BenchProps extends Pick<Writing, 'entry' | 'about' | 'explained' | 'ed
 /** Where a phrase is written and changed: a strip with a cursor, one row of tools, and the neck to tap on. */
 export function Bench({ entry, about, explained, group, edit, set, lay }: BenchProps) {
   const [choosing, setChoosing] = useState(false);
-  const hearing = useHearing(explained);
+  const hearing = usePhraseHearing(explained);
   const { cursor, sketch } = entry;
   const chosen = cursor.on === 'note' ? cursor.at : null;
-  const string = useKeys({
+  const string = useDeskKeys({
     entry,
     about,
     edit,

@@ -19,7 +19,7 @@ import {
 } from '../../phrases/phraseWords.ts';
 import { settings } from '../../state.ts';
 import { TempoField } from '../../TempoField.tsx';
-import { draft } from '../kept/form.ts';
+import { draft } from '../kept/openDraft.ts';
 import { AllNotes } from './AllNotes.tsx';
 import { Lengths } from './Bench.tsx';
 import { ChosenNote } from './ChosenNote.tsx';

@@ -12,7 +12,7 @@ import type { Key } from '../../../theory/key.ts';
 import type { Phrase } from '../../../theory/phrase.ts';
 import { useFocusOnTitle } from '../../focus.ts';
 import { PhraseSheet } from '../../phrases/PhraseSheet.tsx';
-import { change, draft } from '../kept/form.ts';
+import { change, draft } from '../kept/openDraft.ts';
 import { begin } from '../kept/kept.ts';
 import { Bench } from './Bench.tsx';
 import { discarded } from './discarded.ts';

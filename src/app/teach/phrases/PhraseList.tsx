@@ -5,7 +5,7 @@ import { entryOf, isBegun, type Entry } from '../../../making/entry.ts';
 import { explained } from '../../../making/explained.ts';
 import { useFocusAfter } from '../../focus.ts';
 import { pathWords } from '../../phrases/phraseWords.ts';
-import { change, draft } from '../kept/form.ts';
+import { change, draft } from '../kept/openDraft.ts';
 import { discarded } from './discarded.ts';
 import { PutBack } from '../../PutBack.tsx';
 

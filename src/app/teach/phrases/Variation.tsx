@@ -5,7 +5,7 @@ import { PhraseStrip } from '../../../parts/PhraseStrip.tsx';
 import { Sheet } from '../../../parts/Sheet.tsx';
 import type { Key } from '../../../theory/key.ts';
 import { stripOf } from '../../phrases/drawn.ts';
-import { useHearing } from '../../phrases/hearing.ts';
+import { usePhraseHearing } from '../../phrases/hearing.ts';
 
 interface VariationProps {
   one: Placement;
@@ -52,7 +52,7 @@ export function Variation({ one, explained, musicKey, children }: VariationProps
 }
 
 function Heard({ name, of }: { name: string; of: Explained }) {
-  const { lit, playing, toggle } = useHearing(of);
+  const { lit, playing, toggle } = usePhraseHearing(of);
   return (
     <figure aria-label={name}>
       <figcaption>

@@ -10,7 +10,7 @@ import {
   writtenPhrase,
   type WrittenFor,
 } from '../../../making/reading.ts';
-import { change, draft } from '../kept/form.ts';
+import { change, draft } from '../kept/openDraft.ts';
 import { useSettled } from './TextField.tsx';
 
 const NEW = newEntry(TEMPO);

@@ -16,7 +16,7 @@ interface KeysOptions extends Pick<Writing, 'entry' | 'about' | 'edit' | 'set'> 
  *
  * @returns the string that digits are for; null until the keyboard chose one
  */
-export function useKeys(options: KeysOptions): number | null {
+export function useDeskKeys(options: KeysOptions): number | null {
   const [typing, setTyping] = useState<Typing>(NOT_TYPING);
   const latest = useRef({ ...options, typing, setTyping });
   latest.current = { ...options, typing, setTyping };

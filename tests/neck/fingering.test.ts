@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { frettedCost, holdsAt, stepCost, WEIGHTS, type Hold } from '../../src/neck/effort.ts';
 import { fretDistances } from '../../src/neck/fret.ts';
-import { fingering, type FingeringOptions, type LineNote } from '../../src/neck/hand.ts';
+import { fingering, type FingeringOptions, type LineNote } from '../../src/neck/fingering.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
 import { midiAt, parsePlace } from '../../src/neck/place.ts';
 import { beats, toNumber } from '../../src/theory/rhythm.ts';

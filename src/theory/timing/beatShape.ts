@@ -27,7 +27,7 @@ const FEWEST = 4;
  * @param slips taps that say nothing of the habit
  * @returns null where the figure does not divide the beat, or fewer than 4 beats are whole
  */
-export function shapeOf(
+export function beatShapeOf(
   onsets: readonly TimedOnset[],
   { figure, slots, tempo }: TimePlan,
   slips: ReadonlySet<number> = new Set(),
