@@ -4,7 +4,7 @@ import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Key } from '../theory/key.ts';
 import type { Phrase } from '../theory/phrase.ts';
-import type { FigureName } from '../theory/timing/figures.ts';
+import type { FigureName } from '../theory/timing/figureNames.ts';
 import type { Clicks } from '../theory/timing/clicks.ts';
 import {
   isKindOf,

@@ -10,7 +10,7 @@
  * Notes are counted from 1, chords are named by their numeral and number.
  */
 import { candidates, sameChord } from '../theory/analysis/candidates.ts';
-import { EMBELLISHMENTS, type Embellishment } from '../theory/analysis/embellishments.ts';
+import { EMBELLISHMENTS, type Embellishment } from '../theory/analysis/embellishmentNames.ts';
 import { isToneRuling, spanOf, type Ruling } from '../theory/analysis/ruling.ts';
 import type { Chord } from '../theory/chord.ts';
 import { keyName, type Key } from '../theory/key.ts';

@@ -2,7 +2,7 @@ import { isConfusing, type ConfusingKind } from '../decks/kinds.ts';
 import type { Memory } from '../memory/memory.ts';
 import type { Size } from '../theory/chord.ts';
 import type { Item } from './item.ts';
-import { degreeAnswered } from './confusion.ts';
+import { degreeAnswered } from './degreeAnswered.ts';
 
 /** One arpeggio taken for another of the same size, in one kind of card. */
 export interface Confusion {

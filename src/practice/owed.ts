@@ -1,6 +1,6 @@
 /** What comes again in a round: what was shown is asked, what was missed returns, what was taken for another meets it. */
 import { withDegree } from '../decks/id.ts';
-import { degreeAnswered } from './confusion.ts';
+import { degreeAnswered } from './degreeAnswered.ts';
 import type { Item, Verdict } from './item.ts';
 import { type Asked, cardsBehind, cardsInOrder, type Owed, type Round } from './round.ts';
 

@@ -4,7 +4,7 @@ import { MOST_TOLD, type ItemFacts, type Report } from '../decks/report.ts';
 import { DAY, localDay } from '../memory/day.ts';
 import { type Memory, recallOf } from '../memory/memory.ts';
 import type { Review, Reviews } from '../store/review.ts';
-import { degreeAnswered } from './confusion.ts';
+import { degreeAnswered } from './degreeAnswered.ts';
 import type { Item } from './item.ts';
 import { usualSeconds } from './shares.ts';
 import { timeTold, type PlayedMinute, type Timings } from './timeTold.ts';

@@ -10,7 +10,7 @@ import { readDeck, writeDeck } from '../../src/decks/document.ts';
 import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { isReview } from '../../src/store/logLine.ts';
-import { EMBELLISHMENTS } from '../../src/theory/analysis/embellishments.ts';
+import { EMBELLISHMENTS } from '../../src/theory/analysis/embellishmentNames.ts';
 import { parseKey, spell } from '../../src/theory/key.ts';
 import { beats, toNumber } from '../../src/theory/rhythm.ts';
 import { reviewOf } from '../memory/reviews.ts';

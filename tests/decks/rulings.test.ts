@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readChord, readRulings, rulingsIn, writeRulings } from '../../src/decks/rulings.ts';
 import { analyse } from '../../src/theory/analysis/analysis.ts';
 import { candidates } from '../../src/theory/analysis/candidates.ts';
-import { EMBELLISHMENTS } from '../../src/theory/analysis/embellishments.ts';
+import { EMBELLISHMENTS } from '../../src/theory/analysis/embellishmentNames.ts';
 import type { Ruling } from '../../src/theory/analysis/ruling.ts';
 import { chordOn } from '../../src/theory/chord.ts';
 import { parseKey } from '../../src/theory/key.ts';

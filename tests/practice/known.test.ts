@@ -5,7 +5,7 @@ import { trace as traceKind } from '../../src/cards/trace/index.ts';
 import { learn, emptyMemory, recall, replay } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/day.ts';
 import { noPace } from '../../src/memory/pace.ts';
-import { degreeAnswered } from '../../src/practice/confusion.ts';
+import { degreeAnswered } from '../../src/practice/degreeAnswered.ts';
 import { confusions } from '../../src/practice/confusions.ts';
 import { itemDegree } from '../../src/practice/item.ts';
 import { shareOf } from '../../src/practice/known.ts';

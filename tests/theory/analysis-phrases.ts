@@ -1,5 +1,5 @@
 import { chordOn, type Chord, type Size } from '../../src/theory/chord.ts';
-import type { Embellishment } from '../../src/theory/analysis/embellishments.ts';
+import type { Embellishment } from '../../src/theory/analysis/embellishmentNames.ts';
 import { parseKey, spell, type Key } from '../../src/theory/key.ts';
 import { midiOf, semitonesAbove } from '../../src/theory/note.ts';
 import type { Phrase, PhraseNote } from '../../src/theory/phrase.ts';

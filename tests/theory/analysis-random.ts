@@ -1,4 +1,4 @@
-import type { Embellishment } from '../../src/theory/analysis/embellishments.ts';
+import type { Embellishment } from '../../src/theory/analysis/embellishmentNames.ts';
 import { chordOn, type Chord, type Size } from '../../src/theory/chord.ts';
 import { spell, type Key } from '../../src/theory/key.ts';
 import { chroma, semitonesAbove } from '../../src/theory/note.ts';

@@ -6,7 +6,7 @@ import type { Item } from '../../practice/item.ts';
 import { LONGEST_ID } from '../../store/review.ts';
 import { parentKey } from '../../theory/scale.ts';
 import { evenFigure, phraseFigure, type Figure } from '../../theory/timing/figure.ts';
-import type { FigureName } from '../../theory/timing/figures.ts';
+import type { FigureName } from '../../theory/timing/figureNames.ts';
 import { CLICKS, type Clicks } from '../../theory/timing/clicks.ts';
 import { readRhythm, rhythmWords } from '../../theory/timing/rhythmWords.ts';
 

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { FIGURES, type FigureName } from '../../theory/timing/figures.ts';
+import { FIGURES, type FigureName } from '../../theory/timing/figureNames.ts';
 import { CLICKS } from '../../theory/timing/clicks.ts';
 import { MOST, type DrilledFigure, type TimeDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';

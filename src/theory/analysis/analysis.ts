@@ -5,7 +5,7 @@ import type { Phrase } from '../phrase.ts';
 import { beats, type Beats } from '../rhythm.ts';
 import { candidates } from './candidates.ts';
 import { embellishment, type Standing } from './embellishment.ts';
-import type { Embellishment } from './embellishments.ts';
+import type { Embellishment } from './embellishmentNames.ts';
 import { groupCosts } from './fit.ts';
 import { grids } from './grid.ts';
 import type { Costs } from './lattice.ts';

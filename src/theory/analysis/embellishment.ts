@@ -1,6 +1,6 @@
 import type { MelodyNote } from './melody.ts';
 import { ARPEGGIOS as W } from './weights.ts';
-import type { Embellishment } from './embellishments.ts';
+import type { Embellishment } from './embellishmentNames.ts';
 
 /** Where in its group a note stands, as far as its kind depends on it. */
 export type Standing = 'first' | 'middle' | 'last';

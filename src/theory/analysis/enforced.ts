@@ -1,6 +1,6 @@
 import type { Chord } from '../chord.ts';
 import { sameChord } from './candidates.ts';
-import type { Embellishment } from './embellishments.ts';
+import type { Embellishment } from './embellishmentNames.ts';
 import type { Costs } from './lattice.ts';
 import { isToneRuling, type Ruling, spanOf } from './ruling.ts';
 

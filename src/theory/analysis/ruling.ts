@@ -1,5 +1,5 @@
 import type { Chord } from '../chord.ts';
-import type { Embellishment } from './embellishments.ts';
+import type { Embellishment } from './embellishmentNames.ts';
 
 /**
  * What somebody who knows better has decided: that these notes, `from` up to and not including `to`, are one group and,

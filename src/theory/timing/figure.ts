@@ -1,6 +1,6 @@
 import type { PhraseNote } from '../phrase.ts';
 import { add, beats, compare, subtract, toNumber, type Beats } from '../rhythm.ts';
-import { type FigureName, FIGURES } from './figures.ts';
+import { type FigureName, FIGURES } from './figureNames.ts';
 
 /** A rhythm to be kept even: whole bars of onsets, as often as a card needs them. */
 export interface Figure {

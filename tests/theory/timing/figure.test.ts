@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { beats, toNumber } from '../../../src/theory/rhythm.ts';
 import { countText, evenFigure, phraseFigure } from '../../../src/theory/timing/figure.ts';
-import { FIGURES, type FigureName } from '../../../src/theory/timing/figures.ts';
+import { FIGURES, type FigureName } from '../../../src/theory/timing/figureNames.ts';
 import { timePlan } from '../../../src/theory/timing/plan.ts';
 
 const note = (at: [number, number?], length: [number, number?]) => ({

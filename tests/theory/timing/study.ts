@@ -1,6 +1,6 @@
 import { seeded, seedAt } from '../../../src/theory/random.ts';
 import { evenFigure } from '../../../src/theory/timing/figure.ts';
-import type { FigureName } from '../../../src/theory/timing/figures.ts';
+import type { FigureName } from '../../../src/theory/timing/figureNames.ts';
 import { judgedTaps, type TimeJudgement } from '../../../src/theory/timing/judge.ts';
 import { timePlan, type TimePlan } from '../../../src/theory/timing/plan.ts';
 import { CLICKS } from '../../../src/theory/timing/clicks.ts';

@@ -12,7 +12,7 @@ import {
 } from '../../../neck/place.ts';
 import { Choice, Choices } from '../../../parts/Choices.tsx';
 import { possibleEmbellishments } from '../../../theory/analysis/analysis.ts';
-import { EMBELLISHMENTS } from '../../../theory/analysis/embellishments.ts';
+import { EMBELLISHMENTS } from '../../../theory/analysis/embellishmentNames.ts';
 import { isToneRuling } from '../../../theory/analysis/ruling.ts';
 import {
   articulate,
