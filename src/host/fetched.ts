@@ -4,9 +4,12 @@ const sheets = new Map<string, Promise<void>>();
 /**
  * A script that comes later, with its styles: what `import()` becomes in the built page.
  *
- * @param styles names of style sheets beside this script, as `./screen.css`
+ * @param styles names of style sheets beside this script, as `./screen.css`; left out where it has none
  */
-export async function fetched<M>(load: () => Promise<M>, styles: readonly string[]): Promise<M> {
+export async function fetched<M>(
+  load: () => Promise<M>,
+  styles: readonly string[] = [],
+): Promise<M> {
   const [module] = await Promise.all([load(), ...styles.map(added)]);
   return module;
 }
