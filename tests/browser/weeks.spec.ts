@@ -64,7 +64,10 @@ async function figures(page: Page) {
 /** Opens a report as a teacher would. Gives how many answers it tells of, and how many days of practice. */
 async function report(student: Page, teacher: Page) {
   await student.goto('#/send');
-  await teacher.goto(await linkIn(student.getByLabel('The report’s link')));
+  const link = await linkIn(student.getByLabel('The report’s link'));
+  // The report before is on the screen until the new one is read.
+  await teacher.goto('about:blank');
+  await teacher.goto(link);
   const days = await teacher.getByText(/^\d+ of the last 28 days/).innerText();
   const answers = await teacher.getByText(/^(?:.*\s)?\d+ answers? on this lesson/).innerText();
   return {
