@@ -29,14 +29,14 @@ export function isHeard(): boolean {
 }
 
 /**
- * Has the kinds of a round's cards here. Its first card does not wait for those that are still to come, unless it is one
- * of them; where they cannot be fetched now, what is here is asked.
+ * Has the kinds of a round's cards here. Until one was answered its cards do not wait for those that are still to come,
+ * unless all of them are such; where they cannot be fetched now, what is here is asked.
  */
-export async function kindsFor(current: Round): Promise<void> {
-  const { deck } = current;
-  if (itemsOfLesson(deck).every(({ kind }) => isHere(kind))) return;
-  const isFirst = !current.open && current.met.length === 0 && current.asked.length === 0;
-  const isWaitedFor = !isFirst || askable(deck).length === 0;
+export async function kindsFor({ deck, open, asked }: Round): Promise<void> {
+  const items = itemsOfLesson(deck);
+  if (items.every(({ kind }) => isHere(kind))) return;
+  const wanted = open ? items.filter(({ id }) => id === open.item) : askable(deck);
+  const isWaitedFor = asked.length > 0 || !wanted.some(({ kind }) => isHere(kind));
   const fetching = (isWaitedFor ? fetchKinds() : later.then(fetchKinds)).catch(() => {});
   if (isWaitedFor) await fetching;
 }
