@@ -1,9 +1,9 @@
-import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { evaluated } from './src/host/evaluated.ts';
 import { fetching } from './src/host/fetching.ts';
 import { page } from './src/host/page.ts';
 import { smaller } from './src/host/smaller.ts';
+import { tone } from './src/host/tone.ts';
 
 const port = Number(process.env.PORT ?? 4173);
 if (!Number.isInteger(port) || port < 1 || port > 65535) {
@@ -27,14 +27,6 @@ export default defineConfig({
   base: './',
   publicDir: '../public',
   appType: 'mpa',
-  resolve: {
-    // Tone asks for a library that makes up for what old browsers lack: those for whom this is built lack none of it.
-    alias: {
-      'standardized-audio-context': fileURLToPath(
-        new URL('src/sound/webAudio.ts', import.meta.url),
-      ),
-    },
-  },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   build: {
     outDir: '../dist',
@@ -45,8 +37,6 @@ export default defineConfig({
     // Small pictures stay files: the content policy allows no data: addresses but for images.
     assetsInlineLimit: 0,
     rolldownOptions: {
-      // Tone's files do nothing by themselves that is wanted here, though its package does not say so.
-      treeshake: { moduleSideEffects: (id: string) => !id.includes('/node_modules/tone/') },
       output: {
         codeSplitting: {
           // Each comes whole: few scripts are smaller than many, and nothing waits for one behind another.
@@ -74,6 +64,7 @@ export default defineConfig({
     },
   },
   plugins: [
+    tone(),
     fetching(),
     evaluated('/src/app/readymade.ts'),
     smaller((script) => ON_THE_WAY.includes(script)),

@@ -4,12 +4,11 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import { build } from 'vite';
+import { tone } from '../../../src/host/tone.ts';
 
 /** The content policy that sound has to live with, whatever else a page may load. */
 const POLICY =
   "default-src 'none'; script-src 'self'; worker-src 'self' blob:; connect-src 'self'; media-src 'none'";
-
-const WEB_AUDIO = join(import.meta.dirname, '../../../src/sound/webAudio.ts');
 
 const TYPES: Readonly<Record<string, string>> = { '.html': 'text/html', '.js': 'text/javascript' };
 
@@ -29,8 +28,7 @@ export async function servePage(root = import.meta.dirname): Promise<Served> {
     root,
     base: './',
     logLevel: 'error',
-    // As the app is built.
-    resolve: { alias: { 'standardized-audio-context': WEB_AUDIO } },
+    plugins: [tone()],
     build: { outDir: folder, assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   });
   const server = createServer(async (request, response) => {
