@@ -1,6 +1,6 @@
 /**
  * Web Audio as every browser has it that this app is built for. Tone asks a library of 30 kB (gzipped) for it, which also
- * does for older browsers what they lack; `vite.config.ts` gives it this instead. Names and meanings are that library's.
+ * does for older browsers what they lack; `host/tone.ts` gives it this instead. Names and meanings are that library's.
  */
 const { AudioBuffer, AudioContext, AudioWorkletNode, OfflineAudioContext } = globalThis;
 

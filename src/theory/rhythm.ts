@@ -40,3 +40,9 @@ export function compare(a: Beats, b: Beats): number {
 export function toNumber(a: Beats): number {
   return a.n / a.d;
 }
+
+/** `a` times a whole number or another fraction. */
+export function times(a: Beats, factor: Beats | number): Beats {
+  const by = typeof factor === 'number' ? beats(factor) : factor;
+  return beats(a.n * by.n, a.d * by.d);
+}

@@ -1,11 +1,5 @@
 import { type Beats, beats } from './rhythm.ts';
 
-/** `a` times a whole number or another fraction. */
-export function times(a: Beats, factor: Beats | number): Beats {
-  const by = typeof factor === 'number' ? beats(factor) : factor;
-  return beats(a.n * by.n, a.d * by.d);
-}
-
 /** `0`, `1/3`, `4/3`. */
 export function beatsText(a: Beats): string {
   return a.d === 1 ? `${a.n}` : `${a.n}/${a.d}`;

@@ -1,5 +1,4 @@
-import { beats, compare, type Beats } from './rhythm.ts';
-import { times } from './rhythmText.ts';
+import { beats, compare, type Beats, times } from './rhythm.ts';
 
 /** A note as it is written: its value by flags, 0 for a quarter; a half has −1, a whole −2. */
 interface NoteValue {

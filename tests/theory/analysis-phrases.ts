@@ -3,8 +3,8 @@ import type { Embellishment } from '../../src/theory/analysis/embellishmentNames
 import { parseKey, spell, type Key } from '../../src/theory/key.ts';
 import { midiOf, semitonesAbove } from '../../src/theory/note.ts';
 import type { Phrase, PhraseNote } from '../../src/theory/phrase.ts';
-import { add, beats, type Beats } from '../../src/theory/rhythm.ts';
-import { parseBeats, times } from '../../src/theory/rhythmText.ts';
+import { add, beats, type Beats, times } from '../../src/theory/rhythm.ts';
+import { parseBeats } from '../../src/theory/rhythmText.ts';
 import { degreeOfStep, scaleNotes } from '../../src/theory/scale.ts';
 
 /** A phrase and what is true of it. */

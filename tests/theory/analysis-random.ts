@@ -4,8 +4,7 @@ import { spell, type Key } from '../../src/theory/key.ts';
 import { chroma, semitonesAbove } from '../../src/theory/note.ts';
 import type { PhraseNote } from '../../src/theory/phrase.ts';
 import { seeded, type Random } from '../../src/theory/random.ts';
-import { add, beats, type Beats } from '../../src/theory/rhythm.ts';
-import { times } from '../../src/theory/rhythmText.ts';
+import { add, beats, type Beats, times } from '../../src/theory/rhythm.ts';
 import { degreeOfStep, scaleNotes, type ScaleKind } from '../../src/theory/scale.ts';
 import type { Told } from './analysis-phrases.ts';
 

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { add, beats, compare, subtract, toNumber } from '../../src/theory/rhythm.ts';
-import { beatsText, parseBeats, times } from '../../src/theory/rhythmText.ts';
+import { add, beats, compare, subtract, toNumber, times } from '../../src/theory/rhythm.ts';
+import { beatsText, parseBeats } from '../../src/theory/rhythmText.ts';
 
 const fraction = fc
   .tuple(fc.integer({ min: -9999, max: 9999 }), fc.integer({ min: 1, max: 96 }))

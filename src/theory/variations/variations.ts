@@ -3,8 +3,7 @@ import type { Key } from '../key.ts';
 import { keyLabel } from '../naming.ts';
 import { semitonesAbove } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
-import { add, subtract, beats } from '../rhythm.ts';
-import { times } from '../rhythmText.ts';
+import { add, subtract, beats, times } from '../rhythm.ts';
 import { noteOn, stepOf } from './scaleSteps.ts';
 import {
   oneAfterAnother,
