@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { evaluated } from './src/host/evaluated.ts';
 import { fetching } from './src/host/fetching.ts';
@@ -15,12 +16,9 @@ const PURE = ['theory', 'neck', 'decks', 'memory', 'practice', 'making', 'cards'
   (room) => `tests/${room}/**/*.test.ts`,
 );
 
-/** The screens that a student opens, but for Today. */
+/** The screens that a student opens, but for Today; and what is done with a backup there. */
 const STUDENT =
-  /src\/app\/(?:known|settings|calendar|lessons|minute|guitar|neck|round|report\/SendReport)/;
-
-/** What everybody fetches on the way to a first card. */
-const ON_THE_WAY = ['index', 'decks', 'firstVisit'];
+  /src\/(?:store\/merge|app\/(?:known|settings|calendar|lessons|minute|guitar|neck|round|report\/SendReport))/;
 
 export default defineConfig({
   root: 'src',
@@ -32,11 +30,13 @@ export default defineConfig({
     outDir: '../dist',
     emptyOutDir: true,
     // Phones of 2017 that are still carried stop at Safari 16.
-    target: ['chrome111', 'safari16.4', 'firefox114'],
+    target: ['chrome111', 'safari16.4', 'firefox115'],
     modulePreload: false,
     // Small pictures stay files: the content policy allows no data: addresses but for images.
     assetsInlineLimit: 0,
     rolldownOptions: {
+      // Most of a build's time is what `smaller` takes, as it should be.
+      checks: { pluginTimings: false },
       output: {
         codeSplitting: {
           // Each comes whole: few scripts are smaller than many, and nothing waits for one behind another.
@@ -51,31 +51,37 @@ export default defineConfig({
             { name: 'sound', test: /src\/sound\/player\.ts$/, priority: 6 },
             {
               name: 'today',
-              test: /src\/app\/today\/(?:LessonToday|GrowthLine)\.tsx$/,
+              test: /src\/(?:app\/today\/(?:LessonToday|GrowthLine)\.tsx|practice\/ahead\.ts)$/,
               priority: 5,
             },
             { name: 'kinds', test: /src\/cards\/index\.ts$/, priority: 4 },
             // What a student opens, and what a teacher makes.
             { name: 'student', test: STUDENT, priority: 3 },
-            { name: 'teacher', test: /src\/app\/(?:teach|report|phrases)/, priority: 2 },
+            {
+              name: 'teacher',
+              test: /src\/(?:app\/(?:teach|report|phrases)|decks\/notation\/musicxml)/,
+              priority: 2,
+            },
+            // How what the device keeps is read again, and the log made small.
+            {
+              name: 'stored',
+              test: /src\/(?:practice\/storedRound|app\/storedSettings|store\/pack)\.ts$/,
+              priority: 1,
+            },
           ],
         },
       },
     },
   },
-  plugins: [
-    tone(),
-    fetching(),
-    evaluated('/src/app/readymade.ts'),
-    smaller((script) => ON_THE_WAY.includes(script)),
-    page(),
-  ],
+  plugins: [tone(), fetching(), evaluated('/src/app/readymade.ts'), smaller(), page()],
   server: { port },
   preview: { port, strictPort: true },
   test: {
     root: '.',
     // Properties run hundreds of cases, and a machine that is shared is slow now and then.
     testTimeout: 30_000,
+    // Every processor: vitest would leave one of them idle, which is half of two.
+    maxWorkers: availableParallelism(),
     // Rooms without clock, chance or browser share their modules in the tests: each is read once, not once a file.
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, isolate: false } },

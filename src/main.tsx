@@ -1,6 +1,6 @@
 import { hydrate, render } from 'preact';
 import { lostSentence } from './app/lost.ts';
-import { later, pageLoaded } from './app/later.ts';
+import { later, pageLoaded, pause } from './app/later.ts';
 import { begun } from './app/shell/open.ts';
 import { Shell } from './app/shell/Shell.tsx';
 import { FirstVisit } from './app/today/Today.tsx';
@@ -16,11 +16,12 @@ const { dataset } = document.documentElement;
 // The page comes with a first visit's screen; see index.html.
 if ('begun' in dataset) app.replaceChildren();
 if (app.hasChildNodes()) void FirstVisit.fetched().then(goOnFromPage, anew);
-else anew();
+else void pause().then(anew);
 
-function goOnFromPage() {
+async function goOnFromPage() {
   hydrate(<Shell />, app);
   begin();
+  await pause();
   const tapped = app.querySelector<HTMLElement>('[data-tapped]');
   tapped?.removeAttribute('data-tapped');
   tapped?.click();

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 
 /**
  * Where the focus goes once what was done is drawn, since the control it was on may be gone or be another's.
@@ -7,7 +7,8 @@ import { useEffect, useRef } from 'preact/hooks';
  */
 export function useFocusAfter(root: { readonly current: HTMLElement | null }) {
   const wanted = useRef<readonly string[]>([]);
-  useEffect(() => {
+  // Right after each drawing: one that waits its turn could come after a tap, and before what the tap draws.
+  useLayoutEffect(() => {
     const found = wanted.current
       .map((selector) => root.current?.querySelector<HTMLElement>(`${selector}:not(:disabled)`))
       .find((element) => element);

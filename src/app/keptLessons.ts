@@ -1,7 +1,7 @@
 import type { Deck } from '../decks/deck.ts';
 import { deckId, writeDeck } from '../decks/document.ts';
 import * as decks from '../store/decksAway.ts';
-import { itemsById, lessonById, lessons, quarantined, reportingTrouble } from './state.ts';
+import { lessonById, lessons, quarantined, reportingTrouble } from './state.ts';
 
 /** Keeps a deck that was made here for someone else, put away: nothing changes in what is practised. Gives its id. */
 export async function keepMade(deck: Deck): Promise<string> {
@@ -22,6 +22,5 @@ export async function setAway(id: string, away: boolean): Promise<void> {
 export async function deleteLesson(id: string): Promise<void> {
   lessons.value = lessons.value.filter((lesson) => lesson.id !== id);
   quarantined.value = quarantined.value.filter((lesson) => lesson.id !== id);
-  itemsById.delete(id);
   await reportingTrouble(decks.deleteDeck(id));
 }

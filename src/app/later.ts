@@ -7,6 +7,9 @@ let timer: ReturnType<typeof setTimeout> | undefined;
 /** When what the first card does without is fetched: the other kinds of card, sound, the worker that keeps the app. */
 export const later = new Promise<void>((resolve) => (begin = resolve));
 
+/** Lets what is drawn be seen, and what is tapped be taken, before the work goes on. */
+export const pause = () => new Promise<void>((resolve) => setTimeout(resolve));
+
 /** A card that can be answered is on the screen. */
 export function cardShown(): void {
   // Once it is painted.

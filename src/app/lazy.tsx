@@ -1,5 +1,5 @@
 import type { ComponentType, VNode } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import { lostSentence } from './lost.ts';
 import { isNewerThere } from './newer.ts';
 import { takeUpdate, update } from './update.ts';
@@ -21,7 +21,7 @@ export function lazy<P extends object>(
   function Lazy(props: P) {
     const [fault, setFault] = useState(false);
     const [, setReady] = useState(Loaded !== null);
-    useEffect(() => {
+    useLayoutEffect(() => {
       if (Loaded) return;
       fetched().then(
         () => setReady(true),

@@ -1,10 +1,10 @@
 import { KINDS } from '../cards/index.ts';
 import { deckId, readDeck, writeDeck } from '../decks/document.ts';
-import type { Written } from './state.ts';
+import type { WrittenDeck } from './state.ts';
 
 /** A deck that comes with the app. */
-export interface Readymade extends Written {
-  /** What it asks. */
+export interface Readymade extends WrittenDeck {
+  /** What it asks; no string set, `5–4`, is broken after its dash. */
   readonly words: string;
 }
 
@@ -21,5 +21,10 @@ export const READYMADE: readonly Readymade[] = Object.keys(files)
     if ('fault' in read) throw new Error(`${file}: ${read.fault}`);
     const { deck } = read;
     const words = deck.drills.map((drill) => KINDS[drill.kind].words.drill(drill)).join('; ');
-    return { id: deckId(deck), deck, document: writeDeck(deck), words };
+    return {
+      id: deckId(deck),
+      deck,
+      document: writeDeck(deck),
+      words: words.replaceAll('–', '–\u2060'),
+    };
   });

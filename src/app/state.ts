@@ -1,12 +1,13 @@
 import { isolated } from '../decks/plain.ts';
 import { effect, signal } from '@preact/signals';
-import { isCounted, isHere, itemsOf } from '../cards/here.ts';
+import { isCounted, isHere, itemsByStep, itemsOf } from '../cards/here.ts';
 import type { Deck } from '../decks/deck.ts';
 import type { KindName } from '../decks/kinds.ts';
 import type { Fault } from '../decks/envelope.ts';
 import { drawnFor } from '../parts/handedness.ts';
 import { learn, emptyMemory, replay, type Memory } from '../memory/memory.ts';
 import type { Item } from '../practice/item.ts';
+import type { Incremental } from '../theory/incremental.ts';
 import { muted, reference, volume } from '../sound/index.ts';
 import * as decks from '../store/decks.ts';
 import { noteLessons } from '../store/glance.ts';
@@ -14,6 +15,7 @@ import { openLog, type Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { USUAL, type Settings } from './settings.ts';
+import { inSlices } from './slices.ts';
 import { erasedElsewhere, trouble, unreadable } from './trouble.ts';
 
 /** A deck on this device. */
@@ -24,7 +26,7 @@ export interface Lesson {
 }
 
 /** A deck with what the device keeps of it: its document. */
-export interface Written {
+export interface WrittenDeck {
   readonly id: string;
   readonly deck: Deck;
   readonly document: unknown;
@@ -66,8 +68,12 @@ export async function open(): Promise<void> {
   memory.value = { of: replay(log.value.reviews) };
   log.value.erased = () => (erasedElsewhere.value = true);
   log.value.watch(() => (memory.value = { of: replay(log.value!.reviews) }));
-  await readStoredSettings();
-  await readLessons();
+  await Promise.all([readStoredSettings(), readLessons(), readCurrent()]);
+  const current = currentLesson();
+  if (current) await prepare(current);
+}
+
+async function readCurrent(): Promise<void> {
   currentId.value = (await reportingTrouble(decks.currentDeck())) ?? null;
 }
 
@@ -85,11 +91,15 @@ export async function readLessons(): Promise<void> {
   const { readDeck } = await import('../decks/document.ts');
   const held: QuarantinedLesson[] = [];
   const read: Lesson[] = [];
-  for (const { id, document, away } of stored) {
-    const result = reading(() => readDeck(document));
-    if ('deck' in result) read.push({ id, deck: result.deck, away });
-    else held.push({ id, title: titleIn(document), fault: result.fault });
+  function* each(): Incremental<void> {
+    for (const { id, document, away } of stored) {
+      const result = reading(() => readDeck(document));
+      if ('deck' in result) read.push({ id, deck: result.deck, away });
+      else held.push({ id, title: titleIn(document), fault: result.fault });
+      yield;
+    }
   }
+  await inSlices(each());
   await kindsOf(read, isHere);
   lessons.value = read;
   quarantined.value = held;
@@ -156,12 +166,13 @@ export async function take(deck: Deck): Promise<Lesson> {
 }
 
 /** The same of a deck whose document is at hand. */
-export async function takeWritten({ id, deck, document }: Written): Promise<Lesson> {
+export async function takeWritten({ id, deck, document }: WrittenDeck): Promise<Lesson> {
   await countable(deck);
   const lesson = { id, deck, away: false };
+  await prepare(lesson);
   lessons.value = [lesson, ...lessons.value.filter((other) => other.id !== id)];
-  await reportingTrouble(decks.keepDeck(id, document, Date.now()));
-  await chooseLesson(id);
+  // The device does the one after the other: no lesson is chosen that it does not have.
+  await Promise.all([reportingTrouble(decks.keepDeck(id, document, Date.now())), chooseLesson(id)]);
   return lesson;
 }
 
@@ -181,19 +192,34 @@ export function currentLesson(): Lesson | null {
   return here.find(({ id }) => id === currentId.value) ?? here[0] ?? null;
 }
 
-export const itemsById = new Map<string, readonly Item[]>();
+const itemsByDeck = new WeakMap<Deck, readonly Item[]>();
+
+/** The items of a deck, made once. */
+export function itemsOfDeck(deck: Deck): readonly Item[] {
+  let items = itemsByDeck.get(deck);
+  if (!items) itemsByDeck.set(deck, (items = itemsOf(deck)));
+  return items;
+}
+
+/** Has the items of a deck here before they are asked for: of a long lesson they are made in slices. */
+export async function haveItems(deck: Deck): Promise<void> {
+  if (!itemsByDeck.has(deck)) itemsByDeck.set(deck, await inSlices(itemsByStep(deck)));
+}
+
+/** The same of a lesson on this device. Of one that cannot be read it is told where its items are asked for. */
+export async function prepare({ deck }: Pick<Lesson, 'deck'>): Promise<void> {
+  await haveItems(deck).catch(() => {});
+}
 
 /** The items of a lesson on this device; none where there is no such lesson. */
 export function itemsOfLesson(id: string): readonly Item[] {
-  const known = itemsById.get(id);
-  if (known) return known;
   const lesson = lessonById(id);
   if (!lesson) return [];
-  const items = reading(() => itemsOf(lesson.deck));
-  if ('fault' in items) quarantine(lesson, items.fault);
-  const all = 'fault' in items ? [] : items;
-  itemsById.set(id, all);
-  return all;
+  const items = reading(() => itemsOfDeck(lesson.deck));
+  if (!('fault' in items)) return items;
+  quarantine(lesson, items.fault);
+  itemsByDeck.set(lesson.deck, []);
+  return [];
 }
 
 function quarantine({ id, deck: { title } }: Lesson, fault: string): void {

@@ -1,6 +1,7 @@
 import { isPhraseDrill, isTimeDrill, type Deck, type Drill } from '../decks/deck.ts';
 import type { KindName } from '../decks/kinds.ts';
 import type { Item } from '../practice/item.ts';
+import { finished, type Incremental } from '../theory/incremental.ts';
 import { hasSevenNotes } from '../theory/scale.ts';
 import type { Kind } from './kind.ts';
 import { place } from './place/index.ts';
@@ -26,9 +27,14 @@ export function isHere(kind: KindName): boolean {
   return KINDS[kind]?.ask !== undefined;
 }
 
-/** Adds what came. */
-export function bring(kinds: Kinds): void {
+/** Reckons beforehand, with pauses, what items of phrases take long for. */
+type Prepare = (deck: Deck, drill: Drill) => Incremental<void>;
+let prepare: Prepare | undefined;
+
+/** Adds what came, and what all kinds that are drilled from phrases share. */
+export function bring(kinds: Kinds, ofPhrases: Prepare): void {
   Object.assign(KINDS, kinds);
+  prepare = ofPhrases;
 }
 
 /** Whether a kind of card is asked only with the guitar in hand. */
@@ -38,22 +44,44 @@ export function wantsGuitar(kind: KindName): boolean {
 
 /** Every item that a deck's drills cover, each once; none of drills of chords in a key that stacks no chords. */
 export function itemsOf(deck: Deck): Item[] {
+  return finished(itemsByStep(deck));
+}
+
+/** The same with pauses, none of them long apart: of a long lesson it takes a while. */
+export function* itemsByStep(deck: Deck): Incremental<Item[]> {
   const byId = new Map<string, Item>();
   for (const [number, drill] of deck.drills.entries()) {
     if (stacksChords(drill) && !hasSevenNotes(deck.key.scale)) continue;
-    for (const item of KINDS[drill.kind].items(deck, drill)) {
-      if (byId.has(item.id)) continue;
-      const mark = deck.marks?.[item.id];
-      const { instrument } = deck;
-      byId.set(item.id, {
-        ...item,
-        instrument,
-        drill: number,
-        ...(mark !== undefined && { mark }),
-      });
+    const kind = KINDS[drill.kind];
+    for (const part of inParts(drill, deck)) {
+      if (prepare) yield* prepare(deck, part);
+      for (const item of kind.items(deck, part)) {
+        if (byId.has(item.id)) continue;
+        const mark = deck.marks?.[item.id];
+        const { instrument } = deck;
+        byId.set(item.id, {
+          ...item,
+          instrument,
+          drill: number,
+          ...(mark !== undefined && { mark }),
+        });
+      }
+      yield;
     }
   }
   return [...byId.values()];
+}
+
+/** A drill as several, each of one phrase, or of one degree and size, whose items are in the same order. */
+function inParts(drill: Drill, { phrases: { length } }: Deck): Drill[] {
+  if (isTimeDrill(drill)) return [drill];
+  if (isPhraseDrill(drill)) {
+    const { phrases = Array.from({ length }, (_, i) => i + 1) } = drill;
+    return phrases.map((number) => ({ ...drill, phrases: [number] }));
+  }
+  return drill.sizes.flatMap((size) =>
+    drill.degrees.map((degree) => ({ ...drill, sizes: [size], degrees: [degree] })),
+  );
 }
 
 function stacksChords(drill: Drill): boolean {

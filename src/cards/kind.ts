@@ -23,7 +23,7 @@ export interface Card<I extends Item = Item> {
 
 /** Why the verdict is what it is: words, what to show, what to sound. */
 export interface Explanation {
-  /** What it is called, where the title says how it was answered: `ii, Cm`. */
+  /** What it is called, where the title says how it was answered: `ii, Cm`. It stands behind *New* and *Shown*. */
   readonly name?: string;
   /** A few words that take the question's place: `ii, not IV`. */
   readonly title: string;
@@ -134,6 +134,8 @@ export interface Kind<I extends Item = Item, C extends Card<I> = Card<I>> {
   readonly name: I['kind'];
   readonly sense: Sense;
   readonly needs: readonly Need[];
+  /** Whether it can be answered by playing, or striking, where the guitar is in hand: its Face follows `guitar`. */
+  readonly playable: boolean;
   readonly words: KindWords<I>;
   /** Every item that the drill covers, in a stable order without doubles. */
   items(deck: Deck, drill: DrillOf<I['kind']>): I[];
@@ -145,6 +147,7 @@ export interface Kind<I extends Item = Item, C extends Card<I> = Card<I>> {
   /** The answers that are offered, in the words of `data-answer`; null where the answer is made, not chosen. */
   answers(card: C): readonly string[] | null;
   judge(card: C, answer: string): Verdict;
+  /** Of a card that is met for the first time or was shown, the verdict is right and the answer empty. */
   explain(card: C, verdict: Verdict, answer: string, naming: Naming): Explanation;
   Face(props: FaceProps<C>): VNode;
 }

@@ -1,3 +1,5 @@
+import { stringsSounding } from '../neck/place.ts';
+import { memberCount } from '../theory/chord.ts';
 import { isPhraseDrill, isTimeDrill, MOST, type Deck, type Drill } from './deck.ts';
 
 /**
@@ -5,10 +7,15 @@ import { isPhraseDrill, isTimeDrill, MOST, type Deck, type Drill } from './deck.
  * small by itself: only together they are too much. `npm run lessons` prints what the costliest lessons cost that are taken:
  * finding places for a note costs as much as all else about it.
  */
-export function costFault(deck: Pick<Deck, 'drills' | 'phrases'>): string | null {
+export function costFault(deck: Pick<Deck, 'drills' | 'phrases' | 'instrument'>): string | null {
   const arpeggios = deck.drills.reduce((sum, drill) => sum + arpeggiosOf(drill), 0);
   if (arpeggios > MOST.arpeggios) {
     return `Drills: together they ask for ${arpeggios} arpeggios, each degree in each size on each string set or by each contour, and a lesson takes ${MOST.arpeggios}: choose fewer, or make two lessons.`;
+  }
+  for (const drill of deck.drills) if (isWide(drill)) return WIDE;
+  const pulses = deck.drills.reduce((sum, drill) => sum + pulsesOf(drill, deck), 0);
+  if (pulses > MOST.pulses) {
+    return `Drills: together they ask for ${pulses} figures, each at each tempo with each click and a phrase’s rhythm for each phrase, and a lesson takes ${MOST.pulses}: choose fewer tempos, or make two lessons.`;
   }
   const drilled = deck.phrases.filter((_, i) => isDrilled(i + 1, deck.drills));
   const notes = drilled.flatMap((phrase) => phrase.notes);
@@ -22,6 +29,13 @@ export function costFault(deck: Pick<Deck, 'drills' | 'phrases'>): string | null
         : `, ${unplaced.length === notes.length ? 'all' : unplaced.length} of them in phrases without all places, which count twice,`;
     const places = unplaced.length === 0 ? '' : 'give them places, ';
     return `Phrases: those that are drilled have ${notes.length} notes together${twice} and a lesson takes ${MOST.drilledNotes}: ${places}drill fewer of them, or make two lessons.`;
+  }
+  const ways = unplaced.reduce(
+    (sum, { midi }) => sum + stringsSounding(deck.instrument, midi) ** 2,
+    0,
+  );
+  if (ways > MOST.ways) {
+    return 'Phrases: too many strings sound the same notes: give them places.';
   }
   const rulings = deck.phrases.reduce((sum, { rulings: all = [] }) => sum + all.length, 0);
   return rulings > MOST.rulings ? rulingsFault(rulings) : null;
@@ -37,6 +51,26 @@ function arpeggiosOf(drill: Drill): number {
   const ways = 'contours' in drill ? drill.contours.length : drill.strings.length * waysOf(drill);
   return drill.degrees.length * drill.sizes.length * ways;
 }
+
+function pulsesOf(drill: Drill, { phrases }: Pick<Deck, 'phrases'>): number {
+  if (!isTimeDrill(drill)) return 0;
+  const { figures, tempos, clicks } = drill;
+  const named = figures.filter((figure) => figure !== 'phrase').length;
+  const rhythms = figures.includes('phrase') ? phrases.length : 0;
+  return (named + rhythms) * tempos.length * clicks.length;
+}
+
+/** Whether so large a chord lies on so many strings that for a card thousands of shapes are looked through. */
+function isWide(drill: Drill): boolean {
+  return (
+    'strings' in drill &&
+    drill.strings.some(({ length }) =>
+      drill.sizes.some((size) => memberCount(size) * length > MOST.spread),
+    )
+  );
+}
+
+const WIDE = 'Drills: an arpeggio is too large for so many strings: choose fewer.';
 
 const waysOf = (drill: object) =>
   'ways' in drill && Array.isArray(drill.ways) ? drill.ways.length : 1;

@@ -157,8 +157,14 @@ export const MOST = {
   notes: 200,
   tempos: 20,
   marks: 1000,
-  /** In all drills together: arpeggios on string sets or by contours, notes of the phrases drilled, rulings. */
+  /**
+   * In all drills together: arpeggios on string sets or by contours, figures at a tempo with a click, notes of the phrases
+   * drilled, of those without places the squares of how many strings sound each, rulings. Notes of an arpeggio × its strings.
+   */
   arpeggios: 600,
+  pulses: 1200,
   drilledNotes: 300,
+  ways: 5400,
+  spread: 50,
   rulings: 800,
 };

@@ -6,7 +6,7 @@ import { drillFormOf } from './drills/index.ts';
 import { sealLink } from './envelope.ts';
 import { letterOf } from './kinds.ts';
 import { foldMarks } from './marks.ts';
-import { FIELD, HANDS, MARKS, RULED } from './link.ts';
+import { FIELD, HAND_LETTERS, MARKS, RULED } from './link.ts';
 
 /**
  * The link of a deck.
@@ -42,7 +42,7 @@ function fold(document: DeckDocument): string {
 /** How a phrase lies, behind its tempo: `72m` movable, `72o` open strings, `72@5` at fret 5. */
 function foldHand(hand: string | undefined): string {
   if (hand === undefined) return '';
-  return HANDS.find(([name]) => name === hand)?.[1] ?? hand.replace('at fret ', '@');
+  return HAND_LETTERS.find(([name]) => name === hand)?.[1] ?? hand.replace('at fret ', '@');
 }
 
 /** A drill as its kind's letter and what its form writes behind: `s01.54,43.2a`. */

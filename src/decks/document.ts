@@ -86,10 +86,11 @@ function versionOf({ drills }: Pick<Deck, 'drills'>): number {
 }
 
 function drillSince(drill: Drill): number {
-  if ('shapes' in drill) return SHAPES_SINCE;
-  return isTimeDrill(drill) && drill.figures.includes('phrase')
-    ? PHRASE_SINCE
-    : sinceOf(drill.kind);
+  const words = [
+    'shapes' in drill ? SHAPES_SINCE : 1,
+    isTimeDrill(drill) && drill.figures.includes('phrase') ? PHRASE_SINCE : 1,
+  ];
+  return Math.max(sinceOf(drill.kind), ...words);
 }
 
 /** A short name for a deck's content, 16 hexadecimal digits: the same on every machine. */

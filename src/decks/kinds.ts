@@ -4,11 +4,11 @@ interface DeclaredKind {
   readonly letter: string;
   /** What its drills are like: one of `Drills` in deck.ts. */
   readonly drill: string;
-  /** The chance of a right answer without knowing: 0 where no answers are offered to choose from. */
+  /** The chance of a right answer without knowing: 1 by how many answers each of its cards offers, 0 where none are. */
   readonly guess: number;
   /** Whether its wrong answers name arpeggios, so that one is said to be taken for another. */
   readonly confuses: boolean;
-  /** The version of the deck document that first had it: of a kind that is added, one more than all before. */
+  /** The version of the deck document that first had it: of a kind that is added, one more than `DOCUMENT_VERSION` was. */
   readonly since: number;
 }
 

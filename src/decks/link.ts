@@ -72,10 +72,12 @@ function unfold(letters: string): unknown {
 }
 
 function unfoldHand(letters: string): string {
-  return HANDS.find(([, letter]) => letter === letters)?.[0] ?? letters.replace('@', 'at fret ');
+  return (
+    HAND_LETTERS.find(([, letter]) => letter === letters)?.[0] ?? letters.replace('@', 'at fret ')
+  );
 }
 
-export const HANDS = [
+export const HAND_LETTERS = [
   ['movable', 'm'],
   ['open strings', 'o'],
 ] as const;

@@ -79,9 +79,24 @@ function toneWord(tone: Embellishment | null): string {
  * `numeralLabel`; the marks of its quality may be left out, as long as the case is right: `vii7` for viiø7.
  */
 export function readChord(text: string, key: Key): Chord | null {
+  return byNumeral(key).get(text) ?? readUnmarked(text, key);
+}
+
+const known = new WeakMap<readonly Chord[], ReadonlyMap<string, Chord>>();
+
+/** The chords of a key by their numerals. */
+function byNumeral(key: Key): ReadonlyMap<string, Chord> {
   const all = candidates(key);
-  const exact = all.find((chord) => numeralLabel(chord) === text);
-  if (exact) return exact;
+  let chords = known.get(all);
+  if (!chords) {
+    // Of two that are written alike the first.
+    chords = new Map(all.toReversed().map((chord) => [numeralLabel(chord), chord]));
+    known.set(all, chords);
+  }
+  return chords;
+}
+
+function readUnmarked(text: string, key: Key): Chord | null {
   const [, numeral, rest = ''] = /^([iv]+)(.*)$/i.exec(text) ?? [];
   if (!/^[°ø+]?(?:maj)?(?:\d|11)?(?:[b♭]9)?(?:[#♯]11)?$/.test(rest)) return null;
   const size = rest.includes('11')
@@ -92,7 +107,7 @@ export function readChord(text: string, key: Key): Chord | null {
         ? 'seventh'
         : 'triad';
   const plain = (chord: Chord) => chord.numeral.replace(/[°ø+]$/, '');
-  return all.find((chord) => chord.size === size && plain(chord) === numeral) ?? null;
+  return candidates(key).find((chord) => chord.size === size && plain(chord) === numeral) ?? null;
 }
 
 /** The rulings as they stand in another key: of a chord that is none of that key, what notes it groups stays. */

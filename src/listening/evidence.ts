@@ -2,7 +2,7 @@
 import { freshPartials, type Fresh } from './fresh.ts';
 import { HEARD, LOWEST_HEARD, saliencesOf, type Salience } from './salience.ts';
 import { Spectrum } from './spectrum.ts';
-import { ATTACK_NEEDS, AttackFinder, type Attack } from './attack.ts';
+import { ATTACK_NEEDS, AttackFinder, SHARP, type Attack } from './attack.ts';
 import type { Onset } from './onset.ts';
 import type { Track } from './track.ts';
 
@@ -22,7 +22,7 @@ export const PIECE = 4096 / 44100;
 export const DELAY = AFTER + PIECE;
 
 /** Features of an onset as the pluck of one note; see `WEIGHTS`. */
-export const FEATURES = 11;
+export const FEATURES = 15;
 
 /** What is put to a salience before its logarithm is taken. */
 const UNHEARD = 0.02;
@@ -130,37 +130,62 @@ export function featuresOf(
   reference: number,
 ): Float64Array {
   const saliences = saliencesOf(partials, reference);
-  const best = saliences.reduce((top, { salience }) => Math.max(top, salience), 1e-6);
-  const loudest = partials.reduce((top, { level, before }) => Math.max(top, level, before), 1e-9);
+  const all: Beside = {
+    best: saliences.reduce((top, { salience }) => Math.max(top, salience), 1e-6),
+    loudest: partials.reduce((top, { level, before }) => Math.max(top, level, before), 1e-9),
+    newest: partials.reduce((top, { fresh }) => Math.max(top, fresh), 1e-9),
+  };
   const out = new Float64Array(HEARD * FEATURES);
   for (let i = 0; i < HEARD; i++) {
-    const of = (by: number) => saliences[i + by]?.salience ?? 0;
-    out.set(featuresAt(saliences[i]!, of, heard, best, loudest), i * FEATURES);
+    out.set(featuresAt(saliences, i, heard, all), i * FEATURES);
   }
   return out;
 }
 
+/** What a note is measured against: the greatest salience, and amplitude of anything and of anything new. */
+interface Beside {
+  readonly best: number;
+  readonly loudest: number;
+  readonly newest: number;
+}
+
+/** Semitones down to the notes that have all the partials of a note. */
+const BELOW = [12, 19, 24];
+/** Shares and amplitudes are told apart above these. */
+const LITTLE = { share: 0.02, amplitude: 0.01 };
+
 function featuresAt(
-  note: Salience,
-  of: (by: number) => number,
+  saliences: readonly Salience[],
+  index: number,
   { strength, jump }: OnsetStrength,
-  best: number,
-  loudest: number,
+  { best, loudest, newest }: Beside,
 ): number[] {
-  const own = note.salience + 0.01;
-  const against = (...by: number[]) => Math.min(2, Math.max(...by.map(of)) / own);
+  const note = saliences[index]!;
+  const octave = saliences[index - 12];
+  const below = Math.max(...BELOW.map((by) => saliences[index - by]?.salience ?? 0));
+  const shares = (a: number, b: number) => Math.log((a + LITTLE.share) / (b + LITTLE.share));
+  const little = LITTLE.amplitude * newest;
+  const amplitudes = (a: number, b: number) => Math.log((a + little) / (b + little));
+  const even = Math.sqrt(Math.max(0, note.fresh ** 2 - note.odd ** 2));
   return [
     1,
     Math.log(Math.max(0.5, strength)),
     note.salience / best,
     Math.log(note.salience + UNHEARD),
-    Math.log((note.fresh + 0.01 * loudest) / (note.before + 0.01 * loudest)),
     Math.log((note.fresh + 0.001 * loudest) / loudest),
     note.found,
-    against(-12, -19, -24),
-    against(12, 19),
-    against(-1, 1),
-    Math.min(5, jump),
+    Math.min(2, below / (note.salience + 0.01)),
+    // Sharp or not: above that more says nothing more.
+    Math.max(0, Math.min(SHARP, jump)),
+    note.newly,
+    // Where its octave was plucked a note's odd partials are not new; where the octave below was, that one's are.
+    shares(note.oddShare, note.share - note.oddShare),
+    amplitudes(note.odd, even),
+    shares(octave?.oddShare ?? 0, note.share),
+    amplitudes(octave?.odd ?? 0, note.fresh),
+    // What rings on is never foretold quite rightly, but it does not grow.
+    note.oddGrown,
+    octave?.oddGrown ?? 0,
   ];
 }
 
@@ -170,7 +195,8 @@ export const shareExplained = (features: Float64Array, midi: number): number =>
 
 /** Weights of the features: a logistic regression over the guitars that `npm run listen` names as tuned on. */
 export const WEIGHTS = [
-  -10.54, 0.406, 10.639, 1.705, 0.451, 0.695, 2.293, -1.819, -1.79, 1.309, 0.473,
+  -18.924, 0.099, 7.451, -0.385, 0.64, 2.908, -0.594, 5.936, 1.655, 2.53, -1.331, -3.033, 1.533,
+  2.357, -2.016,
 ];
 
 /** Log odds that an onset is the pluck of each note from `LOWEST_HEARD` up. */

@@ -6,8 +6,11 @@ import { EXPLAINED, likeliest, noteOdds, type Event } from './event.ts';
 import type { Extra, Performance, NoteVerdict } from './listening.ts';
 import { heardBeside, heardFor } from './readings.ts';
 
-/** By how much (log odds) a reading has to be better than the best other before it is told. */
-export const SURE = { right: 0, atOnce: 1, wrong: 0.6, missing: 0.8, extra: 1.5 };
+/**
+ * By how much (log odds) a reading has to be better than the best other before it is told; more where it is wrong by an
+ * octave, which shares half its partials with the note itself.
+ */
+export const SURE = { right: 0, atOnce: 1, wrong: 1, octave: 2, missing: 1, extra: 0.5 };
 
 /** What is heard less clearly than this (log odds) has to be so much plainer before anyone is accused. */
 export const UNCLEAR = { below: 3, more: 1.5 };
@@ -124,7 +127,15 @@ export class LineFollower implements Following {
     // With nothing right there is no line to have left a note out of.
     if (label === 'open') return this.wentOn() && !doubted(this.alignment, this.notes[i]!, i);
     const unclear = clearness(this.alignment, this.notes) < UNCLEAR.below ? UNCLEAR.more : 0;
-    return margin >= SURE[label] + unclear && !doubted(this.alignment, this.notes[i]!, i);
+    const least = SURE[this.isOctave(i) ? 'octave' : label] + unclear;
+    return margin >= least && !doubted(this.alignment, this.notes[i]!, i);
+  }
+
+  /** Whether an octave of a note was heard in its place. */
+  private isOctave(i: number): boolean {
+    const candidate = this.alignment.candidates[this.alignment.notes[i]!.event];
+    const midi = this.notes[i]!;
+    return candidate !== undefined && Math.abs(heardFor(candidate, midi) - midi) === 12;
   }
 
   private verdictOf(i: number): NoteVerdict {
@@ -174,7 +185,7 @@ export class LineFollower implements Following {
  * What a note in any order needs (log odds) to be right, to be an extra, and to be still possible at the end; and what an
  * event that is none of these needs to be a pluck that cannot be told, if it begins sharply.
  */
-const ANY = { right: 0.5, extra: 2.5, possible: -4, pluck: -1 };
+const ANY = { right: 0.5, extra: 2.5, possible: -4, pluck: -0.6 };
 /** Seconds after a pluck in which what comes belongs to it: its ringing, the finger that leaves the string. */
 const BELONGS = 0.25;
 

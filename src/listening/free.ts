@@ -9,7 +9,7 @@ import { PluckFinder, type MaybePluck } from './plucks.ts';
  * Log odds from which an event is taken for a note at all; from which one is where the line leaves room for a note; and how
  * soft what may be an echo is (see `Attack`).
  */
-export const FREE = { note: 0, faint: -2, echo: 1 };
+export const FREE = { note: 0.8, faint: -2, echo: 1 };
 /** Seconds within which events are one pluck, and within which a soft one more of the same note is its echo. */
 const ONE = 0.09;
 const ECHO = 0.3;

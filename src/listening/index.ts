@@ -83,7 +83,7 @@ function pass(word: Reply): void {
 }
 
 /** Gives an order in place of the one before; without a microphone it is never told of. */
-export function order(
+export function giveOrder(
   make: (id: number) => Request,
   tell: (told: Reply) => void,
   gone: () => void = () => {},

@@ -28,9 +28,16 @@ export interface Salience {
   salience: number;
   /** Share of its first partials that are found, 0 to 1. */
   found: number;
-  /** Amplitude of what is new of them, and of what was there before. */
+  /** Amplitude of what is new of its partials, and of the odd ones, which no note an octave above it has. */
   fresh: number;
-  before: number;
+  odd: number;
+  /** Share of what is new that its partials are, and that the odd ones are, 0 to 1. */
+  share: number;
+  oddShare: number;
+  /** How much of its partials is new, 0 to 1. */
+  newly: number;
+  /** How much louder than before its odd partials are, nepers within `GROWN`; those of an octave that rings do not grow. */
+  oddGrown: number;
 }
 
 /**
@@ -70,7 +77,8 @@ function salienceOf(
   most: number,
   hertz: number,
 ): Salience {
-  let [explained, found, could, fresh, before, i] = [0, 0, 0, 0, 0, 0];
+  let [share, oddShare, found, could, fresh, odd, sounding, i] = [0, 0, 0, 0, 0, 0, 1e-9, 0];
+  let [grown, oddSounding] = [0, 1e-9];
   for (let h = 1; h <= PARTIALS; h++) {
     const at = h * hertz * Math.sqrt((1 + STIFFNESS * h * h) / (1 + STIFFNESS));
     if (at > HIGHEST_PARTIAL) break;
@@ -82,16 +90,33 @@ function salienceOf(
     if (h <= FIRST) could++;
     if (best < 0) continue;
     const partial = partials[best]!;
-    explained += weights[best]!;
+    const isOdd = h % 2;
+    share += weights[best]! / total;
+    oddShare += (isOdd * weights[best]!) / total;
     fresh += partial.fresh ** 2;
-    before += partial.before ** 2;
+    odd += isOdd * partial.fresh ** 2;
+    const loud = Math.max(partial.level, partial.before) ** COMPRESSION;
+    sounding += loud;
+    oddSounding += isOdd * loud;
+    grown += isOdd * loud * growth(partial, GROWN.little * most);
     if (h <= FIRST) found += Math.min(1, partial.fresh / (PRESENT * most));
   }
-  const share = found / could;
   return {
-    salience: (explained / total) * share ** FOUND,
-    found: share,
+    salience: share * (found / could) ** FOUND,
+    found: found / could,
     fresh: Math.sqrt(fresh),
-    before: Math.sqrt(before),
+    odd: Math.sqrt(odd),
+    share,
+    oddShare,
+    newly: (share * total) / sounding,
+    oddGrown: grown / oddSounding,
   };
+}
+
+/** Growth is told above a part of what is newest, and as far as it says anything. */
+const GROWN = { little: 0.01, least: -1, most: 1.5 };
+
+function growth({ level, before }: Fresh, little: number): number {
+  const grown = Math.log((level + little) / (before + little));
+  return Math.max(GROWN.least, Math.min(GROWN.most, grown));
 }

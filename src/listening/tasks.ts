@@ -1,6 +1,6 @@
 /** What can be asked of the microphone once it is open, one thing at a time. */
 import type { Expected, Follower, FreeListener, FreePlaying, Task, Tuner } from './listening.ts';
-import { microphoneContext, order } from './index.ts';
+import { microphoneContext, giveOrder } from './index.ts';
 
 /** Clicks sounded to measure the delay, seconds to the first and between them, and how loud they are. */
 const CLICKS = 5;
@@ -14,7 +14,7 @@ const CLICK_LEVEL = 0.5;
  */
 export function hearSilence(): Promise<number | null> {
   return new Promise((resolve) => {
-    order(
+    giveOrder(
       (id) => ({ do: 'silence', id }),
       (word) => {
         if (word.told === 'silence') resolve(word.level);
@@ -26,7 +26,7 @@ export function hearSilence(): Promise<number | null> {
 
 /** Follows what is played, until it is over or stopped. A performance of ours ends what was listened to before. */
 export function follow(expected: Expected, follower: Follower): Task {
-  return order(
+  return giveOrder(
     (id) => ({ do: 'follow', id, expected }),
     (word) => {
       if (word.told === 'right') follower.onRight?.(word.index, word.time);
@@ -41,7 +41,7 @@ export function follow(expected: Expected, follower: Follower): Task {
  * which string was played; see `FreeNote.confidence`.
  */
 export function hearFreely(playing: FreePlaying, listener: FreeListener): Task {
-  return order(
+  return giveOrder(
     (id) => ({ do: 'free', id, playing }),
     (word) => {
       if (word.told === 'note') listener.onNote?.(word.note);
@@ -55,7 +55,7 @@ export function hearFreely(playing: FreePlaying, listener: FreeListener): Task {
  * late, in seconds on the clock of the context.
  */
 export function hearStrikes(onStrike: (time: number) => void): Task {
-  return order(
+  return giveOrder(
     (id) => ({ do: 'strikes', id }),
     (word) => {
       if (word.told === 'strike') onStrike(word.time);
@@ -69,7 +69,7 @@ export function hearStrikes(onStrike: (time: number) => void): Task {
  * @param reference A4 in Hz
  */
 export function tuneUp(strings: readonly number[], reference: number, tuner: Tuner): Task {
-  return order(
+  return giveOrder(
     (id) => ({ do: 'tune', id, strings, reference }),
     (word) => {
       if (word.told === 'string') tuner.onString?.(word.tuning);
@@ -92,7 +92,7 @@ export function measureDelay(
   const begin = context.currentTime + LEAD;
   const times = Array.from({ length: CLICKS }, (_, i) => begin + i * BETWEEN);
   return new Promise((resolve) => {
-    const task = order(
+    const task = giveOrder(
       (id) => ({ do: 'delay', id, click, times }),
       (word) => {
         if (word.told === 'delay') resolve(word.seconds);

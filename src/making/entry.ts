@@ -56,7 +56,7 @@ export function newEntry(tempo: number): Entry {
   return {
     sketch,
     rulings: [],
-    cursor: atEnd(sketch),
+    cursor: cursorAtEnd(sketch),
     undo: [],
     redo: [],
     text: null,
@@ -75,7 +75,15 @@ export function entryOf(
 ): Entry {
   const sketch = sketchOf(phrase);
   const length = phrase.notes.at(-1)?.length ?? TRIPLET;
-  return { ...newEntry(phrase.tempo), sketch, rulings, cursor: atEnd(sketch), length, hand, of };
+  return {
+    ...newEntry(phrase.tempo),
+    sketch,
+    rulings,
+    cursor: cursorAtEnd(sketch),
+    length,
+    hand,
+    of,
+  };
 }
 
 /** Whether anything is written. */
@@ -83,7 +91,7 @@ export function isBegun({ sketch, text }: Entry): boolean {
   return sketch.notes.length > 0 || (text ?? '').trim() !== '';
 }
 
-export function atEnd({ notes }: Sketch): Cursor {
+export function cursorAtEnd({ notes }: Sketch): Cursor {
   return { on: 'gap', at: notes.length };
 }
 
@@ -104,7 +112,7 @@ const writtenOf = ({ sketch, rulings, hand, cursor }: Entry): EntryMoment => ({
 });
 
 function within({ on, at }: Cursor, sketch: Sketch): Cursor {
-  return at < sketch.notes.length ? { on, at } : atEnd(sketch);
+  return at < sketch.notes.length ? { on, at } : cursorAtEnd(sketch);
 }
 
 /** Takes the last step back. */
@@ -133,7 +141,9 @@ export function redone(entry: Entry): Entry {
 
 /** What another sketch says, where it says anything else. */
 export function taken(entry: Entry, sketch: Sketch): Entry {
-  return sameSketch(sketch, entry.sketch) ? entry : step(entry, { sketch, cursor: atEnd(sketch) });
+  return sameSketch(sketch, entry.sketch)
+    ? entry
+    : step(entry, { sketch, cursor: cursorAtEnd(sketch) });
 }
 
 /** A tap on the neck: it moves the note that the cursor is on, or writes one where the cursor stands. */

@@ -1,6 +1,6 @@
 import { MOST } from '../decks/deck.ts';
 import { fingeringByNote } from '../neck/fingering.ts';
-import type { Incremental } from '../neck/incremental.ts';
+import type { Incremental } from '../theory/incremental.ts';
 import { placedByNote, positionsByNote, stringsByNote, type Placement } from '../neck/placement.ts';
 import { sameChord } from '../theory/analysis/candidates.ts';
 import { isToneRuling, type Ruling } from '../theory/analysis/ruling.ts';

@@ -43,13 +43,13 @@ export const WEIGHTS = {
   barreHeld: 0.084,
   barreLaid: 0.341,
   barreShifted: 0.302,
-  /** To shift at all; a fret of 36 mm; the square of what lies beyond `FAR`, in 100 mm. */
+  /** To shift at all; a fret of 36 mm; what lies beyond `FAR`, in 100 mm, its square where the hand is eased or led. */
   shiftOpen: [0.385, 0.093, 4.28],
   shiftGuided: [1.034, 0.096, 2],
-  shift: [1.149, 0.166, 2.5],
+  shift: [1.149, 0.166, 3],
   stringChange: 0.117,
   stringCrossed: 0.027,
-  leapOnString: 0.503,
+  leapOnString: 0.9,
   cutRinging: 0.108,
   slide: 6.931,
   indexRolled: 2.113,
@@ -202,8 +202,13 @@ export function leastShift(neck: FretDistances, from: Hold, to: Hold): number {
   return travel(neck, from, to, guided ? WEIGHTS.shiftGuided : WEIGHTS.shift);
 }
 
-/** A shift by more than this many mm, about two frets in the middle of the neck, is a leap. */
-const FAR = 60;
+/**
+ * How far, in mm, the hand goes over the thumb, about a fret: farther, and the thumb lets go of the neck. A finger that
+ * stays on its string leads it a fret farther (`FAR_GUIDED`). What lies beyond costs less for this much than a shift does
+ * to start, so that one far shift is not played as two.
+ */
+const FAR = 36;
+const FAR_GUIDED = 60;
 
 function travel(
   neck: FretDistances,
@@ -212,7 +217,10 @@ function travel(
   kind: readonly [number, number, number],
 ): number {
   const way = Math.abs(neck[from.hand]! - neck[to.hand]!);
-  return kind[0] + (kind[1] * way) / 36 + kind[2] * Math.max(0, (way - FAR) / 100) ** 2;
+  const far = kind === WEIGHTS.shiftGuided ? FAR_GUIDED : FAR;
+  const beyond = Math.max(0, (way - far) / 100);
+  const away = kind === WEIGHTS.shift ? beyond : beyond * beyond;
+  return kind[0] + (kind[1] * way) / 36 + kind[2] * away;
 }
 
 function sameFinger(from: Hold, to: Hold): number {

@@ -12,7 +12,7 @@ import {
 import { fretDistances, type FretDistances } from './fret.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
 import type { Place } from './place.ts';
-import { finished, type Incremental } from './incremental.ts';
+import { finished, type Incremental } from '../theory/incremental.ts';
 
 /** What a line needs to tell to be fingered. A place that is given is kept. */
 export type LineNote = Pick<PhraseNote, 'midi' | 'at' | 'length' | 'place' | 'articulation'>;
@@ -67,7 +67,7 @@ export function* fingeringByNote(
   let reached: readonly Reached[] = [];
   for (const [i, note] of line.entries()) {
     const places = placesFor(instrument, note, options);
-    const elsewhere = open.map((midi) => note.midi - midi).filter((fret) => fret > 0);
+    const elsewhere = heldInstead(open, note, line[i + 1]);
     const holds = places.flatMap((place) =>
       holdsAt(neck, place, highest, { ...options, elsewhere }),
     );
@@ -172,13 +172,30 @@ function together(before: LineNote, note: LineNote): boolean {
   return order > 0 || (order === 0 && before.length.n > 0);
 }
 
+/**
+ * The frets at which a note may be held instead of being played open. Of one that is to ring into the next there are
+ * none: held it would bind a finger that the next needs, open it binds none.
+ */
+function heldInstead(
+  open: readonly number[],
+  note: LineNote,
+  next: LineNote | undefined,
+): number[] {
+  if (next && ringsInto(note, next)) return [];
+  return open.map((midi) => note.midi - midi).filter((fret) => fret > 0);
+}
+
+/** Whether a note should still sound when the next begins. */
+function ringsInto(note: LineNote, next: LineNote): boolean {
+  return compare(note.length, subtract(next.at, note.at)) > 0;
+}
+
 function gapBetween(before: LineNote, note: LineNote): Gap {
-  const between = subtract(note.at, before.at);
-  const gap = toNumber(between);
+  const gap = toNumber(subtract(note.at, before.at));
   return {
     haste: gap <= 0.5 ? 1 : Math.sqrt(0.5 / gap),
     repeated: before.midi === note.midi,
-    rings: toNumber(subtract(before.length, between)) > 0,
+    rings: ringsInto(before, note),
   };
 }
 

@@ -88,6 +88,14 @@ export function tuningText(instrument: Instrument): string {
  * notes joined by dots; then `+2` for a capo on fret 2. Frets, scale length and handedness are not in it.
  */
 export function instrumentId(instrument: Instrument): string {
+  let id = ids.get(instrument);
+  if (id === undefined) ids.set(instrument, (id = idOf(instrument)));
+  return id;
+}
+
+const ids = new WeakMap<Instrument, string>();
+
+function idOf(instrument: Instrument): string {
   const open = openMidi(instrument);
   const known = INSTRUMENTS.find(
     (other) =>

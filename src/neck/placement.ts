@@ -2,7 +2,7 @@ import type { Phrase, PhraseNote } from '../theory/phrase.ts';
 import { fingeringByNote, type FingeringOptions } from './fingering.ts';
 import { fingeringOptions, type HandChoice } from './choice.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
-import { finished, type Incremental } from './incremental.ts';
+import { finished, type Incremental } from '../theory/incremental.ts';
 
 /** The same notes of a phrase played elsewhere on the neck; the hand can play it. */
 export interface Placement {
@@ -25,14 +25,14 @@ export function placed(
   return finished(placedByNote(instrument, phrase, options));
 }
 
-/** A phrase placed as a teacher says it lies; where no hand can play it so, as it lies best. */
-export function placedAs(
+/** A phrase placed as a teacher says it lies; where no hand can play it so, as it lies best; with a pause after every note. */
+export function* placedAsByNote(
   instrument: Instrument,
   phrase: Phrase,
   choice: HandChoice | undefined,
-): Phrase | null {
-  const there = placed(instrument, phrase, fingeringOptions(choice));
-  return there || choice === undefined ? there : placed(instrument, phrase);
+): Incremental<Phrase | null> {
+  const there = yield* placedByNote(instrument, phrase, fingeringOptions(choice));
+  return there || choice === undefined ? there : yield* placedByNote(instrument, phrase);
 }
 
 /** `placed` with a pause after every note. */

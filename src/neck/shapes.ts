@@ -1,11 +1,11 @@
 import type { Chord, Member } from '../theory/chord.ts';
-import { chroma, type NoteName } from '../theory/note.ts';
+import { chroma, pitchClass, type NoteName } from '../theory/note.ts';
 import { beats } from '../theory/rhythm.ts';
 import { takesLowest, type ShapeChoice } from './choice.ts';
 import { flawsOf, FORMS, formOf, type Form } from './form.ts';
 import { fretDistances } from './fret.ts';
 import { fingering, type LineNote } from './fingering.ts';
-import type { Instrument } from './instrument.ts';
+import { openMidi, type Instrument } from './instrument.ts';
 import { midiAt, placesOf, type Place } from './place.ts';
 
 /** A place that says which member of a chord lies there. */
@@ -56,9 +56,6 @@ export function regions([lo, hi]: readonly [number, number], width: number): [nu
 const FRETS_REACHED = 5;
 const MM_REACHED = 130;
 
-/** What every shape stands on where any note may be lowest. */
-const BELOW_ALL = { fret: 0, midi: -Infinity };
-
 /** The highest fret that a hand reaches whose lowest fret is `lowest`. */
 function reachFrom(instrument: Instrument, lowest: number, hi: number): number {
   const at = fretDistances(instrument);
@@ -69,8 +66,8 @@ function reachFrom(instrument: Instrument, lowest: number, hi: number): number {
 }
 
 /**
- * Whether `shapes` would find any, or any of those chosen. Cheap: whether one stretch of the hand holds every member,
- * the others above one that may be lowest.
+ * Whether `shapes` would find any, or any of those chosen. Cheap, for it is asked of every item of a lesson: whether one
+ * stretch of the hand holds every member, the others above one that may be lowest.
  */
 export function hasShape(
   instrument: Instrument,
@@ -78,26 +75,57 @@ export function hasShape(
   region: Region,
   choice?: ShapeChoice,
 ): boolean {
-  const options = memberPlaces(instrument, chord, region).map((places) =>
-    places.map((place) => ({ ...place, midi: midiAt(instrument, place) })),
-  );
-  const bases =
-    choice === undefined
-      ? [BELOW_ALL]
-      : options.flat().filter(({ member }) => takesLowest(choice, member));
+  const sounding = soundingIn(instrument, chord, region);
   const [lo, hi] = region.frets;
   for (let lowest = Math.max(1, lo); lowest <= Math.max(1, hi); lowest++) {
     const highest = reachFrom(instrument, lowest, hi);
-    const isReached = ({ fret }: Pick<Place, 'fret'>) =>
-      fret === 0 || (fret >= lowest && fret <= highest);
-    const standsOn = (base: { readonly midi: number }) =>
-      options.every((places) =>
-        places.some((place) => place.midi >= base.midi && isReached(place)),
-      );
-    if (bases.some((base) => isReached(base) && standsOn(base))) return true;
+    if (isWhole(chord, sounding, [lowest, highest], choice)) return true;
     if (highest >= hi) return false;
   }
   return false;
+}
+
+/** What sounds of a chord in a region: on which string and fret, MIDI, and which of its members, counted from 0. */
+interface Sounding {
+  readonly fret: number;
+  readonly midi: number;
+  readonly member: number;
+}
+
+function soundingIn(instrument: Instrument, { notes }: Chord, region: Region): Sounding[] {
+  const members = notes.map(chroma);
+  const open = openMidi(instrument);
+  const [lo, hi] = region.frets;
+  const found: Sounding[] = [];
+  for (const string of region.strings) {
+    const add = (fret: number) => {
+      const midi = open[string - 1]! + fret;
+      const member = members.indexOf(pitchClass(midi));
+      if (member >= 0) found.push({ fret, midi, member });
+    };
+    if (region.open) add(0);
+    for (let fret = region.open === undefined ? lo : Math.max(1, lo); fret <= hi; fret++) add(fret);
+  }
+  return found;
+}
+
+/** Whether frets and open strings hold every member of a chord above one that may be lowest. */
+function isWhole(
+  chord: Chord,
+  sounding: readonly Sounding[],
+  [lowest, highest]: readonly [number, number],
+  choice: ShapeChoice | undefined,
+): boolean {
+  // How high each member sounds, and how low one that may be lowest.
+  const tops = chord.members.map(() => -Infinity);
+  let base = choice === undefined ? -Infinity : Infinity;
+  for (const { fret, midi, member } of sounding) {
+    if (fret !== 0 && (fret < lowest || fret > highest)) continue;
+    if (midi > tops[member]!) tops[member] = midi;
+    if (choice !== undefined && midi < base && takesLowest(choice, chord.members[member]!))
+      base = midi;
+  }
+  return tops.every((top) => top > -Infinity && top >= base);
 }
 
 /**

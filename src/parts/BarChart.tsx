@@ -1,4 +1,5 @@
 import './BarChart.css';
+import { Unbroken } from './Written.tsx';
 
 /** One bar: how full it is, 0 to 1, and the figure that says so. */
 interface Bar {
@@ -23,7 +24,9 @@ export function BarChart({ bars, label, choose, pressed }: BarChartProps) {
       {bars.map(({ name, filled, figure }) => {
         const content = (
           <>
-            <span>{name}</span>
+            <span>
+              <Unbroken text={name} />
+            </span>
             <span class="track" style={{ '--filled': String(filled) }} />
             <span class="figure">{figure}</span>
           </>

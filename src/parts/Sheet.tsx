@@ -24,10 +24,11 @@ export function Sheet({ title, close, children }: SheetProps) {
     };
   }, []);
   return (
+    // For Escape. It is told late, so that whoever taps on at once after _Done_ would lose the next one by it.
     <dialog class="over" ref={sheet} aria-label={title} onClose={close}>
       <header>
         <h2 tabIndex={-1}>{title}</h2>
-        <button type="button" class="button small" onClick={() => sheet.current?.close()}>
+        <button type="button" class="button small" onClick={close}>
           Done
         </button>
       </header>

@@ -32,7 +32,10 @@ export function Stair({ steps, label, choose, chosen = null, pressed = chosen }:
       class={`stair ${choose ? 'answers' : ''}`}
       role="group"
       aria-label={label}
-      style={{ '--steps': String(steps.length) }}
+      style={{
+        '--steps': String(steps.length),
+        '--letters': String(Math.max(1, ...steps.map(({ name }) => name?.length ?? 0))),
+      }}
     >
       {steps.map((step, index) => {
         const style = {

@@ -14,7 +14,7 @@ export function cell(layout: Layout, place: Place): Record<string, string> {
   const along = place.fret - frets[0];
   const count = frets[1] - frets[0] + 1;
   if (lying) {
-    const column = mirrored ? (along < 0 ? count + 1 : count - along) : along + 2;
+    const column = mirrored ? count - along : along + 2;
     return { gridColumn: String(column), gridRow: String(place.string) };
   }
   const across = mirrored && place.string <= strings ? place.string - 1 : strings - place.string;

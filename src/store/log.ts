@@ -11,7 +11,6 @@ import {
 } from './chunk.ts';
 import { newId, store, stored, under } from './device.ts';
 import { lineOf } from './logLine.ts';
-import { mergeInto } from './merge.ts';
 import { inOrder } from './order.ts';
 import { MOST_COUNT, type Review, type Reviews } from './review.ts';
 import { Runs } from './runs.ts';
@@ -109,6 +108,7 @@ class DeviceLog implements Log {
 
   merge(backup: Pick<Contents, 'reviews' | 'quarantined'>): Promise<number> {
     return this.#next(async () => {
+      const { mergeInto } = await import('./merge.ts');
       await this.#load();
       const before = this.reviews.length;
       await store('readwrite', (all) => mergeInto(all, backup));

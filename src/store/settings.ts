@@ -1,4 +1,4 @@
-import { change, load } from './single.ts';
+import { changeStored, load } from './single.ts';
 
 /** What the student has chosen, as it was saved: to be checked by the app. Null before. @throws StoreTrouble */
 export function loadSettings(): Promise<unknown> {
@@ -7,5 +7,5 @@ export function loadSettings(): Promise<unknown> {
 
 /** Saves some of them; the others stay as they are on the device. @throws StoreTrouble */
 export async function saveSettings(some: object): Promise<void> {
-  await change('settings', (before) => ({ ...(before as object | null), ...some }));
+  await changeStored('settings', (before) => ({ ...(before as object | null), ...some }));
 }

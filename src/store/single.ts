@@ -15,7 +15,7 @@ export async function load(name: Name): Promise<unknown> {
  *
  * @throws StoreTrouble
  */
-export function change<T>(name: Name, by: (before: unknown) => T): Promise<T> {
+export function changeStored<T>(name: Name, by: (before: unknown) => T): Promise<T> {
   return store('readwrite', async (all) => {
     const after = by((await promisifyRequest<unknown>(all.get(name))) ?? null);
     all.put(after, name);

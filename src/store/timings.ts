@@ -1,4 +1,4 @@
-import { change, load } from './single.ts';
+import { changeStored, load } from './single.ts';
 
 /** What was sure of the last card of one figure. What it holds is for the app to say. */
 export interface StoredTiming {
@@ -15,7 +15,7 @@ export function loadTimings(): Promise<unknown> {
 
 /** Saves what is known of one figure; the others stay as they are on the device. @throws StoreTrouble */
 export async function saveTiming(figure: string, timing: object): Promise<void> {
-  await change('timings', (before) => ({ ...(before as object | null), [figure]: timing }));
+  await changeStored('timings', (before) => ({ ...(before as object | null), [figure]: timing }));
 }
 
 /** All of them. @throws StoreTrouble */
@@ -31,7 +31,7 @@ export async function listTimings(): Promise<StoredTiming[]> {
 export async function takeTimings(timings: readonly StoredTiming[]): Promise<number> {
   let taken: readonly StoredTiming[] = [];
   if (timings.length === 0) return 0;
-  await change('timings', (before) => {
+  await changeStored('timings', (before) => {
     const known = { ...(before as object | null) };
     taken = timings.filter(({ figure }) => !Object.hasOwn(known, figure));
     return {

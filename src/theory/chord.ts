@@ -163,6 +163,14 @@ export function sharedNotes(a: Chord, b: Chord): NoteName[] {
 }
 
 /** Which member of a chord a pitch (MIDI number or pitch class) is, or null where it is none. */
-export function memberOf({ notes, members }: Chord, pitch: number): Member | null {
-  return members[notes.findIndex((note) => chroma(note) === pitchClass(pitch))] ?? null;
+export function memberOf(chord: Chord, pitch: number): Member | null {
+  let members = membersByPitch.get(chord);
+  if (!members) {
+    const chromas = chord.notes.map(chroma);
+    members = Array.from({ length: 12 }, (_, of) => chord.members[chromas.indexOf(of)] ?? null);
+    membersByPitch.set(chord, members);
+  }
+  return members[pitchClass(pitch)]!;
 }
+
+const membersByPitch = new WeakMap<Chord, readonly (Member | null)[]>();

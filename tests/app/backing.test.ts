@@ -46,5 +46,25 @@ describe('what a free minute is played over', () => {
       } as const,
     ];
     expect(roundOf({ ...deckIn('Bb major'), drills })).toEqual([2, 5]);
+    const asked = (...degrees: number[]) =>
+      roundOf({ ...deckIn('Bb major'), drills: drills.map((drill) => ({ ...drill, degrees })) });
+    expect(asked(4)).toEqual([1, 6, 2, 5]);
+    expect(asked(6, 4, 1, 5)).toEqual([6, 4, 1, 5]);
+    expect(asked(1, 2, 4, 5, 6)).toEqual([1, 6, 2, 5]);
+  });
+
+  it('has a chord that lasts for several arpeggios once, and eight bars at most', () => {
+    const along = (outline: readonly string[]) => {
+      const notes = outline.flatMap((_, i) =>
+        ['Bb3', 'D4', 'F4'].map((pitch, k) => (i + k === 0 ? `${pitch} for 1/3` : pitch)),
+      );
+      const ruled = outline.map((numeral, i) => `${3 * i + 1}-${3 * i + 3} ${numeral}`);
+      return roundWords(phraseDeck({ phrases: [{ tempo: 72, notes, outline: ruled }] }));
+    };
+    expect(along(['I', 'vi', 'vi', 'I', 'I'])).toBe('I vi I');
+    expect(along(['I', 'iii', 'I', 'iii', 'I', 'iii', 'I', 'iii', 'I', 'iii'])).toBe(
+      'I iii I iii I iii I iii',
+    );
+    expect(along(['I', 'I'])).toBe('I vi ii V');
   });
 });

@@ -36,7 +36,7 @@ describe('a drill in words', () => {
     ],
     [
       { kind: 'trace', degrees: [1], sizes: ['ninth'], contours: ['up'], tempo: 72 },
-      'hear ninths and find their paths',
+      'hear ninths and find their paths, up',
     ],
     [
       { kind: 'pulse', figures: ['triplets', 'phrase'], tempos: [60, 72, 84], clicks: ['beat'] },

@@ -1,6 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { delayed, undelayed } from '../../src/app/guitar/late.ts';
-import { spokenWords } from '../../src/app/guitar/spoken.ts';
+import { canSpeak, speak, spokenWords } from '../../src/app/guitar/spoken.ts';
 import { tuningOf, withReading, type StringReadings } from '../../src/app/guitar/tuning.ts';
 import {
   centsLabel,
@@ -111,4 +111,74 @@ it.each([
   ['Fill in the missing note', 'Fill in the missing note'],
 ])('%s is spoken as %s', (question, spoken) => {
   expect(spokenWords(question)).toBe(spoken);
+});
+
+describe('a question that is spoken', () => {
+  const said: { text: string; voice: string; lang: string }[] = [];
+  class Utterance extends EventTarget {
+    voice = { name: '' };
+    lang = '';
+    constructor(readonly text: string) {
+      super();
+    }
+  }
+  const voice = (name: string, lang: string, localService: boolean) => ({
+    name,
+    lang,
+    localService,
+  });
+  const speaking = (...voices: ReturnType<typeof voice>[]) => {
+    said.length = 0;
+    vi.stubGlobal('SpeechSynthesisUtterance', Utterance);
+    vi.stubGlobal('speechSynthesis', {
+      getVoices: () => voices,
+      cancel() {},
+      speak(utterance: Utterance) {
+        said.push({ text: utterance.text, voice: utterance.voice.name, lang: utterance.lang });
+        utterance.dispatchEvent(new Event('end'));
+      },
+    });
+  };
+  afterEach(() => vi.unstubAllGlobals());
+
+  // A voice that is elsewhere is sent what it is to say.
+  it.each([
+    [[voice('far', 'en-US', false)], null],
+    [[voice('far', 'en-US', false), voice('near', 'en-GB', true)], 'near'],
+    [[voice('fern', 'de-DE', true), voice('near', 'en', true)], 'near'],
+    [[voice('fern', 'de-DE', true)], null],
+    [[voice('nah', 'enm', true)], null],
+    [[], null],
+  ])('of voices %o is said by %s', async (voices, by) => {
+    speaking(...voices);
+    expect(canSpeak()).toBe(by !== null);
+    await speak('Place ii');
+    expect(said.map((one) => [one.text, one.voice])).toEqual(by === null ? [] : [['Place ii', by]]);
+  });
+
+  it('is not waited for where there is no speech at all', async () => {
+    expect(canSpeak()).toBe(false);
+    await speak('Place ii');
+  });
+
+  it('is waited for a second and a half until it begins, and ten seconds until it ends', async () => {
+    vi.useFakeTimers();
+    let utterance: EventTarget | undefined;
+    speaking(voice('near', 'en-GB', true));
+    Object.assign(speechSynthesis, { speak: (one: EventTarget) => (utterance = one) });
+    const over = vi.fn<() => void>();
+    void speak('Place ii').then(over);
+    await vi.advanceTimersByTimeAsync(1499);
+    expect(over).not.toHaveBeenCalled();
+    utterance!.dispatchEvent(new Event('start'));
+    await vi.advanceTimersByTimeAsync(9999);
+    expect(over).not.toHaveBeenCalled();
+    await vi.advanceTimersByTimeAsync(1);
+    expect(over).toHaveBeenCalledOnce();
+    const silent = vi.fn<() => void>();
+    void speak('Place IV').then(silent);
+    await vi.advanceTimersByTimeAsync(1500);
+    expect(silent).toHaveBeenCalledOnce();
+    vi.useRealTimers();
+  });
 });

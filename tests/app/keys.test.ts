@@ -51,6 +51,19 @@ describe('the keyboard on the phrase desk', () => {
         ]),
       ),
     ).toEqual([1, 2]);
+    // No fret is called 05, and none has three digits.
+    expect(
+      frets(
+        typed(entry, [
+          ['0', 0],
+          ['5', 100],
+          ['1', 900],
+          ['0', 599],
+          ['1', 100],
+          ['1', 600],
+        ]),
+      ),
+    ).toEqual([0, 5, 10, 1, 1]);
     // The neck ends before fret 36.
     expect(
       frets(

@@ -98,7 +98,7 @@ describe('deleting a lesson', () => {
     const read = readDeck(whole);
     if ('fault' in read) throw new Error(read.fault);
     const { id } = await state.take(read.deck);
-    await session.begin(id, 3);
+    await session.beginRound(id, 3);
     while (session.shown.value!.presented === 'new') await session.goOn();
     await session.answer('1', 1);
     await session.end();

@@ -46,6 +46,7 @@ describe('free minutes', () => {
   it('are kept, the oldest first, and a line is put to one later', async () => {
     await kept.keep(minute(2));
     await kept.keep(minute(1));
+    expect(kept.minutes.value!.map(({ at }) => at)).toEqual([1, 2]);
     const deck = kept.lineDeck({ key: parseKey('Bb major')!, instrument: GUITAR }, line);
     await kept.keep({ ...minute(2), line: deck });
     kept.minutes.value = null;
@@ -55,6 +56,19 @@ describe('free minutes', () => {
     kept.minutes.value = null;
     await kept.openMinutes();
     expect(kept.minutes.value).toHaveLength(1);
+  });
+
+  it('of two lessons at one time are two', async () => {
+    const other = { ...minute(1), lesson: 'd2' };
+    await kept.keep(minute(1));
+    await kept.keep(other);
+    await kept.keep({ ...minute(1), figures: { ...figures, notes: 61 } });
+    expect(kept.minutes.value!.map(({ lesson }) => lesson).toSorted()).toEqual(['d1', 'd2']);
+    await kept.remove(minute(1));
+    expect(kept.minutes.value).toEqual([other]);
+    kept.minutes.value = null;
+    await kept.openMinutes();
+    expect(kept.minutes.value).toEqual([other]);
   });
 
   it('that are none are not read', () => {

@@ -2,15 +2,16 @@ import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readView, writeView } from '../../src/app/neck/address.ts';
-import { dotsOf, runOf } from '../../src/app/neck/dots.ts';
+import { viewDots, viewRun, upAndDown } from '../../src/app/neck/dots.ts';
 import {
-  inKey,
-  onInstrument,
+  viewInKey,
+  viewOnInstrument,
   plainView,
   positions,
   SHOWN,
   steppedTo,
   stringSets,
+  type OneShape,
   type View,
   type Where,
 } from '../../src/app/neck/view.ts';
@@ -24,7 +25,7 @@ import {
   shapeOf,
   shapeSets,
 } from '../../src/app/neck/shape.ts';
-import { sheetWords, shapeWords, stepWords, titleOf } from '../../src/app/neck/viewWords.ts';
+import { sheetWords, shapeSentences, stepWords, viewTitle } from '../../src/app/neck/viewWords.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { instrumentFromId } from '../../src/neck/instrumentFault.ts';
 import { midiAt, parsePlace } from '../../src/neck/place.ts';
@@ -81,7 +82,7 @@ describe('the address of a neck', () => {
   it('can be read by eye', () => {
     expect(writeView(B_FLAT)).toBe('Bb-major');
     const view = {
-      ...inKey(B_FLAT, { tonic: 'F#', scale: 'locrian #6' }),
+      ...viewInKey(B_FLAT, { tonic: 'F#', scale: 'locrian #6' }),
       size: 'seventh' as const,
       degree: 4,
       from: 2,
@@ -172,15 +173,15 @@ describe('what is looked at', () => {
 
   it('loses its arpeggio on a scale that has none, and its strings on an instrument without them', () => {
     const view = { ...steppedTo(B_FLAT, 2), where: { strings: [6, 5] } };
-    expect(inKey(view, { tonic: 'A', scale: 'blues' }).degree).toBeNull();
-    expect(inKey(view, { tonic: 'A', scale: 'dorian' }).degree).toBe(2);
+    expect(viewInKey(view, { tonic: 'A', scale: 'blues' }).degree).toBeNull();
+    expect(viewInKey(view, { tonic: 'A', scale: 'dorian' }).degree).toBe(2);
     // What was stepped from was of the key that was.
-    expect(inKey(steppedTo(view, 4), { tonic: 'A', scale: 'dorian' })).toMatchObject({
+    expect(viewInKey(steppedTo(view, 4), { tonic: 'A', scale: 'dorian' })).toMatchObject({
       degree: 4,
       from: null,
     });
-    expect(onInstrument(view, instrumentFromId('bass')!).where).toBeNull();
-    expect(onInstrument(view, instrumentFromId('drop-D')!).where).toEqual({ strings: [6, 5] });
+    expect(viewOnInstrument(view, instrumentFromId('bass')!).where).toBeNull();
+    expect(viewOnInstrument(view, instrumentFromId('drop-D')!).where).toEqual({ strings: [6, 5] });
   });
 
   it('has positions to the last fret and string sets of two to four neighbours', () => {
@@ -195,14 +196,14 @@ describe('what is looked at', () => {
 
 describe('dots', () => {
   const at = (view: View, string: number, fret: number) =>
-    dotsOf(view, 'english').find((dot) => dot.string === string && dot.fret === fret);
+    viewDots(view, 'english').find((dot) => dot.string === string && dot.fret === fret);
 
   it('are every place of the key and no other, whatever the key, instrument and part', () => {
     fc.assert(
       fc.property(anyView, (any) => {
         const view: View = { ...any, degree: null, from: null };
         const wanted = scaleNotes(view.key).map(chroma);
-        const dots = dotsOf(view, 'english');
+        const dots = viewDots(view, 'english');
         const { instrument, where } = view;
         let count = 0;
         for (let string = 1; string <= instrument.tuning.length; string++) {
@@ -232,15 +233,44 @@ describe('dots', () => {
     expect([text('names'), text('degrees'), text('intervals')]).toEqual(['E♭', '4', 'm3']);
     expect(at({ ...ii9, shown: 'intervals' }, 4, 0)?.text).toBe('M9');
     expect(at({ ...B_FLAT, shown: 'intervals' }, 4, 1)?.text).toBe('P4');
-    const bare = dotsOf({ ...ii9, shown: 'nothing' }, 'english');
+    const bare = viewDots({ ...ii9, shown: 'nothing' }, 'english');
     expect(bare.some((dot) => dot.note || dot.degree || dot.text)).toBe(false);
     expect(new Set(bare.map(({ member }) => member))).toEqual(new Set([1, undefined]));
+  });
+
+  // A C E♭ on the strings G and B: a hand reaches from E♭ on 3/8 to C on 2/13, five frets on.
+  it('has every shape of an arpeggio on its strings that a hand reaches, one after the other', () => {
+    const shapes: string[] = [];
+    for (
+      let view: View | null = onStrings({ ...B_FLAT, degree: 7 }, [3, 2]);
+      view && shapes.length < 12;
+      view = nextShape(view, 1)
+    ) {
+      const { shape } = view.where as OneShape;
+      shapes.push(shape.map(({ string, fret }) => `${string}/${fret}`).join(' '));
+    }
+    expect(shapes).toEqual([
+      '3/2 2/1 2/4',
+      '3/5 3/8 2/10',
+      '3/8 2/10 2/13',
+      '3/14 2/13 2/16',
+      '3/17 3/20 2/22',
+    ]);
+  });
+
+  it('goes up and back over its top note once, where its notes have places', () => {
+    const sounds = (view: View) => upAndDown(view).map(({ midi }) => midi);
+    const triad = { ...B_FLAT, degree: 2, where: { frets: [1, 5] as const } };
+    expect(sounds(triad)).toEqual([48, 51, 55, 51, 48]);
+    expect(sounds({ ...B_FLAT, where: { strings: [1] } })).toEqual([
+      70, 72, 74, 75, 77, 79, 81, 82, 81, 79, 77, 75, 74, 72, 70,
+    ]);
   });
 
   it('are heard upwards from the lowest root, each note on a dot that sounds it', () => {
     fc.assert(
       fc.property(anyView, (view) => {
-        const run = runOf(view);
+        const run = viewRun(view);
         const midis = run.map(({ midi }) => midi);
         expect(midis).toEqual([...new Set(midis)].toSorted((a, b) => a - b));
         expect(
@@ -248,7 +278,7 @@ describe('dots', () => {
         ).toBe(true);
       }),
     );
-    const run = runOf({ ...B_FLAT, degree: 2, where: { frets: [1, 5] } });
+    const run = viewRun({ ...B_FLAT, degree: 2, where: { frets: [1, 5] } });
     expect(run).toEqual([
       { midi: 48, place: { string: 5, fret: 3 } },
       { midi: 51, place: { string: 4, fret: 1 } },
@@ -301,10 +331,10 @@ describe('one shape', () => {
     const moved = movedAcross(view, 1)!;
     expect(moved.degree).toBe(2);
     expect(bends(moved)!.bent.every(({ string }) => string === 2)).toBe(true);
-    expect(shapeWords(moved, 'english').at(-1)).toContain(
+    expect(shapeSentences(moved, 'english').at(-1)).toContain(
       'Strings 3 and 2 are tuned a major third apart',
     );
-    const looks = dotsOf(moved, 'english').map(({ look }) => look);
+    const looks = viewDots(moved, 'english').map(({ look }) => look);
     expect(looks).toContain('bent');
     expect(looks).toContain('unbent');
   });
@@ -334,12 +364,12 @@ describe('one shape', () => {
       where: { shape: at('4/10 3/10 2/10'), across: 0 },
     };
     expect(shapeOf(grip)!.inversion).toBe(2);
-    expect(dotsOf(grip, 'english').map((dot) => dot.text)).toEqual(['1', '1', '1']);
-    expect(shapeWords(grip, 'english')).toEqual([
+    expect(viewDots(grip, 'english').map((dot) => dot.text)).toEqual(['1', '1', '1']);
+    expect(shapeSentences(grip, 'english')).toEqual([
       'F/C, second inversion.',
       'Barre: the index finger lies across strings 4–2.',
     ]);
-    const line = dotsOf({ ...on543, shown: 'fingers' }, 'english');
+    const line = viewDots({ ...on543, shown: 'fingers' }, 'english');
     expect(line.every((dot) => /^[1-4]$/.test(dot.text!) && dot.note)).toBe(true);
   });
 
@@ -377,7 +407,7 @@ describe('words', () => {
       where: { strings: [5, 4] },
       instrument: instrumentFromId('drop-D+2')!,
     };
-    expect(titleOf(view, 'english')).toBe('IV of B♭ major: E♭');
+    expect(viewTitle(view, 'english')).toBe('IV of B♭ major: E♭');
     expect(sheetWords(view, 'english')).toBe(
       'drop D: D A D G B E · capo on fret 2, frets counted from it · strings 5–4 · names on the dots · ii to IV: E♭ and G stay, C goes, B♭ comes',
     );

@@ -83,6 +83,12 @@ describe('the next lesson', () => {
     });
   });
 
+  it('does not count up the degrees where all are weak', async () => {
+    const next = await made([{ items: facts(() => ({ recall: 0.1 })) }]);
+    expect(says(next)).toEqual(['Every degree least known']);
+    expect(next.degrees).toHaveLength(7);
+  });
+
   it('drills both of what was taken for one another twice and more, not what once was', async () => {
     const next = await made([taken(2, 4, 2)]);
     expect(says(next)).toEqual([
@@ -132,7 +138,7 @@ describe('the next lesson', () => {
   it('marks how hard items came', async () => {
     const easy = facts((i) => (i === 0 ? { ease: 0.9, answers: 20 } : {}));
     const next = await made([{ items: easy }]);
-    expect(says(next)!.at(-1)).toBe('How hard 1 item came');
+    expect(says(next)!.at(-1)).toBe('1 item marked easy or hard');
     expect(next.marks).toEqual({ [items[0]!.id]: 1 });
   });
 

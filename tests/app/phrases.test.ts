@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dotsOf, stripOf } from '../../src/app/phrases/drawn.ts';
+import { phraseDots, stripOf } from '../../src/app/phrases/drawn.ts';
 import {
   chordWords,
   embellishmentWords,
@@ -52,6 +52,44 @@ describe('a phrase explained', () => {
       'It outlines ii7, then V7, then I.',
     );
     expect(embellishmentWords(stairs)).toBeNull();
+  });
+
+  it('shows a place that several arpeggios have as that of the one that is looked at', () => {
+    // E flat and G of Cm, where they lie again in E flat major; C and B flat are another's alone.
+    const shared = phrase(
+      'C4 for 1/3 on 3/5',
+      'Eb4 on 2/4',
+      'G4 on 1/3',
+      'Bb4 on 1/6',
+      'G4 on 1/3',
+      'Eb4 on 2/4',
+    );
+    const { key } = B_FLAT;
+    const ruled = [
+      { span: [0, 3] as const, chord: chordOn(key, 2, 'triad') },
+      { span: [3, 6] as const, chord: chordOn(key, 4, 'triad') },
+    ];
+    const told = explained(shared, B_FLAT, ruled);
+    const dots = (group: number | null) =>
+      phraseDots(told, group).map(({ string, fret, member, look }) => [string, fret, member, look]);
+    expect(dots(0)).toEqual([
+      [3, 5, 1, undefined],
+      [2, 4, 3, undefined],
+      [1, 3, 5, undefined],
+      [1, 6, undefined, 'faint'],
+    ]);
+    expect(dots(1)).toEqual([
+      [3, 5, undefined, 'faint'],
+      [2, 4, 1, undefined],
+      [1, 3, 3, undefined],
+      [1, 6, 5, undefined],
+    ]);
+    expect(dots(null).map(([, , , look]) => look)).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+    ]);
   });
 
   it('tells tones that only pass', () => {
@@ -162,10 +200,10 @@ describe('a phrase explained', () => {
   });
 
   it('shows every place once, and of one group the members of its arpeggio', () => {
-    const all = dotsOf(stairs);
+    const all = phraseDots(stairs);
     expect(new Set(all.map(({ string, fret }) => `${string}/${fret}`)).size).toBe(all.length);
     expect(all.every(({ text, note }) => text && note)).toBe(true);
-    const members = dotsOf(stairs, 0).flatMap(({ member }) => member ?? []);
+    const members = phraseDots(stairs, 0).flatMap(({ member }) => member ?? []);
     expect(new Set(members)).toEqual(new Set([1, 3, 5, 7]));
     const [low, high] = fretsAround(stairs.places!);
     expect(all.every(({ fret }) => fret >= low && fret <= high)).toBe(true);
@@ -205,7 +243,7 @@ describe('a phrase explained', () => {
 
   it('says with which neighbour a group may be one', () => {
     const { key } = B_FLAT;
-    const about = { from: 0, to: 3, alternatives: [] };
+    const about = { from: 0, to: 3, alternatives: [], regrouped: [] };
     const joined = { chord: chordOn(key, 5, 'ninth'), confidence: 0.4 };
     const groups = [
       { ...about, chord: chordOn(key, 5, 'triad'), confidence: 0.6, joined },

@@ -105,7 +105,7 @@ async function practise(): Promise<Set<string>> {
   };
   const { id } = await state.take(deck);
   state.changeSettings({ volume: 0.5 });
-  await session.begin(id, 3);
+  await session.beginRound(id, 3);
   for (const given of GIVEN) {
     while (session.shown.value?.presented === 'new') await session.goOn();
     const { card } = session.shown.value!;

@@ -80,6 +80,9 @@ describe('the first card that anybody meets', () => {
   it('and no other: neither later in the round, nor where anything was answered before', () => {
     round.value = begun({ minutes: 3 }, [4]);
     expect(shown(spot, 'spot', 'C E♭ G.')).toBe('C E♭ G.');
+    const met = [{ item: spot, after: 0, at: 0, seconds: 5 }];
+    round.value = { ...begun({ minutes: 3 }), met };
+    expect(shown(spot, 'spot', 'C E♭ G.')).toBe('C E♭ G.');
     round.value = begun({ minutes: 3 });
     memory.value = { of: { ...emptyMemory(), asked: 1 } };
     expect(shown(spot, 'spot', 'C E♭ G.')).toBe('C E♭ G.');

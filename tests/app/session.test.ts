@@ -26,7 +26,7 @@ async function begun() {
   const { openLog } = await import('../../src/store/log.ts');
   await state.open();
   const { id } = await state.take(read.deck);
-  await session.begin(id, 3);
+  await session.beginRound(id, 3);
   return { state, session, openLog, asking: () => pastNew(session) };
 }
 
@@ -46,6 +46,18 @@ it('learns each answer once, whatever another window answers meanwhile', async (
     expect(state.memory.value.of.asked).toBe(2 * (k + 1));
     await session.draw();
   }
+});
+
+it('meets one card at a time, though Next is tapped once more before the next is there', async () => {
+  const { session } = await begun();
+  const going = session.goOn();
+  while (!session.round.value!.open) await Promise.resolve();
+  const done: string[] = [];
+  const again = session.goOn().then(() => done.push('again'));
+  await Promise.all([going.then(() => done.push('once')), again]);
+  expect(session.round.value!.met).toHaveLength(1);
+  // No card is shown before the device has the round with it.
+  expect(done).toEqual(['once', 'again']);
 });
 
 it('takes one answer to a card, though the verdict is yet to come', async () => {

@@ -62,5 +62,10 @@ describe('what a report tells of time', () => {
     expect(bent!.limps).toMatchObject({ place: 2, late: expect.closeTo(-0.02) });
     expect(of(due.map((time) => time * 0.97))!.drift).toBeCloseTo(-0.03);
     expect(of(due.slice(0, 9))).toBeNull();
+    // Of two places the one that is farther out, early or late; of a drift only what is sure.
+    const both = (second: number, third: number) =>
+      of(due.map((time, i) => time + [0, second, third][i % 3]!))!.limps!.place;
+    expect([both(-0.04, 0.025), both(0.025, -0.04), both(0.04, 0.025)]).toEqual([2, 3, 2]);
+    expect(of(due.map((time) => time * 0.995))!.drift).toBeNull();
   });
 });

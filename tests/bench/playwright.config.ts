@@ -10,5 +10,7 @@ export default defineConfig({
   retries: 0,
   timeout: 300_000,
   reporter: [['line']],
+  // The worker that keeps the app costs its time, as on a phone.
+  use: { ...app.use, serviceWorkers: 'allow' },
   projects: [{ name: 'pages', testMatch: '*.spec.ts' }],
 });

@@ -1,14 +1,19 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { type KindName } from '../../src/decks/deck.ts';
 import { kindsOf } from '../../src/decks/kinds.ts';
+import { SCREENS as PICTURED } from '../pictures/screens.ts';
 import { degreeSeen, dice, placesFor, type Place } from './musician.ts';
 import {
   answerCards,
+  answerOne,
   answerTo,
+  axeOn,
+  COLOUR_RULES,
   give,
   judged,
+  lessonLink,
   makeLesson,
+  next,
   openCard,
   phraseLesson,
   placeOn,
@@ -17,25 +22,25 @@ import {
   roundEnd,
   SMALL,
   startLesson,
+  THREE,
   verdict,
+  type Wishes,
 } from './people.ts';
 
 const KINDS = ['spot', 'place', 'trace'] as const;
 
 let small: string;
+let three: string;
 const lessons = new Map<KindName, string>();
 
-test.beforeAll(async ({ browser, baseURL }) => {
-  const teacher = await browser.newPage();
-  small = await makeLesson(teacher, { ...SMALL, title: 'Everything that floats', note: 'Slowly.' });
+test.beforeAll(async ({ baseURL }) => {
+  const floating = { ...SMALL, title: 'Everything that floats', note: 'Slowly.' };
+  small = await lessonLink(floating, baseURL!);
+  three = await lessonLink(THREE, baseURL!);
   for (const kind of KINDS) {
-    await teacher.getByRole('button', { name: 'Change it' }).click();
-    lessons.set(
-      kind,
-      await makeLesson(teacher, { chords: ['sevenths'], kinds: [kind], strings: ['5–4–3–2'] }),
-    );
+    const wishes: Wishes = { chords: ['sevenths'], kinds: [kind], strings: ['5–4–3–2'] };
+    lessons.set(kind, await lessonLink(wishes, baseURL!));
   }
-  await teacher.close();
   for (const kind of kindsOf('phrase')) lessons.set(kind, await phraseLesson([kind], baseURL!));
 });
 
@@ -85,7 +90,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await expect(page.getByRole('heading', { name: 'Sound and names' })).toBeVisible();
   },
   'looking back over a round': async (page) => {
-    await startLesson(page, small);
+    await startLesson(page, three);
     await answerCards(page, 2, false);
     await answerCards(page, 99);
     await page.getByRole('button', { name: 'Look back over the cards' }).click();
@@ -106,7 +111,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await expect(page.getByLabel('Your name, if you like')).toBeVisible();
   },
   'the end of a round': async (page) => {
-    await startLesson(page, small);
+    await startLesson(page, three);
     await answerCards(page, 2, false);
     await answerCards(page, 99);
     await expect(roundEnd(page)).toBeVisible();
@@ -122,28 +127,37 @@ for (const [name, comeTo] of Object.entries(SCREENS)) {
   });
 }
 
+for (const name of [
+  'card-pulse',
+  'class',
+  'lesson-offered',
+  'lessons',
+  'neck',
+  'report',
+  'try-a-card',
+]) {
+  test(`${name}, as pictured: no scrolling sideways, with letters twice the size too`, async ({
+    page,
+    baseURL,
+  }) => {
+    await PICTURED[name]!(page, baseURL!);
+    await fits(page);
+  });
+}
+
 // What is played or tapped in time is tried in specs of its own: guitar, guitar-in-hand and pulse.
 for (const kind of [...KINDS, ...kindsOf('phrase')]) {
-  test(`a ${kind} card before and after its verdict: no fault that axe knows of, and no scrolling sideways`, async ({
+  test(`a ${kind} card before and after its verdict: all of it stands on a small phone with targets of 44 px and more, no fault that axe knows of, and no scrolling sideways`, async ({
     page,
   }) => {
     const asked = await firstCard(page, kind);
-    await isOpenToAll(page);
-    await give(page, answerTo(asked, false, dice(3)));
-    await judged(page);
-    await isOpenToAll(page);
-  });
-
-  test(`a ${kind} card has targets of 44 px and more, and all of it stands on a small phone`, async ({
-    page,
-  }) => {
-    await firstCard(page, kind);
     expect(await smallTargets(page)).toEqual([]);
     expect(await outside(page)).toEqual([]);
-    const asked = (await question(page))!;
+    await isOpenToAll(page);
     await give(page, answerTo(asked, false, dice(3)));
     await judged(page);
     expect(await outside(page)).toEqual([]);
+    await isOpenToAll(page);
   });
 
   test(`a ${kind} card stands whole on a phone that lies down`, async ({ page }) => {
@@ -160,6 +174,36 @@ for (const kind of [...KINDS, ...kindsOf('phrase')]) {
     expect(low!.y).toBeLessThan(high!.y);
   });
 }
+
+test('a card that is tried and the whole neck stand whole on a phone that lies down', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 640, height: 360 });
+  await plan(page, { kinds: ['trace'] });
+  await page.getByRole('button', { name: 'Try a card' }).click();
+  await expect(page.locator('[data-do="next"]')).toBeInViewport({ ratio: 1 });
+  await expect(page.getByRole('navigation')).toBeHidden();
+  await page.goto('#/neck');
+  const places = await box(page.getByRole('navigation'));
+  for (const part of ['.stair', '.told p']) {
+    const { y, height } = await box(page.locator('.whole-neck').locator(part));
+    expect(y + height).toBeLessThanOrEqual(places.y + 1);
+  }
+});
+
+test('no string set is broken after its dash, on phones of any width', async ({
+  page,
+  baseURL,
+}) => {
+  await page.goto(await lessonLink({ ...SMALL, strings: ['5–4', '4–3', '4–3–2'] }, baseURL!));
+  const sets = page.locator('.facts .unbroken');
+  await expect(sets).toHaveText(['5–4', '4–3', '4–3–2']);
+  for (let width = 320; width <= 430; width += 11) {
+    await page.setViewportSize({ width, height: 640 });
+    const lines = await sets.evaluateAll((all) => all.map((set) => set.getClientRects().length));
+    expect(lines).toEqual([1, 1, 1]);
+  }
+});
 
 test('what gets the focus is never hidden behind the places at the bottom', async ({ page }) => {
   await plan(page, {});
@@ -246,6 +290,32 @@ test('nothing moves by itself where less motion is asked for', async ({ page }) 
   expect(await moving(page)).toEqual([]);
 });
 
+test('a dot settles, a step fills, a hop is drawn, each within 200 ms', async ({
+  page,
+  baseURL,
+}) => {
+  await page.addInitScript(() => {
+    const seen = {};
+    Object.assign(globalThis, { seen });
+    const look = () => {
+      for (const motion of document.getAnimations())
+        if (motion instanceof CSSAnimation)
+          Object.assign(seen, {
+            [motion.animationName]: motion.effect!.getComputedTiming().endTime,
+          });
+      requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+  });
+  await startLesson(page, await lessonLink(SMALL, baseURL!));
+  for (let right = false; await answerOne(page, right); right = true) await next(page);
+  await roundEnd(page).waitFor();
+  await page.goto('#/known');
+  await page.locator('.stair-hops').first().waitFor();
+  const motions = () => page.evaluate(() => (globalThis as unknown as { seen: object }).seen);
+  await expect.poll(motions).toEqual({ settle: 150, fill: 200, hop: 200 });
+});
+
 async function firstCard(page: Page, kind: KindName) {
   await startLesson(page, lessons.get(kind)!);
   const asked = (await question(page))!;
@@ -256,7 +326,7 @@ async function firstCard(page: Page, kind: KindName) {
 /** Every rule in light on the smaller size; in dark on the other those of colour, which alone depend on it. */
 const WAYS = [
   { width: 360, height: 640, colorScheme: 'light' },
-  { width: 390, height: 844, colorScheme: 'dark', rules: ['color-contrast', 'link-in-text-block'] },
+  { width: 390, height: 844, colorScheme: 'dark', rules: COLOUR_RULES },
 ] as const;
 
 /** Phones upright and lying, a tablet, a desk: the smallest comes last and stays. */
@@ -276,7 +346,7 @@ async function isOpenToAll(page: Page) {
     // All of the page at once: what the bar at the bottom covers now can be scrolled to.
     const height = await page.evaluate(() => document.documentElement.scrollHeight);
     await page.setViewportSize({ width, height });
-    const axe = new AxeBuilder({ page });
+    const axe = axeOn(page);
     const { violations } = await (
       'rules' in only
         ? axe.withRules([...only.rules])
@@ -287,15 +357,38 @@ async function isOpenToAll(page: Page) {
     );
     expect(faults).toEqual([]);
   }
+  await fits(page);
+}
+
+/** Nothing sticks out at any size, with letters twice the size too. */
+async function fits(page: Page) {
   for (const text of ['100%', '200%']) {
     await page.evaluate((size) => (document.documentElement.style.fontSize = size), text);
     for (const [width, height] of SIZES) {
       await page.setViewportSize({ width, height });
       const found = await sideways(page);
       expect(found, `${width} × ${height}, text at ${text}`).toEqual([]);
+      expect(await torn(page), `${width} × ${height}, text at ${text}`).toEqual([]);
     }
   }
   await page.evaluate(() => (document.documentElement.style.fontSize = ''));
+}
+
+/** Words that stand on three lines and more, as in a column that is too narrow for them. */
+function torn(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const texts = document.createTreeWalker(document.querySelector('#app')!, NodeFilter.SHOW_TEXT);
+    const found: string[] = [];
+    for (let text = texts.nextNode(); text; text = texts.nextNode())
+      for (const { 0: word, index } of text.textContent!.matchAll(/\S+/g)) {
+        const range = document.createRange();
+        range.setStart(text, index);
+        range.setEnd(text, index + word.length);
+        const isRead = !text.parentElement!.closest('.unseen');
+        if (isRead && range.getClientRects().length > 2) found.push(word);
+      }
+    return found;
+  });
 }
 
 /** What sticks out to the left or right of the screen. */

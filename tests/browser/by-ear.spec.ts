@@ -32,7 +32,6 @@ import {
 } from './sound/ear.ts';
 import { recordPage, type Sounding, type Tape } from './sound/tape.ts';
 
-test.describe.configure({ mode: 'default' });
 test.use({ bypassCSP: true });
 
 interface Lesson {

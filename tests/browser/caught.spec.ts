@@ -5,7 +5,7 @@ import {
   answerCards,
   answerOne,
   askedSoFar,
-  makeLesson,
+  lessonLink,
   next,
   openCard,
   question,
@@ -16,10 +16,8 @@ import {
 
 let small: string;
 
-test.beforeAll(async ({ browser }) => {
-  const teacher = await browser.newPage();
-  small = await makeLesson(teacher, { ...SMALL, title: 'Everything that floats' });
-  await teacher.close();
+test.beforeAll(async ({ baseURL }) => {
+  small = await lessonLink({ ...SMALL, title: 'Everything that floats' }, baseURL!);
 });
 
 /** Breaks what the next card of the neck needs, once: while it is drawn, or while its neck is put on the screen. */

@@ -27,9 +27,9 @@ export function chromiumPage(page: Page): EnginePage {
   };
 }
 
-/** Waits until something is so, 15 s at most. */
+/** Waits until something is so, 30 s at most. */
 export async function until(isSo: () => Promise<boolean>): Promise<void> {
-  for (const end = Date.now() + 15_000; !(await isSo());) {
+  for (const end = Date.now() + 30_000; !(await isSo());) {
     if (Date.now() > end) throw new Error(`Kept waiting for: ${isSo}`);
     await new Promise((resolve) => setTimeout(resolve, 50));
   }

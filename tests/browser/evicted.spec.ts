@@ -14,6 +14,8 @@ import {
   verdict,
 } from './people.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 let host: Host;
 let lesson: string;
 let thrown: string[];

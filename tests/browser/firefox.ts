@@ -3,11 +3,21 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { setTimeout } from 'node:timers/promises';
 import { WebSocket } from 'ws';
 import { until, type EnginePage } from './engine.ts';
 
-/** Sound begins without a gesture, as in the other engines here. */
-const PREFERENCES = { 'media.autoplay.default': 0, 'media.autoplay.blocking_policy': 0 };
+/** How long an order may go without an answer, ms. */
+const PATIENCE = 60_000;
+
+const PREFERENCES = {
+  // Sound begins without a gesture, as in the other engines here.
+  'media.autoplay.default': 0,
+  'media.autoplay.blocking_policy': 0,
+  // The page speaks to the loudspeaker itself: through the browser's process it was one time in five held for ever.
+  'media.cubeb.sandbox': false,
+  'security.sandbox.content.level': 0,
+};
 
 /**
  * A page in Firefox, Debian's `firefox-esr`, driven by the W3C's WebDriver BiDi protocol (w3.org/TR/webdriver-bidi), which
@@ -19,15 +29,17 @@ export async function openFirefox(): Promise<EnginePage> {
     ([name, value]) => `user_pref("${name}", ${value});\n`,
   );
   await writeFile(join(profile, 'user.js'), lines.join(''));
+  const loudspeaker = new Loudspeaker(profile);
   const firefox = spawn(
     'firefox-esr',
     ['--headless', '--no-remote', '--remote-debugging-port=0', '--profile', profile],
-    { stdio: ['ignore', 'ignore', 'pipe'] },
+    {
+      stdio: ['ignore', 'ignore', 'pipe'],
+      env: { ...process.env, PULSE_SERVER: loudspeaker.address },
+    },
   );
-  const ended = new Promise((resolve) => firefox.once('exit', resolve));
   const close = async () => {
-    firefox.kill();
-    await ended;
+    await Promise.all([ended(firefox), ended(loudspeaker.process)]);
     await rm(profile, { recursive: true, force: true });
   };
   try {
@@ -38,11 +50,42 @@ export async function openFirefox(): Promise<EnginePage> {
   }
 }
 
+/** A loudspeaker that nobody hears: a clock of sound goes by what it takes. */
+class Loudspeaker {
+  readonly address: string;
+  readonly process: ChildProcess;
+
+  /** @param folder in which it may leave what it needs */
+  constructor(folder: string) {
+    const socket = join(folder, 'loudspeaker');
+    this.address = `unix:${socket}`;
+    this.process = spawn(
+      'pulseaudio',
+      [
+        ['-n', '--daemonize=no', '--use-pid-file=no', '--exit-idle-time=-1'],
+        ['--load=module-null-sink'],
+        [`--load=module-native-protocol-unix auth-anonymous=1 socket=${socket}`],
+      ].flat(),
+      { stdio: 'ignore', env: { ...process.env, HOME: folder, XDG_RUNTIME_DIR: folder } },
+    );
+  }
+}
+
+/** Ends a program and waits until it has ended. */
+function ended(program: ChildProcess): Promise<unknown> {
+  const end = new Promise((resolve) => program.once('exit', resolve));
+  return program.kill() ? end : Promise.resolve();
+}
+
 /** Where it listens, as it says on its second output. */
 async function addressOf(firefox: ChildProcess): Promise<string> {
   for await (const line of createInterface(firefox.stderr!)) {
     const said = /WebDriver BiDi listening on (?<address>ws:\S+)/.exec(line);
-    if (said) return `${said.groups!.address}/session`;
+    if (said) {
+      // Goes on being read: a program whose words nobody takes comes to a halt.
+      firefox.stderr!.resume();
+      return `${said.groups!.address}/session`;
+    }
   }
   throw new Error('Firefox ended before it listened.');
 }
@@ -118,10 +161,15 @@ async function connected(address: string): Promise<Order> {
     const id = ++last;
     const answered = new Promise<Answer>((resolve) => waiting.set(id, resolve));
     socket.send(JSON.stringify({ id, method, params }));
-    const { result, error, message } = await answered;
+    const { result, error, message } = await Promise.race([answered, tooLate(method, params)]);
     if (error) throw new Error(`Firefox, asked for ${method}: ${error}: ${message}`);
     return result as T;
   };
+}
+
+async function tooLate(method: string, params: object): Promise<never> {
+  await setTimeout(PATIENCE, null, { ref: false });
+  throw new Error(`Firefox, asked for ${method}, gave no answer: ${JSON.stringify(params)}`);
 }
 
 interface Answer {

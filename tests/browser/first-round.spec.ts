@@ -5,12 +5,13 @@ import {
   answerCards,
   answerOne,
   kept,
-  makeLesson,
+  lessonLink,
   newCard,
   next,
   question,
   SMALL,
   startLesson,
+  THREE,
   verdict,
 } from './people.ts';
 
@@ -20,17 +21,10 @@ let small: string;
 let mixed: string;
 let heard: string;
 
-test.beforeAll(async ({ browser }) => {
-  const teacher = await browser.newPage();
-  const lesson = async (wishes: Parameters<typeof makeLesson>[1]) => {
-    const link = await makeLesson(teacher, wishes);
-    await teacher.getByRole('button', { name: 'Change it' }).click();
-    return link;
-  };
-  small = await lesson(SMALL);
-  mixed = await lesson({ ...SMALL, kinds: ['spot', 'trace'] });
-  heard = await lesson({ ...SMALL, kinds: ['trace'] });
-  await teacher.close();
+test.beforeAll(async ({ baseURL }) => {
+  small = await lessonLink(SMALL, baseURL!);
+  mixed = await lessonLink({ ...SMALL, kinds: ['spot', 'trace'] }, baseURL!);
+  heard = await lessonLink({ ...SMALL, kinds: ['trace'] }, baseURL!);
 });
 
 /** The item on the screen, and whether it is only shown. */
@@ -118,8 +112,8 @@ test('Show me shows the answer, and counts as not known and taken for nothing', 
   await expect(page.getByText(/(seen|heard) as/)).toHaveCount(0);
 });
 
-test('looking back tells what was shown from what was missed', async ({ page }) => {
-  await startLesson(page, small);
+test('looking back tells what was shown from what was missed', async ({ page, baseURL }) => {
+  await startLesson(page, await lessonLink(THREE, baseURL!));
   for (const does = ['show', 'miss']; await question(page); await next(page)) {
     const what = does.shift();
     if (what === 'show') await page.locator('[data-do="show"]').click();

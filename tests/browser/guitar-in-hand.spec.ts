@@ -1,17 +1,17 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, expect, test, type Browser, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
 import { recordingOf, wavOf } from '../listening/played.ts';
-import { chromiumPath } from './engines.mjs';
+import { shellPath } from './engines.mjs';
 import { hearing, playSamples } from './microphone.ts';
 import { dice, midiOn } from './musician.ts';
 import {
   answersKept,
   answerTo,
+  axeOn,
   faults,
   give,
   judged,
@@ -25,7 +25,6 @@ import {
 } from './people.ts';
 
 /** The guitar in hand, with a file as the microphone. */
-test.describe.configure({ mode: 'default' });
 
 let folder: string;
 let browser: Browser | undefined;
@@ -61,7 +60,7 @@ async function pageWith(microphone: Float32Array | 'refused'): Promise<Page> {
     args.push('--use-fake-ui-for-media-stream');
     args.push(`--use-file-for-fake-audio-capture=${file}%noloop`);
   }
-  browser = await chromium.launch({ executablePath: chromiumPath() ?? '', args });
+  browser = await chromium.launch({ executablePath: shellPath() ?? '', args });
   const { baseURL } = test.info().project.use;
   const context = await browser.newContext({
     baseURL: baseURL!,
@@ -167,7 +166,7 @@ test('a guitar 12 cents flat is tuned up, and may be left so', async () => {
     await expect(row).toContainText(/−1[123].*↑ a little too low/);
   }
   await expect(page.getByText('as a whole 12 cents low')).toBeVisible();
-  const axe = await new AxeBuilder({ page }).analyze();
+  const axe = await axeOn(page).analyze();
   expect(axe.violations).toEqual([]);
   await page.locator('[data-do="tuned"]').click();
   // The file does not hear the clicks, as a microphone does not beside headphones.

@@ -4,12 +4,12 @@ import { join } from 'node:path';
 import { chromium, expect, test, type Browser, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
-import { chromiumPath } from './engines.mjs';
+import { shellPath } from './engines.mjs';
 import { PLAYED, writeLine, type Manner } from './guitar/recordings.ts';
 import { faults, openCard, startLesson, verdict } from './people.ts';
 
 /** Cards that are answered with the guitar, a file for the microphone. Node gives the same verdicts: `tests/cards/heard.test.ts`. */
-test.describe.configure({ mode: 'default', timeout: 120_000 });
+test.describe.configure({ timeout: 120_000 });
 
 /** The file has to come to its notes, and the card to its verdict. */
 const PLAYED_BY = { timeout: 60_000 };
@@ -30,7 +30,7 @@ async function pageHearing(midis: readonly number[], manner: Manner): Promise<Pa
   const file = join(folder, 'microphone.wav');
   writeLine(file, midis, manner);
   browser = await chromium.launch({
-    executablePath: chromiumPath() ?? '',
+    executablePath: shellPath() ?? '',
     args: [
       '--no-sandbox',
       '--autoplay-policy=no-user-gesture-required',

@@ -2,23 +2,23 @@ import { readFile } from 'node:fs/promises';
 import { expect, test, type Page } from '@playwright/test';
 import {
   answerCards,
-  makeLesson,
+  faults,
+  lessonLink,
   phraseLesson,
   question,
   reloadKept,
   roundEnd,
   SMALL,
   startLesson,
+  THREE,
 } from './people.ts';
 
 /** What is kept, and what is said of it; and what a phone lends the page where it can. */
 
 let small: string;
 
-test.beforeAll(async ({ browser }) => {
-  const teacher = await browser.newPage();
-  small = await makeLesson(teacher, { ...SMALL, title: 'Monday, seven steps' });
-  await teacher.close();
+test.beforeAll(async ({ baseURL }) => {
+  small = await lessonLink({ ...SMALL, title: 'Monday, seven steps' }, baseURL!);
 });
 
 /** Has the device answer so about keeping the data, now and once it is asked. */
@@ -72,26 +72,30 @@ test('the notices of the libraries that the page is made with lie a tap away', a
   }
 });
 
-test('that it is kept for offline is told once, with a screen that comes, and never again', async ({
-  page,
-}) => {
-  await page.goto('');
-  const told = page.getByText('Kept for offline');
-  await page.waitForFunction(async () => (await navigator.serviceWorker.ready).active !== null);
-  await expect(page.getByRole('heading').first()).toBeVisible();
-  await expect(told).toHaveCount(0);
-  await page.getByRole('link', { name: 'Lessons', exact: true }).click();
-  await expect(told).toBeVisible();
-  await page.getByRole('link', { name: 'Neck', exact: true }).click();
-  await expect(told).toHaveCount(0);
-  await reloadKept(page);
-  await page.getByRole('link', { name: 'Lessons', exact: true }).click();
-  await expect(page.getByRole('heading', { name: 'Lessons' })).toBeVisible();
-  await expect(told).toHaveCount(0);
+test.describe('that it is kept for offline', () => {
+  test.use({ serviceWorkers: 'allow' });
+
+  test('is told once, with a screen that comes, and never again', async ({ page }) => {
+    await page.goto('');
+    const told = page.getByText('Kept for offline');
+    await page.waitForFunction(async () => (await navigator.serviceWorker.ready).active !== null);
+    await expect(page.getByRole('heading').first()).toBeVisible();
+    await expect(told).toHaveCount(0);
+    await page.getByRole('link', { name: 'Lessons', exact: true }).click();
+    await expect(told).toBeVisible();
+    expect(await faults(page)).toEqual([]);
+    await page.getByRole('link', { name: 'Neck', exact: true }).click();
+    await expect(told).toHaveCount(0);
+    await reloadKept(page);
+    await page.getByRole('link', { name: 'Lessons', exact: true }).click();
+    await expect(page.getByRole('heading', { name: 'Lessons' })).toBeVisible();
+    await expect(told).toHaveCount(0);
+  });
 });
 
 test('that it can be put on the home screen is told once, after the second round', async ({
   page,
+  baseURL,
 }) => {
   const offer = () =>
     page.evaluate(() => {
@@ -107,7 +111,7 @@ test('that it can be put on the home screen is told once, after the second round
   await expect(page.getByRole('heading').first()).toBeVisible();
   // The browser's own banner does not come.
   expect(await offer()).toBe(false);
-  await startLesson(page, small);
+  await startLesson(page, await lessonLink(THREE, baseURL!));
   await answerCards(page, 99);
   await expect(roundEnd(page)).toBeVisible();
   await expect(hint).toHaveCount(0);
@@ -175,17 +179,11 @@ test.describe('the screen stays awake', () => {
 
 test('the days of practice until the lesson go into a calendar, at a time that is chosen', async ({
   page,
-  browser,
+  baseURL,
 }) => {
   await page.clock.install({ time: new Date('2026-11-29T12:00:00') });
-  const teacher = await browser.newPage();
-  const link = await makeLesson(teacher, {
-    ...SMALL,
-    title: 'Tuesday, quay side',
-    lessonDay: '2026-12-08',
-  });
-  await teacher.close();
-  await page.goto(link);
+  const lesson = { ...SMALL, title: 'Tuesday, quay side', lessonDay: '2026-12-08' };
+  await page.goto(await lessonLink(lesson, baseURL!));
   await page.getByRole('button', { name: 'Keep for later' }).click();
   await page.getByRole('link', { name: 'Practice days for your calendar' }).click();
   await page.getByLabel('Time of the day').fill('07:05');

@@ -1,6 +1,5 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
-import { makeLesson, writeAnswers, type Answer, type Wishes } from './people.ts';
+import { axeOn, lessonLink, writeAnswers, type Answer, type Wishes } from './people.ts';
 
 const DAY = 86_400_000;
 const START = Date.UTC(2026, 10, 2, 18);
@@ -27,7 +26,7 @@ const ANSWERS: readonly Answer[] = [
 /** A student who took the lesson on a Monday, gave these answers, and looks on a day after. */
 async function student(page: Page, answers: readonly Answer[], today: number): Promise<void> {
   await page.clock.setFixedTime(START);
-  await page.goto(await makeLesson(page, LESSON));
+  await page.goto(await lessonLink(LESSON, test.info().project.use.baseURL!));
   await page.getByRole('button', { name: 'Keep for later' }).click();
   await expect(page.getByText('0 of')).toBeVisible();
   await writeAnswers(page, answers, START);
@@ -144,7 +143,7 @@ test.describe('after some days', () => {
     }) => {
       await page.emulateMedia({ colorScheme: scheme });
       for (const table of await page.getByText('As a table').all()) await table.click();
-      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+      expect((await axeOn(page).analyze()).violations).toEqual([]);
       for (const [width, height, size] of [
         [360, 640, '100%'],
         [640, 360, '100%'],

@@ -1,8 +1,8 @@
 /** The teacher's lessons: tuned drill by drill, for any instrument, kept on the device, begun from others. */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import {
   answerCards,
+  axeOn,
   chooseCards,
   openPart,
   openWords,
@@ -47,7 +47,7 @@ test('a lesson is for any instrument, and a tuning that makes no sense is told o
   await page.getByLabel('Frets', { exact: true }).fill('17');
   await page.getByLabel('Left-handed').check();
   await expect(page.getByText('Instrument · own tuning')).toBeVisible();
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
   const link = await shareLink(page);
 
   const student = await (await browser.newContext()).newPage();
@@ -88,7 +88,7 @@ test('drills are tuned apart, ordered, taken out and put back, and the estimate 
   await expect(page.locator('[data-kind="spot"]')).toHaveAttribute('data-item', /:seventh:/);
   await expect(page.getByRole('heading', { level: 1 })).toBeFocused();
   await toForm(page);
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
   await toForm(page);
   await expect(page.getByRole('button', { name: /^Change drill 2/ })).toBeFocused();
   await expect(estimate(page)).toContainText(`${7 + count} items`);
@@ -103,7 +103,7 @@ test('drills are tuned apart, ordered, taken out and put back, and the estimate 
   await page.keyboard.press('Enter');
   await expect(page.getByRole('button', { name: /^Change drill 2/ })).toBeFocused();
   await expect(estimate(page)).toContainText(`${7 + count} items`);
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
 
   // What the form chooses is for the drill that was not tuned apart.
   await openPart(page, 'Chords');
@@ -172,7 +172,7 @@ test('several unfinished lessons survive a reload, and are copied, named, put aw
   await unfold(page, 'Put away · 1');
   await page.getByRole('button', { name: 'Take back: Tuesday, quay side' }).click();
   await expect(titles(page).first()).toHaveText('Tuesday, quay side');
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
   await page.getByRole('button', { name: 'Open: Tuesday, quay side' }).click();
   await expect(page.getByLabel('Title')).toHaveValue('Tuesday, quay side');
 });

@@ -1,17 +1,22 @@
 import { crc32, deflateRawSync, inflateRawSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
 import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
-import { answerCards, kept, makeLesson, SMALL, startLesson } from './people.ts';
+import {
+  answerCards,
+  askedSoFar,
+  kept,
+  lessonLink,
+  makeLesson,
+  SMALL,
+  startLesson,
+} from './people.ts';
 
 let link: string;
 let small: string;
 
-test.beforeAll(async ({ browser }) => {
-  const teacher = await browser.newPage();
-  link = await makeLesson(teacher, { tonic: 'A', title: 'Wednesday on the quay' });
-  await teacher.getByRole('button', { name: 'Change it' }).click();
-  small = await makeLesson(teacher, SMALL);
-  await teacher.close();
+test.beforeAll(async ({ baseURL }) => {
+  link = await lessonLink({ tonic: 'A', title: 'Wednesday on the quay' }, baseURL!);
+  small = await lessonLink(SMALL, baseURL!);
 });
 
 /** Each damage, as someone's hand or a messenger does it, and what the student reads. */
@@ -62,10 +67,8 @@ test.describe('a link that is', () => {
     test(`${what} gets a clear sentence, and nothing is changed`, async ({ page }) => {
       await startLesson(page, small);
       await answerCards(page, 1);
-      // What is told once, when all files are kept for offline, is told before.
-      await page.evaluate(() => navigator.serviceWorker.ready);
       await page.goto('#/today');
-      await expect.poll(() => kept(page)).toContain('"offline":true');
+      await expect(askedSoFar(page)).toBeVisible();
       const before = await kept(page);
 
       await page.goto(damage(link));

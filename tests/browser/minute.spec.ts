@@ -1,10 +1,9 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { readDeck } from '../../src/decks/document.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
 import { recordingOf } from '../listening/played.ts';
 import { hearing, playSamples } from './microphone.ts';
-import { kept, linkIn, reloadKept } from './people.ts';
+import { axeOn, kept, linkIn, reloadKept } from './people.ts';
 
 /** A free minute, with what is played handed to the page's microphone. */
 test.use({ viewport: { width: 360, height: 640 } });
@@ -93,11 +92,11 @@ test('a line is heard, told, sounded again and kept', async ({ page, baseURL }) 
   await expect(page.getByText('It needs your guitar in hand')).toBeVisible();
   await page.locator('[data-do="guitar"]').click();
   await expect(page.getByLabel('the tonic held')).toBeDisabled();
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
 
   await begin(page);
   await expect(page.getByText('Listening', { exact: true })).toBeVisible();
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
   await playLine(page, PLAYED);
   await expect(page.getByText(`${PLAYED.length} plucks heard`)).toBeVisible({ timeout: 30_000 });
   await page.locator('[data-do="finish"]').click();
@@ -116,7 +115,7 @@ test('a line is heard, told, sounded again and kept', async ({ page, baseURL }) 
     'You ran nine steps up: try the sixths in the phrase.',
   );
   await expect(page.locator('.strip [data-index]')).toHaveCount(PLAYED.length);
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
 
   await page.locator('[data-do="hear"]').click();
   await expect(page.locator('.strip .sounding')).toHaveCount(1);

@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { misnamed, type NamedDot } from './musician.ts';
-import { countSounds, linkIn, makeLesson, placeOn, SMALL, startLesson } from './people.ts';
+import { axeOn, countSounds, lessonLink, linkIn, placeOn, SMALL, startLesson } from './people.ts';
 
 const neck = (page: Page) => page.locator('.neck');
 const step = (page: Page, degree: number) => page.locator(`[data-answer="${degree}"]`);
@@ -31,6 +30,7 @@ async function checked(page: Page, key: string) {
 
 test('opens in B♭ major where there is no lesson, else in the key of the lesson', async ({
   page,
+  baseURL,
 }) => {
   await open(page);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('B♭ major');
@@ -40,7 +40,7 @@ test('opens in B♭ major where there is no lesson, else in the key of the lesso
     'Lessons',
     'Teach',
   ]);
-  await startLesson(page, await makeLesson(page, { ...SMALL, tonic: 'E♭', scale: 'minor' }));
+  await startLesson(page, await lessonLink({ ...SMALL, tonic: 'E♭', scale: 'minor' }, baseURL!));
   await page.locator('[data-kind]').waitFor();
   await open(page);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('E♭ minor');
@@ -105,7 +105,7 @@ test('shows one shape, moves it, and tells where and why it bends', async ({ pag
   const { count, wrong } = await checked(page, 'Bb major');
   expect({ count, wrong }).toEqual({ count: 3, wrong: [] });
   expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBe(640);
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
   const dots = () =>
     page
       .locator('[data-dot]')
@@ -267,9 +267,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test(`has no fault that axe knows, ${colorScheme}, whole and chosen from`, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await open(page, 'Bb-major/ninth-2-to-4');
-    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    expect((await axeOn(page).analyze()).violations).toEqual([]);
     await page.getByRole('button', { name: 'More' }).click();
-    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    expect((await axeOn(page).analyze()).violations).toEqual([]);
   });
 }
 
@@ -308,7 +308,7 @@ test('is played along with, up and down, and each note lights up on the neck and
   const notes = new Set(lit);
   expect(notes.size).toBe(7);
   for (const note of notes) expect(note).toMatch(/: degree \d, (string \d, fret \d+) \/ \1$/);
-  expect((await new AxeBuilder({ page }).include('dialog').analyze()).violations).toEqual([]);
+  expect((await axeOn(page).include('dialog').analyze()).violations).toEqual([]);
   await page.keyboard.press('Escape');
   await expect(dialog).toHaveCount(0);
 });

@@ -1,9 +1,10 @@
-import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test';
+import { expect, test, type BrowserContext, type Page } from '@playwright/test';
 import { openHost, type Host } from './host.ts';
 import {
   answerCards,
   answerOne,
   askedSoFar,
+  lessonLink,
   linkIn,
   makeLesson,
   newCard,
@@ -17,6 +18,8 @@ import {
   writeTablature,
 } from './people.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 let host: Host | undefined;
 
 test.afterEach(async () => {
@@ -24,14 +27,10 @@ test.afterEach(async () => {
   host = undefined;
 });
 
-test('after the first visit, by a lesson link, everything works offline', async ({
-  page,
-  browser,
-  baseURL,
-}) => {
+test('after the first visit, by a lesson link, everything works offline', async ({ page }) => {
   host = await openHost();
   await listen(page);
-  const link = await linkOn(host, browser, baseURL!);
+  const link = await lessonLink(SMALL, host.url);
   await page.goto(link);
   await expect(page.locator('[data-do="start"]')).toBeVisible();
   await isKept(page);
@@ -79,7 +78,7 @@ test('a whole lesson is made offline, with a phrase, and answered, and the next 
   );
   await page.getByRole('button', { name: 'Done' }).click();
   await page.getByRole('button', { name: 'Variations', exact: true }).click();
-  await page.locator('summary', { hasText: 'Variations' }).click();
+  await page.locator('summary', { hasText: 'In the same key' }).click();
   await page.getByRole('button', { name: 'Compare' }).first().waitFor();
   await page.getByRole('button', { name: 'Done' }).click();
   await page.getByRole('button', { name: 'More', exact: true }).click();
@@ -154,8 +153,6 @@ test('an update is told of, taken only when the student says so, and never in mi
 test('a window that missed an update goes on with it by itself, but not in a round', async ({
   page,
   context,
-  browser,
-  baseURL,
 }) => {
   host = await openHost();
   await page.goto(host.url);
@@ -164,7 +161,7 @@ test('a window that missed an update goes on with it by itself, but not in a rou
   await idle.goto(host.url);
   await isKept(idle);
   const busy = await context.newPage();
-  await startLesson(busy, await linkOn(host, browser, baseURL!));
+  await startLesson(busy, await lessonLink(SMALL, host.url));
   const open = (await question(busy))!;
   await publish(host);
   await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
@@ -311,14 +308,6 @@ test('in a whole round with sound no request leaves the origin and the content p
   expect([...asked].filter((url) => !url.startsWith(baseURL!))).toEqual([]);
   expect(broken).toEqual([]);
 });
-
-/** A small lesson's link, made on the test server and carried over to the host. */
-async function linkOn(other: Host, browser: Browser, baseURL: string): Promise<string> {
-  const teacher = await browser.newPage();
-  const link = await makeLesson(teacher, SMALL);
-  await teacher.close();
-  return link.replace(baseURL, other.url);
-}
 
 /** Puts a meter between what sounds and the loudspeaker. */
 async function listen(page: Page) {

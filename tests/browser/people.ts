@@ -3,6 +3,8 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { PhraseKind } from '../../src/decks/kinds.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
+import { deckOf, PLAIN_DRAFT, type Draft } from '../../src/making/draft.ts';
+import type { Key } from '../../src/theory/key.ts';
 import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
 
@@ -22,6 +24,7 @@ export interface Wishes {
   readonly lessonDay?: string;
 }
 
+const SIZE_OF = { triads: 'triad', sevenths: 'seventh', ninths: 'ninth' } as const;
 const KINDS = {
   spot: 'name what is seen',
   place: 'place what is named',
@@ -129,6 +132,33 @@ export async function makeLesson(page: Page, wishes: Wishes, base = ''): Promise
   return shareLink(page);
 }
 
+/** Three items to name: a whole round of them is short. */
+export const THREE: LinkWishes = { ...SMALL, degrees: [1, 2, 5] };
+
+/** What a link can be wished beside what is chosen on the screen. */
+interface LinkWishes extends Wishes {
+  readonly degrees?: readonly number[];
+}
+
+/** The link of the lesson that a teacher makes by these wishes, without a tap: for tests of what comes after it. */
+export function lessonLink(wishes: LinkWishes, base: string): Promise<string> {
+  const { tonic, scale, chords, kinds, strings, frets, ...others } = wishes;
+  const made: Draft = {
+    ...PLAIN_DRAFT,
+    ...others,
+    ...(chords && { sizes: chords.map((chord) => SIZE_OF[chord]) }),
+    ...(kinds && { drills: kinds }),
+    ...(strings && { strings: strings.map((set) => set.split('–').map(Number)) }),
+    ...(frets && { frets }),
+  };
+  const { key } = PLAIN_DRAFT;
+  const named = {
+    tonic: tonic?.replace('♭', 'b').replace('♯', '#') ?? key.tonic,
+    scale: (scale as Key['scale'] | undefined) ?? key.scale,
+  };
+  return deckLink(deckOf({ ...made, key: named }), base);
+}
+
 /** The link of a lesson that drills one phrase in these ways, faster than it is taught: nobody has to wait for it. */
 export function phraseLesson(kinds: readonly PhraseKind[], base: string): Promise<string> {
   const deck = phraseDeck({
@@ -153,40 +183,40 @@ export const newCard = (page: Page) => page.locator('[data-kind][data-new]');
 
 /** What the card asks, as soon as one waits for an answer, past all that is only shown; null when the round is over. */
 export async function question(page: Page): Promise<Question | null> {
-  const card = openCard(page);
-  const met = newCard(page);
+  const shown = openCard(page).or(newCard(page)).or(roundEnd(page));
   for (;;) {
-    await card.or(met).or(roundEnd(page)).waitFor();
-    if ((await met.count()) === 0) return (await card.count()) === 0 ? null : read(card);
-    const item = await met.getAttribute('data-item');
+    await shown.waitFor();
+    const asked = await shown.evaluate(read);
+    if (!asked?.isNew) return asked;
     await next(page);
-    await expect(page.locator(`[data-new][data-item="${item}"]`)).toHaveCount(0);
+    await expect(page.locator(`[data-new][data-item="${asked.item}"]`)).toHaveCount(0);
   }
 }
 
 /** The heading under which a round's end says what it came to. */
 export const roundEnd = (page: Page) => page.getByRole('heading', { name: 'Done for now' });
 
-function read(card: Locator): Promise<Question> {
-  return card.evaluate((root: HTMLElement) => {
-    const { kind, item, seed, key, chord, strings, frets } = root.dataset;
-    const all = (selector: string) => [...root.querySelectorAll<HTMLElement>(selector)];
-    return {
-      kind: kind!,
-      item: item!,
-      seed: seed!,
-      key: key!,
-      chord: chord ?? null,
-      strings: strings?.split(' ').map(Number) ?? [],
-      frets: frets?.split('-').map(Number) ?? [],
-      tuning: all('[data-tuning]')[0]?.dataset.tuning?.split(' ') ?? [],
-      dots: all('[data-dot]').map(({ dataset }) => ({
-        string: Number(dataset.string),
-        fret: Number(dataset.fret),
-      })),
-      answers: all('[data-answer]').map(({ dataset }) => dataset.answer!),
-    };
-  });
+/** What a card says of itself, and whether it is only shown; null of what is no card. Runs in the page. */
+function read(root: HTMLElement): (Question & { readonly isNew: boolean }) | null {
+  const { kind, item, seed, key, chord, strings, frets } = root.dataset;
+  if (kind === undefined) return null;
+  const all = (selector: string) => [...root.querySelectorAll<HTMLElement>(selector)];
+  return {
+    isNew: root.dataset.new !== undefined,
+    kind,
+    item: item!,
+    seed: seed!,
+    key: key!,
+    chord: chord ?? null,
+    strings: strings?.split(' ').map(Number) ?? [],
+    frets: frets?.split('-').map(Number) ?? [],
+    tuning: all('[data-tuning]')[0]?.dataset.tuning?.split(' ') ?? [],
+    dots: all('[data-dot]').map(({ dataset }) => ({
+      string: Number(dataset.string),
+      fret: Number(dataset.fret),
+    })),
+    answers: all('[data-answer]').map(({ dataset }) => dataset.answer!),
+  };
 }
 
 export const placeOn = (page: Page, { string, fret }: Place) =>
@@ -303,10 +333,16 @@ export async function countSounds(page: Page): Promise<() => Promise<number>> {
     page.evaluate(() => (globalThis as unknown as { started: { count: number } }).started.count);
 }
 
+/** axe in the page itself, which is one frame: it opens another page each time where it has to put frames together. */
+export const axeOn = (page: Page) => new AxeBuilder({ page }).setLegacyMode();
+
+/** The rules of axe that what is dark can break and what is light keeps. */
+export const COLOUR_RULES = ['color-contrast', 'link-in-text-block'] as const;
+
 /** What axe finds of what it is asked on every screen. */
 export async function faults(page: Page) {
   const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-  return (await new AxeBuilder({ page }).withTags(tags).analyze()).violations;
+  return (await axeOn(page).withTags(tags).analyze()).violations;
 }
 
 /** An answer as days after a first one, the item, and what it was taken for; null: right. */

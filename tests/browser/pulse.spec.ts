@@ -173,6 +173,11 @@ test('who stops begins anew, and nothing is said', async ({ page, baseURL }) => 
   await page.keyboard.press('Escape');
   await expect(begin).toBeVisible();
   await expect(verdict(page)).toHaveCount(0);
+  // The space bar sounds a card, and with it this one begins; from then on it is a tap.
+  await page.keyboard.press('Space');
+  await page.getByRole('button', { name: /Tap here/ }).waitFor();
+  await page.keyboard.press('Escape');
+  await expect(begin).toBeVisible();
 });
 
 test('what was sure of the last card goes into the report, and to the teacher', async ({

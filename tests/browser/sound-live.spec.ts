@@ -106,7 +106,7 @@ test('a page six times slower can draw between any two strings that are put on',
 }) => {
   const runs: number[][] = [];
   // A slowed processor pauses when it likes, and now and then within a short task: one page alone tells little.
-  for (let run = 0; run < 5; run++) {
+  for (let run = 0; run < 3; run++) {
     page = await context.newPage();
     await page.goto(served.url);
     await slowDown(6);
@@ -147,7 +147,7 @@ test('a page six times slower can draw between any two strings that are put on',
     expect(told.turns).toHaveLength(23);
     expect(new Set(told.turns).size).toBeGreaterThan(15);
   }
-  print('tasks of 50 ms and more while the strings are put on, six times slower, in five pages', {
+  print('tasks of 50 ms and more while the strings are put on, six times slower, in three pages', {
     ms: runs,
   });
 });

@@ -7,7 +7,7 @@ import { dice, type Question } from './musician.ts';
 import { answersKept, answerTo, give, judged, kept, linkIn, next, question } from './people.ts';
 
 // Clocks go back in the fourth week.
-test.use({ timezoneId: 'Europe/Berlin' });
+test.use({ timezoneId: 'Europe/Berlin', serviceWorkers: 'allow' });
 
 const FIRST_MONDAY = '2026-10-05';
 const WEEKS = 8;

@@ -2,7 +2,7 @@ import { expect, test } from '@playwright/test';
 import {
   answerOne,
   askedSoFar,
-  makeLesson,
+  lessonLink,
   next,
   openCard,
   question,
@@ -14,10 +14,8 @@ const ELSEWHERE = 'This round is open in another window';
 
 let small: string;
 
-test.beforeAll(async ({ browser }) => {
-  const teacher = await browser.newPage();
-  small = await makeLesson(teacher, { ...SMALL, title: 'Monday: seven steps' });
-  await teacher.close();
+test.beforeAll(async ({ baseURL }) => {
+  small = await lessonLink({ ...SMALL, title: 'Monday: seven steps' }, baseURL!);
 });
 
 test('of two windows in one round only one asks, the other says so and takes over where it stands', async ({

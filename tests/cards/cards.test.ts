@@ -29,6 +29,31 @@ describe('the items of a deck', () => {
     for (const item of itemsOf(phraseDeck())) expect(item).toMatchObject(itemOf(item.id)!);
   });
 
+  it('carry which drill they are from, the first that asks for them, and what the deck is played on', () => {
+    const drill = { kind: 'spot', sizes: ['triad'], strings: [[5, 4]], frets: [1, 7] } as const;
+    const deck = {
+      ...deckIn('Bb major'),
+      instrument: { ...GUITAR, leftHanded: true },
+      drills: [
+        { ...drill, degrees: [2] },
+        { ...drill, degrees: [2, 5] },
+        { kind: 'pulse', figures: ['eighths'], tempos: [60], clicks: ['beat'] } as const,
+        { ...drill, kind: 'place', degrees: [2] } as const,
+      ],
+    };
+    const items = itemsOf(deck);
+    expect(items.map(({ kind, degree, drill: number }) => [kind, degree, number])).toEqual([
+      ['spot', 2, 0],
+      ['spot', 5, 1],
+      ['pulse', 1, 2],
+      ['place', 2, 3],
+    ]);
+    for (const { instrument } of items) expect(instrument).toBe(deck.instrument);
+    // Where chords cannot be stacked the others alone are asked.
+    const few = itemsOf({ ...deck, key: { tonic: 'Bb', scale: 'blues' } });
+    expect(few.map(({ kind, drill: number }) => [kind, number])).toEqual([['pulse', 2]]);
+  });
+
   it('carry the mark that the deck gives them', () => {
     const deck = deckIn('Bb major');
     const [hard, other] = itemsOf(deck);

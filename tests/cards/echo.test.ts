@@ -5,6 +5,7 @@ import { chordOn } from '../../src/theory/chord.ts';
 import { chroma, pitchClass } from '../../src/theory/note.ts';
 import { deckIn } from './decks.ts';
 import { itemIn, itemsIn } from './items.ts';
+import { phraseDeck } from './phrases.ts';
 
 const items = ['Bb major', 'G minor'].flatMap((key) =>
   itemsIn(echo, deckIn(key, ['triad', 'seventh'])),
@@ -36,6 +37,74 @@ describe('a line to be played back', () => {
         if (contour !== 'skip') expect(goes[contour]).toBe(true);
       }),
     );
+  });
+
+  it('has a second arpeggio of another degree where it has two, a fourth, a fifth or a second up', () => {
+    const drawn = items.filter(({ size }) => size === 'triad');
+    const found = new Set<number>();
+    for (const item of drawn)
+      for (let seed = 1; seed < 12; seed += 2) {
+        const heard = echo
+          .ask(item, seed)
+          .notes.slice(3)
+          .map(({ midi }) => pitchClass(midi));
+        const moves = [0, 1, 2, 3, 4, 5, 6].filter((move) => {
+          const { notes } = chordOn(item.key, ((item.degree - 1 + move) % 7) + 1, 'triad');
+          return heard.every((one) => notes.map(chroma).includes(one));
+        });
+        if (new Set(heard).size === 3) {
+          expect([1, 3, 4]).toContain(moves[0]);
+          found.add(moves[0]!);
+        } else expect(moves.some((move) => [1, 3, 4].includes(move))).toBe(true);
+      }
+    expect(found).toEqual(new Set([1, 3, 4]));
+  });
+
+  // Two octaves from a fifth above the lowest string, and so with a capo; of a ukulele what it has.
+  it.each([
+    ['guitar', 47, 71],
+    ['guitar+5', 52, 76],
+    ['bass', 31, 55],
+    ['ukulele', 60, 81],
+  ])('on a %s lies between MIDI %i and %i', (instrument, low, high) => {
+    const found: number[] = [];
+    for (const degree of [1, 2, 3, 4, 5, 6, 7])
+      for (const contour of ['up', 'down', 'turn', 'skip']) {
+        const item = itemIn(echo, `echo:Bb major:${degree}:triad:${instrument}:${contour}:72`)!;
+        for (let seed = 0; seed < 8; seed++)
+          found.push(...echo.ask(item, seed).notes.map(({ midi }) => midi));
+      }
+    const [least, most] = [Math.min(...found), Math.max(...found)];
+    expect(least).toBeGreaterThanOrEqual(low);
+    expect(least).toBeLessThan(low + 3);
+    expect(most).toBeLessThanOrEqual(high);
+    expect(most).toBeGreaterThan(high - 3);
+  });
+
+  it('of a phrase has from two to eight notes: more nobody keeps', () => {
+    const line = ['3/5', '2/4', '1/3', '2/4', '3/5', '2/4', '1/3', '2/4', '3/5'];
+    const read = (count: number) =>
+      itemIn(echo, `echo:Bb major:2:triad:guitar:72 ii ${line.slice(0, count).join(' ')}`);
+    expect([1, 2, 8, 9].map((count) => read(count) !== null)).toEqual([true, true, true, false]);
+    const made = (count: number) => {
+      const pitches = ['C4', 'Eb4', 'G4', 'Eb4', 'C4', 'Eb4', 'G4', 'Eb4', 'C4'].slice(0, count);
+      const notes = pitches.map((pitch, i) =>
+        i === 0 ? `${pitch} for 1/3 on ${line[0]}` : `${pitch} on ${line[i]}`,
+      );
+      const phrase = { tempo: 72, notes, outline: [`1-${count} ii`] };
+      return itemsIn(
+        echo,
+        phraseDeck({ phrases: [phrase], drills: [{ kind: 'echo', phrases: [1] }] }),
+      );
+    };
+    expect([2, 8, 9].map((count) => made(count).length)).toEqual([1, 1, 0]);
+  });
+
+  it('of a phrase in minor is called by the chord that the phrase has', () => {
+    const item = itemIn(echo, 'echo:G minor:5:triad:guitar:72 V 4/0 4/4 3/2')!;
+    expect(echo.words.item(item)).toBe('V played back in a phrase at 72');
+    const drawn = itemIn(echo, 'echo:G minor:5:triad:guitar:up:72')!;
+    expect(echo.words.item(drawn)).toBe('v played back at 72');
   });
 
   it('is that of a phrase where it is drilled from one', () => {

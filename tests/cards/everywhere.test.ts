@@ -99,8 +99,10 @@ function drawIn(key: Key, instrument: Instrument, random: Random): Set<KindName>
   const sizes = [random.pick(SIZES)];
   const items = itemsOf(
     deckOf(key, instrument, [
-      { kind: 'spot', degrees, sizes: ['triad'], strings, frets },
-      { kind: 'place', degrees, sizes: ['seventh'], strings, frets },
+      ...kindsOf('neck').map((kind) => {
+        const size = kind === 'place' ? 'seventh' : 'triad';
+        return { kind, degrees, sizes: [size], strings, frets } as const;
+      }),
       { kind: 'trace', degrees, sizes, contours: CONTOURS, tempo: 72 },
       { kind: 'play', degrees, sizes: ['triad'], strings, frets, ways: WAYS, tempo: 72 },
       { kind: 'play' },

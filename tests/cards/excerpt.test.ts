@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readExcerpt, writeExcerpt } from '../../src/cards/excerpt/excerpt.ts';
-import { excerptFrom, pieceOf, excerptRanges } from '../../src/cards/excerpt/items.ts';
+import { excerptFrom, excerptRanges } from '../../src/cards/excerpt/items.ts';
+import { pieceOf, type Piece } from '../../src/cards/excerpt/piece.ts';
 import { itemOf, itemsOf } from '../../src/cards/index.ts';
 import { outline as outlineKind } from '../../src/cards/outline/index.ts';
 import { MOST, type Deck } from '../../src/decks/deck.ts';
@@ -11,12 +12,13 @@ import { GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { isReview } from '../../src/store/logLine.ts';
 import { EMBELLISHMENTS } from '../../src/theory/analysis/embellishmentNames.ts';
+import { chordOn } from '../../src/theory/chord.ts';
 import { parseKey, spell } from '../../src/theory/key.ts';
 import { beats, toNumber } from '../../src/theory/rhythm.ts';
 import { reviewOf } from '../memory/reviews.ts';
 import { phrases as arbitraryPhrases } from '../decks/arbitrary.ts';
-import { phraseDeck } from './phrases.ts';
-import { itemIn } from './items.ts';
+import { FERRY, phraseDeck, STAIRS } from './phrases.ts';
+import { itemIn, itemsIn } from './items.ts';
 
 const FIELDS = { title: '', note: '', lessonDay: null };
 const drills = kindsOf('phrase').map((kind) => ({ kind }));
@@ -126,6 +128,70 @@ describe('an excerpt of a phrase', () => {
       `ii ${'3/5 '.repeat(17).trim()}`,
     ])
       expect(read(words), words).toBeNull();
+  });
+});
+
+describe('the stretches of a phrase', () => {
+  const chord = chordOn({ tonic: 'Bb', scale: 'major' }, 2, 'triad');
+  /** A piece of groups of so many notes; of those below 0 the arpeggio is not clear. */
+  const pieceOfGroups = (...lengths: number[]) => {
+    let at = 0;
+    const groups = lengths.map((length) => {
+      const from = at;
+      at += Math.abs(length);
+      return { chord, from, to: at, clear: length > 0 };
+    });
+    return { groups } as unknown as Piece;
+  };
+
+  // Four groups and sixteen notes at most; the last one before an end reaches back for as many.
+  it.each([
+    [[3, 3, 3], '0-3'],
+    [[3, 3, 3, 3, 3], '0-4 1-5'],
+    [[3, 3, 3, 3, 3, 3], '0-4 2-6'],
+    [[4, 4, 4, 4, 4], '0-4 1-5'],
+    [[5, 5, 5, 5], '0-3 1-4'],
+    [[8, 8, 1], '0-2 1-3'],
+    [[17, 3, 3], '1-3'],
+    [[3, 17, 3], '0-1 2-3'],
+    [[], ''],
+  ])('of %o notes are %s', (lengths, told) => {
+    const ranges = excerptRanges(pieceOfGroups(...lengths));
+    expect(ranges.map((range) => range.join('-')).join(' ')).toBe(told);
+  });
+
+  it.each([
+    [[3, 3, -3, 3, 3], '0-2 3-5'],
+    [[3, 3, 3, 3, 3, -3, 3], '0-4 1-5 6-7'],
+    [[-3, -3], ''],
+  ])('of what is wanted alone, of %o are %s', (lengths, told) => {
+    const ranges = excerptRanges(pieceOfGroups(...lengths), ({ clear }) => clear);
+    expect(ranges.map((range) => range.join('-')).join(' ')).toBe(told);
+  });
+
+  it('hold notes and rests for four beats at most', () => {
+    const notes = [
+      'C4 for 1/3 on 3/5',
+      'Eb4 for 6 on 2/4',
+      'G4 at 13 for 1/3 on 1/3',
+      'Eb4 for 5 on 2/4',
+    ];
+    const deck = phraseDeck({ phrases: [{ tempo: 72, notes, outline: ['1-4 ii'] }] });
+    const piece = pieceOf(deck.phrases[0]!, deck)!;
+    expect(writeExcerpt(excerptFrom(piece, 0, 1))).toBe('ii 3/5 2/4=4 -4 1/3=1/3 2/4=4');
+  });
+});
+
+describe('what can be asked of the arpeggios of a phrase', () => {
+  // Where it is not sure what was outlined, nobody can be asked for it; two of its notes at least have to tell it.
+  it.each([
+    ['down the stairs', STAIRS, [true, true, true, true, true, true, false]],
+    ['on the ferry', FERRY, [true, false, true]],
+  ])('%s is what is read surely, of two members or more', (_, phrase, clear) => {
+    const deck = phraseDeck({ phrases: [phrase] });
+    expect(pieceOf(deck.phrases[0]!, deck)!.groups.map((group) => group.clear)).toEqual(clear);
+    const sure = clear.filter(Boolean);
+    expect(itemsIn(outlineKind, deck)).toHaveLength(sure.length);
   });
 });
 

@@ -34,6 +34,27 @@ describe('fill', () => {
     );
   });
 
+  it('is none of a note that nobody would miss: the first, the last, one that no degree names', () => {
+    const at = (missing: number, degree: number) => {
+      const places = ['3/5', '2/4', '1/3', '1/5', '1/1', '2/1'].map((one, i) =>
+        i === missing ? `${one}?` : one,
+      );
+      const words = ['ii', ...places.slice(0, 3), 'V', ...places.slice(3)].join(' ');
+      return itemIn(fill, `fill:Bb major:${degree}:triad:guitar:72 ${words}`);
+    };
+    const degrees = [2, 4, 6, 7, 5, 2];
+    expect(degrees.map((degree, i) => at(i, degree) !== null)).toEqual([
+      false,
+      true,
+      true,
+      true,
+      true,
+      false,
+    ]);
+    // E is in no chord of these, and in no key of two flats.
+    expect(itemIn(fill, 'fill:Bb major:4:triad:guitar:72 ii 3/5 2/5? 1/3')).toBeNull();
+  });
+
   it('asks one note of every group, never the first or the last of what is heard', () => {
     const items = itemsIn(fill, phraseDeck({ drills: [{ kind: 'fill', phrases: [1] }] }));
     const cards = items.map((item) => fill.ask(item, 1));
@@ -45,7 +66,33 @@ describe('fill', () => {
   });
 });
 
+// C4 E♭4 G4 without its G: what was answered lies as near as can be, six semitones up rather than down.
+it.each([
+  ['1', 70],
+  ['2', 72],
+  ['3', 62],
+  ['4', 63],
+  ['5', 65],
+  ['7', 69],
+])('a G that is missing and taken for %s sounds as MIDI %i', (answer, midi) => {
+  const card = fill.ask(itemIn(fill, 'fill:Bb major:6:triad:guitar:72 ii 3/5 2/4 1/3? 2/4')!, 1);
+  const { otherSound } = fill.explain(card, fill.judge(card, answer), answer, 'english');
+  expect(otherSound!.notes.map((note) => note.midi)).toEqual([60, 63, midi, 63]);
+});
+
 describe('fill, answered by playing', () => {
+  it('takes a note outside the key for its degree only where that is the one that is missing', () => {
+    // The F sharp of D F♯ A, which G minor borrows, and its own F, are both a seventh degree.
+    const borrowed = (words: string) =>
+      fill.ask(itemIn(fill, `fill:G minor:7:triad:guitar:72 ${words}`)!, 1);
+    const sharp = borrowed('V 4/0 4/4? 3/2 i 3/0 3/3 2/3');
+    expect([42, 54, 66, 53].map((midi) => degreeOfPitch(sharp, midi))).toEqual([7, 7, 7, 7]);
+    const plain = borrowed('VII 4/3 3/2 2/1 III 3/3 4/3? 2/3');
+    expect([53, 54].map((midi) => degreeOfPitch(plain, midi))).toEqual([7, null]);
+    expect(pitchesOf(sharp).includes(54)).toBe(true);
+    expect(pitchesOf(plain).includes(54)).toBe(false);
+  });
+
   const card = fill.ask(itemIn(fill, ID)!, 1);
 
   it.each([

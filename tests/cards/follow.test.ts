@@ -37,6 +37,39 @@ describe('follow', () => {
     expect(follow.judge(follow.ask(first, 1), '1/5 1/1 2/1').right).toBe(true);
   });
 
+  it('asks for another size of the arpeggio before, but never for the same again', () => {
+    const notes = [
+      'C4 for 1/3 on 3/5',
+      'Eb4 on 2/4',
+      'G4 on 1/3',
+      'Bb4 on 1/6',
+      'G4 on 1/3',
+      'Eb4 on 2/4',
+      'C4 on 2/1',
+    ];
+    const asked = (...outline: string[]) =>
+      itemsIn(
+        follow,
+        phraseDeck({ phrases: [{ tempo: 72, notes, outline }], drills: [{ kind: 'follow' }] }),
+      ).map(({ chord }) => chord.symbol);
+    expect(asked('1-3 ii', '4-7 ii7')).toEqual(['Cm7']);
+    expect(asked('1-3 ii', '4-7 ii')).toEqual([]);
+  });
+
+  it('shows faint what is no note of its arpeggio, and the others by their number', () => {
+    const { before } = follow.ask(
+      itemIn(follow, 'follow:Bb major:5:triad:guitar:ii 3/5 2/3 2/4 1/3 V on 3-2-1 1-5')!,
+      1,
+    );
+    expect(before.dots.map(({ note, member, look }) => [note, member, look])).toEqual([
+      ['C', 1, undefined],
+      ['D', undefined, 'faint'],
+      ['Eb', 3, undefined],
+      ['G', 5, undefined],
+    ]);
+    expect(before.line).toEqual([60, 62, 63, 67]);
+  });
+
   // Seven frets on two strings and five on more, about the phrase's own, one more above than below where it is odd.
   it.each([
     [['F4 on 3/10', 'A4 on 2/10', 'C5 on 2/13'], '3-2 9-15'],

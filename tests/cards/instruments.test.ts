@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { itemsOf, itemOf, KINDS } from '../../src/cards/index.ts';
 import type { SpotCard } from '../../src/cards/spot/ask.ts';
 import type { TraceCard } from '../../src/cards/trace/ask.ts';
-import { placesOf } from '../../src/cards/trace/explain.ts';
+import { handPlaces } from '../../src/cards/trace/explain.ts';
 import { INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { chroma } from '../../src/theory/note.ts';
@@ -74,7 +74,7 @@ describe.each([...INSTRUMENTS, ...others])('on $name', (instrument) => {
     for (const item of items.filter(({ kind }) => kind === 'trace')) {
       for (const seed of [2, 3]) {
         const card = KINDS.trace.ask(item, seed) as TraceCard;
-        const sounds = placesOf(card).map((place) => midiAt(instrument, place));
+        const sounds = handPlaces(card).map((place) => midiAt(instrument, place));
         expect(sounds, item.id).toEqual(card.phrase.notes.map(({ midi }) => midi));
       }
     }

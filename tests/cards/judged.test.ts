@@ -6,7 +6,7 @@ import { orders } from '../../src/cards/order/orders.ts';
 import { order } from '../../src/cards/order/index.ts';
 import { play } from '../../src/cards/play/index.ts';
 import { isDecided, wasPlayed } from '../../src/cards/playing/judge.ts';
-import { distance } from '../../src/cards/vary/distinguishable.ts';
+import { lineDistance } from '../../src/cards/vary/distinguishable.ts';
 import type { NoteVerdict } from '../../src/listening/listening.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 import { beats } from '../../src/theory/rhythm.ts';
@@ -105,10 +105,10 @@ it('variations are apart by what their notes differ in the mean, and by how many
     tempo: 72,
     notes: midis.map((midi, i) => ({ midi, name: 'C', at: beats(i), length: beats(1) })),
   });
-  expect(distance(phrase(60, 62, 64), phrase(60, 62, 64))).toBe(0);
-  expect(distance(phrase(60, 62, 64), phrase(63, 62, 61))).toBe(2);
-  expect(distance(phrase(60, 62), phrase(60, 62, 64, 65))).toBe(2);
-  expect(distance(phrase(61, 63, 65, 66), phrase(60, 62))).toBe(3);
+  expect(lineDistance(phrase(60, 62, 64), phrase(60, 62, 64))).toBe(0);
+  expect(lineDistance(phrase(60, 62, 64), phrase(63, 62, 61))).toBe(2);
+  expect(lineDistance(phrase(60, 62), phrase(60, 62, 64, 65))).toBe(2);
+  expect(lineDistance(phrase(61, 63, 65, 66), phrase(60, 62))).toBe(3);
 });
 
 it('is played at a tempo from 30 to 240', () => {

@@ -19,6 +19,7 @@ import type * as DeckWords from '../../src/app/deckWords.ts';
 import type * as Cards from '../../src/cards/index.ts';
 import type * as OnNeck from '../../src/cards/onNeck.ts';
 import type { Deck, DrillOf } from '../../src/decks/deck.ts';
+import type * as DeckDocument from '../../src/decks/document.ts';
 import type * as Kinds from '../../src/decks/kinds.ts';
 import type * as DeckLink from '../../src/decks/deckLink.ts';
 import type * as Link from '../../src/decks/link.ts';
@@ -84,6 +85,7 @@ const FOLDER = {
       name: 'bright',
       sense: 'eye',
       needs: [],
+      playable: false,
       words,
       items,
       read,
@@ -98,7 +100,7 @@ const FOLDER = {
 
 /** Its two lines: one in each list. */
 const DECLARED =
-  "  bright: { letter: 'b', drill: 'neck', guess: 1 / 2, confuses: false, since: 3 },\n";
+  "  bright: { letter: 'b', drill: 'neck', guess: 1 / 2, confuses: false, since: 5 },\n";
 const LISTED = "export { bright } from './bright/index.ts';\n";
 
 const copies: string[] = [];
@@ -152,12 +154,13 @@ describe('a new kind of card', () => {
   });
 
   it('is then drilled, drawn on the neck, kept in drafts and links, spoken of and guessed at', async () => {
-    const [cards, { onNeck }, { deckLink }, { readLink }, document, words, kinds] =
+    const [cards, { onNeck }, { deckLink }, { readLink }, { writeDeck }, document, words, kinds] =
       await Promise.all([
         load<typeof Cards>('cards/index.ts'),
         load<typeof OnNeck>('cards/onNeck.ts'),
         load<typeof DeckLink>('decks/deckLink.ts'),
         load<typeof Link>('decks/link.ts'),
+        load<typeof DeckDocument>('decks/document.ts'),
         load<typeof Document>('making/draftDocument.ts'),
         load<typeof DeckWords>('app/deckWords.ts'),
         load<typeof Kinds>('decks/kinds.ts'),
@@ -190,6 +193,9 @@ describe('a new kind of card', () => {
     );
     const marked = { ...deck, marks: { [item!.id]: 5 as const } };
     expect(await readLink(await deckLink(marked, ''))).toEqual({ deck: marked });
+    // A program that has not the kind knows versions up to 4: it has to be told that it is too old.
+    const rooted = { ...deck, drills: [{ ...drill, shapes: 'root position' as const }] };
+    expect([deck, rooted].map((one) => writeDeck(one).version)).toEqual([5, 5]);
     const { PLAIN_DRAFT } = await load<typeof Draft>('making/draft.ts');
     const draft = { ...PLAIN_DRAFT, drills: [kind, { ...drill, degrees: [] }] };
     expect(document.readDraft(document.writeDraft(draft))).toEqual({ draft });
@@ -200,7 +206,7 @@ describe('a new kind of card', () => {
 
   it('is refused by the compiler, which names what is missing, without any part or line', async () => {
     const parts = FOLDER['index.ts'].match(/^ {6}\w+(?=[:,])/gm)!.map((part) => part.trim());
-    expect(parts).toHaveLength(12);
+    expect(parts).toHaveLength(13);
     const broken = copyWith(DECLARED.replace("letter: 'b', ", ''), '');
     for (const part of parts) {
       const without = FOLDER['index.ts'].replace(new RegExp(`^ {6}${part}[:,].*\n`, 'm'), '');

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { order } from '../../src/cards/order/index.ts';
+import { offered, orders } from '../../src/cards/order/orders.ts';
+import { chordOn } from '../../src/theory/chord.ts';
+import { seeded } from '../../src/theory/random.ts';
 import { itemIn } from './items.ts';
 
 const ID =
@@ -21,6 +24,33 @@ describe('order', () => {
       expect(new Set(sums).size).toBe(1);
     }
   });
+
+  // How many of the three others begin with another arpeggio, at the fewest: worked out by hand.
+  it.each([
+    ['2 5 1', 2],
+    ['2 5 1 6', 0],
+    ['2 5 2 1', 0],
+    ['2 2 5 1', 0],
+    ['2 5 5 1', 2],
+    ['1 1 1 4', 1],
+    ['1 4 1 4', 2],
+  ])(
+    'offers even sets of the orders of %s, %i of them beginning elsewhere',
+    (degrees, elsewhere) => {
+      const groups = degrees.split(' ').map((degree, i) => ({
+        chord: chordOn({ tonic: 'Bb', scale: 'major' }, Number(degree), 'triad'),
+        from: 3 * i,
+        to: 3 * i + 3,
+      }));
+      for (let seed = 0; seed < 20; seed++) {
+        const four = offered(orders(groups), seeded(seed)).map(({ answer }) => answer);
+        expect(four[0]).toBe(degrees);
+        const sums = four.map((one) => four.reduce((sum, other) => sum + apart(one, other), 0));
+        expect(new Set(sums).size).toBe(1);
+        expect(four.filter((one) => one[0] !== degrees[0])).toHaveLength(elsewhere);
+      }
+    },
+  );
 
   it('says where the orders part, and sounds the wrong one too', () => {
     const card = order.ask(itemIn(order, ID)!, 1);

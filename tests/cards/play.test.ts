@@ -35,6 +35,15 @@ describe('play', () => {
     expect([named(4), named(5)]).toEqual([false, true]);
   });
 
+  it('is shown on odd seeds too where only a shape lies there that does not follow from its first place', () => {
+    for (let seed = 0; seed < 6; seed++) {
+      // F2 A2 C4 or F2 A3 C4: of either a hand may take another octave first.
+      const card = cardOf('play:Bb major:5:triad:guitar:6-3:1-5:up', seed);
+      expect(card.named).toBe(false);
+      expect(['41 45 60', '41 57 60']).toContain(midis(card));
+    }
+  });
+
   it('follows from its first place and its chord where it is only named', () => {
     for (let seed = 1; seed < 40; seed += 2) {
       const card = cardOf('play:Bb major:1:seventh:guitar:4-3-2-1:5-9:up', seed);
@@ -126,6 +135,16 @@ describe('play', () => {
     const { right, detail } = said(card, answer);
     expect(right).toBe(true);
     expect(detail).toContain(words);
+  });
+
+  // Of two steps nobody knows which is the longer one; of three the middle one tells.
+  it.each([
+    ['up', '48@0 51@0.3 55@1.9', false],
+    ['turn', '48@0 51@0.5 55@1 51@2 -', true],
+    ['turn', '48@0 51@0.5 55@1 51@1.7 -', false],
+  ])('of a line played %s at %s says that a note came late: %s', (way, answer, isTold) => {
+    const card = cardOf(`play:Bb major:2:triad:guitar:5-4:1-7:${way}:60`);
+    expect(said(card, answer).detail.includes('came late')).toBe(isTold);
   });
 
   it('sounds what was played beside what was asked, with a gap where a note was missing', () => {

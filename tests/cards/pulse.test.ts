@@ -329,6 +329,20 @@ describe('taps against the grid', () => {
     for (const { spread } of steps) expect(spread).toBeCloseTo(0, 9);
   });
 
+  it('have no spread where there is one step, and are not told where there is none', () => {
+    const [first, second, third, ...rest] = judgement.onsets;
+    expect(rest.length).toBeGreaterThan(0);
+    const told = (...onsets: (typeof first)[]) =>
+      stepsByPlace({ ...judgement, onsets: onsets as typeof rest }, card.plan).map(
+        ({ name, count, spread }) => [name, count, spread],
+      );
+    expect(told(first, second, third)).toEqual([
+      ['1–2', 1, null],
+      ['2–3', 1, null],
+    ]);
+    expect(told(first, third)).toEqual([]);
+  });
+
   it('lie in their bars without what is late of all', () => {
     const taps = stripTaps(judgement, card.plan);
     expect(taps.map(({ bar }) => bar)).toEqual(due.map((_, i) => Math.floor(i / 12)));

@@ -53,3 +53,15 @@ it('shapes come as often as their form is: of a seventh chord most in root posit
   expect(counts['inversion']).toBeLessThan(120);
   expect(counts['spread']).toBeLessThan(150);
 });
+
+it('a shape with a flaw comes three times in ten for one without', () => {
+  const item = itemIn(spot, 'spot:Bb major:3:triad:guitar:5-4-3:1-8')!;
+  const counts = new Map<string, number>();
+  for (let seed = 0; seed < 600; seed++) {
+    const { form, flaws } = spot.ask(item, seed).shape;
+    counts.set(`${form} ${flaws}`, (counts.get(`${form} ${flaws}`) ?? 0) + 1);
+  }
+  const [plain, flawed] = [counts.get('stacked 0')!, counts.get('stacked 1')!];
+  expect(flawed / plain).toBeGreaterThan(0.2);
+  expect(flawed / plain).toBeLessThan(0.4);
+});

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { trace } from '../../src/cards/trace/index.ts';
 import { difficulty, groupStarts } from '../../src/cards/trace/stepLine.ts';
 import { fingering } from '../../src/neck/fingering.ts';
-import { placesOf } from '../../src/cards/trace/explain.ts';
+import { handPlaces } from '../../src/cards/trace/explain.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { chordOn } from '../../src/theory/chord.ts';
 import { degreeOf } from '../../src/theory/key.ts';
@@ -177,7 +177,7 @@ describe('a phrase to be traced', () => {
   it('is shown at places that sound it', () => {
     fc.assert(
       fc.property(cards, (card) => {
-        const sounds = placesOf(card).map((place) => midiAt(card.instrument, place));
+        const sounds = handPlaces(card).map((place) => midiAt(card.instrument, place));
         expect(sounds).toEqual(card.phrase.notes.map(({ midi }) => midi));
       }),
       { numRuns: 60 },

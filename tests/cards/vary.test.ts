@@ -1,9 +1,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { vary } from '../../src/cards/vary/index.ts';
-import { distance } from '../../src/cards/vary/distinguishable.ts';
+import { lineDistance, distinguishable } from '../../src/cards/vary/distinguishable.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { toNumber } from '../../src/theory/rhythm.ts';
+import { stepsBetween } from '../../src/theory/variations/scaleSteps.ts';
 import { FERRY, phraseDeck } from './phrases.ts';
 import { itemsIn } from './items.ts';
 
@@ -25,6 +26,25 @@ describe('vary', () => {
         );
         expect(new Set(sounds).size).toBe(5);
         expect(new Set(choices.map(({ name }) => name)).size).toBe(4);
+      }),
+    );
+  });
+
+  it('offers such as begin on one note, each moved there as its name says', () => {
+    fc.assert(
+      fc.property(cards, ({ choices, excerpt, key }) => {
+        const firsts = choices.map(({ phrase }) => phrase.notes[0]!.midi);
+        expect(new Set(firsts).size).toBe(1);
+        const plain = distinguishable(excerpt);
+        for (const { name, phrase } of choices) {
+          const [what, by = what] = name.split(', ') as [string, string?];
+          const from = plain.find((one) => one.name === what)?.phrase ?? excerpt;
+          const [, way, steps] = /^(up|down) (\d+) steps?$/.exec(by) ?? [];
+          const moved = (way === 'down' ? -1 : 1) * Number(steps ?? 0);
+          const whole = name === what && from !== excerpt ? 0 : moved;
+          expect(stepsBetween(key, from.notes[0]!, phrase.notes[0]!)).toBe(whole);
+          expect(stepsBetween(key, from.notes.at(-1)!, phrase.notes.at(-1)!)).toBe(whole);
+        }
       }),
     );
   });
@@ -54,7 +74,7 @@ describe('vary', () => {
           const { choices, right } = vary.ask(item, 2 * i + odd);
           return choices
             .filter((other) => other !== right)
-            .reduce((sum, { phrase }) => sum + distance(phrase, right.phrase), 0);
+            .reduce((sum, { phrase }) => sum + lineDistance(phrase, right.phrase), 0);
         }),
       );
       return far.reduce((sum, value) => sum + value, 0) / far.length;

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { itemsOf, KINDS } from '../../src/cards/index.ts';
 import { MOST } from '../../src/decks/deck.ts';
 import { readDeck } from '../../src/decks/document.ts';
+import { spell } from '../../src/theory/key.ts';
+import { octaveOf } from '../../src/theory/note.ts';
 
 const base = { version: 1, title: 'Tuesday', key: 'Bb major' };
 
@@ -14,12 +16,38 @@ const faultOf = (document: unknown) => {
 const SIZES = ['triad', 'seventh', 'ninth', 'eleventh', 'thirteenth'];
 const STRINGS = ['6-5', '5-4', '4-3', '3-2', '2-1', '6-4', '5-3', '4-2', '3-1', '6-3'];
 
+const noteAtMidi = (midi: number) => {
+  const name = spell({ tonic: 'Bb', scale: 'major' }, midi);
+  return `${name}${octaveOf(name, midi)}`;
+};
+
 describe('a lesson that costs too much', () => {
   it('asks for more arpeggios than a lesson takes', () => {
     const drill = { kind: 'spot', sizes: SIZES, strings: STRINGS, frets: [0, 22] };
     expect(faultOf({ ...base, drills: [drill] })).toBeNull();
     expect(faultOf({ ...base, drills: [drill, { ...drill, kind: 'place' }] })).toBe(
       'Drills: together they ask for 700 arpeggios, each degree in each size on each string set or by each contour, and a lesson takes 600: choose fewer, or make two lessons.',
+    );
+  });
+
+  it('asks for more figures to be kept even than a lesson takes, those of its phrases among them', () => {
+    const rhythm = (length: number) => ({ tempo: 72, notes: ['Bb3', `D4 for 1/${length}`] });
+    const phrases = Array.from({ length: 16 }, (_, k) => rhythm(k + 2));
+    const tempos = (from: number, count: number) =>
+      Array.from({ length: count }, (_, k) => from + k);
+    const pulse = (figures: string[], from: number, count = 20) => ({
+      kind: 'pulse',
+      figures,
+      tempos: tempos(from, count),
+      clicks: ['beat', 'bar', 'gone'],
+    });
+    const all = pulse(['quarters', 'eighths', 'triplets', 'phrase'], 60);
+    const faultWith = (more: object) =>
+      faultOf({ ...base, version: 3, phrases, drills: [all, more] });
+    // 19 × 20 × 3 are 1140, and 20 × 3 more the most.
+    expect(faultWith(pulse(['eighths'], 100))).toBeNull();
+    expect(faultWith(pulse(['eighths', 'triplets'], 100, 11))).toBe(
+      'Drills: together they ask for 1206 figures, each at each tempo with each click and a phrase’s rhythm for each phrase, and a lesson takes 1200: choose fewer tempos, or make two lessons.',
     );
   });
 
@@ -63,6 +91,57 @@ describe('a lesson that costs too much', () => {
     expect(drilling([partly, placed, placed, { tempo: 72, notes: ['D4'] }])).toBe(
       'Phrases: those that are drilled have 226 notes together, 76 of them in phrases without all places, which count twice, and a lesson takes 300: give them places, drill fewer of them, or make two lessons.',
     );
+  });
+
+  const tuned = (...tuning: string[]) => ({
+    instrument: { name: 'own tuning', tuning, frets: 24, scaleLength: 648 },
+  });
+
+  it('has notes that too many strings sound, unless they have places', () => {
+    const alike = tuned(...Array.from({ length: 9 }, () => 'A3'));
+    const drilling = (notes: number, on = '') => {
+      const phrases = [{ tempo: 72, notes: Array.from({ length: notes }, () => `D4${on}`) }];
+      return faultOf({ ...base, ...alike, phrases, drills: [{ kind: 'outline' }] });
+    };
+    // 66 × 9² are 5346.
+    expect(drilling(66)).toBeNull();
+    expect(drilling(67)).toBe('Phrases: too many strings sound the same notes: give them places.');
+    expect(drilling(200, ' on 9/5')).toBeNull();
+  });
+
+  it('may have as many notes without places as any on a guitar of eight strings', () => {
+    const eight = tuned('F#1', 'B1', 'E2', 'A2', 'D3', 'G3', 'B3', 'E4');
+    for (let midi = 30; midi <= 88; midi++) {
+      const notes = Array.from({ length: 150 }, () => noteAtMidi(midi));
+      const phrases = [{ tempo: 72, notes }];
+      expect(faultOf({ ...base, ...eight, phrases, drills: [{ kind: 'outline' }] })).toBeNull();
+    }
+  });
+
+  it('asks for so large an arpeggio on so many strings that thousands of shapes are looked through', () => {
+    const asking = (size: string, strings: string, kind = 'spot') =>
+      faultOf({
+        ...base,
+        ...(kind === 'play' && { version: 2 }),
+        ...tuned('F#1', 'B1', 'E2', 'A2', 'D3', 'G3', 'B3', 'E4', 'A4'),
+        drills: [
+          {
+            kind,
+            sizes: [size],
+            strings: [strings],
+            frets: [0, 22],
+            ...(kind === 'play' && { ways: ['up'] }),
+          },
+        ],
+      });
+    const fault = 'Drills: an arpeggio is too large for so many strings: choose fewer.';
+    expect(asking('thirteenth', '7-6-5-4-3-2-1')).toBeNull();
+    expect(asking('eleventh', '8-7-6-5-4-3-2-1')).toBeNull();
+    expect(asking('ninth', '9-8-7-6-5-4-3-2-1')).toBeNull();
+    for (const kind of ['spot', 'place', 'play']) {
+      expect(asking('thirteenth', '8-7-6-5-4-3-2-1', kind)).toBe(fault);
+      expect(asking('eleventh', '9-8-7-6-5-4-3-2-1', kind)).toBe(fault);
+    }
   });
 
   it('rules on more notes than a lesson takes, and is refused before they are read', () => {

@@ -58,8 +58,16 @@ describe('the deck document', () => {
     const read = readDeck({ ...plain, marks: { 'spot 7 triad 5-4 2-8': 5 } });
     expect(read).toMatchObject({ deck: { marks: { 'spot:Bb major:7:triad:guitar:5-4:2-8': 5 } } });
     const { deck } = read as { deck: Deck };
-    const foreign = { ...deck, marks: { 'spot:C major:7:triad:guitar:5-4:2-8': 5 } as const };
-    expect(() => writeDeck(foreign)).toThrow('is on no item of this lesson');
+    for (const id of [
+      'spot:C major:7:triad:guitar:5-4:2-8',
+      'spot:Bb major:7:triad:guitar+2:5-4:2-8',
+      'spot:Bb major:7:triad:drop-D:5-4:2-8',
+      'spot:Bb major:8:triad:guitar:5-4:2-8',
+      'spot:Bb major:7:triad:guitar',
+    ]) {
+      const foreign: Deck = { ...deck, marks: { [id]: 5 } };
+      expect(() => writeDeck(foreign), id).toThrow('is on no item of this lesson');
+    }
   });
 
   it('marks items on seven degrees where the key has fewer notes, and has no drills of chords there', () => {

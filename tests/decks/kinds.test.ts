@@ -1,5 +1,7 @@
 /** What links, logs and reports that are kept by users rest on: it does not change. */
 import { describe, expect, it } from 'vitest';
+import { SHAPES_SINCE } from '../../src/decks/drills/neck.ts';
+import { PHRASE_SINCE } from '../../src/decks/drills/time.ts';
 import {
   guessOf,
   isConfusing,
@@ -25,8 +27,12 @@ const KINDS = [
 ] as const;
 
 describe('the kinds of card', () => {
-  it('stand in this order, in which reports tell their paces', () => {
-    expect(KIND_NAMES).toEqual(KINDS.map(([name]) => name));
+  it('stand in this order, in which reports tell their paces; what is new comes behind', () => {
+    expect(KIND_NAMES.slice(0, KINDS.length)).toEqual(KINDS.map(([name]) => name));
+  });
+
+  it('have a letter each', () => {
+    expect(new Set(KIND_NAMES.map(letterOf)).size).toBe(KIND_NAMES.length);
   });
 
   it.each(KINDS)(
@@ -39,6 +45,11 @@ describe('the kinds of card', () => {
       expect(isConfusing(name)).toBe(confuses);
     },
   );
+
+  it('came with versions of the document that had nothing else new', () => {
+    for (const name of KIND_NAMES)
+      expect([PHRASE_SINCE, SHAPES_SINCE]).not.toContain(sinceOf(name));
+  });
 
   it('that there are not are guessed by nobody', () => {
     expect([guessOf('other'), guessOf('constructor')]).toEqual([0, 0]);

@@ -245,7 +245,10 @@ describe('a lesson', () => {
       tempos: 20,
       marks: 1000,
       arpeggios: 600,
+      pulses: 1200,
       drilledNotes: 300,
+      ways: 5400,
+      spread: 50,
       rulings: 800,
     }));
 });

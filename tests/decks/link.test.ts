@@ -249,6 +249,16 @@ describe('the link of a lesson', () => {
     );
   });
 
+  it.each([...Array(15).keys()].map((k) => k + 1))(
+    'is known by its letters alone, of version %i too',
+    async (version) => {
+      const [, letters] = sealed(deflated('?'), version).split('/lesson/');
+      const fault = await faultOf(letters!);
+      expect(fault!.includes('newer version of Skipwise')).toBe(version > DOCUMENT_VERSION);
+      expect(fault).not.toContain('This is not a lesson link');
+    },
+  );
+
   it('is refused when whole but made by someone else', async () => {
     expect(await faultOf(sealed(new Uint8Array()))).toContain(ALTERED);
     expect(await faultOf(sealed(deflated('?'), 0))).toContain(ALTERED);

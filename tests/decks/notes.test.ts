@@ -53,6 +53,7 @@ describe('a note', () => {
     expect([isTime(beats(1, 960)), isTime(beats(1, 961))]).toEqual([true, false]);
     expect([isTime(beats(4096)), isTime(beats(4097))]).toEqual([true, false]);
     expect([isTime(beats(0)), isTime(beats(-1))]).toEqual([true, false]);
+    expect([isTime(beats(12_287, 3)), isTime(beats(12_289, 3))]).toEqual([true, false]);
   });
 
   it('has a place and a way it is reached, in this order', () => {

@@ -30,7 +30,23 @@ describe('a note that was not heard', () => {
     expect(doubted(heardAt(0, 1, 2, 3, null), 60, 4)).toBe(false);
   });
 
-  it('is not told by time alone where three steps or fewer tell how long one is', () => {
-    expect(doubted(heardAt(0, 1, 2, null, 4), 60, 3)).toBe(false);
+  it('may have been played where too little was heard to tell how long a step is', () => {
+    const { notes, ...heard } = heardAt(0, null, 2);
+    const goesOn = { ...heard, notes: [...notes, { label: 'open', event: -1, margin: 0 }] };
+    expect(doubted(goesOn as unknown as Alignment, 60, 1)).toBe(true);
+    // Nothing more is to come that could tell.
+    expect(doubted(heardAt(0, null, 2), 60, 1)).toBe(false);
+    // One step is enough, and of two the shorter one counts.
+    expect(doubted(heardAt(0, null, 2, 3), 60, 1)).toBe(true);
+    expect(doubted(heardAt(0, null, 2, 4), 60, 1)).toBe(false);
+    expect(doubted(heardAt(0, null, 2, 4, 5), 60, 1)).toBe(true);
+  });
+});
+
+describe('a note that was heard as another', () => {
+  it('may have been played beside it where its neighbours are more than two and a half steps apart', () => {
+    expect(doubted(heardAt(0, 1, 2, 3, 5), 60, 3)).toBe(true);
+    expect(doubted(heardAt(0, 1, 2, 3, 4.5), 60, 3)).toBe(false);
+    expect(doubted(heardAt(0, 1, 2, 3, 4), 60, 3)).toBe(false);
   });
 });

@@ -254,14 +254,16 @@ describe('free playing', () => {
     const scale = [58, 60, 62, 63, 65, 67, 65, 63, 62, 60, 58, 57];
     const faint = inSteps(scale, START, 0.25).map((note, i) => ({
       ...note,
-      level: i === 9 ? 0.04 : 1,
+      level: i === 9 ? 0.0225 : 1,
     }));
     const heard = (notes: readonly Played[]) =>
       free(recordingOf(notes, 5)).notes.map(({ heard: midi }) => midi);
     expect(heard(faint)).toEqual(scale);
     // Held twice as long instead, and where nothing is a step away from the notes beside.
     expect(heard(faint.filter((_, i) => i !== 9))).toEqual(scale.toSpliced(9, 1));
-    const early = faint.map((note, i) => (i === 9 ? { ...note, time: note.time - 0.09 } : note));
+    const early = faint.map((note, i) =>
+      i === 9 ? { ...note, time: note.time - 0.08, level: 0.0375 } : note,
+    );
     expect(heard(early)).toEqual(scale.toSpliced(9, 1));
   });
 

@@ -1,8 +1,11 @@
 import * as fc from 'fast-check';
+import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
 import { MOST, type Deck, type Drill, type Mark } from '../../src/decks/deck.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
+import { drillFormOf, drillSchema } from '../../src/decks/drills/index.ts';
+import { KIND_NAMES } from '../../src/decks/kinds.ts';
 import {
   deckOf,
   drillOf,
@@ -41,6 +44,19 @@ const PHRASE = {
     { midi: 62, name: 'D', at: beats(1, 3), length: beats(1, 3), place: { string: 2, fret: 3 } },
   ],
 } as const;
+
+describe('a drill of each kind, as the form begins it,', () => {
+  it.each(KIND_NAMES)(
+    '%s, is read back from its document, and from its letters in a link',
+    (kind) => {
+      const drill = drillOf(kind, PLAIN_DRAFT);
+      const form = drillFormOf(kind);
+      const written = form.write(drill);
+      expect(v.parse(drillSchema(), written)).toEqual(drill);
+      expect(v.parse(drillSchema(), { kind, ...form.unfold(form.fold(written)) })).toEqual(drill);
+    },
+  );
+});
 
 describe('a lesson in the making', () => {
   it('begins as a lesson that a student can open', () => {
@@ -107,6 +123,12 @@ describe('a lesson in the making', () => {
     ]);
   });
 
+  it('follows the form with one drill of a kind: one more like it is tuned apart', () => {
+    const deck = deckOf(PLAIN_DRAFT);
+    const twice = { ...deck, drills: [...deck.drills, deck.drills[0]!] };
+    expect(draftOf(twice).drills).toEqual(['spot', 'place', 'trace', deck.drills[0]]);
+  });
+
   it('leaves a drill that was tuned apart alone when the form changes', () => {
     const apart: Drill = {
       kind: 'spot',
@@ -125,6 +147,34 @@ describe('a lesson in the making', () => {
     const kinds = itemsOf(deckOf(made)).map(({ kind }) => kind);
     expect(kinds.indexOf('spot')).toBe(kinds.lastIndexOf('trace') + 1);
   });
+
+  // D5 lies on fret 10 of the first string, on 15 of the second, on 19 of the third.
+  it.each([
+    [22, 0, 'E2 A2 D3 G3 B3 E4', [10, 15, 19]],
+    [18, 0, 'E2 A2 D3 G3 B3 E4', [10, 15, null]],
+    [19, 0, 'E2 A2 D3 G3 B3 E4', [10, 15, 19]],
+    [22, 2, 'E2 A2 D3 G3 B3 E4', [null, null, null]],
+    [22, 0, 'E2 A2 D3 G3 Bb3 E4', [10, null, 19]],
+  ])(
+    'keeps places that are on %i frets with a capo on %i and tuned %s',
+    (frets, capo, tuning, kept) => {
+      const other = { ...GUITAR, frets, capo, tuning: tuning.split(' ') };
+      const length = beats(1, 3);
+      const notes = [10, 15, 19].map((fret, i) => ({
+        midi: 74,
+        name: 'D',
+        at: beats(i, 3),
+        length,
+        place: { string: i + 1, fret },
+      }));
+      const { phrases } = deckOf({
+        ...PLAIN_DRAFT,
+        instrument: other,
+        phrases: [{ phrase: { tempo: 72, notes }, rulings: [] }],
+      });
+      expect(phrases[0]!.notes.map(({ place }) => place?.fret ?? null)).toEqual(kept);
+    },
+  );
 
   it('marks items of its own only', () => {
     const [first] = itemsOf(deckOf(PLAIN_DRAFT));

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  atEnd,
+  cursorAtEnd,
   entryOf,
   isBegun,
   keptEntry,
@@ -59,6 +59,47 @@ const names = (entry: Entry) =>
     .notes.map(({ name }) => name)
     .join(' ');
 
+describe('a phrase that is begun', () => {
+  it('has nothing said of it yet, and triplets to be written at its end', () => {
+    expect(NEW).toEqual({
+      sketch: { tempo: 72, lead: beats(0), notes: [] },
+      rulings: [],
+      cursor: { on: 'gap', at: 0 },
+      undo: [],
+      redo: [],
+      text: null,
+      length: beats(1, 3),
+      hand: null,
+      of: null,
+    });
+  });
+
+  it('of the lesson goes on with what was said of it, in notes as long as its last', () => {
+    const phrase = phraseOf(lengthen(tapAll(NEW, CHORD).sketch, 2, beats(1)));
+    const rulings = [{ span: [0, 3] as const }];
+    const entry = entryOf(phrase, rulings, 4, 'open strings');
+    expect(entry).toMatchObject({ rulings, length: beats(1), hand: 'open strings', of: 4 });
+    expect(entry.cursor).toEqual({ on: 'gap', at: 3 });
+    expect(entryOf(phrase, [], 0).hand).toBeNull();
+  });
+
+  it('is shown in bars of four beats, and read in them', () => {
+    const quarters = Array.from({ length: 9 }, (_, i) => at(1, i + 1));
+    const entry = tapAll({ ...NEW, length: beats(1) }, quarters);
+    const text = textOf(explained(writtenPhrase(entry.sketch, B_FLAT), B_FLAT));
+    const top = text.split('\n').find((row) => row.includes('|'))!;
+    const bars = top
+      .slice(top.indexOf('|') + 1)
+      .split('|')
+      .map((bar) => bar.match(/\d+/g) ?? []);
+    expect(bars.slice(0, 3).map((notes) => notes.map(Number))).toEqual([
+      [1, 2, 3, 4],
+      [5, 6, 7, 8],
+      [9],
+    ]);
+  });
+});
+
 describe('tapping the neck', () => {
   const three = tapAll(NEW, CHORD);
 
@@ -94,7 +135,7 @@ describe('tapping the neck', () => {
   it('has its cursor go from note to note and to the end', () => {
     const first = { ...three, cursor: cursorMoved(three, -1) };
     expect(first.cursor).toEqual({ on: 'note', at: 2 });
-    expect(cursorMoved(first, 1)).toEqual(atEnd(three.sketch));
+    expect(cursorMoved(first, 1)).toEqual(cursorAtEnd(three.sketch));
     expect(cursorMoved({ ...three, cursor: { on: 'note', at: 0 } }, -1)).toEqual({
       on: 'note',
       at: 0,

@@ -21,7 +21,7 @@ const TAKEN: Taken = {
     finding({ says: 'iii seen as vi, twice', degrees: [3, 6] }),
     finding({ says: 'V least known', degrees: [5] }),
     finding({ says: 'Least known on strings 5–4', strings: [[5, 4]] }),
-    finding({ says: 'How hard 1 item came', marks: { [ITEM]: 5 } }),
+    finding({ says: '1 item marked easy or hard', marks: { [ITEM]: 5 } }),
   ],
 };
 const made: Draft = { ...PLAIN_DRAFT, ...takenForm(TAKEN), marks: takenMarks(TAKEN), taken: TAKEN };
@@ -30,6 +30,15 @@ describe('what a lesson takes from reports', () => {
   it('is the degrees, string sets and marks of what is used', () => {
     expect(made).toMatchObject({ degrees: [3, 5, 6], strings: [[5, 4]], marks: { [ITEM]: 5 } });
     expect(made.drills).toEqual(['spot', 'place', 'trace']);
+  });
+
+  it('has the marks of what is used alone', () => {
+    const other = 'place:Bb major:3:triad:guitar:5-4:1-8';
+    const findings = [
+      finding({ marks: { [ITEM]: 5 }, used: false }),
+      finding({ marks: { [other]: 1 } }),
+    ];
+    expect(takenMarks({ drills, findings })).toEqual({ [other]: 1 });
   });
 
   it('leaves degrees and string sets as they were where nothing is said of these', () => {

@@ -192,4 +192,21 @@ describe('rulings', () => {
     expect(keptRulings([{ span: [6, 12] }], STAIRS, without)).toEqual([]);
     expect(keptRulings([first, last], STAIRS, STAIRS)).toEqual([first, last]);
   });
+
+  // Of six notes one is put in before the fourth, or taken out there; what is ruled on notes beside it goes with them.
+  it.each([
+    [1, { span: [0, 3] }, [{ span: [0, 3] }]],
+    [1, { span: [3, 6] }, [{ span: [4, 7] }]],
+    [1, { span: [2, 4] }, []],
+    [1, { note: 2, embellishment: 'passing' }, [{ note: 2, embellishment: 'passing' }]],
+    [1, { note: 3, embellishment: null }, [{ note: 4, embellishment: null }]],
+    [-1, { span: [4, 6] }, [{ span: [3, 5] }]],
+    [-1, { span: [3, 6] }, []],
+    [-1, { note: 3, embellishment: null }, []],
+  ] as [number, Ruling, Ruling[]][])('at %i note more keep of %o %o', (more, ruling, kept) => {
+    const midis = [60, 62, 64, 65, 67, 69];
+    const lines = [midis, more > 0 ? midis.toSpliced(3, 0, 70) : midis.toSpliced(3, 1)];
+    const [before, after] = lines.map((line) => ({ notes: line.map((midi) => ({ midi })) }));
+    expect(keptRulings([ruling], before!, after!)).toEqual(kept);
+  });
 });

@@ -33,6 +33,17 @@ describe('how a student forgets', () => {
     expect(foretold(falls, LATER)).toBeLessThan(foretold(holds, LATER) - 0.1);
   });
 
+  it('is learned no more from what is all but certain in every way than from what is not', () => {
+    // No way gives more than 98 in 100, or less than 2: where all do, an answer speaks for none.
+    for (const level of [-40, 40])
+      for (const right of [true, false])
+        for (const days of [0.1, 5]) {
+          const leanings = noLeanings();
+          lean(leanings, { ...LATER, level, days }, right, 0);
+          leanings.forEach((one, way) => expect(one).toBeCloseTo(noLeanings()[way]!, 9));
+        }
+  });
+
   it('is never held for certain: who changes is followed', () => {
     const holds = foretold(after(2000, 0.8, 0.8), LATER);
     const changed = foretold(after(100, 0.9, 0.3, after(2000, 0.8, 0.8)), LATER);

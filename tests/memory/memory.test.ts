@@ -177,6 +177,18 @@ describe('a clock that is wrong for a while', () => {
     }
   });
 
+  it('takes nothing for asked later than now once the clock was set back', () => {
+    const [yesterday, ahead] = [NOON - DAY, NOON + YEAR];
+    const memory = replay([
+      reviewOf({ n: 1, item: 'spot:one', at: yesterday }),
+      reviewOf({ n: 2, item: 'spot:one', at: ahead }),
+      reviewOf({ n: 3, item: 'spot:two', at: NOON }),
+    ]);
+    const { first, last, imprints } = memory.items.get('spot:one')!;
+    expect([first, last, imprints[0], imprints[3]]).toEqual([yesterday, NOON, yesterday, NOON]);
+    expect(memory.clock).toBe(NOON);
+  });
+
   it('counts the day by the local clock, from four in the morning', () => {
     const lateEvening = Date.UTC(2026, 2, 3, 1);
     expect(localDay(lateEvening, 60)).toBe(localDay(NOON, 60));

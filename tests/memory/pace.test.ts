@@ -26,6 +26,15 @@ describe('the pace', () => {
     expect(pace.right).toEqual([{ seconds: 12, taps: 1 }]);
   });
 
+  it('never takes a card for one that costs less than a second', () => {
+    const pace = newPace();
+    for (let k = 0; k < 200; k++) {
+      learnPace(pace, reviewOf({ ms: 100 }));
+      learnPace(pace, reviewOf({ ms: 100, right: false }));
+    }
+    expect(pace.seconds).toEqual({ right: 1, wrong: 1 });
+  });
+
   it('keeps the last sixty right answers, in place of the oldest', () => {
     const pace = newPace();
     for (let k = 1; k <= 62; k++) learnPace(pace, reviewOf({ ms: 100 * k }));

@@ -191,6 +191,14 @@ describe('a fingering', () => {
     expect(fifth.map(({ hand }) => hand)).toEqual([5, 5, 5, 5]);
   });
 
+  test('takes a note open that rings into the next, where it would hold a finger down', () => {
+    const dry = line([59, 57, 50, 57, 62]);
+    const ringing = dry.map((note, i) => (i === 2 ? { ...note, length: beats(1) } : note));
+    const third = (notes: readonly LineNote[]) => play(GUITAR, notes).notes[2];
+    expect(third(dry)).toMatchObject({ string: 5, fret: 5 });
+    expect(third(ringing)).toMatchObject({ string: 4, fret: 0 });
+  });
+
   test('lies the same from a capo as from the nut', () => {
     const plain = play({ ...GUITAR, capo: 0 }, placed('5/3 4/2 4/5'));
     const capoed = { ...GUITAR, capo: 2 };

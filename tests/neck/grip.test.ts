@@ -56,6 +56,52 @@ test('grips hold chord notes only, a note a string, with fingers that rise with 
   );
 });
 
+// Common practice: what is fretted alike is barred by the index, else by the ring finger; else a finger each.
+test.each([
+  ['B major', 1, 'triad', [5, 4, 3, 2], [2, 4], '2:1 4:3 4:3 4:3', false],
+  ['A major', 1, 'triad', [4, 3, 2], [2, 2], '2:2 2:3 2:4', false],
+  ['C major', 1, 'triad', [4, 3, 2, 1], [5, 8], '5:1 5:1 5:1 8:4', true],
+  ['C major', 6, 'seventh', [4, 3, 2, 1], [5, 5], '5:1 5:1 5:1 5:1', true],
+  ['D major', 1, 'triad', [3, 2, 1], [2, 3], '2:2 3:4 2:3', false],
+  ['G major', 5, 'seventh', [4, 3, 2, 1], [3, 5], '4:2 5:3 3:1 5:4', false],
+  ['Bb major', 1, 'seventh', [6, 4, 3, 2], [6, 7], '6:1 7:2 7:3 6:1', true],
+] as const)('%s %i %s on strings %o', (name, degree, size, strings, frets, fingers, barre) => {
+  const [first] = grips(GUITAR, chordOn(parseKey(name)!, degree, size), { strings, frets });
+  expect(text(first)).toBe(fingers);
+  expect(first!.barre).toBe(barre);
+});
+
+test('complete grips come first, and of those and the others the easier', () => {
+  const chord = chordOn(C, 1, 'triad');
+  const found = grips(GUITAR, chord, { strings: [4, 3, 2], frets: [0, 12] });
+  const keys = found.map(({ places, cost }) => {
+    const members = new Set(places.map(({ member }) => member));
+    return [3 - members.size, cost] as const;
+  });
+  expect(keys).toEqual(keys.toSorted((a, b) => a[0] - b[0] || a[1] - b[1]));
+  const complete = keys.filter(([missing]) => missing === 0);
+  expect(complete.length).toBeLessThan(keys.length);
+  // Some that lack a note are easier than the hardest that lack none.
+  expect(Math.max(...complete.map(([, cost]) => cost))).toBeGreaterThan(
+    Math.min(...keys.slice(complete.length).map(([, cost]) => cost)),
+  );
+});
+
+// From the first to the fourth fret 97 mm on a guitar, 103 on a baritone; there from the third on less than 100.
+test.each([
+  [648, [4, 3], [1, 4], ['1:1 4:4']],
+  [686, [4, 3], [1, 4], []],
+  [686, [4, 3], [3, 6], ['3:1 6:4']],
+] as const)(
+  'at a scale length of %i mm a hand holds of %o on frets %o %o',
+  (scaleLength, strings, frets, held) => {
+    // E flat and B of E flat, G and B, two frets higher F and C sharp of F, A and C sharp.
+    const key = parseKey(frets[0] === 1 ? 'C harmonic minor' : 'D harmonic minor')!;
+    const found = grips({ ...GUITAR, scaleLength }, chordOn(key, 3, 'triad'), { strings, frets });
+    expect(found.map(text).filter((one) => one!.split(' ').length === 2)).toEqual(held);
+  },
+);
+
 test('five frets are no grip, however near they lie high up the neck', () => {
   // Of B D F there is B on fret 14 of string 5, D on fret 12 of string 4 and F on fret 10 of string 3: 75 mm.
   const chord = chordOn(C, 7, 'triad');

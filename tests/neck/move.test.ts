@@ -72,6 +72,16 @@ describe('moveAcross', () => {
     );
   });
 
+  test('says that two strings tuned otherwise may make up for one another', () => {
+    // From string 1: a fourth, a fourth, a major third, a tritone, a fourth.
+    const tuning = ['E2', 'A2', 'Eb3', 'G3', 'C4', 'F4'];
+    const moved = moveAcross({ ...GUITAR, tuning }, places('5/3'), 2)!;
+    expect(moved.bent).toEqual([]);
+    expect(moved.sentence).toBe(
+      'Strings 5 and 4 are tuned a tritone apart, strings 4 and 3 are tuned a major third apart, the others a fourth apart: the bends cancel out.',
+    );
+  });
+
   test('is null where a string or a fret is not there, and for open strings', () => {
     expect(moveAcross(GUITAR, places('2/3 1/3'), 1)).toBeNull();
     expect(moveAcross(GUITAR, places('3/1 2/1'), -1)).toBeNull();

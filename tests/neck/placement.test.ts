@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fingering } from '../../src/neck/fingering.ts';
 import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
-import { finished } from '../../src/neck/incremental.ts';
+import { finished } from '../../src/theory/incremental.ts';
 import { placed, positionsByNote, stringsByNote } from '../../src/neck/placement.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 import { beats } from '../../src/theory/rhythm.ts';

@@ -104,8 +104,7 @@ describe('arpeggios without places', () => {
     );
     expect(played.every((notes) => notes.length > 0)).toBe(true);
     expect(open / phrases.length).toBeLessThan(0.02);
-    // 3 of 120 and 6 of 200: one in fifty is still to be reached.
-    expect(leaps / phrases.length).toBeLessThanOrEqual(0.03);
+    expect(leaps / phrases.length).toBeLessThan(0.01);
   });
 
   // A high phrase in E minor, and a B flat in sixth position whose D could be open.

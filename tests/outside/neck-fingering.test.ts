@@ -90,9 +90,9 @@ describe('printed fingerings', () => {
       console.info(`fingering, ${name}: fingers ${text(fingers)}, strings ${text(strings)}`);
     const heldOut = results.find(({ name }) => name === 'held out, all')!;
     // Two editions of the same run of five notes agree on 50.5 % of the fingers; a guess among four fingers on 25 %.
-    expect(percent(heldOut.fingers)).toBeGreaterThan(50);
+    expect(percent(heldOut.fingers)).toBeGreaterThan(52);
     // Below what was reached by a point or two.
-    expect(percent(heldOut.strings)).toBeGreaterThan(55);
+    expect(percent(heldOut.strings)).toBeGreaterThan(58);
   });
 
   test('are all read: 95 passages, 1,200 printed fingers', () => {

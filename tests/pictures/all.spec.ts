@@ -1,4 +1,7 @@
-/** Every screen at six sizes, light and dark, and with text twice the size, to be looked at one by one. */
+/**
+ * Every screen at six sizes, light and dark, to be looked at one by one; on the smallest phone also with all that is
+ * scrolled to, and so with text twice the size.
+ */
 import { test, type Page } from '@playwright/test';
 import { SCREENS } from './screens.ts';
 
@@ -23,6 +26,8 @@ for (const [name, comeTo] of Object.entries(SCREENS))
         await page.screenshot({ path });
       }
     await page.setViewportSize({ width: 360, height: 640 });
+    await settle(page);
+    await page.screenshot({ path: `test-results/pictures/whole/${name}.png`, fullPage: true });
     await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
     await settle(page);
     await page.screenshot({ path: `test-results/pictures/200/${name}.png`, fullPage: true });

@@ -10,7 +10,6 @@ import {
   answerCards,
   answerTo,
   give,
-  judged,
   newCard,
   openCard,
   openPart,
@@ -20,9 +19,11 @@ import {
   roundEnd,
   shareLink,
   startLesson,
+  verdict,
   writeAnswers,
   type Answer,
 } from '../browser/people.ts';
+import { WITH_GUITAR } from './guitar.ts';
 
 type ComeTo = (page: Page, base: string) => Promise<void>;
 
@@ -110,20 +111,26 @@ const cards = KINDS.flatMap((kind): [string, ComeTo][] => [
       await question(page);
     },
   ],
-  ...(kind === 'pulse'
-    ? []
-    : [
-        [
-          `card-${kind}-verdict`,
-          async (page, base) => {
-            await startLesson(page, await card(kind, base));
-            const asked = (await question(page))!;
-            await give(page, answerTo(asked, false, dice(3)));
-            await judged(page);
-          },
-        ] as [string, ComeTo],
-      ]),
+  [
+    `card-${kind}-verdict`,
+    async (page, base) => {
+      await startLesson(page, await card(kind, base));
+      const asked = (await question(page))!;
+      await (kind === 'pulse' ? keepTime(page) : give(page, answerTo(asked, false, dice(3))));
+      await verdict(page).waitFor();
+    },
+  ],
 ]);
+
+/** Taps triplets at 72, as evenly as a timer does. */
+async function keepTime(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Count me in' }).press('Enter');
+  await page.locator('.count-words.past').waitFor({ state: 'attached' });
+  for (let tap = 0, begun = Date.now(); tap < 48; tap++) {
+    await page.waitForTimeout(Math.max(0, begun + (tap * 60_000) / 72 / 3 - Date.now()));
+    await page.keyboard.press('j');
+  }
+}
 
 export const SCREENS: Readonly<Record<string, ComeTo>> = {
   'first-visit': async (page) => {
@@ -162,6 +169,7 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
     await newCard(page).waitFor();
   },
   ...Object.fromEntries(cards),
+  ...WITH_GUITAR,
   'round-end': async (page, base) => {
     await startLesson(
       page,
@@ -307,8 +315,7 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
         if (name === 'Change this note')
           await page.getByRole('button', { name: /^Note 2:/ }).click();
         await page.getByRole('button', { name, exact: true }).click();
-        if (name === 'Variations')
-          await page.getByText('Variations', { exact: true }).last().click();
+        if (name === 'Variations') await page.getByText('In the same key').click();
         await page.waitForTimeout(300);
       },
     ]),
@@ -316,7 +323,7 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
   'phrase-desk-compared': async (page) => {
     await writtenPhrase(page);
     await page.getByRole('button', { name: 'Variations', exact: true }).click();
-    await page.getByText('Variations', { exact: true }).last().click();
+    await page.getByText('In the same key').click();
     await page.getByRole('button', { name: 'Compare' }).first().click();
   },
 };

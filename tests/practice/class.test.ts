@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { ItemFacts, Report } from '../../src/decks/report.ts';
-import { classConfusions, classOf, classWeeks, type Filed } from '../../src/practice/class.ts';
+import {
+  classConfusions,
+  classOf,
+  classWeeks,
+  nameKey,
+  type Filed,
+} from '../../src/practice/class.ts';
 import type { Item } from '../../src/practice/item.ts';
 
 const items: Item[] = [1, 2, 3, 4].map((degree) => ({
@@ -87,6 +93,50 @@ describe('a class', () => {
     expect(most).toMatchObject({ pair: { degree: 2, takenFor: 4, times: 4 } });
     expect(most!.students.toSorted()).toEqual([2, 3]);
     expect(next).toMatchObject({ pair: { degree: 4, takenFor: 2 }, students: [2] });
+  });
+
+  it('has what most students take for another first, then what was missed most', () => {
+    const six = (takenFor: number) => facts({ recall: 0.3, misses: 3, takenFor });
+    const one = (takenFor: number) => facts({ recall: 0.3, misses: 1, takenFor });
+    const some = [
+      filed(1, 10, 20_700, { items: [one(5), six(6), facts(), one(3)] }),
+      filed(2, 10, 20_700, { items: [one(5), facts(), facts(), missed(3)] }),
+    ];
+    const told = classConfusions(classOf(some, 10)).map(
+      ({ pair: { degree, takenFor, times }, students }) => [
+        degree,
+        takenFor,
+        times,
+        students.length,
+      ],
+    );
+    expect(told).toEqual([
+      [4, 3, 3, 2],
+      [1, 5, 2, 2],
+      [2, 6, 3, 1],
+    ]);
+  });
+
+  it('has the name that was typed last, on whatever lesson, of the last five reports', () => {
+    const named = (day: number, name: string, deck = 9) => filed(1, deck, day, { name });
+    const lastName = (...all: Filed[]) => classOf(all, 10)[0]!.lastName();
+    const latest = filed(1, 10, 20_710);
+    expect(lastName(named(20_701, 'Tom'), named(20_703, 'Tomke'), latest)).toBe('Tomke');
+    expect(lastName(named(20_703, 'Tomke'), named(20_701, 'Tom'), latest)).toBe('Tomke');
+    const nameless = [1, 2, 3, 4].map((k) => named(20_703 + k, ''));
+    expect(lastName(named(20_701, 'Tom'), ...nameless.slice(1), latest)).toBe('Tom');
+    expect(lastName(named(20_701, 'Tom'), ...nameless, latest)).toBe('');
+  });
+
+  it.each([
+    ['Mareike', ' mareike '],
+    ['Zoë', 'Zoe\u0308'],
+    ['Ｊａｎ', 'Jan'],
+    ['JÖRG', 'jörg'],
+  ])('takes %s and %s for one name', (one, other) => {
+    expect(nameKey(one)).toBe(nameKey(other));
+    const some = [filed(1, 10, 20_700, { name: one }), filed(2, 10, 20_700, { name: other })];
+    expect(classOf(some, 10).map(({ doubt }) => doubt)).toEqual(['same name', 'same name']);
   });
 
   it('has reports of one phone that do not agree side by side, and says so; as of one name on two phones', () => {

@@ -50,6 +50,20 @@ describe('the grade of an answer', () => {
     expect(gradeOf(answered(1600 + 800 * 5, { taps: 1 }), tapping)).toBe(2);
   });
 
+  it('takes a tap to last what a tenth of the answers took less than, all their thinking included', () => {
+    // From 1 s a tap to 2.9: two in twenty are below 1.2.
+    const answers = Array.from({ length: 20 }, (_, k) =>
+      reviewOf({ ms: 3 * (1000 + 100 * k), taps: 3 }),
+    );
+    const tapping = paceFrom(answers);
+    // So of an answer 2.4 s go for its two later taps: .6 to 6.3 s are left to think, 3.45 in the middle.
+    const thinking = (ms: number, taps: number) =>
+      gradeOf(answered(ms + (taps - 1) * 1200, { taps }), tapping);
+    expect([1, 3, 6].map((taps) => thinking(3500, taps))).toEqual([3, 3, 3]);
+    expect([1, 3, 6].map((taps) => thinking(9000, taps))).toEqual([2, 2, 2]);
+    expect(thinking(5600, 12)).toBe(thinking(5600, 1));
+  });
+
   it('goes by the last sixty right answers', () => {
     const slow = paceFrom(Array.from({ length: 80 }, () => reviewOf({ ms: 9000 })));
     expect(slow.right).toHaveLength(60);

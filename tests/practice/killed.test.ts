@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
 import { KIND_NAMES } from '../../src/decks/deck.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { DAY } from '../../src/memory/day.ts';
 import { emptyMemory, learn, replay } from '../../src/memory/memory.ts';
 import { answerCard, caughtUp, metCard, nextCard } from '../../src/practice/next.ts';
@@ -18,8 +19,7 @@ const onNeck = { degrees: [1, 4, 5], sizes: ['triad'], strings: [[5, 4]], frets:
 const items = itemsOf({
   ...deck,
   drills: [
-    { kind: 'spot', ...onNeck },
-    { kind: 'place', ...onNeck },
+    ...kindsOf('neck').map((kind) => ({ kind, ...onNeck })),
     { kind: 'trace', degrees: [1, 4], sizes: ['triad'], contours: ['up'], tempo: 72 },
     ...deck.drills,
     { kind: 'pulse', figures: ['eighths'], tempos: [72], clicks: ['bar'] },

@@ -9,6 +9,7 @@ import { degreeAnswered } from '../../src/practice/degreeAnswered.ts';
 import { confusions } from '../../src/practice/confusions.ts';
 import { itemDegree } from '../../src/practice/item.ts';
 import { shareOf } from '../../src/practice/known.ts';
+import { leastSure } from '../../src/practice/readiness.ts';
 import { placesKnown, sharesBy, usualSeconds } from '../../src/practice/shares.ts';
 import { recallByDay } from '../../src/practice/weeks.ts';
 import type { Size } from '../../src/theory/chord.ts';
@@ -37,6 +38,16 @@ describe('how much is known', () => {
     const each = items.map(({ id }) => recall(memory, id, now) ?? 0);
     expect(share.recall).toBeCloseTo(each.reduce((sum, one) => sum + one, 0) / 8, 12);
     expect(shareOf([], memory, now)).toEqual({ recall: 0, asked: 0, of: 0 });
+  });
+
+  it('is least sure of what is least likely to be known, of what was asked', () => {
+    const now = start + 2 * DAY;
+    const chances = [0, 1, 2].map((k) => recall(memory, items[k]!.id, now)!);
+    expect(chances[1]).toBeLessThan(chances[0]!);
+    expect(chances[0]).toBeLessThan(chances[2]!);
+    const least = (count: number) =>
+      leastSure(items, memory, now, count).map((item) => items.indexOf(item));
+    expect([9, 2, 0].map(least)).toEqual([[1, 0, 2], [1, 0], []]);
   });
 
   it('of groups makes up what is known of all of them', () => {
@@ -93,6 +104,27 @@ describe('what is taken for what', () => {
       { kind: 'spot', size: 'triad', degree: 5, takenFor: 3, times: 1 },
     ]);
     expect(confusions([spot(5)], of)).toHaveLength(1);
+  });
+
+  it('is in the order of the degrees asked, then of those answered, where it was as often', () => {
+    const of = emptyMemory();
+    const misses = [
+      [spot(5), '1'],
+      [spot(2), '7'],
+      [spot(2), '3'],
+      [spot(4), '6'],
+      [spot(4), '6'],
+    ] as const;
+    misses.forEach(([{ id }, takenFor], k) =>
+      learn(of, reviewOf({ n: k + 1, item: id, at: start + k, right: false, takenFor })),
+    );
+    const told = confusions([spot(5), spot(4), spot(2)], of);
+    expect(told.map(({ degree, takenFor }) => [degree, takenFor])).toEqual([
+      [4, 6],
+      [2, 3],
+      [2, 7],
+      [5, 1],
+    ]);
   });
 
   it('leaves out a path that begins with the right arpeggio and one that begins with none', () => {

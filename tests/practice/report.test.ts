@@ -187,6 +187,24 @@ describe('the picture of a report', () => {
     expect(picture.askedAbout).toEqual([items[0]]);
   });
 
+  it('has what was missed most first, and of as many misses the lower degree', () => {
+    const misses: Record<number, number> = { 2: 1, 3: 2, 5: 1, 6: 2, 7: 3 };
+    const report = tellingOf(({ degree, kind }) =>
+      kind === 'spot' && misses[degree]
+        ? facts({ recall: 0.4, misses: misses[degree], takenFor: 1 })
+        : facts(),
+    );
+    const most = pictureOf(report, items).confusions.map(({ degree, times }) => [degree, times]);
+    const sets = items.filter(({ kind, degree }) => kind === 'spot' && degree === 2).length;
+    expect(most).toEqual([
+      [7, 3 * sets],
+      [3, 2 * sets],
+      [6, 2 * sets],
+      [2, sets],
+      [5, sets],
+    ]);
+  });
+
   it('counts what a phrase has on a string set there, on the frets of all of it, beside the drills', () => {
     const seen = itemsOf(
       phraseDeck({

@@ -3,6 +3,7 @@ import { DAY } from '../../src/memory/day.ts';
 import { emptyMemory, learn, type Memory, replay } from '../../src/memory/memory.ts';
 import type { Item } from '../../src/practice/item.ts';
 import { answerCard, caughtUp, metCard, nextCard } from '../../src/practice/next.ts';
+import { spacer } from '../../src/practice/owed.ts';
 import {
   canGoOn,
   type Goal,
@@ -297,6 +298,39 @@ describe('what is new', () => {
     expect(places).toHaveLength(8);
     const gaps = places.slice(1).map((place, k) => place - places[k]!);
     expect(Math.min(...gaps)).toBeGreaterThanOrEqual(3);
+  });
+
+  // Cards by the place of their item, in their order; the last one was missed and is owed.
+  it.each([
+    ['0 1 2 3', 0],
+    ['0 1 0 2 3', 1],
+    ['0 1 0 1 2 3', 0],
+    ['4 0 4x 1 2 3', 0],
+    ['2 3', null],
+    ['0x 1x 2 3', null],
+  ])('puts between what was right longest ago: of %s %o', (cards, place) => {
+    const fresh = startRound({ deck: '', goal: { cards: 40 }, seed: 3, now: start, meets: false });
+    const all = cards.split(' ');
+    const round = all.reduce((before, card, k) => {
+      const item = items[Number(card[0])]!;
+      const open = {
+        item: item.id,
+        seed: 2,
+        isNew: false,
+        recall: null,
+        proven: true,
+        meet: false,
+      };
+      const verdict = {
+        right: !card.endsWith('x') && k < all.length - 1,
+        takenFor: null,
+      };
+      return answerCard({ ...before, open }, items, verdict, start + k * 1000);
+    }, fresh);
+    const owed = [{ item: items[3]!.id, from: 100 }];
+    expect(spacer({ ...round, owed }, items)?.id).toBe(
+      place === null ? undefined : items[place]!.id,
+    );
   });
 
   it('does not ask the last one over and over where it never comes: it is left for another day', () => {

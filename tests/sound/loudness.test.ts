@@ -4,6 +4,7 @@ import { planOf } from '../../src/sound/plan.ts';
 
 const heard = vi.hoisted(() => ({
   plucks: [] as { midi: number; time: number; reference: number }[],
+  strings: [] as number[],
   levels: [] as number[],
   clicks: [] as { time: number; gain: number }[],
   player: undefined as { reference: number } | undefined,
@@ -11,8 +12,9 @@ const heard = vi.hoisted(() => ({
 
 vi.mock('../../src/sound/strings.ts', () => ({
   Strings: class {
-    pluck({ midi }: { midi: number }, time: number, reference: number) {
+    pluck({ midi, string }: { midi: number; string: number }, time: number, reference: number) {
       heard.plucks.push({ midi, time, reference });
+      heard.strings.push(string);
     }
     damp() {}
     silence() {}
@@ -62,7 +64,7 @@ async function playerOn(context: unknown) {
 }
 
 beforeEach(() => {
-  Object.assign(heard, { plucks: [], levels: [], clicks: [], player: undefined });
+  Object.assign(heard, { plucks: [], strings: [], levels: [], clicks: [], player: undefined });
 });
 
 describe('a phrase', () => {
@@ -99,6 +101,15 @@ describe('a phrase', () => {
     const silent = await playerOn(contextOf().context);
     silent.play(planOf(SOUNDING), { ...USUAL, muted: true }, nobody);
     expect(heard.plucks).toHaveLength(1);
+  });
+
+  test('does not end a tap that names no string, nor does one of the next five', async () => {
+    const player = await playerOn(contextOf().context);
+    for (let tap = 0; tap < 7; tap++) player.pluck(60);
+    expect(new Set(heard.strings).size).toBe(6);
+    expect(heard.strings[6]).toBe(heard.strings[0]);
+    // No string of an instrument is among them.
+    expect(Math.min(...heard.strings)).toBeGreaterThan(9);
   });
 
   test('and a tap are plucked at the reference pitch', async () => {

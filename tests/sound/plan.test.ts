@@ -74,6 +74,22 @@ describe('a plan', () => {
     expect(down.plucks.map(({ midi }) => midi)).toEqual([60, 59, 58, 57]);
   });
 
+  // Over a tenth of a second or less before it lands, whatever the tempo, and never over more than half of the time there is.
+  test.each([
+    [60, 1, [0.9325, 0.955, 0.9775]],
+    [120, 1, [0.865, 0.91, 0.955]],
+    [60, 0.1, [0.0625, 0.075, 0.0875]],
+    [240, 0.5, [0.3125, 0.375, 0.4375]],
+  ])('at %i beats a minute slides over four frets, %f beats on, at %o', (tempo, at, passed) => {
+    const notes: Sound[] = [
+      { midi: 60, at: 0, length: at, string: 3 },
+      { midi: 64, at, length: 1, string: 3, articulation: 'slide' },
+    ];
+    const { plucks } = planOf({ tempo, notes });
+    plucks.slice(1, -1).forEach((pluck, i) => expect(pluck.at).toBeCloseTo(passed[i]!, 9));
+    expect(plucks).toHaveLength(5);
+  });
+
   test('plucks a note that is joined to nothing', () => {
     const notes: Sound[] = [
       { midi: 60, at: 0, length: 1, string: 3 },
@@ -92,6 +108,14 @@ describe('a plan', () => {
   test('rests after each arpeggio and begins the next on a beat', () => {
     const plan = planOf({ tempo: 90, notes: triplets(7) }, { groups: [0, 3, 5], rest: 1 });
     expect(times(plan.plucks)).toEqual([0, 0.333333, 0.666667, 2, 2.333333, 4, 4.333333]);
+  });
+
+  test('rests in a loop after the last arpeggio too, before the first comes again', () => {
+    const looped = (rest: number) =>
+      planOf({ tempo: 90, notes: triplets(6) }, { groups: [0, 3], rest, loop: true });
+    expect([1, 2].map((rest) => looped(rest).end)).toEqual([4, 6]);
+    expect(times(looped(2).plucks)).toEqual([0, 0.333333, 0.666667, 3, 3.333333, 3.666667]);
+    expect(planOf({ tempo: 90, notes: triplets(6) }, { groups: [0, 3], rest: 2 }).end).toBe(4);
   });
 
   test('rounds a loop up to whole beats', () => {

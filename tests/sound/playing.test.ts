@@ -23,6 +23,7 @@ vi.mock('../../src/sound/player.ts', () => ({
         fake.asked.push('play');
         fake.observer = observer;
       },
+      pluck: (midi: number, string?: number) => fake.asked.push(`pluck ${midi} ${string}`),
       stop: () => fake.asked.push('stop'),
     };
   },
@@ -103,6 +104,22 @@ test('what is stopped is over, and what was to come after it does not begin', as
   playing.stop();
   await playing.done;
   expect(onEnd).not.toHaveBeenCalled();
+});
+
+test.each([
+  [1400, ['pluck 60 2']],
+  [1600, []],
+])('a tap that waited %i ms for sound is heard: %o', async (waited, asked) => {
+  vi.useFakeTimers({ toFake: ['performance'] });
+  const sound = await fresh();
+  sound.pluck(67, 1);
+  sound.pluck(60, 2);
+  vi.advanceTimersByTime(waited);
+  await vi.waitFor(() => expect(sound.soundState.value).toBe('ready'));
+  expect(fake.asked).toEqual(asked);
+  changed();
+  sound.pluck(62);
+  expect(fake.asked).toEqual([...asked, 'pluck 62 undefined']);
 });
 
 test('heard is what has sounded so far: not the waiting before, nor what was stopped', async () => {

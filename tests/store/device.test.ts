@@ -58,6 +58,22 @@ it('once it answers again, what it did not take is written', async () => {
   expect(Array.from(again.reviews, ({ seed }) => seed)).toEqual([7, 9]);
 });
 
+it('a phone that slept gives the store its time anew when it wakes', async () => {
+  const { loadSettings } = await import('../../src/store/settings.ts');
+  let ended = false;
+  const told = loadSettings().catch(() => (ended = true));
+  // Three seconds awake, an hour asleep: what was due meanwhile comes at once.
+  await vi.advanceTimersByTimeAsync(3000);
+  const wake = performance.now() + 3_600_000;
+  const clock = vi.spyOn(performance, 'now').mockReturnValue(wake);
+  await vi.advanceTimersByTimeAsync(1000);
+  expect(ended).toBe(false);
+  clock.mockReturnValue(wake + 4000);
+  await vi.advanceTimersByTimeAsync(4000);
+  await told;
+  expect(ended).toBe(true);
+});
+
 it('a write that never ends is given up, and written with the next one, once', async () => {
   Object.assign(globalThis, { indexedDB: new IDBFactory() });
   const { openLog } = await import('../../src/store/log.ts');

@@ -12,7 +12,7 @@ const open = (data.open as Written[]).map(read);
 const all = [...tuned, ...heldOut, ...later, ...open];
 /**
  * Never looked at, only counted: by the hand of `open`, and by another one. The counts of both, of `apart` above all, served
- * to choose between weights when long arpeggios were learned: they were counted about ten times.
+ * to choose between weights when long arpeggios were learned: they were counted some fifty times.
  */
 const sealed = (data.sealed as Written[]).map(read);
 const apart = (data.apart as Written[]).map(read);

@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest';
 import {
   analyse,
   explainedBy,
+  readGroups,
   possibleEmbellishments,
   SURE_READING,
 } from '../../src/theory/analysis/analysis.ts';
 import { motion } from '../../src/theory/analysis/motion.ts';
 import { chordOn } from '../../src/theory/chord.ts';
+import { finished } from '../../src/theory/incremental.ts';
 import type { Key } from '../../src/theory/key.ts';
 import { parsePitch } from '../../src/theory/note.ts';
 import { beats } from '../../src/theory/rhythm.ts';
@@ -68,6 +70,39 @@ describe('the analysis of a phrase', () => {
     expect(symbols(phrase)).toEqual(['Cm7 0-6', 'Dm7 6-12', 'Ebmaj7 12-18']);
   });
 
+  it('keeps an arpeggio whole that goes on in another octave', () => {
+    const down = inBFlat('I: 8 5 3', 'ii9: 10 8 13 11 9 11', 'V: 9 7 5', 'I: 8*3').phrase;
+    expect(symbols(down)).toEqual(['Bb 0-3', 'Cm9 3-9', 'F 9-12', 'Bb 12-13']);
+    const up = inBFlat('I: 1 5 3', 'V9: 5 7 2 4 6 4', 'I: 3 5 8', 'I: 8*3').phrase;
+    expect(symbols(up)).toContain('F9 3-9');
+  });
+
+  it('cuts no long arpeggio in two because a move or two of one half come back in the other', () => {
+    const down = ['I: 1 3 5 8', 'V9: 13 11 9 7 5 7 9 5', 'I: 8 10 8 5'];
+    const groups = [...down, 'V9: 5 7 9 11 13 11 9 11', 'I: 8*4'];
+    const { phrase } = read({ name: '', key: 'Bb major', tonic: 'Bb3', unit: '1/4', groups });
+    expect(symbols(phrase)).toEqual(['Bb 0-4', 'F9 4-12', 'Bb 12-16', 'F9 16-24', 'Bb 24-25']);
+  });
+
+  it('offers the arpeggio that it did not choose, however the notes were cut', () => {
+    // The last three notes go with what is before them, or with what comes after.
+    const { phrase } = inBFlat('I: 1 3 5', 'IV: 8 6 4', 'ii11: 2 4 6 8 10 12 10 8 6', 'V: 5 7 9');
+    const { groups } = analyse(phrase, key);
+    const told = groups.flatMap(({ regrouped }) =>
+      regrouped.map(({ chord, from, to }) => `${chord.symbol} ${from}-${to}`),
+    );
+    expect(groups.map(({ from }) => from)).not.toContain(6);
+    expect(told).toContain('Cm11 6-15');
+    for (const { from, to, confidence, regrouped } of groups) {
+      expect(regrouped.length).toBe(4);
+      for (const other of regrouped) {
+        expect([other.from, other.to]).not.toEqual([from, to]);
+        expect(other.from < to && from < other.to).toBe(true);
+        expect(other.confidence).toBeLessThanOrEqual(confidence + 1e-9);
+      }
+    }
+  });
+
   it('follows groups that are even but go against the bar', () => {
     const groups = ['I: 8 5 3', 'vi: 6 8 10', 'ii: 9 6 4', 'V: 5 7 9', 'I: 8 5 3', 'IV: 4 6 8'];
     const { phrase } = read({ name: '', key: 'Bb major', tonic: 'Bb3', unit: '1/2', groups });
@@ -115,6 +150,16 @@ describe('the analysis of a phrase', () => {
   it('takes a scale of five notes by the scale that it is part of', () =>
     expect(symbols(two, { tonic: 'Bb', scale: 'major pentatonic' })).toEqual(symbols(two)));
 
+  it('reads the same groups where nothing else is asked', () => {
+    for (const rulings of [[], [{ span: [0, 4] as const }], [{ note: 3, embellishment: null }]]) {
+      const whole = analyse(two, key, { rulings }).groups;
+      expect(finished(readGroups(two, key, { rulings }))).toEqual(
+        whole.map(({ from, to, chord, confidence }) => ({ from, to, chord, confidence })),
+      );
+    }
+    expect(finished(readGroups({ notes: [], tempo: 80 }, key))).toEqual([]);
+  });
+
   it('has nothing to say of an empty phrase', () =>
     expect(analyse({ notes: [], tempo: 80 }, key)).toEqual({ groups: [], notes: [] }));
 });
@@ -133,6 +178,7 @@ describe('rulings', () => {
       confidence: 1,
       alternatives: [],
       joined: null,
+      regrouped: [],
     });
   });
   it('fix the chord around a note', () => {

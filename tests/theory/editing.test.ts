@@ -97,6 +97,18 @@ describe('an articulation', () => {
     expect(remove(joined, 0).notes[0]!.articulation).toBeUndefined();
     expect(insert(joined, 1, note(67, 1, 3)).notes[2]!.articulation).toBeUndefined();
   });
+
+  it('is looked at again behind two notes that change places', () => {
+    const low = insert(emptySketch(72), 0, note(60, 3, 5));
+    const three = insert(insert(low, 1, note(64, 2, 5)), 2, note(62, 3, 7));
+    const swapped = articulate(movedLater(three, 0), 2, 'hammer-on');
+    expect(swapped.notes.map(({ articulation }) => articulation)).toEqual([
+      undefined,
+      undefined,
+      'hammer-on',
+    ]);
+    expect(movedLater(swapped, 0).notes[2]!.articulation).toBeUndefined();
+  });
 });
 
 const LENGTHS: readonly Beats[] = [TRIPLET, beats(1, 2), beats(1, 4), beats(1), beats(3, 4)];
@@ -181,6 +193,28 @@ describe('any editing', () => {
       { numRuns: 100 },
     );
   });
+});
+
+it.each([
+  ['its tempo', { ...CHORD, tempo: 73 }],
+  ['what passes before it', rest(CHORD, -1, TRIPLET)],
+  ['a note less', remove(CHORD, 2)],
+  ['a pitch', move(CHORD, 1, { ...note(64, 2, 5), place: CHORD.notes[1]!.place! })],
+  ['a string', move(CHORD, 1, { ...note(63, 3, 4) })],
+  ['a fret', move(CHORD, 1, { ...note(63, 2, 5) })],
+  ['a place', unplace(CHORD, 1)],
+  [
+    'a length',
+    { ...CHORD, notes: CHORD.notes.with(1, { ...CHORD.notes[1]!, length: beats(1, 6) }) },
+  ],
+  ['a rest', rest(CHORD, 1, TRIPLET)],
+  [
+    'how a note is reached',
+    { ...CHORD, notes: CHORD.notes.with(1, { ...CHORD.notes[1]!, articulation: 'slide' }) },
+  ],
+] as [string, Sketch][])('two sketches that differ in %s say not the same', (_, other) => {
+  expect(sameSketch(CHORD, other)).toBe(false);
+  expect(sameSketch(other, structuredClone(other))).toBe(true);
 });
 
 it('a sketch of a phrase says that phrase again', () => {

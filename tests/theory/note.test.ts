@@ -15,6 +15,9 @@ describe('parseNote', () => {
     ['F𝄪', 'F##'],
     ['B𝄫', 'Bbb'],
     ['bb', 'Bb'],
+    ['B♮', 'B'],
+    ['x', null],
+    ['Cx♯', 'C###'],
   ])('reads %s as %s', (text, name) => expect(parseNote(text)).toBe(name));
 
   test.each(['', 'H', 'B#b', 'C4', 'C#####', 'Bb major', '<b>'])('takes “%s” for no note', (text) =>

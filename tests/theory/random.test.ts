@@ -30,6 +30,20 @@ describe('chance from a seed', () => {
     for (const count of counts) expect(Math.abs(count - 10_000)).toBeLessThan(400);
   });
 
+  it('shuffles a few into every order as often', () => {
+    for (const n of [2, 3]) {
+      const list = Array.from({ length: n }, (_, i) => i);
+      const orders = new Map<string, number>();
+      for (let seed = 0; seed < 1200; seed++) {
+        const order = seeded(seed).shuffle(list).join('');
+        orders.set(order, (orders.get(order) ?? 0) + 1);
+      }
+      const even = 1200 / (n * (n - 1));
+      expect(orders.size).toBe(n * (n - 1));
+      for (const count of orders.values()) expect(Math.abs(count - even)).toBeLessThan(60);
+    }
+  });
+
   it('derives seeds that differ from one another', () => {
     const seeds = new Set(Array.from({ length: 10_000 }, (_, n) => seedAt(5, n)));
     expect(seeds.size).toBeGreaterThan(9_990);

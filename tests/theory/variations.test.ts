@@ -12,6 +12,7 @@ import {
   eachVariation,
   fourths,
   movedTo,
+  movedToBegin,
   passingIn,
   passingOut,
   upsideDown,
@@ -52,6 +53,23 @@ describe('a phrase of two arpeggios', () => {
     expect(phrase.notes.filter((_, i) => i % 6 === 0).map(({ name }) => name)).toEqual(
       'Bb Eb A D G C F Bb'.split(' '),
     );
+  });
+  it('goes along that cycle by its first arpeggio of three notes', () => {
+    const line = phraseOf([0, 2, 4, 2]);
+    const all = analyse(line, key);
+    const [group] = all.groups;
+    const cut = (...ends: number[]) => ({
+      ...all,
+      groups: ends.map((to, i) => ({ ...group!, from: ends[i - 1] ?? 0, to })),
+    });
+    expect(fourths(line, key, cut(2, 4))).toBeNull();
+    expect(
+      names(fourths(line, key, cut(1, 4))!.phrase)
+        .split(' ')
+        .slice(0, 6)
+        .join(' '),
+    ).toBe('D F D G Bb G');
+    expect(fourths(line, key, cut(3, 4))!.phrase.notes).toHaveLength(24);
   });
   it('takes passing tones in, and the length stays', () => {
     const { phrase, says } = passingIn(
@@ -123,6 +141,16 @@ describe('a phrase of two arpeggios', () => {
     expect(passingOut(passing, key, analyse(passing, key))!.says).toBe(
       'Its passing tone is left out and the note before lasts longer.',
     );
+  });
+  it('is moved to begin on a note, and says so', () => {
+    const back = backwards(onBFlat, key);
+    const moved = movedToBegin(back, key, onBFlat.notes[0]!);
+    expect(names(moved.phrase)).toBe('Bb D G D Bb G F A D A F D');
+    expect(moved.name).toBe('backwards, down 5 steps');
+    expect(moved.says).toBe(
+      'The same notes from the last to the first, in the same rhythm. Every note lies 5 steps of the scale lower, so every arpeggio stands on another degree.',
+    );
+    expect(movedToBegin(back, key, back.phrase.notes[0]!)).toBe(back);
   });
   it('is moved to another mode by its degrees', () =>
     expect(

@@ -45,11 +45,11 @@ function Step({ title, buttons, children }: StepProps) {
   return (
     <main class="screen guitar-step">
       <header class="round-bar">
-        <button type="button" class="bar-button" aria-label="Leave" onClick={() => go('today')}>
-          ×
-        </button>
         <span class="grow" />
         <ListeningMark />
+        <button type="button" class="bar-button word" onClick={() => go('today')}>
+          Leave
+        </button>
       </header>
       <h1 ref={heading} tabIndex={-1}>
         {title}

@@ -1,16 +1,12 @@
 /** The guitar in hand: whether it is wanted in a round, and whether the phone hears it. */
 import { computed, signal } from '@preact/signals';
-import { wantsGuitar } from '../../cards/here.ts';
+import { KINDS } from '../../cards/here.ts';
 import type { Guitar } from '../../cards/kind.ts';
-import type { KindName } from '../../decks/kinds.ts';
 import { closeMicrophone, microphoneState, openMicrophone } from '../../listening/index.ts';
 import type { Item } from '../../practice/item.ts';
 import { audioContext, unlock } from '../../sound/index.ts';
 import type { GuitarSettings } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
-
-/** Kinds that are tapped, and may be played, or struck, where the guitar is in hand. */
-const MAY_BE_PLAYED: readonly KindName[] = ['place', 'follow', 'fill', 'pulse'];
 
 /** The guitar, and a voice that asks. */
 export interface Lent extends Guitar {
@@ -24,8 +20,7 @@ const stage = signal<'waiting' | 'ready' | 'down'>('waiting');
 export const offset = signal<number | null>(null);
 
 /** Whether a card of this kind can be answered by playing. */
-export const isPlayable = ({ kind }: Pick<Item, 'kind'>): boolean =>
-  MAY_BE_PLAYED.includes(kind) || wantsGuitar(kind);
+export const isPlayable = ({ kind }: Pick<Item, 'kind'>): boolean => KINDS[kind].playable;
 
 /** Whether a round on a lesson is one with the guitar: it is in hand, has something to play and was not put down. */
 export function isWithGuitar(lesson: string): boolean {

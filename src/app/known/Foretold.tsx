@@ -1,11 +1,11 @@
-import { lookBack } from '../../memory/lookBack.ts';
+import { hindsight } from '../../memory/hindsight.ts';
 import { Facts } from '../../parts/Facts.tsx';
 import { percent } from '../figures.ts';
 import { memory } from '../state.ts';
 
 /** How the forecast did against what then happened, and against always saying the student's own mean. */
 export function Foretold() {
-  const back = lookBack(memory.value.of);
+  const back = hindsight(memory.value.of);
   return (
     <section class="sheet">
       <h2>How the forecast did</h2>

@@ -1,6 +1,6 @@
-import { Written } from '../../parts/Written.tsx';
-import { useEffect, useMemo, useState } from 'preact/hooks';
-import { itemsOf, wantsGuitar } from '../../cards/here.ts';
+import { Unbroken, Written } from '../../parts/Written.tsx';
+import { useLayoutEffect, useState } from 'preact/hooks';
+import { wantsGuitar } from '../../cards/here.ts';
 import type { Deck } from '../../decks/deck.ts';
 import { readLink } from '../../decks/link.ts';
 import type { Item } from '../../practice/item.ts';
@@ -10,10 +10,11 @@ import { keyLabel } from '../../theory/naming.ts';
 import { dayName, daysLeft, startAhead } from '../days.ts';
 import { drillWords, instrumentWords } from '../deckWords.ts';
 import { counted } from '../figures.ts';
+import { pause } from '../later.ts';
 import { lostSentence } from '../lost.ts';
-import { begin } from '../round/session.ts';
+import { beginRound } from '../round/session.ts';
 import { leaving, route } from '../router.ts';
-import { countable, memory, opened, settings, take } from '../state.ts';
+import { countable, haveItems, itemsOfDeck, memory, opened, settings, take } from '../state.ts';
 
 type Opened = { readonly deck: Deck } | { readonly fault: string };
 
@@ -21,13 +22,10 @@ type Opened = { readonly deck: Deck } | { readonly fault: string };
 export default function Lesson() {
   const payload = route.value.rest;
   const [read, setRead] = useState<Opened | null>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     setRead(null);
-    void readLink(`#/lesson/${payload}`)
-      .then(async (link) => {
-        if ('deck' in link) await countable(link.deck);
-        setRead(link);
-      })
+    void openLink(payload)
+      .then(setRead)
       .catch((error: unknown) => {
         setRead({ fault: lostSentence('The lesson could not be opened') });
         throw error;
@@ -35,6 +33,17 @@ export default function Lesson() {
   }, [payload]);
   if (!read || !opened.value) return <main class="screen" aria-busy="true" />;
   return 'fault' in read ? <Unreadable fault={read.fault} /> : <Offered deck={read.deck} />;
+}
+
+/** What a link holds, one step after the other: a slow phone has time for a tap between them. */
+async function openLink(payload: string): Promise<Opened> {
+  const link = await readLink(`#/lesson/${payload}`);
+  if ('fault' in link) return link;
+  await countable(link.deck);
+  await pause();
+  await haveItems(link.deck);
+  await pause();
+  return link;
 }
 
 /** Said of a lesson whose drills find nothing, as one made by hand may be. */
@@ -58,7 +67,7 @@ function Unreadable({ fault }: { fault: string }) {
 
 function Offered({ deck }: { deck: Deck }) {
   const now = Date.now();
-  const items = useMemo(() => itemsOf(deck), [deck]);
+  const items = itemsOfDeck(deck);
   const lessonAt = startAhead(deck.lessonDay, now);
   const minutes = minutesADay(items, memory.value.of, now, lessonAt);
   if (items.length === 0 && deck.drills.length > 0) return <Unreadable fault={NOTHING_TO_ASK} />;
@@ -67,7 +76,7 @@ function Offered({ deck }: { deck: Deck }) {
     const leave = leaving();
     const { id } = await take(deck);
     if (items.length === 0) return leave('phrases');
-    await begin(id, Math.min(8, Math.max(3, minutes)));
+    await beginRound(id, Math.min(8, Math.max(3, minutes)));
     leave('round');
   };
   const keep = () => {
@@ -158,7 +167,9 @@ function Drills({ drills }: Pick<Deck, 'drills'>) {
       <dd>
         <ul>
           {drills.map((drill, index) => (
-            <li key={index}>{drillWords(drill)}</li>
+            <li key={index}>
+              <Unbroken text={drillWords(drill)} />
+            </li>
           ))}
         </ul>
       </dd>

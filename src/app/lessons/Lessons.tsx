@@ -1,3 +1,5 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Deck } from '../../decks/deck.ts';
 import { deckLink } from '../../decks/deckLink.ts';
 import { readLink } from '../../decks/link.ts';
 import { isolated } from '../../decks/plain.ts';
@@ -20,6 +22,7 @@ import {
   lessons,
   memory,
   opened,
+  prepare,
   quarantined,
   settings,
   takeWritten,
@@ -82,13 +85,25 @@ async function openLink(link: string): Promise<string | null> {
   return null;
 }
 
+/** Whether the items of a lesson are here: of several long ones that takes a while. */
+function usePrepared(lesson: Lesson): boolean {
+  const [prepared, setPrepared] = useState<Deck | null>(null);
+  const { deck } = lesson;
+  useEffect(() => void prepare(lesson).then(() => setPrepared(deck)), [deck]);
+  return prepared === deck;
+}
+
+/** How far a lesson has come, in a few words. */
+function standing(id: string): string {
+  const items = itemsOfLesson(id);
+  const { overall, asked, of } = readiness(items, memory.value.of, tomorrowOf(Date.now()));
+  if (of === 0) return 'to see and play';
+  return asked === 0 ? 'not begun' : `${percent(overall)} known tomorrow`;
+}
+
 function LessonRow({ lesson }: { lesson: Lesson }) {
   const { id, deck, away } = lesson;
-  const { overall, asked, of } = readiness(
-    itemsOfLesson(id),
-    memory.value.of,
-    tomorrowOf(Date.now()),
-  );
+  const isPrepared = usePrepared(lesson);
   const current = currentLesson()?.id === id;
   return (
     <li class="sheet">
@@ -96,12 +111,8 @@ function LessonRow({ lesson }: { lesson: Lesson }) {
         <Written text={deck.title} />
       </h2>
       <p class="soft">
-        {keyLabel(deck.key, settings.value.naming)} ·{' '}
-        {of === 0
-          ? 'to see and play'
-          : asked === 0
-            ? 'not begun'
-            : `${percent(overall)} known tomorrow`}
+        {keyLabel(deck.key, settings.value.naming)}
+        {isPrepared && ` · ${standing(id)}`}
         {current && ' · practised now'}
       </p>
       <div class="buttons">

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import type { Deck } from '../../decks/deck.ts';
-import { Choice as Option, Choices } from '../../parts/Choices.tsx';
+import { Choice, Choices } from '../../parts/Choices.tsx';
 import { keyLabel } from '../../theory/naming.ts';
 import { useFocusOnTitle } from '../focus.ts';
 import { changeGuitar } from '../guitar/inHand.ts';
@@ -10,7 +10,7 @@ import { roundWords, type Backing } from './backing.ts';
 import { OverMinutes } from './OverMinutes.tsx';
 
 /** What a minute is played over. */
-export interface Choice {
+export interface MinuteChoice {
   readonly backing: Backing;
   readonly tempo: number;
   /** Whether nothing that the phone sounds comes back to its microphone. */
@@ -20,14 +20,14 @@ export interface Choice {
 /** Beats a minute where no phrase of the lesson says another. */
 const TEMPO = 72;
 
-export function usualChoice({ phrases }: Deck): Choice {
+export function usualChoice({ phrases }: Deck): MinuteChoice {
   return { backing: 'click', tempo: phrases[0]?.tempo ?? TEMPO, headphones: false };
 }
 
 interface BeforeProps {
   lesson: Lesson;
-  choice: Choice;
-  change(choice: Choice): void;
+  choice: MinuteChoice;
+  change(choice: MinuteChoice): void;
   /** What became of the minute before, where nothing was told of it. */
   notice: string | undefined;
   begin(): void;
@@ -91,7 +91,7 @@ function Over({
   const round = useMemo(() => roundWords(deck), [deck]);
   const { backing, headphones, tempo } = choice;
   const option = (of: Backing, label: string) => (
-    <Option
+    <Choice
       name="backing"
       label={label}
       checked={backing === of}
@@ -107,7 +107,7 @@ function Over({
         {option('round', `a round of ${round}`)}
       </Choices>
       <Choices legend="The phone’s sound">
-        <Option
+        <Choice
           label="I wear headphones"
           checked={headphones}
           change={(on) => change({ ...choice, headphones: on, backing: on ? backing : 'click' })}

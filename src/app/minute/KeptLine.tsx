@@ -6,7 +6,7 @@ import { AskedTwice } from '../AskedTwice.tsx';
 import { PhraseOut } from '../phrases/PhraseOut.tsx';
 import { PhraseView } from '../phrases/PhraseView.tsx';
 import { go } from '../router.ts';
-import { begin, openKept } from '../teach/kept/kept.ts';
+import { beginDraft, openKept } from '../teach/kept/kept.ts';
 import { keep, type Minute } from './minutes.ts';
 
 const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' });
@@ -18,7 +18,7 @@ export function KeptLine({ minute, line }: { minute: Minute; line: Deck }) {
   const title = `Your line of ${day.format(minute.at)}`;
   const intoLesson = async () => {
     await openKept();
-    begin({ ...draftOf(line), title });
+    beginDraft({ ...draftOf(line), title });
     go('teach');
   };
   const letGo = () => {

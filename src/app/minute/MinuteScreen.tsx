@@ -7,7 +7,7 @@ import GuitarGate from '../guitar/GuitarGate.tsx';
 import { guitar, leave, takeUpFreely } from '../guitar/inHand.ts';
 import { route } from '../router.ts';
 import { currentLesson, opened, settings, type Lesson } from '../state.ts';
-import { Before, usualChoice, type Choice } from './Before.tsx';
+import { Before, usualChoice, type MinuteChoice } from './Before.tsx';
 import { KeptLine } from './KeptLine.tsx';
 import { figuresOf, keep, minutes, openMinutes, type Minute } from './minutes.ts';
 import { PlayingFreely } from './PlayingFreely.tsx';
@@ -56,7 +56,7 @@ const SILENT = 'There was no sound to play over, so nothing of it was kept.';
 
 function FreeMinute({ lesson }: { lesson: Lesson }) {
   const { deck, id } = lesson;
-  const [choice, setChoice] = useState<Choice>(() => usualChoice(deck));
+  const [choice, setChoice] = useState<MinuteChoice>(() => usualChoice(deck));
   const [stage, setStage] = useState<Stage>({ is: 'before' });
   const isHeard = guitar.value !== null;
   useEffect(() => {

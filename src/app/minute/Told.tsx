@@ -9,7 +9,7 @@ import { stretched, type Stretch } from '../../parts/stretch.ts';
 import { pluck } from '../../sound/index.ts';
 import { partOf } from '../../theory/free/written.ts';
 import { useFocusOnTitle } from '../focus.ts';
-import { dotsOf, stripOf } from '../phrases/drawn.ts';
+import { phraseDots, stripOf } from '../phrases/drawn.ts';
 import { usePhraseHearing } from '../phrases/hearing.ts';
 import { settings } from '../state.ts';
 import { keep, lineDeck, type Minute } from './minutes.ts';
@@ -37,7 +37,7 @@ export function Told({ told, minute, advice, again }: ToldProps) {
           {advice}
         </p>
       )}
-      <dl class="told-facts">
+      <dl class="facts">
         {factsOf(told, settings.value.naming).map(({ name, value, detail }) => (
           <div key={name} data-fact={name}>
             <dt>{name}</dt>
@@ -125,7 +125,7 @@ function NeckOfLine({ explained, lit }: { explained: Explained; lit: number | nu
           naming={settings.value.naming}
           frets={fretsAround(places)}
           label="Neck with your notes on it"
-          dots={dotsOf(explained)}
+          dots={phraseDots(explained)}
           lit={lit === null ? null : (places[lit] ?? null)}
           tap={(place) => pluck(midiAt(instrument, place), place.string)}
         />

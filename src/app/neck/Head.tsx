@@ -5,7 +5,7 @@ import { noteLabel, scaleLabel } from '../../theory/naming.ts';
 import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../theory/scale.ts';
 import { settings } from '../state.ts';
 import {
-  inKey,
+  viewInKey,
   positions,
   SHOWN,
   stringSets,
@@ -33,7 +33,7 @@ export function Head({ view, change, more, setMore }: HeadProps) {
   const oneShape = view.where && 'shape' in view.where;
   return (
     <header class="head">
-      <KeyTitle musicKey={view.key} choose={(key) => change(inKey(view, key))} />
+      <KeyTitle musicKey={view.key} choose={(key) => change(viewInKey(view, key))} />
       <button
         type="button"
         class="button small more"

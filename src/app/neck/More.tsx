@@ -6,7 +6,7 @@ import { Choice } from '../../parts/Choices.tsx';
 import { base } from '../router.ts';
 import { useLinkOut } from '../useLinkOut.ts';
 import { writeView } from './address.ts';
-import { onInstrument, range, type View } from './view.ts';
+import { viewOnInstrument, range, type View } from './view.ts';
 
 interface MoreProps {
   view: View;
@@ -19,7 +19,7 @@ const OWN = 'own tuning';
 export function More({ view, change }: MoreProps) {
   const { instrument } = view;
   const take = (part: Partial<Instrument>) =>
-    change(onInstrument(view, { ...instrument, ...part }));
+    change(viewOnInstrument(view, { ...instrument, ...part }));
   const tuned = instrumentId({ ...instrument, capo: 0 });
   const listed = INSTRUMENTS.find((other) => instrumentId(other) === tuned);
   const [own, setOwn] = useState(!listed);

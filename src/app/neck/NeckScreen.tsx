@@ -7,7 +7,7 @@ import { pluck } from '../../sound/index.ts';
 import { route } from '../router.ts';
 import { currentLesson, opened, settings } from '../state.ts';
 import { readView, writeView } from './address.ts';
-import { dotsOf, upAndDown } from './dots.ts';
+import { viewDots, upAndDown } from './dots.ts';
 import { Head } from './Head.tsx';
 import { useLies } from './lies.ts';
 import { More } from './More.tsx';
@@ -18,7 +18,7 @@ import { ShapeMoves } from './ShapeMoves.tsx';
 import { Steps } from './Steps.tsx';
 import { useRun } from './run.ts';
 import { plainView, type View } from './view.ts';
-import { sheetWords, titleOf } from './viewWords.ts';
+import { sheetWords, viewTitle } from './viewWords.ts';
 import './NeckScreen.css';
 import './PrintedNeck.css';
 
@@ -56,7 +56,7 @@ function Opened() {
   const choosing = more && !printing;
   return (
     <main class="screen whole-neck">
-      <h1 class="unseen">{titleOf(view, settings.value.naming)}</h1>
+      <h1 class="unseen">{viewTitle(view, settings.value.naming)}</h1>
       <p class="sheet-words">{sheetWords(view, settings.value.naming)}</p>
       <Head view={view} change={change} more={more} setMore={setMore} />
       {fault && (
@@ -73,7 +73,7 @@ function Opened() {
 function Looked(props: { view: View; change(view: View): void; printing: boolean }) {
   const { view, change, printing } = props;
   const { naming } = settings.value;
-  const dots = useMemo(() => dotsOf(view, naming), [view, naming]);
+  const dots = useMemo(() => viewDots(view, naming), [view, naming]);
   const lies = useLies() || printing;
   const { lit, hear } = useRun(view);
   const [along, setAlong] = useState(false);
@@ -106,7 +106,7 @@ function Looked(props: { view: View; change(view: View): void; printing: boolean
           musicKey={view.key}
           naming={naming}
           frets={[0, fretsLeft(instrument)]}
-          label={`Neck: ${titleOf(view, naming)}`}
+          label={`Neck: ${viewTitle(view, naming)}`}
           dots={dots}
           lit={lit}
           tap={(place) => pluck(midiAt(instrument, place), place.string)}

@@ -4,7 +4,7 @@ import { PlayAlong } from '../../parts/PlayAlong.tsx';
 import { spell } from '../../theory/key.ts';
 import { noteLabel } from '../../theory/naming.ts';
 import { settings } from '../state.ts';
-import { dotsOf, type upAndDown } from './dots.ts';
+import { viewDots, type upAndDown } from './dots.ts';
 import type { View } from './view.ts';
 
 interface PlayRunProps {
@@ -28,7 +28,7 @@ export function PlayRun({ view, run, close }: PlayRunProps) {
         naming,
         frets: [low, high],
         label: 'Neck with the notes on it',
-        dots: dotsOf(view, naming).filter(({ fret }) => fret >= low && fret <= high),
+        dots: viewDots(view, naming).filter(({ fret }) => fret >= low && fret <= high),
         beside: false,
       }}
       sounding={{

@@ -6,7 +6,7 @@ import { hasSevenNotes, scaleNotes } from '../../theory/scale.ts';
 import { settings } from '../state.ts';
 import { chordsOf } from './dots.ts';
 import { steppedTo, type View } from './view.ts';
-import { shapeWords, stepWords } from './viewWords.ts';
+import { shapeSentences, stepWords } from './viewWords.ts';
 
 interface StepsProps {
   view: View;
@@ -67,7 +67,7 @@ function Told({ view }: { view: View }) {
   if (!hasSevenNotes(view.key.scale))
     return <>No chords are stacked on this scale. Tap a place to hear it.</>;
   if (!chord) return <>Tap a step for its arpeggio, a place to hear it.</>;
-  const shape = shapeWords(view, naming);
+  const shape = shapeSentences(view, naming);
   if (shape.length > 0) return <>{shape.join(' ')}</>;
   if (!former) {
     const notes = chord.notes.map((note) => noteLabel(note, naming, view.key)).join(' ');

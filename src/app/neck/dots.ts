@@ -28,7 +28,7 @@ export function chordsOf({ key, size, degree, from, where }: View): {
  * The view's dots: the scale with its tonic square, or the arpeggio; after a step also the notes that went, and those
  * that came are told from those that stayed. By strings from the highest number down, each from its lowest fret up.
  */
-export function dotsOf(view: View, naming: Naming): NeckDot[] {
+export function viewDots(view: View, naming: Naming): NeckDot[] {
   const shape = shapeOf(view);
   if (shape) return shapeDots(view, shape, naming);
   const { chord, former } = chordsOf(view);
@@ -112,7 +112,7 @@ interface RunNote {
 }
 
 /** The shape from its lowest note up; or the scale or arpeggio upwards from the lowest root that has a dot, each note on the dot nearest to the one before. */
-export function runOf(view: View): RunNote[] {
+export function viewRun(view: View): RunNote[] {
   const shape = shapeOf(view);
   if (shape) return shape.places.map((place) => ({ midi: midiAt(view.instrument, place), place }));
   const { chord } = chordsOf(view);
@@ -140,6 +140,6 @@ export function runOf(view: View): RunNote[] {
 
 /** The run and the way back, of the notes that have a place. */
 export function upAndDown(view: View): { readonly midi: number; readonly place: Place }[] {
-  const run = runOf(view).flatMap(({ midi, place }) => (place ? [{ midi, place }] : []));
+  const run = viewRun(view).flatMap(({ midi, place }) => (place ? [{ midi, place }] : []));
   return [...run, ...run.slice(0, -1).toReversed()];
 }

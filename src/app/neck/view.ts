@@ -58,7 +58,7 @@ function asListed(instrument: Instrument): Instrument {
 }
 
 /** Another tonic or scale. An arpeggio stays on its degree where the scale has arpeggios. */
-export function inKey(view: View, key: Key): View {
+export function viewInKey(view: View, key: Key): View {
   const degree = hasSevenNotes(key.scale) ? view.degree : null;
   return { ...view, key, degree, from: null };
 }
@@ -71,7 +71,7 @@ export function steppedTo(view: View, degree: number): View {
 }
 
 /** Another instrument. Where the part looked at is not on it, all of it is. */
-export function onInstrument(view: View, instrument: Instrument): View {
+export function viewOnInstrument(view: View, instrument: Instrument): View {
   const next = { ...view, instrument };
   return isOn(instrument, view.where) ? next : { ...next, where: null };
 }

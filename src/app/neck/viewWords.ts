@@ -14,7 +14,7 @@ import { bends, fingersOf, shapeOf } from './shape.ts';
 import { stringsOf, type View, type Where } from './view.ts';
 
 /** What the neck shows: `B♭ major`, `ii of B♭ major: Cm`. */
-export function titleOf(view: View, naming: Naming): string {
+export function viewTitle(view: View, naming: Naming): string {
   const { chord } = chordsOf(view);
   const key = keyLabel(view.key, naming);
   return chord ? `${numeralLabel(chord)} of ${key}: ${chordLabel(chord, naming)}` : key;
@@ -49,7 +49,7 @@ export function stepWords(former: Chord, chord: Chord, naming: Naming): StepWord
 }
 
 /** What is said of one shape, a sentence each: its inversion; a barre, where fingers are shown; why it bends. */
-export function shapeWords(view: View, naming: Naming): string[] {
+export function shapeSentences(view: View, naming: Naming): string[] {
   const shape = shapeOf(view);
   if (!shape) return [];
   const chord = chordsOf(view).chord!;
@@ -86,7 +86,7 @@ export function sheetWords(view: View, naming: Naming): string {
     instrument.capo > 0 && `capo on fret ${instrument.capo}, frets counted from it`,
     where && whereWords(where),
     shown !== 'nothing' && `${shown} on the dots`,
-    ...shapeWords(view, naming),
+    ...shapeSentences(view, naming),
     step && `${step.from}: ${step.parts.map(({ words }) => words).join(', ')}`,
   ]
     .filter(Boolean)

@@ -3,7 +3,7 @@ import { fretsAround } from '../../neck/place.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { PhraseStrip } from '../../parts/PhraseStrip.tsx';
 import { settings } from '../state.ts';
-import { dotsOf, stripOf } from './drawn.ts';
+import { phraseDots, stripOf } from './drawn.ts';
 import { sheetWords } from './phraseWords.ts';
 
 /** A phrase as it is printed, where the screen itself shows more than paper needs. */
@@ -21,7 +21,7 @@ export function PhraseSheet({ explained }: { explained: Explained }) {
           naming={naming}
           frets={fretsAround(places)}
           label="Neck with the phrase on it"
-          dots={dotsOf(explained)}
+          dots={phraseDots(explained)}
         />
       </div>
       <PhraseStrip

@@ -6,7 +6,7 @@ import { Neck } from '../../parts/Neck.tsx';
 import { PhrasePlayer } from '../../parts/PhrasePlayer.tsx';
 import { pluck } from '../../sound/index.ts';
 import { settings } from '../state.ts';
-import { dotsOf, stripOf } from './drawn.ts';
+import { phraseDots, stripOf } from './drawn.ts';
 import { GroupChoice } from './GroupChoice.tsx';
 import { embellishmentWords, outlineWords, sheetWords } from './phraseWords.ts';
 import './Phrases.css';
@@ -47,7 +47,7 @@ export function PhraseView({ explained }: { explained: Explained }) {
             naming={naming}
             frets={fretsAround(places)}
             label="Neck with the phrase on it"
-            dots={dotsOf(explained, shown)}
+            dots={phraseDots(explained, shown)}
             lit={lit === null ? null : (places[lit] ?? null)}
             tap={(place) => pluck(midiAt(instrument, place), place.string)}
           />

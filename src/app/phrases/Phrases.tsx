@@ -74,7 +74,11 @@ function Single({ deck, phrase, number }: { deck: Deck; phrase: TaughtPhrase; nu
     <main class="screen phrase">
       <header>
         <h1>{alone ? 'The phrase' : `Phrase ${number}`}</h1>
-        {!alone && <a href="#/phrases">All phrases</a>}
+        {!alone && (
+          <a class="alone" href="#/phrases">
+            All phrases
+          </a>
+        )}
       </header>
       {one.fault && (
         <p class="notice bad" role="status">

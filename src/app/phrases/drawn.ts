@@ -8,7 +8,7 @@ import type { PhraseNote } from '../../theory/phrase.ts';
 import { toNumber } from '../../theory/rhythm.ts';
 
 /** Every place of the phrase once, with its degree; of one group only, with the members of its arpeggio. */
-export function dotsOf(
+export function phraseDots(
   { phrase, key, places, analysis }: Explained,
   group: number | null = null,
 ): NeckDot[] {

@@ -28,9 +28,19 @@ export function chordWords(chord: Chord, { naming, chordNames }: Said): string {
   return chordNames && name !== numeral ? `${numeral} (${name})` : numeral;
 }
 
-/** `V9 (F9) with the next`. */
-export function readingWords({ chord, joins }: Pick<OtherReading, 'chord' | 'joins'>, said: Said) {
-  return joins ? `${chordWords(chord, said)} with ${joins}` : chordWords(chord, said);
+/** `V9 (F9)`, `V9 (F9) with the next`, `V9 (F9) of notes 4 to 9`. */
+export function readingWords(
+  { chord, joins, span }: Pick<OtherReading, 'chord' | 'joins' | 'span'>,
+  said: Said,
+): string {
+  const words = chordWords(chord, said);
+  if (joins === 'other notes') return `${words} of ${notesWords(span)}`;
+  return joins ? `${words} with ${joins}` : words;
+}
+
+/** `note 6`, `notes 1 to 6`: `from` up to and not including `to`. */
+export function notesWords([from, to]: readonly [from: number, to: number]): string {
+  return to - from === 1 ? `note ${to}` : `notes ${from + 1} to ${to}`;
 }
 
 /** `ii7 (Cm7)`, or where that is not sure `IV (E♭) or ii7 (Cm7)`. */

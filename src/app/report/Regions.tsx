@@ -4,7 +4,7 @@ import { percent } from '../figures.ts';
 /** Where things are known, and where they are slow or were never seen: a row for each string set and stretch of frets. */
 export function Regions({ regions }: { regions: readonly KnownRegion[] }) {
   return (
-    <section>
+    <section class="where">
       <h2>Where</h2>
       <table class="regions">
         <thead>
@@ -34,14 +34,14 @@ function Row({ region }: { region: KnownRegion }) {
   return (
     <tr>
       <th scope="row">{strings ? lying : inTime ? 'in time' : 'by ear'}</th>
-      <td>
+      <td data-of="Known">
         <span class="filling" style={{ '--filled': String(recall) }} aria-hidden="true" />
         {seen === 0 ? 'not yet' : percent(recall)}
       </td>
-      <td>
+      <td data-of="Asked">
         {seen} of {of}
       </td>
-      <td>{slow || '–'}</td>
+      <td data-of="Slow">{slow || '–'}</td>
     </tr>
   );
 }

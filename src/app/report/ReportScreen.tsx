@@ -33,7 +33,7 @@ import {
   type KnownReport,
 } from './reports.ts';
 import { confusionWords, reportDay, studentName } from './reportWords.ts';
-import { TimeTold } from './TimeTold.tsx';
+import { TimeFacts } from './TimeFacts.tsx';
 import './Report.css';
 
 type Read =
@@ -161,7 +161,7 @@ function Told({ one, keeping }: { one: KnownReport; keeping: VNode }) {
       <Readiness one={one} picture={picture} />
       <Taken one={one} picture={picture} />
       <Regions regions={regionsOf(report, items)} />
-      <TimeTold report={report} />
+      <TimeFacts report={report} />
       <Practised report={report} />
       <Pace report={report} />
       <Removing report={report} link={one.link} />

@@ -15,7 +15,7 @@ import { parentKey } from '../../theory/scale.ts';
 import { dayAfter, daysUntil, startOf } from '../days.ts';
 import { counted } from '../figures.ts';
 import { go } from '../router.ts';
-import { begin, openKept } from '../teach/kept/kept.ts';
+import { beginDraft, openKept } from '../teach/kept/kept.ts';
 import type { KnownReport } from './reports.ts';
 import { confusionWords } from './reportWords.ts';
 
@@ -28,7 +28,7 @@ export async function makeNext(some: readonly KnownReport[], now: number): Promi
   const findings = findingsOf(deck, some);
   const taken = { drills: narrowedInTime(deck.drills, reports), findings };
   await openKept();
-  begin({
+  beginDraft({
     ...draftOf(deck),
     ...(deck.drills.length > 0 && takenForm(taken)),
     title: onceMore(deck.title),
@@ -94,11 +94,12 @@ function leastKnown(
   const size = drills.flatMap((drill) => ('sizes' in drill ? drill.sizes : []))[0] ?? 'triad';
   const numeral = (degree: number) => numeralLabel(chordOn(parentKey(deck.key), degree, size));
   const degrees = [...degreesIn(weak)].filter((degree) => !named.has(degree)).toSorted();
+  const isAll = degrees.length === degreesIn(drills).size;
   const sets = [...setsIn(weak)];
   const fewer = sets.length < setsIn(drills).size;
   return [
     ...(degrees.length > 0
-      ? [{ says: `${listed(degrees.map(numeral))} least known`, degrees }]
+      ? [{ says: `${isAll ? 'Every degree' : listed(degrees.map(numeral))} least known`, degrees }]
       : []),
     ...(fewer
       ? [
@@ -126,7 +127,7 @@ function inTime(deck: Deck, reports: readonly Report[]): Found[] {
 function howHard(deck: Deck, reports: readonly Report[]): Found[] {
   const { marks } = marksOf(reports, itemsOf(deck));
   const count = Object.keys(marks).length;
-  return count > 0 ? [{ says: `How hard ${counted(count, 'item')} came`, marks }] : [];
+  return count > 0 ? [{ says: `${counted(count, 'item')} marked easy or hard`, marks }] : [];
 }
 
 const AGAIN = ': once more';

@@ -5,7 +5,7 @@ import { usePlay } from '../../sound/usePlay.ts';
 import { itemWords } from '../deckWords.ts';
 import { settings } from '../state.ts';
 import { round } from './session.ts';
-import { Words } from './Words.tsx';
+import { ItemNames } from './ItemNames.tsx';
 
 /** So many are drawn. */
 const DRAWN = 3;
@@ -38,7 +38,7 @@ export function Missed({ items }: { items: readonly Item[] }) {
           ))}
         </ul>
       )}
-      {named.length > 0 && <Words items={named} />}
+      {named.length > 0 && <ItemNames items={named} />}
     </>
   );
 }

@@ -6,7 +6,7 @@ import { itemPlace } from '../deckWords.ts';
 import { tomorrowOf } from '../days.ts';
 import { itemsOfLesson, lessonById, memory } from '../state.ts';
 import { round } from './session.ts';
-import { Words } from './Words.tsx';
+import { ItemNames } from './ItemNames.tsx';
 
 /** What is new, on the neck of the lesson: every place as full as it is known, those that came new with a ring. */
 export function NewPlaces({ fresh }: { fresh: readonly Item[] }) {
@@ -18,7 +18,7 @@ export function NewPlaces({ fresh }: { fresh: readonly Item[] }) {
     instrument,
   );
   const came = onNeck(fresh, instrument).flatMap(({ places }) => places);
-  if (came.length === 0) return <Words items={fresh} />;
+  if (came.length === 0) return <ItemNames items={fresh} />;
   const isNew = (string: number, fret: number) =>
     came.some((place) => place.string === string && place.fret === fret);
   const dots = placesKnown(asked, of, tomorrowOf(Date.now())).map(({ string, fret, recall }) => ({

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/here.ts';
 import { soundSentence, soundState } from '../../sound/index.ts';
 import { DEGREES } from '../../theory/scale.ts';
@@ -21,6 +21,7 @@ import {
   answer,
   draw,
   goOn,
+  lessonOfRound,
   progress,
   restore,
   round,
@@ -52,7 +53,8 @@ export default function RoundScreen() {
   }, [current]);
 
   if (leading === 'elsewhere') return <Elsewhere takeOver={takeOver} />;
-  if (!round.value || !drawn || hand.isDrawing) return <main class="screen" aria-busy="true" />;
+  if (lessonOfRound.value === null || !drawn || hand.isDrawing)
+    return <main class="screen" aria-busy="true" />;
   if (hand.isAsked) return <GuitarGate {...hand} />;
   if (!current) return <RoundEnd />;
   const { Face } = KINDS[current.card.item.kind];
@@ -98,7 +100,7 @@ export default function RoundScreen() {
 /** Draws the card whenever the round is come back to, and says whether it has: time spent elsewhere is not time spent on it. */
 function useDrawn(isHere: boolean): boolean {
   const [drawn, setDrawn] = useState(false);
-  useEffect(() => {
+  useLayoutEffect(() => {
     setDrawn(false);
     if (!opened.value || !isHere) return;
     void restore().then(async () => {

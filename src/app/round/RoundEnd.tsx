@@ -5,14 +5,14 @@ import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { countRound, InstallHint } from './InstallHint.tsx';
 import { LookBack } from './LookBack.tsx';
-import { guitar, takeUp } from '../guitar/inHand.ts';
+import { guitar } from '../guitar/inHand.ts';
 import { itemsOfLesson, memory } from '../state.ts';
 import { Grown } from './Grown.tsx';
 import { Missed } from './Missed.tsx';
 import { NewPlaces } from './NewPlaces.tsx';
-import { Words } from './Words.tsx';
+import { ItemNames } from './ItemNames.tsx';
 import { askable } from './askable.ts';
-import { begin, end, round } from './session.ts';
+import { beginRound, end, round } from './session.ts';
 import { go } from '../router.ts';
 import './RoundEnd.css';
 
@@ -54,10 +54,10 @@ function Ended({ look }: { look(): void }) {
       </Group>
       <Group title="Comes again soon" items={missed}>
         <Missed items={missed} />
-        <Left count={left.length} />
+        {left.length > 0 && <p class="soft">What would not come today is left for another day.</p>}
       </Group>
       <Group title="Surer than before" items={grown}>
-        <Words items={grown} />
+        <ItemNames items={grown} />
       </Group>
       <p class="soft">{unseenWords(unseen)}</p>
       <div class="ways-on">
@@ -91,31 +91,15 @@ function unseenWords(unseen: number): string {
 
 function Onward({ deck }: { deck: string }) {
   const leave = () => void end().then(() => go('today'));
-  const more = () => {
-    takeUp(deck);
-    void begin(deck, 3);
-  };
   return (
     <div class="buttons last">
-      <button type="button" class="button" data-do="start" onClick={more}>
+      <button type="button" class="button" data-do="start" onClick={() => void beginRound(deck, 3)}>
         3 minutes more
       </button>
       <button type="button" class="button main" onClick={leave}>
         Back to today
       </button>
     </div>
-  );
-}
-
-/** That the round did not go on with what was missed over and over. */
-function Left({ count }: { count: number }) {
-  if (count === 0) return null;
-  return (
-    <p class="soft">
-      {count === 1
-        ? 'One of these would not come today; it is left for another day.'
-        : `${count} of these would not come today; they are left for another day.`}
-    </p>
   );
 }
 

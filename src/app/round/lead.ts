@@ -2,7 +2,7 @@
  * Which window asks the cards of a round: two that ask the same ones would log each twice. The one that holds a lock of
  * the browser's leads; any other says so and can take the lock over. Where a browser has no locks each window leads.
  */
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 
 const LOCK = 'skipwise round';
 
@@ -19,7 +19,8 @@ interface Lead {
 export function useLead(): Lead {
   const [leading, setLeading] = useState<Leading>(null);
   const [held] = useState(() => new Held(setLeading));
-  useEffect(() => {
+  // Before anything is painted: the card waits for it.
+  useLayoutEffect(() => {
     held.ask();
     return () => held.letGo();
   }, [held]);

@@ -14,6 +14,7 @@ import {
   lessonById,
   log,
   memory,
+  prepare,
   settings,
   reportingTrouble,
 } from '../state.ts';
@@ -37,6 +38,9 @@ interface Shown {
 export const round = signal<Round | null>(null);
 export const shown = signal<Shown | null>(null);
 
+/** The lesson of the round; null where none is going on. */
+export const lessonOfRound = computed(() => round.value?.deck ?? null);
+
 /** Times of the card on the screen, and what was played of it. */
 let shownAt = 0;
 let sounded: Playing[] = [];
@@ -53,8 +57,9 @@ export const progress = computed(() => {
   return round.value ? progressOf(round.value) : 0;
 });
 
-/** Begins a round on a lesson: for so many minutes or cards, or until enough is known. */
-export async function begin(deck: string, length: number | Goal): Promise<void> {
+/** Begins a round on a lesson: for so many minutes or cards, or until enough is known. To be called in a person's gesture. */
+export async function beginRound(deck: string, length: number | Goal): Promise<void> {
+  await takeUpGuitar(deck);
   const now = Date.now();
   const goal = typeof length === 'number' ? { minutes: length } : length;
   const seed = crypto.getRandomValues(new Uint32Array(1))[0]!;
@@ -62,6 +67,11 @@ export async function begin(deck: string, length: number | Goal): Promise<void> 
   round.value = startRound({ deck, goal, seed, now, lesson });
   forgetUnheard();
   await draw();
+}
+
+/** Takes up a guitar that is in hand for a round that begins or is gone on with. To be called in a person's gesture. */
+export async function takeUpGuitar(deck: string): Promise<void> {
+  if (settings.value.guitar.inHand) (await import('../guitar/inHand.ts')).takeUp(deck);
 }
 
 /** The round as it stands on the device: left when the page was, or gone on with or ended in another window since. */
@@ -74,7 +84,9 @@ export async function restore(): Promise<void> {
   if (!kept || JSON.stringify(kept) === written) return;
   const { readRound } = await import('../../practice/storedRound.ts');
   const stored = readRound(kept);
-  if (!stored || !lessonById(stored.deck)) return;
+  const lesson = stored && lessonById(stored.deck);
+  if (!lesson) return;
+  await prepare(lesson);
   round.value = caughtUp(stored, itemsOfLesson(stored.deck), log.value!.reviews);
 }
 
@@ -95,7 +107,8 @@ export async function draw(): Promise<void> {
 
 /** Goes on from the card on the screen: one that was only shown is asked later, and nothing of it is logged. */
 export async function goOn(): Promise<void> {
-  if (round.value?.open?.meet) round.value = metCard(round.value, Date.now());
+  // Whoever taps twice has met one card.
+  if (round.value?.open?.meet && isOpen()) round.value = metCard(round.value, Date.now());
   await draw();
 }
 
@@ -236,8 +249,16 @@ export async function end(): Promise<void> {
 let isKept = true;
 /** The round as it was written here last. */
 let written = '';
+let writing: Promise<void> = Promise.resolve();
 
-async function keep(): Promise<void> {
-  written = JSON.stringify(round.value);
+/** Resolves once the device has the round as it is; what it has, or is being given, is not written twice. */
+function keep(): Promise<void> {
+  const now = JSON.stringify(round.value);
+  if (!isKept || now !== written) writing = write(now);
+  return writing;
+}
+
+async function write(now: string): Promise<void> {
+  written = now;
   isKept = (await reportingTrouble(saveRound(round.value).then(() => true))) ?? false;
 }

@@ -6,7 +6,7 @@ import { GUITAR, type Instrument } from '../../neck/instrument.ts';
 import { guitar, isWithGuitar, leave, wasReady } from '../guitar/inHand.ts';
 import { useByItself, useSpokenQuestion } from '../guitar/inRound.ts';
 import { lessonById } from '../state.ts';
-import { draw, goOn as goOnFromCard, round, shown, withoutGuitar } from './session.ts';
+import { draw, goOn as goOnFromCard, lessonOfRound, shown, withoutGuitar } from './session.ts';
 
 /** The guitar in a round. */
 interface InRound {
@@ -29,7 +29,7 @@ interface InRound {
 export function useGuitar(): InRound {
   const [isDrawing, setDrawing] = useState(false);
   const current = shown.value;
-  const lesson = lessonById(round.value?.deck ?? '');
+  const lesson = lessonById(lessonOfRound.value ?? '');
   const isHeard = guitar.value !== null;
   const isLost = lesson !== null && isWithGuitar(lesson.id) && !isHeard;
   const goOn = () => {

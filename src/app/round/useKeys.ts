@@ -8,6 +8,8 @@ export function useRoundKeys(): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       const at = event.target as HTMLElement;
+      // A card that is kept in time by any key has taken it.
+      if (event.defaultPrevented) return;
       if (event.ctrlKey || event.metaKey || event.altKey || at.closest(WRITING)) return;
       const pressed = pressedBy(event.key, at);
       if (!pressed) return;
@@ -19,9 +21,9 @@ export function useRoundKeys(): void {
   }, []);
 }
 
-/** The button that a key stands for; null for any other key. A card in time takes every key for a tap. */
+/** The button that a key stands for; null for any other key. */
 function pressedBy(key: string, at: HTMLElement): HTMLElement | null {
-  const card = document.querySelector('.card:not([data-kind="pulse"])');
+  const card = document.querySelector('.card');
   if (!card) return null;
   if (/^[1-9]$/.test(key)) {
     return card.querySelectorAll<HTMLElement>('.answers [data-answer]')[Number(key) - 1] ?? null;

@@ -4,7 +4,7 @@ import type { KeySound } from '../../sound/key.ts';
 import type { Naming } from '../../theory/naming.ts';
 import { GuitarSettings } from '../guitar/GuitarSettings.tsx';
 import { changeSettings, opened, settings } from '../state.ts';
-import { Backup } from './Backup.tsx';
+import { BackupForm } from './BackupForm.tsx';
 import './Settings.css';
 
 const NAMING_WORDS: Record<Naming, string> = {
@@ -74,7 +74,7 @@ export default function Settings() {
         chosen={theme}
         choose={(next) => changeSettings({ theme: next })}
       />
-      {opened.value && <Backup />}
+      {opened.value && <BackupForm />}
       <p class="soft">
         <a href="./notices.txt">Notices of the libraries that Skipwise is made with</a>
       </p>

@@ -9,7 +9,7 @@ import { counted } from '../figures.ts';
 import { useFocusOnTitle } from '../focus.ts';
 import { change, draft } from './kept/openDraft.ts';
 import { MarkSearch } from './MarkChoice.tsx';
-import { Tuning } from './Tuning.tsx';
+import { DrillTuning } from './DrillTuning.tsx';
 
 interface DrillDeskProps {
   deck: Deck;
@@ -43,7 +43,7 @@ export function DrillDesk({ deck, index, sample, leave }: DrillDeskProps) {
           follow={drills.includes(drill.kind) ? null : () => set(drill.kind)}
         />
       </header>
-      <Tuning drill={drill} set={set} />
+      <DrillTuning drill={drill} set={set} />
       <Samples fault={fault} items={items} />
       <MarkSearch items={items} />
       <div class="buttons last">

@@ -11,7 +11,7 @@ import { READYMADE } from '../readymade.ts';
 import { go } from '../router.ts';
 import { lessons, settings } from '../state.ts';
 import {
-  begin,
+  beginDraft,
   copy,
   kept,
   keptTitle,
@@ -21,7 +21,7 @@ import {
   setAway,
   type KeptDraft,
 } from './kept/kept.ts';
-import { plain } from './Words.tsx';
+import { plain } from './TitleAndNote.tsx';
 
 /** The lessons that the teacher made, and all that another one can start from. */
 export function MyLessons() {
@@ -41,7 +41,7 @@ export function MyLessons() {
           </p>
         )}
       </header>
-      <button type="button" class="button main" onClick={() => (begin(), go('teach'))}>
+      <button type="button" class="button main" onClick={() => (beginDraft(), go('teach'))}>
         A new lesson
       </button>
       <ul class="lesson-list">
@@ -169,7 +169,7 @@ function StartFrom() {
   const titles = new Set(came.map(({ title }) => title));
   const all = [...came, ...decks.filter(({ title }) => !titles.has(title))];
   const start = (made: Draft) => {
-    begin(made);
+    beginDraft(made);
     go('teach');
   };
   return (

@@ -31,12 +31,12 @@ export function Sample({ items, leave }: { items: readonly Item[]; leave(): void
     setSampled({ card, verdict: NOT_KNOWN, explanation: answerOf(card), presented: 'asked for' });
   const next = () => setSampled(presented === 'new' ? asked(card.item) : met(items));
   return (
-    <main class="screen round" ref={screen}>
+    <main class="screen round tried" ref={screen}>
       <header class="round-bar">
-        <button type="button" class="bar-button" aria-label="Back to the lesson" onClick={leave}>
-          ×
+        <span class="soft grow">As the student sees it</span>
+        <button type="button" class="bar-button word" onClick={leave}>
+          Back to the lesson
         </button>
-        <span class="soft">A card as the student sees it</span>
       </header>
       <kind.Face
         key={`${card.item.id} ${card.seed}`}

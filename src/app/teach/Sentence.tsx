@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { isPlain } from '../../making/draft.ts';
 import { daysUntil } from '../days.ts';
+import { Unbroken } from '../../parts/Written.tsx';
 import { settings } from '../state.ts';
 import { CardChoice } from './CardChoice.tsx';
 import { change, draft } from './kept/openDraft.ts';
@@ -81,7 +82,9 @@ function PartButton({ part, mark, open, use }: PartButtonProps) {
       aria-label={`${NAMES[part]}: ${words}`}
       onClick={use}
     >
-      <span>{words}</span>
+      <span>
+        <Unbroken text={words} />
+      </span>
       {mark}
     </button>
   );

@@ -9,11 +9,19 @@ import type { Item } from '../../practice/item.ts';
 import { route } from '../router.ts';
 import { DrillDesk } from './DrillDesk.tsx';
 import { DrillList } from './DrillList.tsx';
-import { Estimate } from './Estimate.tsx';
+import { LessonTime } from './LessonTime.tsx';
 import { FromReports } from './FromReports.tsx';
 import { InstrumentChoice } from './InstrumentChoice.tsx';
 import { draft } from './kept/openDraft.ts';
-import { begin, fromElsewhere, kept, openAgain, openId, opening, openKept } from './kept/kept.ts';
+import {
+  beginDraft,
+  fromElsewhere,
+  kept,
+  openAgain,
+  openId,
+  opening,
+  openKept,
+} from './kept/kept.ts';
 import { MarkChoice } from './MarkChoice.tsx';
 import { MiniCard } from './MiniCard.tsx';
 import { MyLessons } from './MyLessons.tsx';
@@ -22,7 +30,7 @@ import { PhraseList } from './phrases/PhraseList.tsx';
 import { Sample } from './Sample.tsx';
 import { Sentence } from './Sentence.tsx';
 import { LinkBeside, ShareLink } from './ShareLink.tsx';
-import { Words } from './Words.tsx';
+import { TitleAndNote } from './TitleAndNote.tsx';
 import './Teach.css';
 
 /** The lesson that is open, or at `#/teach/lessons` all of them. */
@@ -108,7 +116,7 @@ function Form({ deck, returned, show, sample, anew }: FormProps) {
               {fault}
             </p>
           ) : (
-            <Estimate items={items} lessonDay={made.lessonDay} />
+            <LessonTime items={items} lessonDay={made.lessonDay} />
           )}
         </div>
         {wide && foot}
@@ -116,7 +124,7 @@ function Form({ deck, returned, show, sample, anew }: FormProps) {
       </div>
       <div class="folded">
         <PhraseList open={() => show('phrase')} returned={returned === 'phrase'} />
-        <Words />
+        <TitleAndNote />
         <DrillList
           deck={deck}
           tune={show}
@@ -206,7 +214,7 @@ function Anew({ former, leave }: AnewProps) {
   if (!isPlain(draft.value)) {
     const anew = () => {
       leave(openId.value);
-      begin();
+      beginDraft();
     };
     return (
       <button type="button" class="button quiet soft anew" onClick={anew}>

@@ -2,10 +2,9 @@ import { useState } from 'preact/hooks';
 import { nextCard } from '../../practice/next.ts';
 import { canGoOn } from '../../practice/round.ts';
 import { unlock } from '../../sound/index.ts';
-import { takeUp } from '../guitar/inHand.ts';
 import { go } from '../router.ts';
 import { askable } from '../round/askable.ts';
-import { begin, round } from '../round/session.ts';
+import { beginRound, round, takeUpGuitar } from '../round/session.ts';
 import { timeLeft } from '../round/timeLeft.ts';
 import { memory, type Lesson } from '../state.ts';
 import { type Length, lengthsOf } from './lengths.ts';
@@ -33,8 +32,7 @@ export function Begin({ lesson: { id }, usual, isDone, choose }: BeginProps) {
   };
   const start = async () => {
     unlock();
-    takeUp(id);
-    if (length !== 'go on') await begin(id, length);
+    await (length === 'go on' ? takeUpGuitar(id) : beginRound(id, length));
     go('round');
   };
   return (

@@ -2,7 +2,7 @@ import type { Goal } from '../../practice/round.ts';
 import { unlock } from '../../sound/index.ts';
 import { READYMADE, type Readymade } from '../readymade.ts';
 import { ReadymadeList } from '../ReadymadeList.tsx';
-import { begin } from '../round/session.ts';
+import { beginRound } from '../round/session.ts';
 import { go } from '../router.ts';
 import { hasOpened, takeWritten } from '../state.ts';
 import { OntoTheStair } from './OntoTheStair.tsx';
@@ -24,37 +24,40 @@ export default function FirstVisit({ begins }: { begins(): void }) {
     unlock();
     await hasOpened;
     const { id } = await takeWritten(lesson);
-    await begin(id, length);
+    await beginRound(id, length);
     go('round');
   };
   const [first] = READYMADE;
   return (
     <main class="screen today first-visit">
-      <h1 class="label">Skipwise</h1>
-      <OntoTheStair />
-      <p class="in-a-line">
-        Every arpeggio of the key, on the neck and by ear, kept from one guitar lesson to the next.
-      </p>
-      <button
-        type="button"
-        class="button main wide"
-        data-do="start"
-        onClick={() => void start(first!, FIRST)}
-      >
-        Begin with three cards
-      </button>
-      <ul class="ways-in">
-        <li>
-          <a class="button" href="#/lessons">
-            I have a link
-          </a>
-        </li>
-        <li>
-          <a class="button" href="#/teach">
-            I teach
-          </a>
-        </li>
-      </ul>
+      <div class="to-begin">
+        <h1 class="label">Skipwise</h1>
+        <OntoTheStair />
+        <p class="in-a-line">
+          Every arpeggio of the key, on the neck and by ear, kept from one guitar lesson to the
+          next.
+        </p>
+        <button
+          type="button"
+          class="button main wide"
+          data-do="start"
+          onClick={() => void start(first!, FIRST)}
+        >
+          Begin with three cards
+        </button>
+        <ul class="ways-in">
+          <li>
+            <a class="button" href="#/lessons">
+              I have a link
+            </a>
+          </li>
+          <li>
+            <a class="button" href="#/teach">
+              I teach
+            </a>
+          </li>
+        </ul>
+      </div>
       <h2>Ready-made lessons</h2>
       <ReadymadeList
         lessons={READYMADE}

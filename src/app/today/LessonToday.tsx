@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { Written } from '../../parts/Written.tsx';
+import { Unbroken, Written } from '../../parts/Written.tsx';
 import { listed } from '../../parts/english.ts';
 import type { Deck } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
@@ -14,7 +14,7 @@ import { currentLesson, itemsOfLesson, memory, settings, type Lesson } from '../
 import { Begin } from './Begin.tsx';
 import { usualMinutes } from './lengths.ts';
 import { Ready } from './Ready.tsx';
-import { Unheard } from './Unheard.tsx';
+import { WithoutSound } from './WithoutSound.tsx';
 import './Today.css';
 
 /** The lesson practised: how ready it is, and one button to begin; of one without drills its phrases. */
@@ -47,7 +47,7 @@ function ItemsToday({ lesson }: { lesson: Lesson }) {
           being asked now. You may go on if you like.
         </p>
       )}
-      <Unheard deck={id} />
+      <WithoutSound deck={id} />
       <GuitarSwitch items={items} />
       <Tiles deck={deck} isAsked />
       <SettingsLink />
@@ -103,7 +103,11 @@ function Head({ deck, now }: { deck: Deck; now: number }) {
 function LeastSure({ items, now }: { items: readonly Item[]; now: number }) {
   const least = leastSure(items, memory.value.of, tomorrowOf(now), 6).map(itemWords);
   const unsure = [...new Set(least)].slice(0, 2);
-  return unsure.length > 0 ? <p class="soft">Least sure: {listed(unsure)}.</p> : null;
+  return unsure.length > 0 ? (
+    <p class="soft">
+      Least sure: <Unbroken text={listed(unsure)} />.
+    </p>
+  ) : null;
 }
 
 const phrasesOf = ({ phrases: { length } }: Deck) =>

@@ -49,12 +49,10 @@ export function OntoTheStair() {
     );
   };
   return (
-    <button
-      type="button"
-      class="onto-the-stair"
-      aria-label="Hear the first arpeggio of B♭ major: its notes are degrees 1, 3 and 5"
-      onClick={tap}
-    >
+    <button type="button" class="onto-the-stair" onClick={tap}>
+      <span class="unseen">
+        Hear the first arpeggio of B♭ major: its notes are degrees 1, 3 and 5
+      </span>
       <svg viewBox="0 0 316 238" aria-hidden="true">
         <NeckAndStair />
         {NOTES.slice(0, onStair).map((note) => (

@@ -52,7 +52,7 @@ export function PlacingFace(props: PlacingFaceProps) {
         'data-frets': frets.join('-'),
       }}
       question={props.question}
-      hint={`${degreeInKey(chord, key, shown)} · strings ${stringWords(card, shown.naming)} · frets ${frets[0]} to ${frets[1]}`}
+      hint={`${degreeInKey(chord, key, shown)} · strings ${stringWords(card, shown.naming)}\u00a0· frets\u00a0${frets.join('\u00a0to\u00a0')}`}
       foot={
         <div class="buttons">
           <button type="button" class="button" disabled={places.length === 0} onClick={undo}>
@@ -84,7 +84,7 @@ function stringWords({ stringSet, instrument, key }: PlacingCard, naming: Naming
   const notes = stringSet.map((string) =>
     noteLabel(parsePitch(open[open.length - string]!)!.name, absolute(naming), key),
   );
-  return `${stringSet.join(' ')} (${notes.join(' ')})`;
+  return `${stringSet.join(' ')} (${notes.join('\u00a0')})`;
 }
 
 /** A slot for each note of the chord; it fills as its note is placed. */

@@ -10,13 +10,13 @@ import { PlayingFoot } from '../playing/PlayingFoot.tsx';
 import { usePlaying } from '../playing/usePlaying.ts';
 import { useQuiet } from '../playing/useQuiet.ts';
 import type { EchoCard } from './ask.ts';
-import { placesOf } from './explain.ts';
+import { handPlaces } from './explain.ts';
 
 /** The key is sounded, then a short line; when it has died away, what is played is followed. */
 export function Face(props: FaceProps<EchoCard>) {
   const { card, verdict, explanation, shown } = props;
   const { key, notes, tempo } = card;
-  const places = useMemo(() => placesOf(card), [card]);
+  const places = useMemo(() => handPlaces(card), [card]);
   const { quiet, sounded } = useQuiet(false, props.sounded);
   const hearing = useHearing({ ...props, sounded, asked: lineSound(card, places), keyFirst: true });
   const follow = usePlaying({ ...props, quiet, countIn: false });

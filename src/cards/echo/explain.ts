@@ -15,7 +15,7 @@ export function explain(
   naming: Naming,
 ): Explanation {
   const { key, notes } = card;
-  const dots = placesOf(card).map((place, i) => {
+  const dots = handPlaces(card).map((place, i) => {
     const { name } = notes[i]!;
     const text = noteLabel(name, 'degrees', key);
     return { ...place, note: name, degree: letterDegree(key, name), text };
@@ -24,7 +24,7 @@ export function explain(
 }
 
 /** One way to play it: what the phrase says, or the easiest for a hand. Any other is as right. */
-export function placesOf({ instrument, notes }: EchoCard): Place[] {
+export function handPlaces({ instrument, notes }: EchoCard): Place[] {
   const found = fingering(instrument, notes);
   if (!found.playable) throw new Error(found.reason);
   return found.notes.map(({ string, fret }) => ({ string, fret }));

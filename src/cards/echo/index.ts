@@ -11,6 +11,7 @@ export const echo: Kind<EchoItem, EchoCard> = {
   name: 'echo',
   sense: 'ear',
   needs: ['sound', 'guitar'],
+  playable: true,
   words,
   items,
   read,

@@ -18,9 +18,9 @@ import {
   heardWords,
   phraseItems,
   readHeard,
-  type Piece,
   type Worded,
 } from '../excerpt/items.ts';
+import { type Piece } from '../excerpt/piece.ts';
 
 /** A short line to be heard and played back: drawn from an arpeggio of the key, or an arpeggio of a phrase. */
 export interface EchoItem extends Item {

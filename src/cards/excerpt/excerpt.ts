@@ -12,7 +12,7 @@ import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
 import { midiAt, parsePlace, placeText, type Place } from '../../neck/place.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import { memberOf, type Chord, type Member } from '../../theory/chord.ts';
-import { letterDegree, spell, type Key } from '../../theory/key.ts';
+import { keyName, letterDegree, spell, type Key } from '../../theory/key.ts';
 import { noteLabel, numeralLabel } from '../../theory/naming.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { add, beats, compare, subtract, toNumber, type Beats } from '../../theory/rhythm.ts';
@@ -79,8 +79,22 @@ export function writeExcerpt({
 
 const NOTE = /^(?<place>\d\/\d+)(?:=(?<length>[\d/]+))?(?<ruled>~)?(?<missing>\?)?$/;
 
-/** The excerpt that words say, or null where they say none or say it otherwise than `writeExcerpt`. */
+const known = new WeakMap<Instrument, Map<string, Excerpt | null>>();
+
+/**
+ * The excerpt that words say, or null where they say none or say it otherwise than `writeExcerpt`. Of one instrument each
+ * is read once: several kinds of card ask about the same.
+ */
 export function readExcerpt(words: string, key: Key, instrument: Instrument): Excerpt | null {
+  let excerpts = known.get(instrument);
+  if (!excerpts) known.set(instrument, (excerpts = new Map()));
+  const id = `${keyName(key)} ${words}`;
+  let excerpt = excerpts.get(id);
+  if (excerpt === undefined) excerpts.set(id, (excerpt = excerptOf(words, key, instrument)));
+  return excerpt;
+}
+
+function excerptOf(words: string, key: Key, instrument: Instrument): Excerpt | null {
   const notes: PlacedNote[] = [];
   const groups: Outlined[] = [];
   let [at, length, missing] = [beats(0), USUAL, null as number | null];

@@ -1,40 +1,19 @@
 /** Items that are drilled from a deck's phrases: their ids carry an excerpt, so that no deck is needed to ask them. */
-import type { Deck, PhraseDrill, TaughtPhrase } from '../../decks/deck.ts';
+import type { Deck, PhraseDrill } from '../../decks/deck.ts';
 import { writeId, type IdHead } from '../../decks/id.ts';
 import type { KindName } from '../../decks/kinds.ts';
-import type { Instrument } from '../../neck/instrument.ts';
-import { placedAs } from '../../neck/placement.ts';
 import type { Item } from '../../practice/item.ts';
 import { FASTEST, SLOWEST } from '../../sound/tempo.ts';
 import { LONGEST_ID } from '../../store/review.ts';
-import { analyse, SURE_READING } from '../../theory/analysis/analysis.ts';
-import { memberOf } from '../../theory/chord.ts';
-import type { Key } from '../../theory/key.ts';
 import { add, beats, compare, subtract, type Beats } from '../../theory/rhythm.ts';
-import { parentKey } from '../../theory/scale.ts';
 import {
-  memberIn,
   MOST_EXCERPT,
   readExcerpt,
   writeExcerpt,
   type Excerpt,
-  type Outlined,
   type PlacedNote,
 } from './excerpt.ts';
-
-/** A phrase of a deck, every note with its place, cut into the arpeggios that it outlines. */
-export interface Piece {
-  readonly key: Key;
-  readonly instrument: Instrument;
-  readonly tempo: number;
-  readonly notes: readonly PlacedNote[];
-  readonly groups: readonly PieceGroup[];
-}
-
-interface PieceGroup extends Outlined {
-  /** Whether it can be asked which arpeggio it is: that is known surely enough, and two of its notes tell it. */
-  readonly clear: boolean;
-}
+import { pieceOf, type Piece, type PieceGroup } from './piece.ts';
 
 /** An item's excerpt as the hand takes it that the item's deck is for, left or right. */
 export function inHand({ excerpt, instrument }: ExcerptItem): Excerpt {
@@ -79,63 +58,14 @@ export function phraseItems<K extends KindName, I extends Item>(
   return [...found.values()].filter((item) => item !== null);
 }
 
-const known = new WeakMap<
-  TaughtPhrase,
-  { of: Pick<Deck, 'key' | 'instrument'>; piece: Piece | null }
->();
-
-/** Null where no hand can play the phrase. Reckoned once for a phrase of a deck: each kind of drill asks for it. */
-export function pieceOf(phrase: TaughtPhrase, of: Pick<Deck, 'key' | 'instrument'>): Piece | null {
-  const before = known.get(phrase);
-  if (before?.of.key === of.key && before.of.instrument === of.instrument) return before.piece;
-  const piece = cut(phrase, of);
-  known.set(phrase, { of: { key: of.key, instrument: of.instrument }, piece });
-  return piece;
-}
-
-function cut(
-  phrase: TaughtPhrase,
-  { key, instrument }: Pick<Deck, 'key' | 'instrument'>,
-): Piece | null {
-  const there = phrase.notes.every(({ place }) => place)
-    ? phrase
-    : placedAs(instrument, phrase, phrase.hand);
-  if (!there) return null;
-  const { groups, notes: found } = analyse(phrase, key, { rulings: phrase.rulings ?? [] });
-  const notes = groups.flatMap(({ chord, from, to }) =>
-    (there.notes as readonly PlacedNote[]).slice(from, to).map((note, i): PlacedNote => {
-      const ruled = found[from + i]!.member === null && memberOf(chord, note.midi) !== null;
-      return ruled ? { ...note, embellishes: true } : note;
-    }),
-  );
-  return {
-    key: parentKey(key),
-    instrument,
-    tempo: phrase.tempo,
-    notes,
-    groups: groups.map(({ chord, from, to, confidence }) => {
-      const group = { chord, from, to };
-      return { ...group, clear: confidence >= SURE_READING && hasArpeggio(notes, group) };
-    }),
-  };
-}
-
-/** Whether two members of its arpeggio are among the notes of a group: fewer are no arpeggio. */
-export function hasArpeggio(notes: readonly PlacedNote[], { chord, from, to }: Outlined): boolean {
-  const members = notes.slice(from, to).flatMap((note) => memberIn(chord, note) ?? []);
-  return new Set(members).size >= 2;
-}
-
 /** Some groups of a piece, from the first up to and not including `to`, as an excerpt that begins at 0. */
 export function excerptFrom(
-  { key, instrument, notes, groups }: Piece,
+  piece: Piece,
   from: number,
   to: number,
   missing: number | null = null,
 ): Excerpt {
-  const chosen = groups.slice(from, to);
-  const first = chosen[0]!.from;
-  const line = notes.slice(first, chosen.at(-1)!.to);
+  const { line, ...rest } = cutOut(piece, from, to);
   let at = beats(0);
   const timed = line.map((note, i) => {
     const next = line[i + 1];
@@ -145,16 +75,23 @@ export function excerptFrom(
     at = add(at, add(length, next ? least(subtract(until, length), LONGEST) : beats(0)));
     return begun;
   });
+  const first = piece.groups[from]!.from;
+  return { ...rest, notes: timed, missing: missing === null ? null : missing - first };
+}
+
+/** Some groups of a piece, and their notes as they stand in it. */
+function cutOut({ key, instrument, notes, groups }: Piece, from: number, to: number) {
+  const chosen = groups.slice(from, to);
+  const first = chosen[0]!.from;
   return {
     key,
     instrument,
-    notes: timed,
+    line: notes.slice(first, chosen.at(-1)!.to),
     groups: chosen.map(({ chord, ...span }) => ({
       chord,
       from: span.from - first,
       to: span.to - first,
     })),
-    missing: missing === null ? null : missing - first,
   };
 }
 
@@ -166,9 +103,9 @@ function least(...times: readonly Beats[]): Beats {
 
 /** One group of a piece as it is seen: without time, its notes in even triplets. */
 export function eyeExcerpt(piece: Piece, group: number): Excerpt {
-  const excerpt = excerptFrom(piece, group, group + 1);
-  const notes = excerpt.notes.map((note, i) => ({ ...note, at: beats(i, 3), length: beats(1, 3) }));
-  return { ...excerpt, notes };
+  const { line, ...rest } = cutOut(piece, group, group + 1);
+  const notes = line.map((note, i) => ({ ...note, at: beats(i, 3), length: beats(1, 3) }));
+  return { ...rest, notes, missing: null };
 }
 
 /** Whether an excerpt is one that is seen, as `eyeExcerpt` makes it. */
@@ -177,7 +114,7 @@ export function isEven({ notes }: Excerpt): boolean {
 }
 
 /** The strings that notes lie on, as a set: `5-4-3`. */
-export function stringsOf(notes: readonly PlacedNote[]): string {
+export function stringSetOf(notes: readonly PlacedNote[]): string {
   const strings = new Set(notes.map(({ place }) => place.string));
   return [...strings].toSorted((a, b) => b - a).join('-');
 }

@@ -11,6 +11,7 @@ export const fill: Kind<FillItem, FillCard> = {
   name: 'fill',
   sense: 'ear',
   needs: ['sound'],
+  playable: true,
   words,
   items,
   read,

@@ -11,9 +11,9 @@ import {
   excerptRanges,
   type ItemChord,
   type HeardItem,
-  type Piece,
   type Worded,
 } from '../excerpt/items.ts';
+import { type Piece } from '../excerpt/piece.ts';
 
 export type FillItem = HeardItem<'fill'>;
 

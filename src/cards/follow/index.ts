@@ -11,6 +11,7 @@ export const follow: Kind<FollowItem, FollowCard> = {
   name: 'follow',
   sense: 'hand',
   needs: [],
+  playable: true,
   words,
   items,
   read,

@@ -14,9 +14,9 @@ import {
   onlyPart,
   phraseItems,
   type ExcerptItem,
-  type Piece,
   type Worded,
 } from '../excerpt/items.ts';
+import { type Piece } from '../excerpt/piece.ts';
 
 export { arpeggioPlaces as places } from '../arpeggio/arpeggio.ts';
 

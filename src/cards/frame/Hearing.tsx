@@ -141,10 +141,14 @@ export function HearingButtons({ hearing, what }: HearingButtonsProps) {
 
 const capital = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
-/** A blank for each note, filled as it is heard. */
+/** So many blanks stand in a row, on the smallest phone too. */
+const BLANKS_IN_A_ROW = 16;
+
+/** A blank for each note, filled as it is heard; of many notes rows as long as one another. */
 function Blanks({ count, filled }: { count: number; filled: number }) {
+  const inARow = Math.ceil(count / Math.ceil(count / BLANKS_IN_A_ROW));
   return (
-    <div class="blanks" aria-hidden="true">
+    <div class="blanks" aria-hidden="true" style={{ '--in-a-row': String(inARow) }}>
       {Array.from({ length: count }, (_, index) => (
         <span key={index} class={index < filled ? 'filled' : ''} />
       ))}

@@ -11,6 +11,7 @@ export const order: Kind<OrderItem, OrderCard> = {
   name: 'order',
   sense: 'ear',
   needs: ['sound'],
+  playable: false,
   words,
   items,
   read,

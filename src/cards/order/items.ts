@@ -2,13 +2,12 @@ import type { Deck, DrillOf } from '../../decks/deck.ts';
 import type { IdHead } from '../../decks/id.ts';
 import {
   firstOf,
-  hasArpeggio,
   phraseItems,
   readHeard,
   wordedStretches,
   type HeardItem,
-  type Piece,
 } from '../excerpt/items.ts';
+import { hasArpeggio, type Piece } from '../excerpt/piece.ts';
 import { OFFERED, orders } from './orders.ts';
 
 export type OrderItem = HeardItem<'order'>;

@@ -59,11 +59,11 @@ function bestSets(all: readonly Order[]): readonly (readonly Order[])[] {
   return best;
 }
 
-/** Unevenness counts most, then beginnings that differ from the right one's. */
+/** Unevenness, and beginnings that differ from the right one's. Of four arpeggios or fewer some sets are even. */
 function cost(set: readonly Order[]): number {
   const sums = set.map((one) => set.reduce((sum, other) => sum + apart(one, other), 0));
   const uneven = Math.max(...sums) - Math.min(...sums);
-  return 10 * uneven + set.filter((one) => firstDegree(one) !== firstDegree(set[0]!)).length;
+  return uneven + set.filter((one) => firstDegree(one) !== firstDegree(set[0]!)).length;
 }
 
 const firstDegree = ({ groups }: Order) => groups[0]!.chord.degree;

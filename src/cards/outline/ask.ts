@@ -3,7 +3,7 @@ import type { MemberPlace } from '../../neck/shapes.ts';
 import { inHand } from '../excerpt/items.ts';
 import { memberIn } from '../excerpt/excerpt.ts';
 import type { NamedCard } from '../arpeggio/named.ts';
-import { standing, type OutlineItem } from './items.ts';
+import { toldBy, type OutlineItem } from './items.ts';
 
 /** The notes of one arpeggio of a phrase, as plain dots where the phrase has them. */
 export interface OutlineCard extends NamedCard<OutlineItem> {
@@ -32,7 +32,7 @@ export function ask(item: OutlineItem, seed: number): OutlineCard {
     chord,
     shape: { places: [...places.values()] },
     frets: [Math.min(...frets), Math.max(...frets)],
-    rootShown: standing(excerpt, chord) === 'by root',
+    rootShown: toldBy(excerpt, chord) === 'by root',
     line: notes.map(({ midi }) => midi),
   };
 }

@@ -11,6 +11,7 @@ export const outline: Kind<OutlineItem, OutlineCard> = {
   name: 'outline',
   sense: 'eye',
   needs: [],
+  playable: false,
   words,
   items,
   read,

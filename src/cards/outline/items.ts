@@ -11,11 +11,11 @@ import {
   isEven,
   onlyPart,
   phraseItems,
-  stringsOf,
+  stringSetOf,
   type ExcerptItem,
-  type Piece,
   type Worded,
 } from '../excerpt/items.ts';
+import { type Piece } from '../excerpt/piece.ts';
 
 /** One arpeggio of a phrase, where the phrase has it. */
 export interface OutlineItem extends ExcerptItem<'outline'> {
@@ -40,8 +40,8 @@ export function read(head: IdHead<'outline'>, rest: readonly string[]): OutlineI
   if (!excerpt || !group || more.length > 0 || excerpt.missing !== null) return null;
   const { chord } = group;
   if (chord.degree !== head.degree || chord.size !== head.size) return null;
-  if (!isEven(excerpt) || standing(excerpt, chord) === null) return null;
-  const [strings, frets] = [stringsOf(excerpt.notes), fretsOf(excerpt.notes)];
+  if (!isEven(excerpt) || toldBy(excerpt, chord) === null) return null;
+  const [strings, frets] = [stringSetOf(excerpt.notes), fretsOf(excerpt.notes)];
   return { id: writeId(head, rest), ...head, strings, frets, excerpt, chord };
 }
 
@@ -54,7 +54,7 @@ export function places({ excerpt }: OutlineItem): Place[] {
  * How the notes tell the chord: by themselves, or only with the root, which others hold too; null where not even so, or
  * where fewer than three of them are heard.
  */
-export function standing({ key, notes }: Excerpt, chord: Chord): 'alone' | 'by root' | null {
+export function toldBy({ key, notes }: Excerpt, chord: Chord): 'alone' | 'by root' | null {
   const members = new Set(notes.flatMap((note) => memberIn(chord, note) ?? []));
   if (members.size < 3) return null;
   const sounds = chord.notes.filter((_, i) => members.has(chord.members[i]!)).map(chroma);

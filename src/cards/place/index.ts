@@ -11,6 +11,7 @@ export const place: Kind<PlaceItem, PlaceCard> = {
   name: 'place',
   sense: 'hand',
   needs: [],
+  playable: true,
   words,
   items,
   read,

@@ -11,6 +11,7 @@ export const play: Kind<PlayItem, PlayCard> = {
   name: 'play',
   sense: 'hand',
   needs: ['guitar'],
+  playable: true,
   words,
   items,
   read,

@@ -21,14 +21,13 @@ import {
   fretsOf,
   heardWords,
   isEven,
-  hasArpeggio,
   onlyPart,
   phraseItems,
   readHeard,
-  stringsOf,
-  type Piece,
+  stringSetOf,
   type Worded,
 } from '../excerpt/items.ts';
+import { hasArpeggio, type Piece } from '../excerpt/piece.ts';
 
 /** An arpeggio to be played: on a string set, or as a phrase has it. */
 export interface PlayItem extends Item {
@@ -103,7 +102,7 @@ function readOfPhrase(head: IdHead<'play'>, rest: readonly string[]): PlayItem |
   const { chord } = group;
   if (chord.degree !== head.degree || chord.size !== head.size) return null;
   if ((!heard && !isEven(excerpt)) || !hasArpeggio(excerpt.notes, group)) return null;
-  const [strings, frets] = [stringsOf(excerpt.notes), fretsOf(excerpt.notes)];
+  const [strings, frets] = [stringSetOf(excerpt.notes), fretsOf(excerpt.notes)];
   const stringSet = strings.split('-').map(Number);
   const tempo = heard?.tempo ?? null;
   const id = writeId(head, rest);

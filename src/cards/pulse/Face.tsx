@@ -91,7 +91,7 @@ function Pad({ card, tapping, isHeard }: PadProps) {
         <button type="button" class="button main" data-do="hear" onClick={begin}>
           Count me in
         </button>
-        <p class="soft">{countText(card.plan.figure)}</p>
+        <p class="unseen">{countText(card.plan.figure)}</p>
       </div>
     );
   }

@@ -11,6 +11,7 @@ export const pulse: Kind<PulseItem, PulseCard> = {
   name: 'pulse',
   sense: 'time',
   needs: ['sound'],
+  playable: true,
   words,
   items,
   read,

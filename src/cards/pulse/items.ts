@@ -41,17 +41,14 @@ export function items(deck: Deck, drill: DrillOf<'pulse'>): PulseItem[] {
     instrument: deck.instrument,
   } as const;
   const all = figuresOf(drill, deck).flatMap(({ figure, phrase }) => {
-    const item = (click: number, step: number) => {
-      const [clicks, tempo] = [drill.clicks[click], drill.tempos[step]];
-      if (!clicks || !tempo) return undefined;
-      return { ...pulseItem(head, { figure, tempo, clicks }), ...(phrase && { phrase }) };
-    };
-    return drill.clicks.flatMap((_, click) =>
-      drill.tempos.map((__, step): PulseItem => {
-        const before = step > 0 ? item(click, step - 1) : item(click - 1, 0);
-        return { ...item(click, step)!, ...(before && { after: before.id }) };
-      }),
+    const { clicks, tempos } = drill;
+    const each = clicks.flatMap((click) =>
+      tempos.map((tempo) => pulseItem(head, { figure, tempo, clicks: click })),
     );
+    return each.map((item, i): PulseItem => {
+      const before = each[i % tempos.length > 0 ? i - 1 : i - tempos.length];
+      return { ...item, ...(phrase && { phrase }), ...(before && { after: before.id }) };
+    });
   });
   return [...new Map(all.map((item) => [item.id, item])).values()].filter(
     ({ id }) => id.length <= LONGEST_ID,

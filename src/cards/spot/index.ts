@@ -11,6 +11,7 @@ export const spot: Kind<SpotItem, SpotCard> = {
   name: 'spot',
   sense: 'eye',
   needs: [],
+  playable: false,
   words,
   items,
   read,

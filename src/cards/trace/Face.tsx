@@ -16,7 +16,7 @@ import { phraseSound } from '../frame/sounds.ts';
 import { numberWord } from '../../parts/english.ts';
 import { Paths } from '../frame/Paths.tsx';
 import type { TraceCard } from './ask.ts';
-import { placesOf } from './explain.ts';
+import { handPlaces } from './explain.ts';
 import { groupStarts } from './stepLine.ts';
 import './Face.css';
 
@@ -24,7 +24,7 @@ import './Face.css';
 export function Face(props: FaceProps<TraceCard>) {
   const { card, verdict, explanation, shown } = props;
   const { key, phrase, instrument } = card;
-  const places = useMemo(() => placesOf(card), [card]);
+  const places = useMemo(() => handPlaces(card), [card]);
   const asked = phraseSound(phrase, places);
   const hearing = useHearing({ ...props, asked, keyFirst: true });
   const { lit } = hearing;

@@ -1,4 +1,5 @@
 import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
+import { isSounded } from '../../neck/place.ts';
 import type { Key } from '../../theory/key.ts';
 import { chroma, pitchClass, semitonesAbove } from '../../theory/note.ts';
 import type { Phrase } from '../../theory/phrase.ts';
@@ -89,12 +90,6 @@ function rangeOf(instrument: Instrument, wide = false): [number, number] {
   if (wide) return [lowest, top];
   const low = Math.max(lowest, Math.min(lowest + 7, top - 24));
   return [low, Math.min(low + 24, top)];
-}
-
-/** Whether any string has a pitch, open or fretted. */
-function isSounded(instrument: Instrument, midi: number): boolean {
-  const highest = fretsLeft(instrument);
-  return openMidi(instrument).some((open) => midi >= open && midi <= open + highest);
 }
 
 /** The same range in scale steps. */

@@ -26,7 +26,7 @@ export function explain(
     sentence: `It walks ${walked}${embellished(card)}.`,
     detail: taken ? parting(card, taken.path, naming) : '',
     dots: dotsOf(card),
-    sound: phraseSound(phrase, placesOf(card)),
+    sound: phraseSound(phrase, handPlaces(card)),
     otherSound: taken ? phraseSound(phraseOfSteps(taken.heights, item)) : null,
   };
 }
@@ -50,7 +50,7 @@ function parting(card: TraceCard, path: string, naming: Naming): string {
 /** The phrase's places, each once, with the degree it sounds. */
 function dotsOf(card: TraceCard): NeckDot[] {
   const dots = new Map<string, NeckDot>();
-  for (const [index, place] of placesOf(card).entries()) {
+  for (const [index, place] of handPlaces(card).entries()) {
     const degree = degreeOfStep(card.line.steps[index]!);
     const note = card.phrase.notes[index]!.name;
     dots.set(`${place.string}/${place.fret}`, { ...place, note, degree, text: String(degree) });
@@ -59,7 +59,7 @@ function dotsOf(card: TraceCard): NeckDot[] {
 }
 
 /** Where each note of the phrase is played: the easiest way for a hand. */
-export function placesOf(card: TraceCard): Place[] {
+export function handPlaces(card: TraceCard): Place[] {
   const found = fingering(card.instrument, card.phrase.notes);
   if (!found.playable) throw new Error(found.reason);
   return found.notes.map(({ string, fret }) => ({ string, fret }));

@@ -7,6 +7,7 @@ export const rules = {
   name: 'trace',
   sense: 'ear',
   needs: ['sound'],
+  playable: false,
   words,
   items,
   read,

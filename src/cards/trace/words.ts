@@ -1,3 +1,4 @@
+import { listed } from '../../parts/english.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { chordOn } from '../../theory/chord.ts';
 import { sizesWords } from '../arpeggio/words.ts';
@@ -15,7 +16,8 @@ export const words: KindWords<TraceItem> = {
   none: 'nothing is chosen to be heard',
   soon: 'soon you hear a line, and tap the path of its degrees.',
   taken: 'heard',
-  drill: ({ sizes }) => `hear ${sizesWords(sizes)} and find their paths`,
+  drill: ({ sizes, contours }) =>
+    `hear ${sizesWords(sizes)} and find their paths, ${listed([...contours])}`,
   item: itemWords,
   itemPlace: (item) => `${itemWords(item)}, ${item.contour}`,
 };

@@ -7,7 +7,7 @@ import { inHand } from '../excerpt/items.ts';
 import type { Excerpt } from '../excerpt/excerpt.ts';
 import type { Card } from '../kind.ts';
 import type { VaryItem } from './items.ts';
-import { distance, OFFERED, distinguishable } from './distinguishable.ts';
+import { choicesBeside, lineDistance, OFFERED, distinguishable } from './distinguishable.ts';
 
 /** A stretch of a phrase to be heard, then a variation of it; and four names of variations. */
 export interface VaryCard extends Card<VaryItem> {
@@ -27,13 +27,12 @@ export function ask(item: VaryItem, seed: number): VaryCard {
   const excerpt = inHand(item);
   const { key, instrument } = excerpt;
   const random = seeded(seed);
-  const all = random.shuffle(distinguishable(excerpt));
   const near = seed % 2 === 1;
   const isPlayed = (one: Variation) => playedAt(excerpt, one.phrase) !== null;
-  const drawn = fourOf(all, near);
-  const found = random.shuffle(drawn).find(isPlayed);
-  const sounded = found ?? all.find(isPlayed)!;
-  const four = found ? drawn : fourOf([sounded, ...all.filter((one) => one !== sounded)], near);
+  const all = random.shuffle(distinguishable(excerpt));
+  const first = all.find((one) => isPlayed(one) && beginAlike(excerpt, one)) ?? all.find(isPlayed)!;
+  const four = random.shuffle(fourOf(excerpt, first, near));
+  const sounded = four.find(isPlayed)!;
   const right = { ...sounded, phrase: { ...playedAt(excerpt, sounded.phrase)!, tempo } };
   const choices = random
     .shuffle(four)
@@ -42,19 +41,17 @@ export function ask(item: VaryItem, seed: number): VaryCard {
   return { item, seed, key, instrument, excerpt, heard, right, choices };
 }
 
-/**
- * The first variation and three others: such as begin on its note, for the first note alone should not tell them apart,
- * and of these those that lie nearest to it, or farthest.
- */
-function fourOf(all: readonly Variation[], near: boolean): Variation[] {
-  const [first, ...others] = all;
-  const begins = ({ phrase }: Variation) =>
-    Number(phrase.notes[0]!.midi !== first!.phrase.notes[0]!.midi);
-  const off = (one: Variation) => (near ? 1 : -1) * distance(one.phrase, first!.phrase);
-  return [
-    first!,
-    ...others.toSorted((a, b) => begins(a) - begins(b) || off(a) - off(b)).slice(0, OFFERED - 1),
-  ];
+/** Whether as many as are offered begin on a variation's first note. */
+function beginAlike(excerpt: Excerpt, one: Variation): boolean {
+  return choicesBeside(excerpt, one).alike.length >= OFFERED - 1;
+}
+
+/** A variation and three others that begin on its note, if so many do: those that lie nearest to it, or farthest. */
+function fourOf(excerpt: Excerpt, first: Variation, near: boolean): Variation[] {
+  const off = (one: Variation) => (near ? 1 : -1) * lineDistance(one.phrase, first.phrase);
+  const byDistance = (all: readonly Variation[]) => all.toSorted((a, b) => off(a) - off(b));
+  const { alike, other } = choicesBeside(excerpt, first);
+  return [first, ...byDistance(alike), ...byDistance(other)].slice(0, OFFERED);
 }
 
 const known = new WeakMap<Phrase, Phrase | null>();

@@ -1,7 +1,14 @@
 import { explainedBy, possibleEmbellishments } from '../../theory/analysis/analysis.ts';
+import { isSounded } from '../../neck/place.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { compare } from '../../theory/rhythm.ts';
-import { eachVariation, type Variation } from '../../theory/variations/variations.ts';
+import {
+  byDegrees,
+  eachVariation,
+  movedToBegin,
+  type Variation,
+} from '../../theory/variations/variations.ts';
+import { stepsBetween } from '../../theory/variations/scaleSteps.ts';
 import type { Excerpt } from '../excerpt/excerpt.ts';
 
 /** So many are offered. */
@@ -55,6 +62,51 @@ function* soundingUnlike({ key, notes, groups }: Excerpt): Generator<Variation, 
   }
 }
 
+const choices = new WeakMap<Variation, Choices>();
+
+/** What may stand beside a variation. */
+interface Choices {
+  /** Begins on its first note: the others moved there along the scale, and the stretch itself. */
+  readonly alike: readonly Variation[];
+  /** Begins elsewhere, unmoved. */
+  readonly other: readonly Variation[];
+}
+
+/**
+ * What may be offered beside one variation of a stretch, all of it notes that the instrument has: no two sound alike, nor
+ * like the stretch or this one. Where all begin on one note, who hears that alone knows nothing yet. Reckoned once for a
+ * variation.
+ */
+export function choicesBeside(excerpt: Excerpt, one: Variation): Choices {
+  let found = choices.get(one);
+  if (!found) choices.set(one, (found = chosenBeside(excerpt, one)));
+  return found;
+}
+
+function chosenBeside(excerpt: Excerpt, one: Variation): Choices {
+  const { key, notes, instrument } = excerpt;
+  const begin = one.phrase.notes[0]!;
+  const begins = ({ phrase }: Variation) => phrase.notes[0]!.midi === begin.midi;
+  const isThere = ({ phrase }: Variation) =>
+    phrase.notes.every(({ midi }) => isSounded(instrument, midi));
+  const stretch: Phrase = { notes, tempo: 60 };
+  const all = distinguishable(excerpt);
+  // Of those that sound alike once they are moved, the one that is what it was, and then the stretch itself.
+  const moved = [
+    ...all.filter(begins),
+    byDegrees(stretch, key, stepsBetween(key, notes[0]!, begin)),
+    ...all.map((each) => movedToBegin(each, key, begin)),
+  ];
+  const before = [stretch, one.phrase];
+  const alikeOnes = moved.filter((each) => {
+    if (!begins(each) || !isThere(each) || before.some((other) => alike(other, each.phrase)))
+      return false;
+    before.push(each.phrase);
+    return true;
+  });
+  return { alike: alikeOnes, other: all.filter((each) => !begins(each) && isThere(each)) };
+}
+
 /** Whether the same notes begin at the same times, however long they last. */
 function alike(a: Phrase, b: Phrase): boolean {
   return (
@@ -66,7 +118,7 @@ function alike(a: Phrase, b: Phrase): boolean {
 }
 
 /** How far two lines lie apart: semitones between notes of like number, in the mean, and one for each note more. */
-export function distance(a: Phrase, b: Phrase): number {
+export function lineDistance(a: Phrase, b: Phrase): number {
   const shared = Math.min(a.notes.length, b.notes.length);
   const apart = a.notes
     .slice(0, shared)

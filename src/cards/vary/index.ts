@@ -11,6 +11,7 @@ export const vary: Kind<VaryItem, VaryCard> = {
   name: 'vary',
   sense: 'ear',
   needs: ['sound'],
+  playable: false,
   words,
   items,
   read,

@@ -14,25 +14,24 @@ const FORMS = { neck, ear, phrase, played, echoed, time } satisfies {
   [F in FormName]: Pick<DrillForm<Drills[F]>, 'write' | 'misfit'>;
 };
 
+/** What a document may say of a drill, by its form: of two, that of chords before that of phrases. */
+const SCHEMAS = {
+  neck: [neck.schema],
+  ear: [ear.schema],
+  phrase: [phrase.schema],
+  played: [playedOnNeck, playedFromPhrases],
+  echoed: [echoedByEar, echoedFromPhrases],
+  time: [time.schema],
+} satisfies Record<FormName, readonly unknown[]>;
+
 /** What a document may say of a drill, of any form. */
 export function drillSchema(extent: Extent = 'whole') {
-  const chords = [
-    neck.schema(extent),
-    ear.schema(extent),
-    playedOnNeck(extent),
-    echoedByEar(extent),
-    time.schema(extent),
-  ] as const;
-  const phrases = [
-    phrase.schema(extent),
-    playedFromPhrases(extent),
-    echoedFromPhrases(extent),
-  ] as const;
+  const all = Object.values(SCHEMAS).flatMap((some) => some.map((schema) => schema(extent)));
   const names = KIND_NAMES.map((name) => `"${name}"`).join(', ');
   const says = `give a kind: ${names}`;
   // Of a kind of two forms that fit neither, the fault is told of the first.
-  const chordsFirst = v.variant('kind', [...chords, ...phrases], says);
-  const phrasesFirst = v.variant('kind', [...phrases, ...chords], says);
+  const chordsFirst = v.variant('kind', all, says);
+  const phrasesFirst = v.variant('kind', all.toReversed(), says);
   return v.lazy((drill) => (hasPhrases(drill) ? phrasesFirst : chordsFirst));
 }
 type WrittenDrill = v.InferInput<ReturnType<typeof drillSchema>>;

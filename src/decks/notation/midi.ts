@@ -11,7 +11,7 @@ import type { Fault } from '../envelope.ts';
 import { isTime } from '../notes.ts';
 import { MOST } from '../deck.ts';
 import { midiFault, NOT_WHOLE } from './midiBounds.ts';
-import { midiOf, parsedMidi, type SoundedNote } from './midiTracks.ts';
+import { midiFileOf, parsedMidi, type SoundedNote } from './midiTracks.ts';
 
 const MOST_BYTES = 1_000_000;
 /** Ticks of a beat: whole for halves to thirty-seconds, triplets of them, and fifths. */
@@ -51,7 +51,7 @@ export function writeMidi(phrase: Phrase, name: string, beatsPerBar = 4): Uint8A
     const from = toTicks(at, ticks);
     return { midi, ticks: from, durationTicks: end - from };
   });
-  return midiOf({ name, ticks, tempo: phrase.tempo, beatsPerBar, notes });
+  return midiFileOf({ name, ticks, tempo: phrase.tempo, beatsPerBar, notes });
 }
 
 /** The phrase in a MIDI file, with what was left out of it; or why there is none. */

@@ -85,7 +85,13 @@ interface Line {
 }
 
 /** The file of a line: format 1, tempo and bar in a track before that of the notes. */
-export function midiOf({ name, ticks, tempo, beatsPerBar, notes }: Line): Uint8Array<ArrayBuffer> {
+export function midiFileOf({
+  name,
+  ticks,
+  tempo,
+  beatsPerBar,
+  notes,
+}: Line): Uint8Array<ArrayBuffer> {
   const named: MidiEvent = { deltaTime: 0, meta: true, type: 'trackName', text: name };
   const end: MidiEvent = { deltaTime: 0, meta: true, type: 'endOfTrack' };
   const head: MidiEvent[] = [

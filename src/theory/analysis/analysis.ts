@@ -1,5 +1,6 @@
 import { memberOf, type Chord, type Member } from '../chord.ts';
 import { degreeOf, letterDegree, spell, type Key } from '../key.ts';
+import { finished, type Incremental } from '../incremental.ts';
 import type { NoteName } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
 import { beats, type Beats } from '../rhythm.ts';
@@ -11,8 +12,9 @@ import { grids } from './grid.ts';
 import type { Costs } from './lattice.ts';
 import { melodyOf, type Metre, type MelodyNote } from './melody.ts';
 import { groupEvennessOf } from './evenness.ts';
-import { cheapestPath, type Path, type Segment } from './path.ts';
-import { spanOf, type Ruling } from './ruling.ts';
+import { cheapestPath, likelihood, type Path, type Segment } from './path.ts';
+import type { Ruling } from './ruling.ts';
+import { spansOf } from './spans.ts';
 import { checkRulings, forbid, tonesRuled, withRuled, type Tones } from './enforced.ts';
 import { succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
@@ -24,13 +26,19 @@ interface Reading {
 }
 
 /** Notes of a phrase that outline one arpeggio: `from` up to and not including `to`. */
-export interface Group extends Reading {
+export interface ReadGroup extends Reading {
   readonly from: number;
   readonly to: number;
+}
+
+/** The same with what else it may be. */
+export interface Group extends ReadGroup {
   /** The next best chords for the same notes, at most two. */
   readonly alternatives: readonly Reading[];
   /** The best chord for these notes and the next group's as one; null for the last group, or where that cannot be. */
   readonly joined: Reading | null;
+  /** The likeliest arpeggios of other notes, some of these among them; at most four. */
+  readonly regrouped: readonly ReadGroup[];
 }
 
 /** What one note of a phrase is. A foreign note is neither a member nor an embellishment. */
@@ -74,7 +82,7 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
   const { rulings = [] } = options;
   checkRulings(rulings, phrase.notes.length);
   if (phrase.notes.length === 0) return { groups: [], notes: [] };
-  const { melody, tones, costs, path } = readingOf(phrase, key, options);
+  const { melody, tones, costs, path } = finished(readingOf(phrase, key, options));
   return {
     groups: path.segments.map((segment, i) =>
       groupOf(segment, path.segments[i + 1] ?? null, path, costs),
@@ -86,24 +94,53 @@ export function analyse(phrase: Phrase, key: Key, options: AnalysisOptions = {})
 }
 
 /**
+ * The groups alone that `analyse` finds, without what else they may be and what their notes are; with a pause every few
+ * thousand steps.
+ * @throws RangeError as `analyse` does
+ */
+export function* readGroups(
+  phrase: Phrase,
+  key: Key,
+  options: Pick<AnalysisOptions, 'rulings'> = {},
+): Incremental<ReadGroup[]> {
+  checkRulings(options.rulings ?? [], phrase.notes.length);
+  if (phrase.notes.length === 0) return [];
+  const { costs, path } = yield* readingOf(phrase, key, options);
+  const groups: ReadGroup[] = [];
+  for (const segment of path.segments) {
+    groups.push(readGroup(segment, path, costs));
+    yield;
+  }
+  return groups;
+}
+
+/**
  * How unlikely the best reading of a phrase is, in nats, to be held against that of the same notes at other places in
  * their bars: least where its arpeggios start on beats. 0 for no notes.
  */
 export function unlikelihood(phrase: Phrase, key: Key): number {
   if (phrase.notes.length === 0) return 0;
-  return readingOf(phrase, key, {}).path.cost / W.temperature;
+  return finished(readingOf(phrase, key, {})).path.cost / W.temperature;
 }
 
-function readingOf(phrase: Phrase, key: Key, options: AnalysisOptions) {
+/** A phrase that was read, and what it was read by. */
+interface Found {
+  readonly melody: readonly MelodyNote[];
+  readonly tones: Tones;
+  readonly costs: Costs;
+  readonly path: Path;
+}
+
+function* readingOf(phrase: Phrase, key: Key, options: AnalysisOptions): Incremental<Found> {
   const { bar = 4, pickup = beats(0), rulings = [] } = options;
   const metre: Metre = { bar, pickup };
   const melody = melodyOf(phrase, key, metre);
   const tones = tonesRuled(rulings);
-  const costs = costsOf(melody, key, rulings, tones);
-  const path = cheapestPath(
+  const costs = yield* costsOf(melody, key, rulings, tones);
+  const path = yield* cheapestPath(
     costs,
     grids(melody, metre),
-    groupEvennessOf(melody, costs.longest),
+    groupEvennessOf(melody, costs.spans),
     succession(key),
   );
   if (!path) throw new RangeError('These rulings contradict each other: take one of them back.');
@@ -122,61 +159,77 @@ export function explainedBy(
   rulings: readonly Ruling[] = [],
 ): Analysis {
   checkRulings(rulings, phrase.notes.length);
-  const melody = melodyOf(phrase, key, { bar: 4, pickup: beats(0) });
-  const tones = tonesRuled(rulings);
   return {
-    groups: groups.map((group) => ({ ...group, confidence: 1, alternatives: [], joined: null })),
-    notes: groups.flatMap((group) => notesOf(group, group.chord, melody, key, tones)),
+    groups: groups.map((group) => ({ ...group, confidence: 1, ...NOTHING_ELSE })),
+    // Few ask for them.
+    get notes() {
+      const melody = melodyOf(phrase, key, { bar: 4, pickup: beats(0) });
+      const tones = tonesRuled(rulings);
+      return groups.flatMap((group) => notesOf(group, group.chord, melody, key, tones));
+    },
   };
 }
 
-function costsOf(
+const NOTHING_ELSE = { alternatives: [], joined: null, regrouped: [] };
+
+function* costsOf(
   melody: readonly MelodyNote[],
   key: Key,
   rulings: readonly Ruling[],
   tones: Tones,
-): Costs {
-  const ruled = rulings.map(spanOf).map(([from, to]) => to - from);
-  const longest = Math.max(W.longest, ...ruled);
+): Incremental<Costs> {
+  const spans = spansOf(melody.length, W.longest, rulings);
   const chords = withRuled(candidates(key), rulings);
   const costs = {
     notes: melody.length,
-    longest,
+    spans,
     chords,
-    costs: chords.map((chord) => groupCosts(melody, chord, longest, tones)),
+    costs: yield* groupCosts(melody, chords, spans, tones),
   };
   forbid(costs, rulings);
   return costs;
 }
 
-/** The softmax over the cheapest readings of the phrase with each chord here, and with these notes cut otherwise. */
-function groupOf(segment: Segment, next: Segment | null, path: Path, costs: Costs): Group {
-  const { from, to } = segment;
-  const likelihood = (cost: number) => Math.exp((path.cost - cost) / W.temperature);
-  const readings = (end: number) =>
-    costs.chords.map((chord, i) => ({
-      chord,
-      confidence: likelihood(path.costWith({ from, to: end, chord: i })),
-    }));
-  const own = readings(to);
-  const sum = own.reduce(
-    (all, { confidence }) => all + confidence,
-    likelihood(path.costOtherwise(segment)),
-  );
-  const ranked = (some: readonly Reading[]) =>
-    some
-      .filter(({ confidence }) => confidence > 0)
-      .toSorted((a, b) => b.confidence - a.confidence)
-      .map(({ chord, confidence }) => ({ chord, confidence: confidence / sum }));
-  const best = own[segment.chord]!;
-  const joinable = next && next.to - from <= costs.longest;
+/**
+ * What the cheapest readings of the phrase with each chord here cost, and how sure a reading is that costs so much: the
+ * softmax over these and over those with these notes cut otherwise.
+ */
+function sureness(segment: Segment, path: Path) {
+  const own = path.costsWith(segment.from, segment.to);
+  const likely = (cost: number) => likelihood(cost - path.cost);
+  const sum = own.reduce((all, cost) => all + likely(cost), path.otherwise(segment));
+  return { own, confidence: (cost: number) => likely(cost) / sum };
+}
+
+function readGroup(segment: Segment, path: Path, { chords }: Costs): ReadGroup {
+  const { from, to, chord } = segment;
+  const { own, confidence } = sureness(segment, path);
+  return { from, to, chord: chords[chord]!, confidence: confidence(own[chord]!) };
+}
+
+/** How many arpeggios of other notes are told of beside a group. */
+const MOST_REGROUPED = 4;
+
+function groupOf(segment: Segment, next: Segment | null, path: Path, { chords }: Costs): Group {
+  const { from, to, chord: best } = segment;
+  const { own, confidence } = sureness(segment, path);
+  const ranked = (costs: Float64Array): Reading[] =>
+    chords
+      .map((chord, i) => ({ chord, confidence: confidence(costs[i]!) }))
+      .filter((reading) => reading.confidence > 0)
+      .toSorted((a, b) => b.confidence - a.confidence);
   return {
     from,
     to,
-    chord: best.chord,
-    confidence: best.confidence / sum,
-    alternatives: ranked(own.filter((reading) => reading !== best)).slice(0, 2),
-    joined: joinable ? (ranked(readings(next.to))[0] ?? null) : null,
+    chord: chords[best]!,
+    confidence: confidence(own[best]!),
+    alternatives: ranked(own.with(best, Infinity)).slice(0, 2),
+    joined: next && (ranked(path.costsWith(from, next.to))[0] ?? null),
+    regrouped: path.regroupings(segment, MOST_REGROUPED).map(({ cost, chord, ...notes }) => ({
+      ...notes,
+      chord: chords[chord]!,
+      confidence: confidence(cost),
+    })),
   };
 }
 

@@ -3,6 +3,7 @@ import { sameChord } from './candidates.ts';
 import type { Embellishment } from './embellishmentNames.ts';
 import type { Costs } from './lattice.ts';
 import { isToneRuling, type Ruling, spanOf } from './ruling.ts';
+import { isSpan } from './spans.ts';
 
 /** What is ruled of single notes, by their index. */
 export type Tones = ReadonlyMap<number, Embellishment | null>;
@@ -35,22 +36,17 @@ export function withRuled(chords: readonly Chord[], rulings: readonly Ruling[]):
   return all;
 }
 
-/** Makes every group impossible that a ruling forbids. */
-export function forbid({ notes, longest, chords, costs }: Costs, rulings: readonly Ruling[]): void {
-  for (const ruling of rulings.filter((one) => !isToneRuling(one))) {
+/** Makes every reading impossible that a ruling on a chord forbids. */
+export function forbid({ notes, spans, chords, costs }: Costs, rulings: readonly Ruling[]): void {
+  for (const ruling of rulings) {
+    const { chord } = ruling;
+    if (!chord) continue;
     const [start, end] = spanOf(ruling);
+    const denied = costs.filter((_, i) => !sameChord(chords[i]!, chord));
     // Groups that have none of its notes are left as they are.
-    for (let from = Math.max(0, start + 1 - longest); from < end; from++)
-      for (let to = Math.max(from, start) + 1; to <= Math.min(notes, from + longest); to++)
-        chords.forEach((chord, i) => {
-          if (!allows(ruling, from, to, chord)) costs[i]![from]![to - from - 1] = Infinity;
-        });
+    for (let from = Math.max(0, start + 1 - spans.longest); from < end; from++)
+      for (let to = Math.max(from, start) + 1; to <= notes && to - from <= spans.longest; to++)
+        if (isSpan(spans, from, to - from))
+          for (const own of denied) own[spans.base[from]! + to - from] = Infinity;
   }
-}
-
-function allows(ruling: Ruling, from: number, to: number, chord: Chord): boolean {
-  const [start, end] = spanOf(ruling);
-  if (to <= start || end <= from) return true;
-  if ('span' in ruling && (from !== start || to !== end)) return false;
-  return ruling.chord === undefined || sameChord(chord, ruling.chord);
 }

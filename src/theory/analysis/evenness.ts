@@ -1,4 +1,5 @@
 import type { MelodyNote } from './melody.ts';
+import { isSpan, type Spans } from './spans.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /**
@@ -7,7 +8,7 @@ import { ARPEGGIOS as W } from './weights.ts';
  * grouping preference rules 5, symmetry, and 6, parallelism).
  */
 export interface GroupEvenness {
-  /** How many notes a group before it has that lasts as long: `[from × longest + length − 1]`; 0 where there is none. */
+  /** How many notes a group before it has that lasts as long, by spans; 0 where there is none. */
   readonly before: Int32Array;
   /**
    * What following such a group costs, in the same order: the less, the more moves of its figure are that one's too, by
@@ -16,39 +17,45 @@ export interface GroupEvenness {
   readonly even: Float64Array;
 }
 
-/** How evenly every group of a melody, `longest` notes at most, would follow the one before it. */
-export function groupEvennessOf(melody: readonly MelodyNote[], longest: number): GroupEvenness {
-  const before = new Int32Array(melody.length * longest);
-  const even = new Float64Array(melody.length * longest).fill(Infinity);
+/** How evenly every group of a melody would follow the one before it. */
+export function groupEvennessOf(melody: readonly MelodyNote[], spans: Spans): GroupEvenness {
+  const before = new Int32Array(spans.count);
+  const even = new Float64Array(spans.count).fill(Infinity);
   const startingAt = new Map<number, number>();
   melody.forEach(({ at, upbeat }, i) => {
     const start = tick(at + upbeat);
     if (!startingAt.has(start)) startingAt.set(start, i);
   });
-  for (let length = 1; length <= longest; length++) {
+  for (let length = 1; length <= spans.longest; length++) {
     const alike = likenesses(melody, length);
     for (let from = 1; from + length <= melody.length; from++) {
+      if (!isSpan(spans, from, length)) continue;
       const { at } = melody[from]!;
       const last = melody[from + length - 1]!;
       const start = startingAt.get(tick(2 * at - last.at - last.length));
-      if (start === undefined || from - start > longest) continue;
-      const span = from * longest + length - 1;
+      if (start === undefined || from - start > spans.longest) continue;
+      const span = spans.base[from]! + length;
       before[span] = from - start;
       const figured =
         from - start === length &&
         melody[start]!.chroma !== melody[from]!.chroma &&
-        !goesOn(melody, from);
+        !goesOn(melody, from) &&
+        !goesOn(melody, from + length);
       const moves = alike[from + length - 1]! - alike[from]!;
-      even[span] = figured && length > 2 ? (-W.figure * moves) / Math.sqrt(length - 1) : 0;
+      even[span] = figured && length > 2 ? -W.figure * likeness(moves, length - 1) : 0;
     }
   }
   return { before, even };
 }
 
-/** Whether the move to a note is the one before it and the one after it again: that any two pieces are alike says nothing. */
+/** How much it says that so many of a figure's moves come back: a whole figure much, a move or two that are alike by chance little. */
+const likeness = (alike: number, moves: number) => (alike / moves) ** 2 * Math.sqrt(moves);
+
+/** Whether the move to a note is the one before it and the one after it again: that any two pieces of such a run are alike says nothing. */
 function goesOn(melody: readonly MelodyNote[], at: number): boolean {
-  const steps = melody[at]!.into!.scaleSteps;
-  return melody[at - 1]!.into?.scaleSteps === steps && melody[at]!.out?.scaleSteps === steps;
+  const note = melody[at];
+  const steps = note?.into?.scaleSteps;
+  return melody[at - 1]!.into?.scaleSteps === steps && note?.out?.scaleSteps === steps;
 }
 
 /** A time as a whole number, so that sums of thirds meet. */

@@ -1,63 +1,119 @@
+import type { Incremental } from '../incremental.ts';
 import { chroma } from '../note.ts';
 import type { Chord } from '../chord.ts';
 import { embellishment, embellishmentCost, type Standing } from './embellishment.ts';
 import { runOf, type MelodyNote } from './melody.ts';
 import type { Tones } from './enforced.ts';
+import type { Spans } from './spans.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /** How the notes of a melody fit one chord, note by note: what group costs are added up from. */
-interface NoteFit {
+interface Fits {
   /** Index among the chord's notes, −1 for a note that is none of them. */
-  readonly member: number;
+  readonly member: Int8Array;
   /** How far the note makes its member present, 0 to 1. */
-  readonly presence: number;
-  readonly cost: Readonly<Record<Standing, number>>;
+  readonly presence: Float64Array;
+  /** What a note costs by where it stands in its group. */
+  readonly cost: Readonly<Record<Standing, Float64Array>>;
+}
+
+/** What is the same whatever chord notes are read as. */
+interface Facts {
+  readonly melody: readonly MelodyNote[];
+  readonly spans: Spans;
+  readonly tones: Tones;
+  /** See `foreignCost`. NaN where it was not yet asked for. */
+  readonly foreign: Float64Array;
 }
 
 /** More than any reading costs: what somebody denied is read only where nothing else is left. */
 const DENIED = 1000;
 
+const STANDINGS: readonly Standing[] = ['first', 'middle', 'last'];
+
+/** What it costs to read notes as each chord, for every group of them, apart from where the group lies in the bar and what comes before it. */
+export function* groupCosts(
+  melody: readonly MelodyNote[],
+  chords: readonly Chord[],
+  spans: Spans,
+  tones: Tones,
+): Incremental<Float64Array[]> {
+  const foreign = new Float64Array(melody.length * 8 * STANDINGS.length).fill(NaN);
+  const facts = { melody, spans, tones, foreign };
+  const table = () => new Float64Array(melody.length);
+  const fits: Fits = {
+    member: new Int8Array(melody.length),
+    presence: table(),
+    cost: { first: table(), middle: table(), last: table() },
+  };
+  const costs: Float64Array[] = [];
+  for (const chord of chords) {
+    const notes = chord.notes.map(chroma);
+    fitNotes(facts, notes, fits);
+    costs.push(costsAs(facts, fits, chord.size, notes.length));
+    yield;
+  }
+  return costs;
+}
+
 /** The notes' fit to a chord, one by one. What is ruled to embellish costs nothing: there is no question about it. */
-function noteFits(melody: readonly MelodyNote[], chord: Chord, tones: Tones): NoteFit[] {
-  const chromas = chord.notes.map(chroma);
-  const members = melody.map((note, i) => (tones.get(i) ? -1 : chromas.indexOf(note.chroma)));
-  const chordal = (index: number) => members[index] !== undefined && members[index]! >= 0;
-  const alike = (member: number, presence: number, cost: number): NoteFit => ({
-    member,
-    presence,
-    cost: { first: cost, middle: cost, last: cost },
-  });
-  return melody.map((note, i) => {
-    const member = members[i]!;
-    if (member < 0) {
-      if (tones.has(i)) return alike(member, 0, tones.get(i) ? 0 : DENIED);
-      const cost = (standing: Standing) =>
-        embellishmentCost(note, embellishment(melody, i, standing, chordal));
-      return {
-        member,
-        presence: 0,
-        cost: { first: cost('first'), middle: cost('middle'), last: cost('last') },
-      };
+function fitNotes(facts: Facts, notes: readonly number[], fits: Fits): void {
+  const { melody, tones } = facts;
+  const { member, presence } = fits;
+  for (let i = 0; i < melody.length; i++)
+    member[i] = tones.get(i) ? -1 : notes.indexOf(melody[i]!.chroma);
+  const tone = chordToneCost(notes.length);
+  for (let i = 0; i < melody.length; i++) {
+    const { into, out, weight } = melody[i]!;
+    presence[i] = member[i]! < 0 ? 0 : 1;
+    if (tones.has(i)) alike(fits, i, member[i]! >= 0 ? tone : tones.get(i) ? 0 : DENIED);
+    else if (member[i]! < 0) fitForeign(facts, i, fits);
+    else if (member[i]! >= 3 && into?.isStep && out?.isStep) {
+      presence[i] = W.stepped.present;
+      alike(fits, i, W.stepped.cost * weight);
+    } else {
+      alike(fits, i, tone * reached(melody, i, member));
+      fits.cost.first[i] = tone;
     }
-    const cost = chordToneCost(chromas.length);
-    if (tones.has(i)) return alike(member, 1, cost);
-    if (member >= 3 && note.into?.isStep && note.out?.isStep)
-      return alike(member, W.stepped.present, W.stepped.cost * note.weight);
-    const inside = cost * reached(melody, i, chordal);
-    return { member, presence: 1, cost: { first: cost, middle: inside, last: inside } };
-  });
+  }
+}
+
+/** A note that costs the same wherever it stands. */
+function alike({ cost }: Fits, i: number, each: number): void {
+  cost.first[i] = each;
+  cost.middle[i] = each;
+  cost.last[i] = each;
+}
+
+/** A note that is none of the chord's, by which notes around it are. */
+function fitForeign(facts: Facts, i: number, { member, cost }: Fits): void {
+  const is = (at: number) => (at >= 0 && at < member.length && member[at]! >= 0 ? 1 : 0);
+  const around = is(i - 2) + 2 * is(i - 1) + 4 * is(i + 1);
+  cost.first[i] = foreignCost(facts, i, around, 0);
+  cost.middle[i] = foreignCost(facts, i, around, 1);
+  cost.last[i] = foreignCost(facts, i, around, 2);
+}
+
+/**
+ * What a note costs that is none of its chord's; the same for all chords that have the same notes around it: 1 for the
+ * second one before it, 2 for the one before, 4 for the one after.
+ */
+function foreignCost({ melody, foreign }: Facts, i: number, around: number, standing: number) {
+  const cell = (i * 8 + around) * STANDINGS.length + standing;
+  if (Number.isNaN(foreign[cell]!)) {
+    const chordal = (at: number) => (around & (at === i - 2 ? 1 : at === i - 1 ? 2 : 4)) > 0;
+    const kind = embellishment(melody, i, STANDINGS[standing]!, chordal);
+    foreign[cell] = embellishmentCost(melody[i]!, kind);
+  }
+  return foreign[cell]!;
 }
 
 /** How much of a chord tone's cost is left where it is reached by a third from one: the longer the run, the less. */
-function reached(
-  melody: readonly MelodyNote[],
-  i: number,
-  chordal: (index: number) => boolean,
-): number {
+function reached(melody: readonly MelodyNote[], i: number, member: Int8Array): number {
   const { into, run } = melody[i]!;
   const steps = Math.abs(into?.scaleSteps ?? 0);
-  const passed = steps === 1 && run.thirds > 0 && !chordal(i - 1) && chordal(i - 2);
-  if (!passed && !(steps === 2 && chordal(i - 1))) return 1;
+  const passed = steps === 1 && run.thirds > 0 && member[i - 1]! < 0 && member[i - 2]! >= 0;
+  if (!passed && !((steps === 2 || run.moved) && member[i - 1]! >= 0)) return 1;
   if (run.thirds < 3) return W.third.alone;
   return run.thirds === 3 ? W.third.three : W.third.four;
 }
@@ -73,54 +129,6 @@ function missingCosts(notes: number): number[] {
   return [root * more, third * more, fifth, beyond, beyond, beyond].slice(0, notes);
 }
 
-/**
- * The cost of reading notes as one chord, for every group of them: `costs[from][length − 1]`, apart from where the
- * group lies in the bar and what comes before it.
- */
-export function groupCosts(
-  melody: readonly MelodyNote[],
-  chord: Chord,
-  longest: number,
-  ruled: Tones,
-): Float64Array[] {
-  const fits = noteFits(melody, chord, ruled);
-  const notes = Math.min(chord.notes.length, 6);
-  const missing = missingCosts(notes);
-  const fixed = W.group + W.size[chord.size === 'thirteenth' ? 'eleventh' : chord.size];
-  const present = new Float64Array(chord.notes.length);
-  return melody.map((_, from) => {
-    const costs = new Float64Array(Math.min(longest, melody.length - from));
-    present.fill(0);
-    let inner = 0;
-    let lowest = from;
-    let beats = 0;
-    for (let length = 1; length <= costs.length; length++) {
-      const at = from + length - 1;
-      const { member, presence, cost } = fits[at]!;
-      if (length > 1 && member >= 0 && fits[at - 1]!.member >= 0 && melody[at]!.into!.isStep)
-        inner += W.step;
-      beats += melody[at]!.length;
-      if (member >= 0) present[member] = Math.max(present[member]!, presence);
-      if (melody[at]!.midi < melody[lowest]!.midi) lowest = at;
-      const tones = length === 1 ? single(fits[at]!) : inner + cost.last;
-      costs[length - 1] =
-        fixed +
-        runOf(melody[from]!).cut +
-        (W.short[length - 1] ?? 0) / Math.max(1, beats) +
-        tones +
-        missingCost(present, missing, length) +
-        rootCost(fits[from]!.member === 0, fits[lowest]!.member === 0, notes);
-      inner += length === 1 ? cost.first : cost.middle;
-    }
-    return costs;
-  });
-}
-
-/** A group of one note is its own first and last. */
-function single({ cost }: NoteFit): number {
-  return Math.min(cost.first, cost.last);
-}
-
 function missingCost(present: Float64Array, missing: readonly number[], length: number): number {
   const short = W.missingInShort[length - 1];
   let cost = 0;
@@ -129,7 +137,49 @@ function missingCost(present: Float64Array, missing: readonly number[], length: 
   return cost;
 }
 
-function rootCost(first: boolean, lowest: boolean, notes: number): number {
-  if (!first && !lowest) return W.root.neither * (notes - 3);
-  return (first ? W.root.first : 0) + (lowest ? W.root.lowest : 0);
+/** What a root costs that sounds neither first nor lowest, lowest alone, first alone, or both. */
+function rootCosts(notes: number): number[] {
+  const { first, lowest, neither } = W.root;
+  return [neither * (notes - 3), lowest, first, first + lowest];
+}
+
+/** The costs of all groups as one chord of so many notes, in the order of spans. */
+function costsAs(facts: Facts, fits: Fits, size: Chord['size'], notes: number): Float64Array {
+  const { melody, spans } = facts;
+  const { member, presence, cost } = fits;
+  const costs = new Float64Array(spans.count);
+  const counted = Math.min(notes, 6);
+  const missing = missingCosts(counted);
+  const present = new Float64Array(notes);
+  const roots = rootCosts(counted);
+  const fixed = W.group + W.size[size === 'thirteenth' ? 'eleventh' : size];
+  for (let from = 0; from < member.length; from++) {
+    const begun = fixed + runOf(melody[from]!).cut;
+    const isRoot = member[from] === 0 ? 2 : 0;
+    const [least, most, base] = [spans.least[from]!, spans.most[from]!, spans.base[from]!];
+    let inner = 0;
+    let [lack, beats, low] = [0, 0, from];
+    present.fill(0);
+    for (let length = 1; length <= most; length++) {
+      const at = from + length - 1;
+      const is = member[at]!;
+      beats += melody[at]!.length;
+      if (melody[at]!.midi < melody[low]!.midi) low = at;
+      const isNew = is >= 0 && presence[at]! > present[is]!;
+      if (isNew) present[is] = presence[at]!;
+      // In groups of more notes it stays what it was, until another member sounds.
+      if (isNew || length <= W.missingInShort.length + 1)
+        lack = missingCost(present, missing, length);
+      if (length >= least) {
+        // A group of one note is its own first and last.
+        const tones =
+          length === 1 ? Math.min(cost.first[at]!, cost.last[at]!) : inner + cost.last[at]!;
+        const root = roots[isRoot + (member[low] === 0 ? 1 : 0)]!;
+        const short = (W.short[length - 1] ?? 0) / Math.max(1, beats);
+        costs[base + length] = begun + short + tones + lack + root;
+      }
+      inner += length === 1 ? cost.first[at]! : cost.middle[at]!;
+    }
+  }
+  return costs;
 }

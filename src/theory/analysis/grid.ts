@@ -9,15 +9,26 @@ export interface Grid {
   readonly start: Float64Array;
   /** What the grid points at or before each note's onset cost together where they lie inside a group. */
   readonly inside: Float64Array;
+  /** Of a loose grid, on which groups last as they will: when each note begins, in bars; else null. */
+  readonly bars: Float64Array | null;
+  /** Two beats, in bars: what lasts longer there mostly lasts whole bars. Of 1,276 groups written in bars of four 26 have three beats. */
+  readonly twoBeats: number;
 }
 
 /**
  * What a grid does to the cost of a group of notes, `from` up to and not including `to`. A phrase's last note may close
  * its arpeggio on a point of the grid as well as before it.
  */
-export function gridCost({ start, inside }: Grid, from: number, to: number): number {
+export function gridCost(
+  { start, inside, bars, twoBeats }: Grid,
+  from: number,
+  to: number,
+): number {
   const last = to === inside.length ? Math.max(from, to - 2) : to - 1;
-  return start[from]! + inside[last]! - inside[from]!;
+  const cost = start[from]! + inside[last]! - inside[from]!;
+  if (!bars || to === inside.length) return cost;
+  const lasts = bars[to]! - bars[from]!;
+  return lasts > twoBeats && !isWhole(lasts) ? cost + W.loose.odd : cost;
 }
 
 /** The grids that a phrase may go by; where its bar line is unknown, those shifted by beats too. */
@@ -94,6 +105,8 @@ function gridOf(
   const times = melody.map(({ at, upbeat }) => at + upbeat - shift);
   return {
     cost: cost + (shift > 0 ? W.shifted : 0),
+    bars: loose ? Float64Array.from(times, (time) => time / bar) : null,
+    twoBeats: 2 / bar + 1e-6,
     inside: insideCosts(
       melody,
       times.map((time) => pointsUpTo(time, period, points)),

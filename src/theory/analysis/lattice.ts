@@ -1,15 +1,16 @@
 import type { Chord } from '../chord.ts';
 import { DEGREES } from '../scale.ts';
 import type { GroupEvenness } from './evenness.ts';
+import type { Spans } from './spans.ts';
 import type { Succession } from './succession.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
-/** What a melody's groups cost: `costs[chord][from][length − 1]`, infinite where a group may not be. */
+/** What a melody's groups cost: `costs[chord][span]`, infinite where a group may not be read so. */
 export interface Costs {
   readonly notes: number;
-  readonly longest: number;
+  readonly spans: Spans;
   readonly chords: readonly Chord[];
-  readonly costs: readonly (readonly Float64Array[])[];
+  readonly costs: readonly Float64Array[];
 }
 
 /**
@@ -24,25 +25,23 @@ export interface Lattice extends Costs {
   readonly least: Float64Array;
 }
 
-export const cell = ({ longest }: Costs, from: number, length: number, degree = 1) =>
-  (from * longest + length - 1) * 7 + degree - 1;
+export const cell = ({ base }: Spans, from: number, length: number, degree = 1) =>
+  (base[from]! + length) * 7 + degree - 1;
 
-export const table = ({ notes, longest }: Costs) =>
-  new Float64Array(notes * longest * 7).fill(Infinity);
+/** A table of all groups on all degrees. */
+export const table = ({ count }: Spans) => new Float64Array(count * 7);
 
-function cheapestByDegree(costs: Costs): Pick<Lattice, 'cheapest' | 'least'> {
-  const least = table(costs);
+function cheapestByDegree({ spans, chords, costs }: Costs): Pick<Lattice, 'cheapest' | 'least'> {
+  const least = table(spans).fill(Infinity);
   const cheapest = new Int32Array(least.length).fill(-1);
-  costs.chords.forEach(({ degree }, chord) =>
-    costs.costs[chord]!.forEach((own, from) => {
-      for (let length = 1; length <= own.length; length++) {
-        const at = cell(costs, from, length, degree);
-        if (own[length - 1]! >= least[at]!) continue;
-        least[at] = own[length - 1]!;
-        cheapest[at] = chord;
-      }
-    }),
-  );
+  for (let chord = 0; chord < chords.length; chord++) {
+    const own = costs[chord]!;
+    for (let span = 0, at = chords[chord]!.degree - 1; span < own.length; span++, at += 7) {
+      if (own[span]! >= least[at]!) continue;
+      least[at] = own[span]!;
+      cheapest[at] = chord;
+    }
+  }
   return { cheapest, least };
 }
 
@@ -55,18 +54,20 @@ interface Transitions {
   readonly own: Float64Array;
   /** `[before × 7 + next]` */
   readonly next: Float64Array;
+  /** The least of these. */
+  readonly soonest: number;
 }
 
 function transitionsOf({ rarity, surprise }: Succession): Transitions {
+  const next = DEGREES.flatMap((before) =>
+    DEGREES.map((degree) =>
+      before === degree ? W.again : W.succession * surprise(before, degree),
+    ),
+  );
   return {
     own: Float64Array.from(DEGREES, (degree) => W.frequency * rarity(degree)),
-    next: Float64Array.from(
-      DEGREES.flatMap((before) =>
-        DEGREES.map((degree) =>
-          before === degree ? W.again : W.succession * surprise(before, degree),
-        ),
-      ),
-    ),
+    next: Float64Array.from(next),
+    soonest: Math.min(...next),
   };
 }
 

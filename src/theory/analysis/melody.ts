@@ -26,6 +26,8 @@ interface Run {
   readonly thirds: number;
   /** Whether the third in question is its first or last. */
   readonly edge: boolean;
+  /** Whether the third goes on in another octave: a sixth the other way, or a tenth. */
+  readonly moved: boolean;
 }
 
 /** A note of a phrase in plain numbers, for reckoning. */
@@ -76,7 +78,7 @@ export function melodyOf(phrase: Phrase, key: Key, { bar, pickup }: Metre): Melo
 
 /**
  * For each move the run that it is in: of 4 thirds in a ninth that is played up or down. A third may be passed through by
- * steps, where there are others before and behind it.
+ * steps, or go on in another octave, where there are others before and behind it; in another octave behind three too.
  */
 function runsOf(moves: readonly Interval[]): Run[] {
   const steps = (at: number) => moves[at]?.scaleSteps ?? 0;
@@ -86,22 +88,27 @@ function runsOf(moves: readonly Interval[]): Run[] {
     if (Math.abs(third) !== 2) continue;
     const isPassed = (at: number) =>
       2 * steps(at) === third && steps(at) === steps(at + 1) && steps(at + 2) === third;
+    const moved = (at: number) =>
+      Math.abs(steps(at) - third) === 7 &&
+      (at > from + 2 || (at > from && steps(at + 1) === third));
     let thirds = 0;
     let to = from;
-    for (; steps(to) === third || isPassed(to); thirds++) to += steps(to) === third ? 1 : 2;
-    for (let at = from; at < to; at++) runs[at] = { thirds, edge: at === from || at === to - 1 };
+    for (; steps(to) === third || isPassed(to) || moved(to); thirds++) to += isPassed(to) ? 2 : 1;
+    for (let at = from; at < to; at++)
+      runs[at] = { thirds, edge: at === from || at === to - 1, moved: moved(at) };
     from = to - 1;
   }
   return runs;
 }
-const NO_RUN: Run = { thirds: 0, edge: false };
+const NO_RUN: Run = { thirds: 0, edge: false, moved: false };
 
 /** What a border before a note costs, and × what its absence does, for the run of thirds that it would cut. */
-export function runOf({ run: { thirds, edge } }: MelodyNote): {
+export function runOf({ run: { thirds, edge, moved } }: MelodyNote): {
   readonly cut: number;
   readonly inside: number;
 } {
   if (thirds < 3) return UNCUT;
+  if (moved) return W.run.moved;
   const run = thirds === 3 ? W.run[3] : W.run[4];
   return edge ? run.edge : run.middle;
 }

@@ -5,7 +5,7 @@
  * (I. Tsochantaridis, T. Joachims, T. Hofmann & Y. Altun, *Large margin methods for structured and interdependent output
  * variables*, Journal of Machine Learning Research 6, 2005), on written and random phrases (`tests/theory`) and on drawn ones
  * with long arpeggios. Then some were set back by hand towards what they were before long arpeggios were learned, until the
- * counts of `apart` were as good again.
+ * counts of `apart` were as good again, and a few were moved where the true readings of all written phrases became likelier.
  */
 export const ARPEGGIOS = {
   /** Of a chord tone: × ln(number of notes of the chord / 3). */
@@ -16,8 +16,6 @@ export const ARPEGGIOS = {
   third: { alone: 0.8, three: 0.3, four: 0 },
   /** A seventh or ninth with steps on both sides: its cost × the note's weight, and how far it counts as present. */
   stepped: { cost: 1.2, present: 0.64 },
-  /** Of a step from one chord tone to another: an arpeggio leaps. */
-  step: 0.09,
   /** Of an embellishing tone, × the note's weight. */
   embellishment: {
     passing: 2.75,
@@ -33,9 +31,9 @@ export const ARPEGGIOS = {
   appoggiatura: { offBeat: 3.2, long: 0.8, upward: 0.95 },
   /** A note's weight by its length in beats: min(most, base + root · √length). */
   weight: { base: 0.63, root: 1.17, most: 1.3 },
-  size: { triad: -0.16, seventh: 0.45, ninth: -0.56, eleventh: 2.5 },
+  size: { triad: -0.16, seventh: 0.45, ninth: -0.56, eleventh: 2.2 },
   /** Of a member that does not sound; root and third × (1 + `perNote` for each note of the chord beyond three). */
-  missing: { root: 3.04, third: 4.22, fifth: 1.5, beyond: 4.9, perNote: 0.54 },
+  missing: { root: 3.04, third: 4.22, fifth: 1.5, beyond: 6, perNote: 0.54 },
   /** × what is missing of root, third and fifth in groups of one and two notes: a note alone is its chord's root. */
   missingInShort: [
     [3, 0, 0],
@@ -48,19 +46,21 @@ export const ARPEGGIOS = {
   short: [0.5, 0.8, 0.4],
   /**
    * By how many thirds in a row a run has, four for all longer ones: of a border at its first or last third, and in its
-   * middle; × for a point of a loose grid that lies in it and has no border.
+   * middle; × for a point of a loose grid that lies in it and has no border. Of a third that goes on in another octave, in
+   * any run of so many.
    */
   run: {
     3: { edge: { cut: 1.82, inside: 0.24 }, middle: { cut: 0.71, inside: 0.61 } },
-    4: { edge: { cut: 4.09, inside: 0.23 }, middle: { cut: 6.96, inside: 0 } },
+    4: { edge: { cut: 4.09, inside: 0.08 }, middle: { cut: 6.96, inside: 0 } },
+    moved: { cut: 1, inside: 1 },
   },
   /** The longest group in notes, but for a span that is ruled: a bar of sixteenths. */
   longest: 16,
   /** Where a group starts: on the grid; off it at a half bar, at a beat, elsewhere. A grid point inside a group. */
   start: { onGrid: 0, halfBar: 3.4, beat: 6.2, elsewhere: 7 },
-  inside: 3.93,
-  /** Of choosing a loose grid, and a point of it inside a group. */
-  loose: { cost: 1.6, inside: 2.12 },
+  inside: 4.2,
+  /** Of choosing a loose grid; a point of it inside a group; a group on it of more than two beats that are no whole bars. */
+  loose: { cost: 1.6, inside: 2.12, odd: 1.5 },
   /** Grids to choose from, each with its price. */
   grid: {
     beat: 0.28,
@@ -69,7 +69,7 @@ export const ARPEGGIOS = {
     twoBars: 0.29,
     uneven: 1.8,
     mixed: 0.25,
-    counted: 3.6,
+    counted: 5,
   },
   /** A group that lasts otherwise than the one before it. */
   uneven: 0.66,
@@ -84,5 +84,5 @@ export const ARPEGGIOS = {
   /** The first degree at the start and at the end. */
   tonic: { start: -0.52, end: -0.6 },
   /** Of the softmax that turns costs into confidence. */
-  temperature: 1.8,
+  temperature: 1.6,
 } as const;

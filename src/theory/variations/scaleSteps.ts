@@ -25,6 +25,15 @@ export function stepOf(key: Key, { midi, name }: Pick<PhraseNote, 'midi' | 'name
   return { step, raised: midi - midiOf(scale, step) };
 }
 
+/** By how many scale steps one note lies above another, below 0 where it lies below. */
+export function stepsBetween(
+  key: Key,
+  from: Pick<PhraseNote, 'midi' | 'name'>,
+  to: Pick<PhraseNote, 'midi' | 'name'>,
+): number {
+  return stepOf(key, to).step - stepOf(key, from).step;
+}
+
 /** The scale's own note on a step. */
 export function noteOn(key: Key, step: number): { midi: number; name: NoteName } {
   const scale = parentKey(key);

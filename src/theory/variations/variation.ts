@@ -1,6 +1,6 @@
 import type { Key } from '../key.ts';
 import type { Phrase, PhraseNote } from '../phrase.ts';
-import { add, beats, type Beats } from '../rhythm.ts';
+import { add, beats, compare, type Beats } from '../rhythm.ts';
 
 /** A phrase made from another. */
 export interface Variation {
@@ -47,7 +47,13 @@ const pitchOf = ({ midi, name }: NamedPitch): NamedPitch => ({ midi, name });
 
 /** Whether two phrases sound alike: same notes at the same times. */
 export function soundsLike(a: Phrase, b: Phrase): boolean {
-  const text = ({ notes }: Phrase) =>
-    notes.map(({ midi, at, length }) => [midi, at.n, at.d, length.n, length.d].join()).join(' ');
-  return text(a) === text(b);
+  return (
+    a.notes.length === b.notes.length &&
+    a.notes.every(({ midi, at, length }, i) => {
+      const other = b.notes[i]!;
+      return (
+        midi === other.midi && compare(at, other.at) === 0 && compare(length, other.length) === 0
+      );
+    })
+  );
 }

@@ -2,9 +2,9 @@ import type { Analysis, Group } from '../analysis/analysis.ts';
 import type { Key } from '../key.ts';
 import { keyLabel } from '../naming.ts';
 import { semitonesAbove } from '../note.ts';
-import type { Phrase } from '../phrase.ts';
+import type { Phrase, PhraseNote } from '../phrase.ts';
 import { add, subtract, beats, times } from '../rhythm.ts';
-import { noteOn, stepOf } from './scaleSteps.ts';
+import { noteOn, stepOf, stepsBetween } from './scaleSteps.ts';
 import {
   oneAfterAnother,
   inRhythmOf,
@@ -93,6 +93,21 @@ export function byDegrees(phrase: Phrase, key: Key, by: number): Variation {
     ),
     key,
   };
+}
+
+/**
+ * A variation moved along the scale, so that it begins on the step of a note, and named after both: `backwards, up 2
+ * steps`. The same one where it begins there.
+ */
+export function movedToBegin(
+  one: Variation,
+  key: Key,
+  note: Pick<PhraseNote, 'midi' | 'name'>,
+): Variation {
+  const by = stepsBetween(key, one.phrase.notes[0]!, note);
+  if (by === 0) return one;
+  const moved = byDegrees(one.phrase, key, by);
+  return { ...moved, name: `${one.name}, ${moved.name}`, says: `${one.says} ${moved.says}` };
 }
 
 /**
@@ -193,7 +208,8 @@ export function passingIn(phrase: Phrase, key: Key, { groups }: Analysis): Varia
 }
 
 /** Without its passing tones, whose time goes to the note before; null where there is none to leave out. */
-export function passingOut(phrase: Phrase, key: Key, { notes }: Analysis): Variation | null {
+export function passingOut(phrase: Phrase, key: Key, analysis: Analysis): Variation | null {
+  const { notes } = analysis;
   const sounds: TimedPitch[] = [];
   let left = 0;
   withTimes(phrase).forEach((note, i) => {

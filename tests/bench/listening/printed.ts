@@ -43,10 +43,12 @@ export function printed(name: string, score: Score): string {
 /** What of all rows together was let through. */
 export function letThrough(scores: readonly Score[]): string[] {
   return REPLACED.map((kind) => {
-    const sum = (what: 'of' | 'letThrough') =>
+    const sum = (what: 'of' | 'letThrough' | 'plucked') =>
       scores.reduce((total, { wrongs }) => total + wrongs[kind][what], 0);
     const bound = interval(sum('letThrough'), sum('of'))[1];
-    return `${kind} let through: ${sum('letThrough')} of ${sum('of')}, at most ${bound} %`;
+    const all = `${kind} let through: ${sum('letThrough')} of ${sum('of')}, at most ${bound} %`;
+    const [left, at] = [sum('letThrough') - sum('plucked'), sum('of')];
+    return `${all}; where no such note was plucked for another ${left}, at most ${interval(left, at)[1]} %`;
   });
 }
 

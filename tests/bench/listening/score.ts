@@ -1,6 +1,6 @@
 /** The judge over pieces with known truth, and what comes of it. */
 import { Ear } from '../../../src/listening/ear.ts';
-import type { Performance } from '../../../src/listening/listening.ts';
+import type { NoteVerdict, Performance } from '../../../src/listening/listening.ts';
 import { RATE } from './bank.ts';
 import type { Mistake, Piece } from './phrases.ts';
 
@@ -12,7 +12,8 @@ export interface Score {
   /** Right notes told wrong or missing. */
   accused: number;
   unheard: number;
-  wrongs: Record<Mistake, { of: number; letThrough: number; named: number }>;
+  /** Of those let through: how many were plucked all the same where they were told, for another note or before. */
+  wrongs: Record<Mistake, { of: number; letThrough: number; plucked: number; named: number }>;
   extras: number;
   errors: number[];
   /** Notes settled, and those settled when two more had been plucked (and a quarter second gone). */
@@ -30,7 +31,7 @@ export const emptyScore = (): Score => ({
   wrongs: Object.fromEntries(
     ['semitone', 'octave', 'other', 'skipped', 'extra', 'again'].map((kind) => [
       kind,
-      { of: 0, letThrough: 0, named: 0 },
+      { of: 0, letThrough: 0, plucked: 0, named: 0 },
     ]),
   ) as Score['wrongs'],
   extras: 0,
@@ -85,6 +86,13 @@ export function listen(piece: Piece): Run {
 /** Adds what a run made of a piece. */
 export function addTo(score: Score, piece: Piece, run: Run): void {
   const near = (a: number, b: number) => Math.abs(a - b) < NEAR;
+  const isPlucked = (midi: number, time: number) =>
+    piece.plucks.some((other) => other.midi === midi && near(other.time, time));
+  const addTaken = (mistake: Mistake, midi: number, told: NoteVerdict) => {
+    if (told.verdict !== 'right') return;
+    score.wrongs[mistake].letThrough++;
+    if (isPlucked(midi, told.time)) score.wrongs[mistake].plucked++;
+  };
   piece.expected.forEach((midi, i) => {
     const pluck = piece.plucks.find(({ answers }) => answers === i);
     const told = run.performance.notes[i]!;
@@ -92,14 +100,14 @@ export function addTo(score: Score, piece: Piece, run: Run): void {
     if (told.verdict === 'unheard') score.unheard++;
     if (!pluck) {
       score.wrongs.skipped.of++;
-      if (told.verdict === 'right') score.wrongs.skipped.letThrough++;
+      addTaken('skipped', midi, told);
       if (told.verdict === 'missing') score.wrongs.skipped.named++;
       return;
     }
     if (pluck.mistake) {
       const kind = score.wrongs[pluck.mistake];
       kind.of++;
-      if (told.verdict === 'right') kind.letThrough++;
+      addTaken(pluck.mistake, midi, told);
       if (told.verdict === 'wrong' && told.heard === pluck.midi) kind.named++;
       return;
     }
@@ -117,7 +125,6 @@ export function addTo(score: Score, piece: Piece, run: Run): void {
       score.settled++;
       if (settled < later + 0.25) score.soon++;
     }
-    void midi;
   });
   const unasked = piece.plucks.filter(({ mistake }) => mistake === 'extra' || mistake === 'again');
   for (const { mistake } of unasked) score.wrongs[mistake!].of++;

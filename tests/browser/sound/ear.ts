@@ -144,11 +144,21 @@ export function triadsOf(sounding: Sounding): HeardTriad[] {
   });
 }
 
-/** How loud each pitch class is, its fundamentals between E2 and E5. */
+/** Semitones from a string up to its second, third, fourth and fifth partials. */
+const PARTIALS = [12, 19, 24, 28];
+
+/**
+ * How loud each pitch class is between E2 and E5. What is a partial of a note below counts only as far as it is louder than
+ * that: the third partial of an A is no E of a chord.
+ */
 function pitchClassesIn({ samples, rate }: Pick<Sounding, 'samples' | 'rate'>): number[] {
   const classes = Array<number>(12).fill(0);
-  for (let midi = LOWEST; midi <= HIGHEST; midi++)
-    classes[midi % 12]! += levelAt(samples, rate, 440 * 2 ** ((midi - 69) / 12));
+  const levels: number[] = [];
+  for (let midi = LOWEST; midi <= HIGHEST; midi++) {
+    levels[midi] = levelAt(samples, rate, 440 * 2 ** ((midi - 69) / 12));
+    const below = PARTIALS.map((semitones) => levels[midi - semitones] ?? 0);
+    classes[midi % 12]! += Math.max(0, levels[midi]! - Math.max(...below));
+  }
   return classes;
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { freeLine } from '../../../src/theory/free/freeLine.ts';
-import { overClick } from '../../../src/theory/free/pulse.ts';
+import { overClick, waysOverClick } from '../../../src/theory/free/pulse.ts';
 import { parseKey } from '../../../src/theory/key.ts';
 import { seeded } from '../../../src/theory/random.ts';
 import { highestEven, evenByWeek, type TimeRecord } from '../../../src/theory/timing/progress.ts';
@@ -56,6 +56,18 @@ describe('a free line', () => {
     expect(gaps(0.25, 0.25, 0.25, 0.99, 0.25)).toEqual([]);
     expect(gaps(0.5, 0.5, 0.5, 1.5, 0.5)).toEqual([[3, 1.5]]);
     expect(gaps(0.5, 0.5, 0.5, 1.49, 0.5)).toEqual([]);
+  });
+
+  it('has not paused where something came between that could not be told', () => {
+    const notes = [0, 0.25, 0.5, 2.5, 2.75, 4.75].map((at) => ({ midi: 60, at }));
+    const after = (broken: number) =>
+      freeLine(
+        notes.map((note, i) => (i === broken ? { ...note, broken: true } : note)),
+        key,
+      ).pauses.map((pause) => pause.after);
+    expect(after(-1)).toEqual([2, 4]);
+    expect(after(3)).toEqual([4]);
+    expect(after(5)).toEqual([2]);
   });
 
   it('says pauses, and of nothing nothing', () => {
@@ -123,6 +135,19 @@ describe('evenness of a free line', () => {
     expect(late.divided).toMatchObject({ 1: 0, 2: 12 });
   });
 
+  // By a quarter, a third, a half … of a beat later, as far as headphones without a wire are late: .35 s.
+  it.each([
+    [0.3, 7],
+    [0.5, 5],
+    [1, 3],
+    [1.5, 1],
+  ])('may lie over beats of %f s in %i ways where the delay is not known', (beat, ways) => {
+    const onsets = Array.from({ length: 24 }, (_, i) => (i * beat) / 2);
+    const all = waysOverClick(onsets, beat);
+    expect(all).toHaveLength(ways);
+    expect(all[0]!.late).toBeCloseTo(0, 6);
+  });
+
   it('takes out the error with which notes are heard', () => {
     const onsets = improvised(5, 0.75, 0.02, 0);
     expect(overClick(onsets, 0.75, { error: 0.012 })!.spread).toBeLessThan(0.018);
@@ -161,5 +186,9 @@ describe('progress', () => {
     expect(highestEven(records.toReversed()).get('triplets')).toEqual({ tempo: 72, at: week + 3 });
     expect(evenByWeek(records, 'triplets', 2 * week, 2)).toEqual([66, 72]);
     expect(evenByWeek(records, 'triplets', week + 4, 1)).toEqual([72]);
+    // The moment itself is the last one of its week, and the same a week before is of the week before.
+    expect(evenByWeek(records, 'triplets', week + 3, 2)).toEqual([66, 72]);
+    expect(evenByWeek(records, 'triplets', 2 * week + 3, 2)).toEqual([72, 72]);
+    expect(evenByWeek(records.slice(3, 4), 'triplets', 2 * week + 3, 2)).toEqual([72, null]);
   });
 });

@@ -101,6 +101,52 @@ describe('what a free line outlines', () => {
     expect(found.map(({ chord }) => numeralLabel(chord))).toEqual([numeral]);
   });
 
+  // Of eight notes five are of the arpeggio, then six: the others go past it by step.
+  it.each([
+    [[58, 53, 51, 53, 50, 48, 51, 50], []],
+    [[58, 53, 50, 53, 50, 48, 53, 50], ['I']],
+  ])('is told where two thirds of the notes are of it: %o', (midis, numerals) => {
+    const at = midis.map((_, i) => beats(i, 2));
+    const found = outlined(written(midis, at, tempo, key), key);
+    expect(found.map(({ chord }) => numeralLabel(chord))).toEqual(numerals);
+  });
+
+  // A run to A, then F A C F C A F and C E flat G C G E flat C, wherever the player has the beat.
+  it.each([
+    [1, 2],
+    [2, 3],
+    [1, 3],
+    [1, 1],
+    [1, 4],
+  ])('is found wherever the beat falls, in notes of %i/%i of one', (length, of) => {
+    const run = [57, 58, 60, 62, 63, 65, 67, 69];
+    const midis = [...run, 72, 77, 72, 69, 65, 60, 63, 67, 72, 67, 63, 60];
+    for (const late of [0, 1, 2]) {
+      const at = midis.map((_, i) => beats((i + late) * length, of));
+      const found = outlined(written(midis, at, tempo, key), key);
+      expect(found.map(({ chord, times }) => [chord.degree, times])).toEqual([
+        [2, 1],
+        [5, 1],
+      ]);
+    }
+  });
+
+  it('is a seventh chord, all of it', () => {
+    const off = [0.2, 1.4, 2.6, 3.8].map((at) => beats(Math.round(at * 10), 10));
+    const found = outlined(written([65, 69, 72, 75], off, tempo, key), key);
+    expect(found.map(({ chord }) => numeralLabel(chord))).toEqual(['V7']);
+  });
+
+  it('is none in two notes of a chord, there and back, nor in three of its notes on end', () => {
+    for (const midis of [
+      [65, 69, 65, 69, 65, 69],
+      [64, 65, 69, 72, 68, 74],
+    ]) {
+      const at = midis.map((_, i) => beats(i, 2));
+      expect(outlined(written(midis, at, tempo, key), key)).toEqual([]);
+    }
+  });
+
   it('is nothing in a scale that runs up and down', () => {
     const up = [58, 60, 62, 63, 65, 67, 69, 70];
     expect(outlinedBy([...up, ...up.toReversed(), ...up])).toEqual([]);

@@ -34,6 +34,18 @@ describe('matching', () => {
       ).toEqual(all);
   });
 
+  // A phone's delay is taken out before taps are held to the grid; whoever begins in the middle has taps missing.
+  it.each([
+    [0.12, 0.12, [0, 1, 2, 3]],
+    [0.36, 0.36, [0, 1, 2, 3]],
+    [-0.2, -0.2, [0, 1, 2, 3]],
+    [0.5, 0, [2, 3]],
+  ])('of taps %f s late where %f are expected begins where it was meant', (late, lag, slots) => {
+    const four = [0, 0.25, 0.5, 0.75];
+    const taps = four.slice(0, slots.length).map((time) => time + late);
+    expect(matched(taps, four, lag).pairs).toEqual(slots.map((slot, tap) => ({ slot, tap })));
+  });
+
   it('follows whoever leaves the tempo by a fifth', () => {
     for (const tempo of [0.8, 1.25])
       expect(
@@ -196,6 +208,17 @@ describe('a judgement', () => {
     expect([little.drift!.told, little.heldBack]).toEqual([false, null]);
   });
 
+  it('knows a drift less surely where the click is seldom: by half as much again', () => {
+    const error = (clicks: Clicks) =>
+      judgedTaps(scattered(2), planned(clicks), { allowed: 0.1 }).drift!.error;
+    expect(error('bar') / error('beat')).toBeCloseTo(1.5, 9);
+    expect(error('gone')).toBe(error('bar'));
+    // Steps that are off by a tenth and less by turns: .3 · √(1.2 · variance / steps).
+    const uneven = due.map((time, i) => time + (i % 2) * 0.0125);
+    const { drift } = judgedTaps(uneven, plan, { allowed: 0.1 });
+    expect(drift!.error).toBeCloseTo(0.3 * Math.sqrt((1.2 * 0.0025) / 47), 3);
+  });
+
   it('is late or early on the click by fifteen ms before it is told', () => {
     const lag = (by: number) =>
       judgedTaps(
@@ -220,6 +243,20 @@ describe('a judgement', () => {
     expect(second!.told).toBe(true);
     expect(Math.abs(second!.late + 0.018)).toBeLessThan(0.005);
     expect(third!.told).toBe(false);
+  });
+
+  // From 12.5 ms on, and of a hand that scatters only what lies beyond that too.
+  it.each([
+    [0, 0.012, false],
+    [0, 0.013, true],
+    [0, -0.012, false],
+    [0, -0.013, true],
+    [0.03, 0.015, false],
+    [0.03, 0.05, true],
+  ])('with a scatter of %f s tells a second note that is %f late: %s', (scatter, late, told) => {
+    const taps = scattered(8, scatter).map((t, i) => (i % 3 === 1 ? t + late : t));
+    const [second] = judgedTaps(taps, plan, { allowed: 0.1 }).shape!;
+    expect(second!.told).toBe(told);
   });
 
   it('tells the shape of eighths', () => {

@@ -43,6 +43,13 @@ describe('a rhythm in words', () => {
     );
   });
 
+  it('has notes and rests from a forty-eighth of a beat to sixty-four, forty-eight at most', () => {
+    for (const words of [['64'], ['r64', '1'], ['1/48'], ['1/3x48'], ['3072/48']])
+      expect(readRhythm(words), words.join()).not.toBeNull();
+    const turns = Array.from({ length: 36 }, (_, i) => (i % 2 ? '1' : '1/2'));
+    expect(readRhythm(turns)).toHaveLength(36);
+  });
+
   it('is none where the words tell none', () => {
     for (const words of [
       [],

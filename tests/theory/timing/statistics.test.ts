@@ -44,6 +44,13 @@ describe('outliers', () => {
     expect(outliers([...sample, 6, -6], 4).toSorted()).toEqual([40, 41]);
   });
 
+  it('leave a median deviation that is the standard deviation of a normal sample', () => {
+    // The median distance from the middle, 1, times 1.4826.
+    expect(medianDeviation([1, 2, 3, 4, 100])).toBeCloseTo(1.4826, 4);
+    expect(medianDeviation(sample)).toBeGreaterThan(0.95);
+    expect(medianDeviation(sample)).toBeLessThan(1.05);
+  });
+
   it('hardly move the median deviation', () => {
     expect(medianDeviation([...sample, 60]) / medianDeviation(sample)).toBeLessThan(1.1);
   });

@@ -96,6 +96,27 @@ describe('the worst taps', () => {
     expect(four.map(({ slot }) => slot)).toEqual([9, 38, 63]);
   });
 
+  it('are the first or the last as well, and one beside a gap, not those next to them', () => {
+    const slots = (ms: readonly number[], ...gone: number[]) =>
+      worstTaps(late(ms).filter(({ slot }) => !gone.includes(slot))).map(({ slot }) => slot);
+    const ms = Array.from({ length: 24 }, (_, i): number => (i % 2 ? 4 : -4));
+    expect(slots(ms)).toEqual([]);
+    expect(slots(ms.with(0, 80))).toEqual([0]);
+    expect(slots(ms.with(23, -80))).toEqual([23]);
+    expect(slots(ms.with(8, 80), 9, 10, 11)).toEqual([8]);
+    expect(worstTaps(late(ms.with(23, 80)))[0]!.late).toBeCloseTo(0.08, 1);
+  });
+
+  it('are none between notes that lie more than four apart, where nobody knows where they should lie', () => {
+    const ms = Array.from({ length: 24 }, (_, i) => (i === 8 ? 80 : 0));
+    const gone = (...slots: number[]) =>
+      worstTaps(late(ms).filter(({ slot }) => !slots.includes(slot))).map(({ slot }) => slot);
+    expect(gone()).toEqual([8]);
+    expect(gone(9)).toEqual([8]);
+    expect(gone(9, 10)).toEqual([8]);
+    expect(gone(5, 6, 7, 9, 10, 11)).toEqual([]);
+  });
+
   it('are none within a fiftieth of a second', () => {
     const ms = Array.from({ length: 20 }, () => 0);
     expect(worstTaps(late(ms.with(8, 19)))).toEqual([]);

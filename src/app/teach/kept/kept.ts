@@ -134,7 +134,7 @@ export function openAgain(one: KeptDraft): void {
 }
 
 /** Begins another lesson in the form: the plain one, or a draft to go on from. The one before stays kept. */
-export function begin(made: Draft = PLAIN_DRAFT): void {
+export function beginDraft(made: Draft = PLAIN_DRAFT): void {
   openId.value = null;
   draft.value = made;
   opening.value++;
@@ -144,13 +144,13 @@ export function begin(made: Draft = PLAIN_DRAFT): void {
 
 /** A copy of one of them, open in the form. */
 export function copy(one: KeptDraft): void {
-  begin(copyOf(one.draft));
+  beginDraft(copyOf(one.draft));
 }
 
 /** Puts one out of sight, or takes it back. If it is open, the form begins anew. */
 export function setAway(one: KeptDraft, away: boolean): void {
   put({ ...one, away, changed: Date.now() });
-  if (away && one.id === openId.value) begin();
+  if (away && one.id === openId.value) beginDraft();
 }
 
 /** Gives one another title; an empty one follows the key again. */

@@ -21,7 +21,7 @@ import { PhraseStrip } from '../../../parts/PhraseStrip.tsx';
 import { pluck } from '../../../sound/index.ts';
 import { lengthen } from '../../../theory/editing.ts';
 import { valueWords } from '../../../theory/value.ts';
-import { dotsOf, stripOf } from '../../phrases/drawn.ts';
+import { phraseDots, stripOf } from '../../phrases/drawn.ts';
 import { usePhraseHearing, type Hearing } from '../../phrases/hearing.ts';
 import { withArticle } from '../../phrases/phraseWords.ts';
 import { settings } from '../../state.ts';
@@ -208,7 +208,7 @@ function BenchNeck({ explained, about, group, lit, tap }: BenchNeckProps) {
         naming={settings.value.naming}
         frets={[0, fretsLeft(about.instrument)]}
         label="Neck to write on"
-        dots={explained ? dotsOf(explained, group) : []}
+        dots={explained ? phraseDots(explained, group) : []}
         lit={place}
         tap={tap}
       />

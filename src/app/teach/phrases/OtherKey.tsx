@@ -7,7 +7,7 @@ import { absolute, keyLabel, noteLabel, scaleLabel } from '../../../theory/namin
 import type { Phrase } from '../../../theory/phrase.ts';
 import { hasSevenNotes, SCALE_KINDS, type ScaleKind } from '../../../theory/scale.ts';
 import { settings } from '../../state.ts';
-import { useSlices } from './slices.ts';
+import { useSlices } from './useSlices.ts';
 import { Tool } from './Tool.tsx';
 import { Variation } from './Variation.tsx';
 

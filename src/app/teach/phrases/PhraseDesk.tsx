@@ -13,10 +13,10 @@ import type { Phrase } from '../../../theory/phrase.ts';
 import { useFocusOnTitle } from '../../focus.ts';
 import { PhraseSheet } from '../../phrases/PhraseSheet.tsx';
 import { change, draft } from '../kept/openDraft.ts';
-import { begin } from '../kept/kept.ts';
+import { beginDraft } from '../kept/kept.ts';
 import { Bench } from './Bench.tsx';
 import { discarded } from './discarded.ts';
-import { BESIDE, LEAF_NAMES, type Leaf } from './leaves.ts';
+import { SHEETS, LEAF_NAMES, type Leaf } from './leaves.ts';
 import { LeafContent, type LeafProps } from './Leaves.tsx';
 import { useEntry, type Writing } from './useEntry.ts';
 import '../../phrases/Phrases.css';
@@ -78,24 +78,29 @@ function titleOf(leaf: Leaf, { cursor }: Entry): string {
   return leaf === 'note' ? `Note ${cursor.at + 1}` : LEAF_NAMES[leaf];
 }
 
-/** Everything open side by side. */
+/** Everything open side by side, in two columns. */
+const COLUMNS = [
+  ['text', 'note', 'more'],
+  ['outlines', 'variations'],
+] as const;
+
 function Beside(props: Omit<LeafProps, 'leaf'>) {
-  return (
-    <>
-      {BESIDE.map((leaf) => (
+  return COLUMNS.map((column) => (
+    <div key={column[0]} class="beside-column">
+      {column.map((leaf) => (
         <section key={leaf} class={`sheet beside ${leaf}`} aria-label={LEAF_NAMES[leaf]}>
           <h2>{LEAF_NAMES[leaf]}</h2>
           <LeafContent {...props} leaf={leaf} />
         </section>
       ))}
-    </>
-  );
+    </div>
+  ));
 }
 
 function LeafButtons({ lay }: { lay(leaf: Leaf): void }) {
   return (
     <>
-      {BESIDE.slice(1).map((leaf) => (
+      {SHEETS.map((leaf) => (
         <button
           key={leaf}
           type="button"
@@ -173,7 +178,7 @@ function useKeeping(writing: Writing): (phrase: Phrase) => number {
 /** Begins another lesson, in another key, with a phrase moved there; its rulings are those of the phrase before. */
 function beginIn(key: Key, { phrase, rulings }: MadePhrase): void {
   const moved = { phrase, rulings: rulingsMoved(rulings, draft.value.key, key) };
-  begin({ ...draft.value, key, title: '', phrases: [moved], entry: null, taken: null });
+  beginDraft({ ...draft.value, key, title: '', phrases: [moved], entry: null, taken: null });
 }
 
 /** What keeps the phrase from being played or put in, and what to do about it; null where nothing does. */

@@ -2,13 +2,13 @@ import type { Explained } from '../../../making/explained.ts';
 import { likeliestOther, otherReadings } from '../../../making/otherReadings.ts';
 import { endedAt, ruled, ruledGroup, splitAt, unruled } from '../../../making/ruled.ts';
 import { Choice, Choices } from '../../../parts/Choices.tsx';
-import { SURE_READING, type Group } from '../../../theory/analysis/analysis.ts';
+import { SURE_READING, type Group, type ReadGroup } from '../../../theory/analysis/analysis.ts';
 import type { Ruling } from '../../../theory/analysis/ruling.ts';
 import { chordOn, type Chord, type Size } from '../../../theory/chord.ts';
 import type { Key } from '../../../theory/key.ts';
 import { DEGREES, parentKey } from '../../../theory/scale.ts';
 import { percent } from '../../figures.ts';
-import { chordWords, readingWords } from '../../phrases/phraseWords.ts';
+import { chordWords, notesWords, readingWords } from '../../phrases/phraseWords.ts';
 import { settings } from '../../state.ts';
 
 interface ReadingsProps {
@@ -45,9 +45,9 @@ interface ReadingProps extends Omit<ReadingsProps, 'explained'> {
 function Reading(props: ReadingProps) {
   const { groups, at, rulings, rule, musicKey } = props;
   const group = groups[at]!;
-  const { from, to, chord, confidence, alternatives } = group;
+  const { from, to, chord, confidence, alternatives, regrouped } = group;
   const ruling = ruledGroup(rulings, group);
-  const notes = notesWords(group);
+  const notes = titleWords(group);
   const span = [from, to] as const;
   const decide = (wanted: Chord | undefined) =>
     rule(wanted ? ruled(rulings, { span, chord: wanted }) : unruled(rulings, span));
@@ -64,9 +64,12 @@ function Reading(props: ReadingProps) {
         <select
           class="music"
           value={chord.symbol}
-          onChange={(event) =>
-            decide(all.find(({ symbol }) => symbol === event.currentTarget.value))
-          }
+          onChange={(event) => {
+            const { value } = event.currentTarget;
+            const other = regrouped.find((one) => regroupedValue(one) === value);
+            if (other) rule(ruled(rulings, { span: [other.from, other.to], chord: other.chord }));
+            else decide(all.find(({ symbol }) => symbol === value));
+          }}
         >
           {all.map((one) => (
             <option key={one.symbol} value={one.symbol}>
@@ -74,6 +77,7 @@ function Reading(props: ReadingProps) {
             </option>
           ))}
           {ruling && <option value="">as it was found</option>}
+          {regrouped.length > 0 && <Regrouped of={regrouped} />}
         </select>
       </label>
       <Boundaries {...{ group, rulings, rule }} next={groups[at + 1] ?? null} />
@@ -81,6 +85,24 @@ function Reading(props: ReadingProps) {
     </section>
   );
 }
+
+/** Arpeggios of other notes, to choose instead. */
+function Regrouped({ of }: { readonly of: readonly ReadGroup[] }) {
+  return (
+    <optgroup label="or of other notes">
+      {of.map((other) => (
+        <option key={regroupedValue(other)} value={regroupedValue(other)}>
+          {readingWords(
+            { ...other, joins: 'other notes', span: [other.from, other.to] },
+            settings.value,
+          )}
+        </option>
+      ))}
+    </optgroup>
+  );
+}
+
+const regroupedValue = ({ from, to, chord }: ReadGroup) => `${from}-${to} ${chord.symbol}`;
 
 /** What a group may outline, alone or with the one next to it, where that is not sure. */
 function Question({ groups, at, rulings, rule }: ReadingProps) {
@@ -92,7 +114,7 @@ function Question({ groups, at, rulings, rule }: ReadingProps) {
   const found = [own, ...others];
   const words = found.map((reading) => readingWords(reading, said));
   return (
-    <Choices legend={`${notesWords(group)}: ${words.join(', or ')}?`}>
+    <Choices legend={`${titleWords(group)}: ${words.join(', or ')}?`}>
       {found.map(({ chord, span }, i) => (
         <Choice
           key={words[i]}
@@ -171,8 +193,9 @@ const span = (from: number, to: number) =>
   Array.from({ length: to - from + 1 }, (_, i) => from + i);
 
 /** `Notes 1 to 6`. */
-function notesWords({ from, to }: Group): string {
-  return to - from === 1 ? `Note ${to}` : `Notes ${from + 1} to ${to}`;
+function titleWords({ from, to }: Group): string {
+  const words = notesWords([from, to]);
+  return words[0]!.toUpperCase() + words.slice(1);
 }
 
 /** `93 % sure`, and what else it could be where that is no idle thought. */

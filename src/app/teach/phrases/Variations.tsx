@@ -3,14 +3,14 @@ import { MOST } from '../../../decks/deck.ts';
 import type { Explained } from '../../../making/explained.ts';
 import { elsewhere, varied, type Making } from '../../../making/varied.ts';
 import { OtherKey, type OtherKeyProps } from './OtherKey.tsx';
-import { useSlices } from './slices.ts';
+import { useSlices } from './useSlices.ts';
 import { Variation } from './Variation.tsx';
 
 /** What can be made of a phrase: heard, seen beside it, and kept with a tap. */
 export function Variations(props: OtherKeyProps) {
   return (
     <>
-      <Folded title="Variations">
+      <Folded title="In the same key">
         {() => <Listed {...props} make={varied} none="Nothing else can be made of it." />}
       </Folded>
       <Folded title="Elsewhere on the neck">

@@ -1,6 +1,6 @@
 /** The keyboard on the phrase desk: arrows and digits write notes, letters say how long they are. */
 import {
-  atEnd,
+  cursorAtEnd,
   cursorMoved,
   removed,
   rested,
@@ -115,7 +115,7 @@ export function keyed(
   if (by && shiftKey && cursor.on === 'note') return { edit: (now) => shifted(now, by) };
   if (by) return { cursor: cursorMoved(entry, by) };
   if (key === 'Home') return sketch.notes.length > 0 ? { cursor: { on: 'note', at: 0 } } : null;
-  if (key === 'End') return { cursor: atEnd(sketch) };
+  if (key === 'End') return { cursor: cursorAtEnd(sketch) };
   if (key === 'Delete' || key === 'Backspace') return { edit: removed };
   return key.toLowerCase() === 'r' ? { edit: rested } : null;
 }

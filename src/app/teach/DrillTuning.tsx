@@ -24,7 +24,7 @@ import { Many } from './Many.tsx';
 import { DegreeChoice, FretChoice, SizeChoice, StringChoice } from './TogetherChoices.tsx';
 
 /** What a drill asks, to be changed. */
-export function Tuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
+export function DrillTuning({ drill, set }: { drill: Drill; set(drill: Drill): void }) {
   const { key } = draft.value;
   if (isTimeDrill(drill)) return <TimeTuning drill={drill} set={set} />;
   if (isPhraseDrill(drill)) return <PhraseTuning drill={drill} set={set} />;

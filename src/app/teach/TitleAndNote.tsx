@@ -5,7 +5,7 @@ import { titleOf, usualTitle } from '../../making/draft.ts';
 import { change, draft } from './kept/openDraft.ts';
 
 /** What the lesson says: its title and a note. */
-export function Words() {
+export function TitleAndNote() {
   const { key, title, note } = draft.value;
   const [open, setOpen] = useState(false);
   return (

@@ -4,7 +4,7 @@ import { heardAgain, isSilent } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
 
 /** How much of the lesson is asked without sound, where the phone does not sound: what must be heard waits. */
-export function Unheard({ deck }: { deck: string }) {
+export function WithoutSound({ deck }: { deck: string }) {
   const items = itemsOfLesson(deck);
   const seen = items.filter(({ kind }) => !KINDS[kind].needs.includes('sound')).length;
   if (isHeard() || seen === items.length) return null;

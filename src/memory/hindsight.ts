@@ -5,7 +5,7 @@ import type { Trial } from './trials.ts';
 /** Fewer tell nothing. */
 const ENOUGH = 50;
 
-export interface LookBack {
+export interface Hindsight {
   readonly answers: number;
   /** Mean log loss, less is better: ours; that of always saying the student's mean so far. */
   readonly ours: number;
@@ -19,7 +19,7 @@ export interface LookBack {
 }
 
 /** Looks back on the trials kept; null before there are enough to tell. */
-export function lookBack({ trials }: { readonly trials: readonly Trial[] }): LookBack | null {
+export function hindsight({ trials }: { readonly trials: readonly Trial[] }): Hindsight | null {
   if (trials.length < ENOUGH) return null;
   const sums = { ours: 0, constant: 0 };
   const fifths = Array.from({ length: 5 }, () => ({ answers: 0, foretold: 0, happened: 0 }));

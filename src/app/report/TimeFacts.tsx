@@ -2,7 +2,7 @@ import type { Report } from '../../decks/report.ts';
 import { figureFactsWords, minuteWords } from './timeWords.ts';
 
 /** How a student keeps time and plays freely, as far as the report tells. */
-export function TimeTold({ report: { time } }: { report: Report }) {
+export function TimeFacts({ report: { time } }: { report: Report }) {
   const { figures, minutes } = time;
   if (figures.length === 0 && !minutes) return null;
   return (

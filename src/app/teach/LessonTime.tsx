@@ -8,7 +8,7 @@ import { counted } from '../figures.ts';
 const MINUTES = 8;
 
 /** What a lesson asks of a student who knows nothing of it yet. */
-export function Estimate({
+export function LessonTime({
   items,
   lessonDay,
 }: {

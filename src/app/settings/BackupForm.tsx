@@ -10,7 +10,7 @@ import { KeptHere } from './KeptHere.tsx';
 import { backupText, eraseAll, takeBackup, type TakenIn } from './keeping.ts';
 
 /** The log as a file, back from a file, and erased: asked twice, the file offered first. */
-export function Backup() {
+export function BackupForm() {
   const [said, setSaid] = useState('');
   const { reviews, quarantined } = log.value!;
   const saying = async (not: string, work: () => Promise<string>) =>
