@@ -1,5 +1,5 @@
 /** As a teacher would, from the first screen: how many taps and seconds it takes. Prints them. */
-import { expect, test, type Browser, type Page } from '@playwright/test';
+import { expect, test, type Browser, type Locator, type Page } from '@playwright/test';
 import { writeMidi } from '../../src/decks/notation/midi.ts';
 import { phraseDeck } from '../cards/phrases.ts';
 import { answerCards, linkIn, makeLesson, SMALL, startLesson, writeTablature } from './people.ts';
@@ -127,14 +127,34 @@ test.describe('a MIDI file', () => {
   // What is asked of the net is asked by the page, where it can be held up.
   test.use({ serviceWorkers: 'block' });
 
-  test('is read beside the page, and the reading can be stopped', async ({ page }) => {
-    const bytes = writeMidi({ tempo: 90, notes: phraseDeck().phrases[0]!.notes }, 'stairs');
-    const file = { name: 'stairs.mid', mimeType: 'audio/midi', buffer: Buffer.from(bytes) };
-    const isWorker = (url: URL) => /\/worker-.*\.js$/.test(url.pathname);
+  const bytes = writeMidi({ tempo: 90, notes: phraseDeck().phrases[0]!.notes }, 'stairs');
+  const file = { name: 'stairs.mid', mimeType: 'audio/midi', buffer: Buffer.from(bytes) };
+  const isWorker = (url: URL) => /\/worker-.*\.js$/.test(url.pathname);
+
+  /** Opens the text of a new phrase; gives the field for a file. */
+  async function openText(page: Page): Promise<Locator> {
     await page.goto('#/teach');
     await page.getByRole('button', { name: 'Add a phrase' }).click();
     await page.getByRole('button', { name: 'Text', exact: true }).click();
-    const input = page.locator('input[type="file"]');
+    return page.locator('input[type="file"]');
+  }
+
+  test('goes on being read where its sheet is closed', async ({ page }) => {
+    let come = () => {};
+    const asked = new Promise<void>((resolve) => (come = resolve));
+    const input = await openText(page);
+    await page.route(isWorker, (route) => asked.then(() => route.continue()));
+    await input.setInputFiles(file);
+    await page.getByRole('button', { name: 'Done' }).last().click();
+    await expect(page.getByRole('dialog')).toHaveCount(0);
+    await expect(page.getByRole('button', { name: 'Stop reading' })).toBeVisible();
+    come();
+    await expect(page.getByRole('button', { name: /^Note 13:/ })).toHaveCount(1);
+    await expect(page.getByRole('button', { name: 'Stop reading' })).toHaveCount(0);
+  });
+
+  test('is read beside the page, and the reading can be stopped', async ({ page }) => {
+    const input = await openText(page);
     await page.route(isWorker, () => {
       // Nothing is ever answered.
     });

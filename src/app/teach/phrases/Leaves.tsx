@@ -1,11 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { titleOf, type MadePhrase } from '../../../making/draft.ts';
-import { step, taken } from '../../../making/entry.ts';
+import { step } from '../../../making/entry.ts';
 import { soundingOf, type Explained } from '../../../making/explained.ts';
 import { textOf } from '../../../making/reading.ts';
 import { PhrasePlayer } from '../../../parts/PhrasePlayer.tsx';
-import { sketchOf } from '../../../theory/editing.ts';
 import type { Key } from '../../../theory/key.ts';
 import type { Phrase } from '../../../theory/phrase.ts';
 import { stripOf } from '../../phrases/drawn.ts';
@@ -26,7 +25,7 @@ import { ChosenNote } from './ChosenNote.tsx';
 import { HandChoices } from './HandChoices.tsx';
 import { KEY_WORDS } from './keys.ts';
 import type { Leaf } from './leaves.ts';
-import { MidiFile } from './MidiFile.tsx';
+import { MidiFile, type MidiOpening } from './MidiFile.tsx';
 import { Readings } from './Readings.tsx';
 import { TextField } from './TextField.tsx';
 import type { Writing } from './useEntry.ts';
@@ -34,6 +33,7 @@ import { Variations } from './Variations.tsx';
 
 export interface LeafProps extends Writing {
   leaf: Leaf;
+  midi: MidiOpening;
   /** The arpeggio that is shown by itself, or null. */
   group: number | null;
   show(group: number | null): void;
@@ -72,7 +72,7 @@ export function LeafContent(props: LeafProps): ComponentChildren {
 
 const NOTHING = <p class="soft">Nothing is written yet.</p>;
 
-function Text({ entry, about, read, explained, set, edit }: LeafProps) {
+function Text({ entry, about, read, explained, set, midi }: LeafProps) {
   return (
     <>
       <TextField
@@ -82,10 +82,7 @@ function Text({ entry, about, read, explained, set, edit }: LeafProps) {
         type={(typed) => set({ text: typed })}
         letGo={explained && (() => set({ text: null }))}
       />
-      <MidiFile
-        musicKey={about.key}
-        opened={(phrase) => edit((now) => taken(now, sketchOf(phrase)))}
-      />
+      <MidiFile midi={midi} />
     </>
   );
 }

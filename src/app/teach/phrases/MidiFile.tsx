@@ -1,56 +1,83 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Key } from '../../../theory/key.ts';
 import type { Phrase } from '../../../theory/phrase.ts';
 import { readingMidi } from '../../midi/midi.ts';
 
-interface MidiFileProps {
-  musicKey: Key;
-  opened(phrase: Phrase): void;
+/** A MIDI file that is being read, and what was said of the last one. */
+export interface MidiOpening {
+  readonly said: readonly string[];
+  readonly reading: boolean;
+  open(file: File): void;
+  stop(): void;
+  /** What was said has been seen. */
+  seen(): void;
 }
 
-/** A phrase out of a MIDI file. */
-export function MidiFile({ musicKey, opened }: MidiFileProps) {
-  const [said, setSaid] = useState<readonly string[]>([]);
-  /** Stops the reading that goes on. */
+/** Reads MIDI files as phrases of a key, until the screen that calls this goes. */
+export function useMidiFile(key: Key, opened: (phrase: Phrase) => void): MidiOpening {
+  const [said, say] = useState<readonly string[]>([]);
   const [reading, setReading] = useState<AbortController | null>(null);
-  useEffect(() => () => reading?.abort(), [reading]);
-  const open = async (file: File | undefined) => {
-    if (!file) return;
+  const current = useRef(reading);
+  current.current = reading;
+  useEffect(() => () => current.current?.abort(), []);
+  const open = async (file: File) => {
     const stop = new AbortController();
     setReading(stop);
-    setSaid([]);
+    say([]);
     try {
       const bytes = new Uint8Array(await file.arrayBuffer());
-      const read = await readingMidi(bytes, musicKey, stop.signal);
-      setSaid('phrase' in read ? read.remarks : [read.fault]);
+      const read = await readingMidi(bytes, key, stop.signal);
+      say('phrase' in read ? read.remarks : [read.fault]);
       if ('phrase' in read) opened(read.phrase);
     } catch (error) {
-      if (stop.signal.aborted) setSaid(['Stopped. Nothing was read.']);
+      if (stop.signal.aborted) say(['Stopped. Nothing was read.']);
       else {
         // What went wrong is for whoever mends it.
         console.error(error);
-        setSaid(['The file was not read. Load the page again, then open it once more.']);
+        say(['The file was not read. Load the page again, then open it once more.']);
       }
     } finally {
       setReading((now) => (now === stop ? null : now));
     }
   };
+  return {
+    said,
+    reading: reading !== null,
+    open: (file) => void open(file),
+    stop: () => reading?.abort(),
+    seen: () => say([]),
+  };
+}
+
+/** A phrase out of a MIDI file. */
+export function MidiFile({ midi }: { midi: MidiOpening }) {
   return (
     <div class="midi-file">
       <label class="choice">
         <input
           type="file"
           accept=".mid,.midi,audio/midi"
-          onChange={(event) => {
-            void open(event.currentTarget.files?.[0]);
+          disabled={midi.reading}
+          onChange={({ currentTarget }) => {
+            const file = currentTarget.files?.[0];
+            if (file) midi.open(file);
             // The same file may be opened again.
-            event.currentTarget.value = '';
+            currentTarget.value = '';
           }}
         />
         <span class="button">Open a MIDI file</span>
       </label>
+      <MidiTold midi={midi} />
+    </div>
+  );
+}
+
+/** The way out of a reading that goes on, and what was said of the last one. */
+export function MidiTold({ midi: { said, reading, stop } }: { midi: MidiOpening }) {
+  return (
+    <>
       {reading && (
-        <button type="button" class="button small" onClick={() => reading.abort()}>
+        <button type="button" class="button small" onClick={stop}>
           Stop reading
         </button>
       )}
@@ -61,6 +88,6 @@ export function MidiFile({ musicKey, opened }: MidiFileProps) {
           </p>
         ))}
       </div>
-    </div>
+    </>
   );
 }

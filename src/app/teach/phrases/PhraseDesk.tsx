@@ -1,13 +1,14 @@
 import { useState } from 'preact/hooks';
 import { MOST } from '../../../decks/deck.ts';
 import type { MadePhrase } from '../../../making/draft.ts';
-import { isBegun, type Entry } from '../../../making/entry.ts';
+import { isBegun, taken, type Entry } from '../../../making/entry.ts';
 import type { Explained } from '../../../making/explained.ts';
 import { withPhrase, withPhraseChanged } from '../../../making/fitting.ts';
 import { oddTime } from '../../../making/reading.ts';
 import { rulingsMoved } from '../../../making/varied.ts';
 import { useWide } from '../../../parts/lying.ts';
 import { Sheet } from '../../../parts/Sheet.tsx';
+import { sketchOf } from '../../../theory/editing.ts';
 import type { Key } from '../../../theory/key.ts';
 import type { Phrase } from '../../../theory/phrase.ts';
 import { useFocusOnTitle } from '../../focus.ts';
@@ -18,6 +19,7 @@ import { Bench } from './Bench.tsx';
 import { discarded } from './discarded.ts';
 import { SHEETS, LEAF_NAMES, type Leaf } from './leaves.ts';
 import { LeafContent, type LeafProps } from './Leaves.tsx';
+import { MidiTold, useMidiFile } from './MidiFile.tsx';
 import { useEntry, type Writing } from './useEntry.ts';
 import '../../phrases/Phrases.css';
 import './PhraseDesk.css';
@@ -32,6 +34,8 @@ export function PhraseDesk({ leave }: { leave(): void }) {
   const title = useFocusOnTitle();
   const wide = useWide();
   const keep = useKeeping(writing);
+  // Here, so that a sheet which is closed takes no file with it that is still being read.
+  const midi = useMidiFile(about.key, (phrase) => edit((now) => taken(now, sketchOf(phrase))));
   const fault = explained && faultOf(explained);
   const putIn = whole(writing) ? () => (put(writing), leave()) : null;
   const leaves = {
@@ -39,6 +43,7 @@ export function PhraseDesk({ leave }: { leave(): void }) {
     group: shown,
     show: setGroup,
     keep,
+    midi,
     begin: beginIn,
     discard: () => (discard(entry), leave()),
   };
@@ -58,9 +63,14 @@ export function PhraseDesk({ leave }: { leave(): void }) {
           {fault}
         </p>
       )}
+      {!wide && leaf !== 'text' && (midi.reading || midi.said.length > 0) && (
+        <div>
+          <MidiTold midi={midi} />
+        </div>
+      )}
       {wide && <Beside {...leaves} />}
       {leaf && (
-        <Sheet title={titleOf(leaf, entry)} close={() => lay(null)}>
+        <Sheet title={titleOf(leaf, entry)} close={() => (lay(null), midi.seen())}>
           <LeafContent {...leaves} leaf={leaf} />
           {leaf === 'text' && <PutIn use={putIn} />}
         </Sheet>
