@@ -40,7 +40,9 @@ export async function readLink(text: string): Promise<{ readonly deck: Deck } | 
   }
   const read = readDeck(unfold(letters));
   if ('deck' in read) return read;
-  return { fault: `This lesson link holds something that no lesson has. ${read.fault}` };
+  return {
+    fault: `This lesson link holds something that no lesson has. ${read.fault} Show this to your teacher.`,
+  };
 }
 
 function unfold(letters: string): unknown {

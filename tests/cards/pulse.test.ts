@@ -207,7 +207,7 @@ describe('the verdict on taps', () => {
   it('tells what was asked where the taps are not kept', () => {
     expect(pulse.explain(card, RIGHT, '', 'english')).toMatchObject({
       title: 'Even at 80',
-      sentence: 'It was 48 taps of triplets at 80.',
+      sentence: 'It is 48 taps of triplets at 80.',
       otherSound: null,
     });
   });

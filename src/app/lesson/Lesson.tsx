@@ -146,7 +146,7 @@ function Contents({ deck, items, minutes, now }: ContentsProps) {
         <>
           <dt>Time</dt>
           <dd>
-            {items.length} items, about {counted(minutes, 'minute')} a day
+            {counted(items.length, 'item')}, about {counted(minutes, 'minute')} a day
           </dd>
         </>
       )}

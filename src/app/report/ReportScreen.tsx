@@ -105,8 +105,8 @@ function Unknown({ report, link, keeping }: { report: Report; link: string; keep
       {question && <blockquote dir="auto">“{question}”</blockquote>}
       <p class="notice" role="status">
         This device does not have the lesson that the report is on. Open that lesson’s link here
-        first: the one this student had by {reportDay(report)}, with {items.length} items. What is
-        kept of its reports waits until then.
+        first: the one this student had by {reportDay(report)}, with {counted(items.length, 'item')}
+        . What is kept of its reports waits until then.
       </p>
       <Practised report={report} />
       <Removing report={report} link={link} />

@@ -40,7 +40,7 @@ function wordsOf(
   if (untapped && !verdict.near)
     return {
       title,
-      sentence: `It was ${length} taps of ${figureWords(card.item)} at ${tempo}.`,
+      sentence: `It is ${length} taps of ${figureWords(card.item)} at ${tempo}.`,
       detail: '',
     };
   if (!judgement.evenness) {

@@ -291,7 +291,7 @@ function oddBars(
       remark(
         line,
         column,
-        `Bar ${i + 2} has ${notes} notes of ${beatsText(length)} beat each: that makes ${beatsText(filled)} beats, not ${beatsPerBar}.`,
+        `Bar ${i + 2} has ${notes} ${notes === 1 ? 'note' : 'notes'} of ${beatsText(length)} beat each: that makes ${beatsText(filled)} beats, not ${beatsPerBar}.`,
       ),
     ];
   });
