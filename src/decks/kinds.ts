@@ -1,9 +1,12 @@
+/** The forms that drills have: what each says is in `Drills` of deck.ts. */
+export type FormName = 'neck' | 'ear' | 'phrase' | 'played' | 'echoed' | 'time';
+
 /** What the rooms below the cards know of a kind of card. */
 interface DeclaredKind {
   /** Stands for it in links; no other kind has it. */
   readonly letter: string;
-  /** What its drills are like: one of `Drills` in deck.ts. */
-  readonly drill: string;
+  /** What its drills are like. */
+  readonly drill: FormName;
   /** The chance of a right answer without knowing: 1 by how many answers each of its cards offers, 0 where none are. */
   readonly guess: number;
   /** Whether its wrong answers name arpeggios, so that one is said to be taken for another. */
@@ -31,9 +34,6 @@ export const DECLARED = {
 } as const satisfies Readonly<Record<string, DeclaredKind>>;
 
 export type KindName = keyof typeof DECLARED;
-
-/** The forms that drills have. */
-export type FormName = (typeof DECLARED)[KindName]['drill'];
 
 /** The kinds whose drills are of a form. */
 export type KindOf<F extends FormName> = {

@@ -23,6 +23,8 @@ import type * as DeckDocument from '../../src/decks/document.ts';
 import type * as Kinds from '../../src/decks/kinds.ts';
 import type * as DeckLink from '../../src/decks/deckLink.ts';
 import type * as Link from '../../src/decks/link.ts';
+import { KIND_NAMES, letterOf } from '../../src/decks/kinds.ts';
+import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 
 /** Its folder: does an arpeggio sound major, yes or no? */
@@ -98,9 +100,10 @@ const FOLDER = {
     };`,
 };
 
-/** Its two lines: one in each list. */
-const DECLARED =
-  "  bright: { letter: 'b', drill: 'neck', guess: 1 / 2, confuses: false, since: 5 },\n";
+/** Its two lines: one in each list, with a letter that no other has. */
+const LETTER = `letter: '${[...'bcdgh'].find((free) => !KIND_NAMES.map(letterOf).includes(free))}'`;
+const SINCE = DOCUMENT_VERSION + 1;
+const DECLARED = `  bright: { ${LETTER}, drill: 'neck', guess: 1 / 2, confuses: false, since: ${SINCE} },\n`;
 const LISTED = "export { bright } from './bright/index.ts';\n";
 
 const copies: string[] = [];
@@ -193,9 +196,9 @@ describe('a new kind of card', () => {
     );
     const marked = { ...deck, marks: { [item!.id]: 5 as const } };
     expect(await readLink(await deckLink(marked, ''))).toEqual({ deck: marked });
-    // A program that has not the kind knows versions up to 4: it has to be told that it is too old.
+    // A program that has not the kind knows the versions up to it: it has to be told that it is too old.
     const rooted = { ...deck, drills: [{ ...drill, shapes: 'root position' as const }] };
-    expect([deck, rooted].map((one) => writeDeck(one).version)).toEqual([5, 5]);
+    expect([deck, rooted].map((one) => writeDeck(one).version)).toEqual([SINCE, SINCE]);
     const { PLAIN_DRAFT } = await load<typeof Draft>('making/draft.ts');
     const draft = { ...PLAIN_DRAFT, drills: [kind, { ...drill, degrees: [] }] };
     expect(document.readDraft(document.writeDraft(draft))).toEqual({ draft });
@@ -207,7 +210,7 @@ describe('a new kind of card', () => {
   it('is refused by the compiler, which names what is missing, without any part or line', async () => {
     const parts = FOLDER['index.ts'].match(/^ {6}\w+(?=[:,])/gm)!.map((part) => part.trim());
     expect(parts).toHaveLength(13);
-    const broken = copyWith(DECLARED.replace("letter: 'b', ", ''), '');
+    const broken = copyWith(DECLARED.replace(`${LETTER}, `, ''), '');
     for (const part of parts) {
       const without = FOLDER['index.ts'].replace(new RegExp(`^ {6}${part}[:,].*\n`, 'm'), '');
       writeFileSync(join(broken, 'src/cards/bright', `without-${part}.ts`), without);

@@ -85,7 +85,7 @@ describe('the link of a report that was kept', () => {
     if ('fault' in read) throw new Error(read.fault);
     expect(read.report).toEqual(TOLD);
     const again = reportLink(read.report, '');
-    expect(readReport(again)).toEqual({ ...read, report: TOLD });
+    expect(readReport(again)).toMatchObject({ report: TOLD });
     // A report tells how many kinds there are: with a twelfth its letters are others.
     if (KIND_NAMES.length === 11) expect(again).toBe(REPORT);
   });

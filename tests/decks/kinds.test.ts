@@ -1,4 +1,5 @@
 /** What links, logs and reports that are kept by users rest on: it does not change. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { SHAPES_SINCE } from '../../src/decks/drills/neck.ts';
 import { PHRASE_SINCE } from '../../src/decks/drills/time.ts';
@@ -28,11 +29,11 @@ const KINDS = [
 
 describe('the kinds of card', () => {
   it('stand in this order, in which reports tell their paces; what is new comes behind', () => {
-    expect(KIND_NAMES.slice(0, KINDS.length)).toEqual(KINDS.map(([name]) => name));
+    expect(KIND_NAMES, 'a row of each in KINDS above').toEqual(KINDS.map(([name]) => name));
   });
 
   it('have a letter each', () => {
-    expect(new Set(KIND_NAMES.map(letterOf)).size).toBe(KIND_NAMES.length);
+    for (const name of KIND_NAMES) expect(kindOfLetter(letterOf(name)), letterOf(name)).toBe(name);
   });
 
   it.each(KINDS)(
@@ -49,6 +50,11 @@ describe('the kinds of card', () => {
   it('came with versions of the document that had nothing else new', () => {
     for (const name of KIND_NAMES)
       expect([PHRASE_SINCE, SHAPES_SINCE]).not.toContain(sinceOf(name));
+  });
+
+  it('are told to those who write lessons by hand', () => {
+    const told = readFileSync('drills/README.md', 'utf8');
+    for (const name of KIND_NAMES) expect(told, 'a row for it').toContain(`| \`${name}\``);
   });
 
   it('that there are not are guessed by nobody', () => {
