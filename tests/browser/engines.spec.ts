@@ -96,6 +96,10 @@ for (const [name, { isThere, open }] of Object.entries(ENGINES)) {
       await expect.poll(() => page.evaluate(linkMade, null)).toContain('#/lesson/');
       await page.goto(await page.evaluate(linkMade, null));
       await hasText(page, 'to see, hear and play');
+    } catch (error) {
+      // What the page says tells more than what was waited for.
+      console.log(`${name} stood at`, await page.evaluate(whereItStands, null).catch(String));
+      throw error;
     } finally {
       await page.close();
       await host.close();
@@ -203,6 +207,10 @@ async function judgedSoon(): Promise<boolean> {
 async function isKept(): Promise<boolean> {
   const { active } = await navigator.serviceWorker.ready;
   return active !== null && navigator.serviceWorker.controller !== null;
+}
+
+function whereItStands(): string {
+  return `${location.href}, ${document.readyState}: ${document.body.innerText}`;
 }
 
 function linkMade(): string {

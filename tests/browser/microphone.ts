@@ -37,7 +37,8 @@ export function takePlace(): void {
   still.connect(into);
   still.start();
   const played = { tracks: [] as MediaStreamTrack[] };
-  navigator.mediaDevices.getUserMedia = () => {
+  // On the prototype: WebKit forgets what is put on a page's one `mediaDevices` when it collects garbage.
+  MediaDevices.prototype.getUserMedia = () => {
     const stream = into.stream.clone();
     played.tracks.push(...stream.getTracks());
     return Promise.resolve(stream);
