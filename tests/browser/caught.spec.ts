@@ -162,6 +162,25 @@ test('a store that never answers keeps nobody from practising, in memory, and is
   await expect(askedSoFar(page)).toContainText('1 of 7 asked so far');
 });
 
+test('a store that was only slow is read once it answers, where nothing was begun without it', async ({
+  page,
+}) => {
+  await page.goto(small);
+  await page.getByRole('button', { name: 'Keep for later' }).click();
+  await expect(askedSoFar(page)).toBeVisible();
+  await page.addInitScript(() => {
+    if (sessionStorage.getItem('silent')) return;
+    sessionStorage.setItem('silent', 'once');
+    const { open } = IDBFactory.prototype;
+    IDBFactory.prototype.open = () => new EventTarget() as IDBOpenDBRequest;
+    setTimeout(() => (IDBFactory.prototype.open = open), 8000);
+  });
+  await reloadKept(page);
+  await expect(page.getByRole('alert')).toContainText('does not answer');
+  await expect(askedSoFar(page)).toBeVisible({ timeout: 25_000 });
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
 test('a title that runs from right to left turns no control’s name around', async ({
   page,
   baseURL,

@@ -2,7 +2,7 @@ import { defineConfig } from '@playwright/test';
 import { chromiumPath, shellPath } from './engines.mjs';
 
 const port = Number(process.env.BROWSER_PORT ?? 4187);
-const HEARD = ['by-ear.spec.ts', 'listening.spec.ts'];
+const HEARD = ['by-ear.spec.ts', 'engines.spec.ts', 'listening.spec.ts'];
 const MEASURED = ['log-long.spec.ts', 'sound-live.spec.ts'];
 
 /** How a Chromium is launched. */

@@ -1,6 +1,8 @@
 import { restoreQuestions } from '../round/questions.ts';
 import { restore } from '../round/session.ts';
-import { open, opened } from '../state.ts';
+import { currentDeck } from '../../store/decks.ts';
+import { route } from '../router.ts';
+import { lessons, log, open, opened } from '../state.ts';
 import { stayAwake } from './awake.ts';
 import { tellKeptOffline } from './offline.ts';
 
@@ -11,6 +13,19 @@ export const begun = open()
   .then(() => {
     opened.value = true;
     tellKeptOffline();
+    if (log.value?.trouble?.why === 'silent') lookAgain();
   });
+
+/** How long a device that did not answer is left alone, ms. */
+const REST = 11_000;
+
+/** A device that was only slow: what it has is shown once it answers, where nothing was begun without it. */
+function lookAgain(): void {
+  setTimeout(() => {
+    if (lessons.value.length > 0) return;
+    if (route.value.screen !== 'today') return lookAgain();
+    currentDeck().then(() => location.reload(), lookAgain);
+  }, REST);
+}
 
 stayAwake();
