@@ -10,12 +10,12 @@ import { isPhraseDrill, isTimeDrill, MOST, type Deck, type Drill } from './deck.
 export function costFault(deck: Pick<Deck, 'drills' | 'phrases' | 'instrument'>): string | null {
   const arpeggios = deck.drills.reduce((sum, drill) => sum + arpeggiosOf(drill), 0);
   if (arpeggios > MOST.arpeggios) {
-    return `Drills: together they ask for ${arpeggios} arpeggios, each degree in each size on each string set or by each contour, and a lesson takes ${MOST.arpeggios}: choose fewer, or make two lessons.`;
+    return `Drills: together they ask for ${arpeggios} arpeggios, and a lesson takes ${MOST.arpeggios}: choose fewer strings, chords or degrees, or make two lessons.`;
   }
   for (const drill of deck.drills) if (isWide(drill)) return WIDE;
   const pulses = deck.drills.reduce((sum, drill) => sum + pulsesOf(drill, deck), 0);
   if (pulses > MOST.pulses) {
-    return `Drills: together they ask for ${pulses} figures, each at each tempo with each click and a phrase’s rhythm for each phrase, and a lesson takes ${MOST.pulses}: choose fewer tempos, or make two lessons.`;
+    return `Drills: together they ask for ${pulses} figures, and a lesson takes ${MOST.pulses}: choose fewer tempos, or make two lessons.`;
   }
   const drilled = deck.phrases.filter((_, i) => isDrilled(i + 1, deck.drills));
   const notes = drilled.flatMap((phrase) => phrase.notes);

@@ -228,7 +228,7 @@ function Delay({ done }: { done(): void }) {
     >
       <p role="status">
         {unknown
-          ? 'Headphones keep them from the microphone. So how evenly you play can be told, but not whether you are early or late.'
+          ? 'Headphones keep them from the microphone: how evenly you play can be told, not whether you are early or late.'
           : 'Keep still: the phone hears its own clicks, to know how late sound comes back to it.'}
       </p>
     </Step>

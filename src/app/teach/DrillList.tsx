@@ -68,8 +68,8 @@ function Drills({ deck, tune }: DrillListProps) {
   return (
     <div class="drills" ref={root}>
       <p class="soft">
-        New items come in this order: of one kind of card those of the upper drill first. Kinds take
-        turns, and whatever fades is asked again when it is due.
+        Of one kind of card, what is new comes from the upper drill first. Kinds take turns, and
+        what fades is asked when it is due.
       </p>
       <ol class="drill-list">
         {drills.map((made, index) => (
