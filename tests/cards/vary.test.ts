@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { vary } from '../../src/cards/vary/index.ts';
 import { lineDistance, distinguishable } from '../../src/cards/vary/distinguishable.ts';
+import { phraseSound } from '../../src/cards/frame/sounds.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { toNumber } from '../../src/theory/rhythm.ts';
 import { stepsBetween } from '../../src/theory/variations/scaleSteps.ts';
@@ -82,13 +83,13 @@ describe('vary', () => {
     expect(mean(1)).toBeLessThan(0.8 * mean(0));
   });
 
-  it('says which it was, and which it was taken for', () => {
+  it('says which it was, and sounds after it which it was taken for', () => {
     const card = vary.ask(items[0]!, 4);
-    for (const { name } of card.choices) {
-      const { title, detail } = vary.explain(card, vary.judge(card, name), name, 'english');
+    for (const { name, phrase } of card.choices) {
+      const { title, otherSound } = vary.explain(card, vary.judge(card, name), name, 'english');
       expect(title.charAt(0)).toMatch(/[A-Z]/);
       expect(title.toLowerCase()).toBe(card.right.name.toLowerCase());
-      expect(detail).toBe(name === card.right.name ? '' : `You took it for: ${name}.`);
+      expect(otherSound).toEqual(name === card.right.name ? null : phraseSound(phrase));
     }
   });
 

@@ -148,7 +148,7 @@ describe('a phrase of two arpeggios', () => {
     expect(names(moved.phrase)).toBe('Bb D G D Bb G F A D A F D');
     expect(moved.name).toBe('backwards, down 5 steps');
     expect(moved.says).toBe(
-      'The same notes from the last to the first, in the same rhythm. Every note lies 5 steps of the scale lower, so every arpeggio stands on another degree.',
+      'The same notes from the last to the first, in the same rhythm. Every note lies 5 steps of the scale lower.',
     );
     expect(movedToBegin(back, key, back.phrase.notes[0]!)).toBe(back);
   });

@@ -5,7 +5,10 @@ import type { Explanation } from '../kind.ts';
 import { phraseSound } from '../frame/sounds.ts';
 import type { VaryCard } from './ask.ts';
 
-/** Says how the variation differs; shows it, sounds it, and then the one that was named instead. */
+/**
+ * Says how the variation differs; shows it, sounds it, and then the one that was named instead, whose name is marked
+ * among the answers.
+ */
 export function explain(
   { key, right, choices }: VaryCard,
   verdict: Verdict,
@@ -16,7 +19,7 @@ export function explain(
   return {
     title: right.name[0]!.toUpperCase() + right.name.slice(1),
     sentence: right.says,
-    detail: taken ? `You took it for: ${taken.name}.` : '',
+    detail: '',
     dots: degreeDots(key, right.phrase.notes as readonly PlacedNote[]),
     sound: phraseSound(right.phrase),
     otherSound: taken ? phraseSound(taken.phrase) : null,

@@ -62,7 +62,7 @@ function otherStart(phrase: Phrase, key: Key): Variation {
   const [first, ...rest] = phrase.notes;
   return {
     name: 'from the second note',
-    says: 'It starts on its second note and ends on its first, in the same rhythm: the accents fall elsewhere.',
+    says: 'It starts on its second note and ends on its first: the accents fall elsewhere.',
     phrase: inRhythmOf(phrase, first ? [...rest, first] : []),
     key,
   };
@@ -82,11 +82,9 @@ export function upsideDown(phrase: Phrase, key: Key): Variation {
 
 /** Every note the same number of scale steps higher or lower. */
 export function byDegrees(phrase: Phrase, key: Key, by: number): Variation {
-  const way = by > 0 ? 'up' : 'down';
-  const steps = `${Math.abs(by)} ${Math.abs(by) === 1 ? 'step' : 'steps'}`;
   return {
-    name: `${way} ${steps}`,
-    says: `Every note lies ${steps} of the scale ${by > 0 ? 'higher' : 'lower'}, so every arpeggio stands on another degree.`,
+    name: `${by > 0 ? 'up' : 'down'} ${stepsWords(by)}`,
+    says: `Every note lies ${liesWords(by)}, so every arpeggio stands on another degree.`,
     phrase: inRhythmOf(
       phrase,
       phrase.notes.map((note) => noteOn(key, stepOf(key, note).step + by)),
@@ -94,6 +92,11 @@ export function byDegrees(phrase: Phrase, key: Key, by: number): Variation {
     key,
   };
 }
+
+const stepsWords = (by: number) => `${Math.abs(by)} ${Math.abs(by) === 1 ? 'step' : 'steps'}`;
+
+/** `2 steps of the scale higher` */
+const liesWords = (by: number) => `${stepsWords(by)} of the scale ${by > 0 ? 'higher' : 'lower'}`;
 
 /**
  * A variation moved along the scale, so that it begins on the step of a note, and named after both: `backwards, up 2
@@ -107,7 +110,11 @@ export function movedToBegin(
   const by = stepsBetween(key, one.phrase.notes[0]!, note);
   if (by === 0) return one;
   const moved = byDegrees(one.phrase, key, by);
-  return { ...moved, name: `${one.name}, ${moved.name}`, says: `${one.says} ${moved.says}` };
+  return {
+    ...moved,
+    name: `${one.name}, ${moved.name}`,
+    says: `${one.says} Every note lies ${liesWords(by)}.`,
+  };
 }
 
 /**
@@ -175,7 +182,7 @@ export function fourths(phrase: Phrase, key: Key, { groups }: Analysis): Variati
   );
   return {
     name: 'along the cycle of fourths',
-    says: 'Its first arpeggio goes through all seven chords of the key, each a fourth above the one before or a fifth below.',
+    says: 'Its first arpeggio goes through all seven chords, each a fourth above the last or a fifth below.',
     phrase: oneAfterAnother(phrase.tempo, sounds),
     key,
   };
