@@ -1,7 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { Unbroken, Written } from '../../parts/Written.tsx';
-import { listed } from '../../parts/english.ts';
 import type { Deck } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
 import { GUITAR, instrumentId } from '../../neck/instrument.ts';
@@ -12,6 +11,7 @@ import { instrumentWords, itemWords } from '../deckWords.ts';
 import { GuitarSwitch } from '../guitar/GuitarSwitch.tsx';
 import { currentLesson, itemsOfLesson, memory, settings, type Lesson } from '../state.ts';
 import { Begin } from './Begin.tsx';
+import { itemsListed } from './itemsListed.ts';
 import { usualMinutes } from './lengths.ts';
 import { Ready } from './Ready.tsx';
 import { WithoutSound } from './WithoutSound.tsx';
@@ -102,10 +102,10 @@ function Head({ deck, now }: { deck: Deck; now: number }) {
 /** What is asked about is told in a few words: two of the six least sure that are not called the same. */
 function LeastSure({ items, now }: { items: readonly Item[]; now: number }) {
   const least = leastSure(items, memory.value.of, tomorrowOf(now), 6).map(itemWords);
-  const unsure = [...new Set(least)].slice(0, 2);
-  return unsure.length > 0 ? (
+  const unsure = itemsListed([...new Set(least)].slice(0, 2));
+  return unsure ? (
     <p class="soft">
-      Least sure: <Unbroken text={listed(unsure)} />.
+      Least sure: <Unbroken text={unsure} />.
     </p>
   ) : null;
 }
