@@ -126,11 +126,13 @@ function useFocusOnCard(drawn: boolean): void {
   const current = shown.value;
   useEffect(() => {
     // Whoever practises without looking is told of each new card, and goes on from its question.
-    document.querySelector<HTMLElement>('.card h1')?.focus({ preventScroll: true });
+    document.querySelector<HTMLElement>('.card h1')?.focus();
   }, [current?.card, drawn]);
   useEffect(() => {
     if (!current?.verdict) return;
     document.querySelector<HTMLElement>('[data-do="next"]')?.focus({ preventScroll: true });
+    // In large letters what was answered may lie far below it.
+    document.querySelector('.why')?.scrollIntoView({ block: 'nearest' });
   }, [current?.verdict, drawn]);
 }
 
