@@ -30,12 +30,15 @@ type ComeTo = (page: Page, base: string) => Promise<void>;
 const NECK = { sizes: ['triad'], strings: ['5-4', '4-3-2'], frets: [1, 8] };
 
 /** A lesson of the evening class, with what its cards ask. */
-function lesson(
-  drills: readonly object[],
-  title = 'Thursday class: down the harbour stairs',
-): Deck {
-  const note = 'Strings 5 and 4 first. Sing the third before you play it.';
-  const read = readDeck({ version: 2, title, note, key: 'Bb major', drills });
+function lesson(drills: readonly object[], instrument?: object): Deck {
+  const read = readDeck({
+    version: 2,
+    title: 'Thursday class: down the harbour stairs',
+    note: 'Strings 5 and 4 first. Sing the third before you play it.',
+    key: 'Bb major',
+    drills,
+    ...(instrument && { instrument }),
+  });
   if ('fault' in read) throw new Error(read.fault);
   return read.deck;
 }
@@ -46,6 +49,23 @@ const DRILLS: Readonly<Record<string, object>> = {
   trace: { kind: 'trace', sizes: ['triad'], contours: ['up', 'down'], tempo: 72 },
   pulse: { kind: 'pulse', figures: ['triplets'], tempos: [72], clicks: ['beat'] },
 };
+
+/** A neck as long as any: its cards ask for all of it. */
+const LONG = {
+  name: 'long neck',
+  tuning: ['E2', 'A2', 'D3', 'G3', 'B3', 'E4'],
+  frets: 24,
+  scaleLength: 648,
+};
+const LEFT = { name: 'guitar', leftHanded: true };
+
+/** Cards of a kind on another instrument. */
+const cardOn = (kind: 'spot' | 'place', instrument: object, frets: readonly number[]): ComeTo =>
+  async function comeTo(page, base) {
+    const drill = { ...NECK, kind, frets };
+    await startLesson(page, await deckLink(lesson([drill], instrument), base));
+    await question(page);
+  };
 
 const whole = (base: string) =>
   deckLink(lesson([DRILLS.spot!, DRILLS.place!, DRILLS.trace!]), base);
@@ -219,6 +239,18 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
     await page.goto('#/neck');
     await page.locator('[data-tuning]').waitFor();
   },
+  'neck-long': async (page) => {
+    await page.goto('#/neck/Bb-major/24-frets');
+    await page.locator('[data-tuning]').waitFor();
+  },
+  'neck-left': async (page) => {
+    await page.goto('#/neck/Bb-major/left-handed');
+    await page.locator('[data-tuning]').waitFor();
+  },
+  'card-spot-long': cardOn('spot', LONG, [1, 24]),
+  'card-place-long': cardOn('place', LONG, [1, 24]),
+  'card-spot-left': cardOn('spot', LEFT, NECK.frets),
+  'card-place-left': cardOn('place', LEFT, NECK.frets),
   phrases: async (page, base) => {
     await startLesson(page, await phraseLesson(['follow'], base));
     await leave(page);
@@ -297,6 +329,12 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
     await page.getByRole('heading', { name: 'Your lessons' }).waitFor();
   },
   share: async (page) => {
+    await plan(page, { title: 'Thursday class' });
+    await shareLink(page);
+  },
+  /** Begun where link and code stand beside the form; on smaller screens the form stands alone. */
+  'share-beside': async (page) => {
+    await page.setViewportSize({ width: 1280, height: 800 });
     await plan(page, { title: 'Thursday class' });
     await shareLink(page);
   },
