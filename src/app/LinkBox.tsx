@@ -77,7 +77,7 @@ function Qr({ size, path }: QrPicture) {
       <svg class="qr" viewBox={`0 0 ${size} ${size}`} role="img" aria-label="The link as a QR code">
         <path d={path} />
       </svg>
-      <figcaption class="soft">Or let another phone’s camera read it here.</figcaption>
+      <figcaption class="soft">Or let a phone’s camera read it.</figcaption>
     </figure>
   );
 }

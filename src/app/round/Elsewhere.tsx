@@ -4,8 +4,7 @@ export function Elsewhere({ takeOver }: { takeOver(): void }) {
     <main class="screen">
       <h1>This round is open in another window</h1>
       <p>
-        Each card is asked once, so only one window goes on with a round. When that window is closed
-        or has left its round, the cards come here by themselves.
+        One window at a time goes on with a round. When that one has left it, the cards come here.
       </p>
       <button type="button" class="button main" onClick={takeOver}>
         Go on here

@@ -95,8 +95,7 @@ function Erased() {
       <main class="screen">
         <h1>Erased in another window</h1>
         <p role="alert">
-          Everything that Skipwise kept on this device was erased in another window, so this one has
-          stopped. Nothing more of it is written.
+          Everything kept on this device was erased in another window, so this one has stopped.
         </p>
         <button type="button" class="button main" onClick={again}>
           Begin anew
