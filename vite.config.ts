@@ -74,6 +74,7 @@ export default defineConfig({
     },
   },
   plugins: [tone(), fetching(), evaluated('/src/app/readymade.ts'), smaller(), page()],
+  worker: { format: 'es', plugins: () => [smaller()] },
   server: { port },
   preview: { port, strictPort: true },
   test: {

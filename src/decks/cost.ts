@@ -22,13 +22,13 @@ export function costFault(deck: Pick<Deck, 'drills' | 'phrases' | 'instrument'>)
   const unplaced = drilled.flatMap((phrase) =>
     phrase.notes.every(({ place }) => place) ? [] : phrase.notes,
   );
-  if (notes.length + unplaced.length > MOST.drilledNotes) {
-    const twice =
+  const counted = notes.length + unplaced.length;
+  if (counted > MOST.drilledNotes) {
+    const [twice, places] =
       unplaced.length === 0
-        ? ''
-        : `, ${unplaced.length === notes.length ? 'all' : unplaced.length} of them in phrases without all places, which count twice,`;
-    const places = unplaced.length === 0 ? '' : 'give them places, ';
-    return `Phrases: those that are drilled have ${notes.length} notes together${twice} and a lesson takes ${MOST.drilledNotes}: ${places}drill fewer of them, or make two lessons.`;
+        ? ['', '']
+        : [', where those of phrases without all places count twice,', 'give them places, '];
+    return `Phrases: those that are drilled come to ${counted} notes${twice} and a lesson takes ${MOST.drilledNotes}: ${places}drill fewer of them, or make two lessons.`;
   }
   const ways = unplaced.reduce(
     (sum, { midi }) => sum + stringsSounding(deck.instrument, midi) ** 2,

@@ -21,7 +21,7 @@ export function draftFault(made: Draft): string | null {
     return 'Choose at least one kind of card, or add a phrase.';
   }
   if (drills.length > MOST.drills) {
-    return `A lesson has at most ${MOST.drills} drills, and this one has ${drills.length}: remove some of them, or choose fewer kinds of card.`;
+    return `A lesson has at most ${MOST.drills} drills, not ${drills.length}: remove some, or choose fewer kinds of card.`;
   }
   const deck = deckOf({ ...made, marks: {} });
   for (const [index, drill] of drills.entries()) {
@@ -37,7 +37,7 @@ function marksFault(made: Draft): string | null {
   if (Object.keys(made.marks).length <= MOST.marks) return null;
   const { length } = Object.keys(deckOf(made).marks ?? {});
   return length > MOST.marks
-    ? `A lesson has at most ${MOST.marks} items marked easy or hard, and this one has ${length}: choose fewer degrees or string sets, or remove a drill.`
+    ? `A lesson has at most ${MOST.marks} items marked easy or hard, not ${length}: choose fewer degrees or string sets, or remove a drill.`
     : null;
 }
 

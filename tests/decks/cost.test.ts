@@ -66,7 +66,7 @@ describe('a lesson that costs too much', () => {
       faultOf({ ...base, phrases, drills: [{ kind: 'outline', phrases: numbers }] });
     expect(drilling(1, 2)).toBeNull();
     expect(drilling(1, 2, 3)).toBe(
-      'Phrases: those that are drilled have 301 notes together and a lesson takes 300: drill fewer of them, or make two lessons.',
+      'Phrases: those that are drilled come to 301 notes and a lesson takes 300: drill fewer of them, or make two lessons.',
     );
     expect(faultOf({ ...base, phrases, drills: [{ kind: 'vary' }] })).toMatch(/301 notes/);
     expect(faultOf({ ...base, phrases, drills: [] })).toBeNull();
@@ -77,7 +77,7 @@ describe('a lesson that costs too much', () => {
       faultOf({ ...base, phrases: lengths.map(phrase), drills: [{ kind: 'outline' }] });
     expect(drilling(150)).toBeNull();
     expect(drilling(75, 76)).toBe(
-      'Phrases: those that are drilled have 151 notes together, all of them in phrases without all places, which count twice, and a lesson takes 300: give them places, drill fewer of them, or make two lessons.',
+      'Phrases: those that are drilled come to 302 notes, where those of phrases without all places count twice, and a lesson takes 300: give them places, drill fewer of them, or make two lessons.',
     );
   });
 
@@ -89,7 +89,7 @@ describe('a lesson that costs too much', () => {
     expect(drilling([placed, placed, placed, placed])).toBeNull();
     expect(drilling([partly, placed, placed])).toBeNull();
     expect(drilling([partly, placed, placed, { tempo: 72, notes: ['D4'] }])).toBe(
-      'Phrases: those that are drilled have 226 notes together, 76 of them in phrases without all places, which count twice, and a lesson takes 300: give them places, drill fewer of them, or make two lessons.',
+      'Phrases: those that are drilled come to 302 notes, where those of phrases without all places count twice, and a lesson takes 300: give them places, drill fewer of them, or make two lessons.',
     );
   });
 

@@ -225,7 +225,7 @@ describe('a lesson in the making', () => {
     const drills = Array.from({ length: MOST.drills - 2 }, (_, k) => apart(k % 18));
     expect(draftFault({ ...PLAIN_DRAFT, drills: [...drills, 'spot', 'place'] })).toBeNull();
     expect(draftFault({ ...PLAIN_DRAFT, drills: [...drills, 'spot', 'place', 'trace'] })).toMatch(
-      /at most 20 drills, and this one has 21: remove/,
+      /at most 20 drills, not 21: remove/,
     );
     const strings = [6, 5, 4, 3, 2, 1].flatMap((a) =>
       [5, 4, 3, 2, 1].flatMap((b) =>

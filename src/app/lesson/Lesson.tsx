@@ -48,7 +48,7 @@ async function openLink(payload: string): Promise<Opened> {
 
 /** Said of a lesson whose drills find nothing, as one made by hand may be. */
 const NOTHING_TO_ASK =
-  'Its drills find nothing to ask: no chord lies whole on their strings inside their frets. Ask your teacher for more strings or frets, or a lower capo.';
+  'Its drills find nothing to ask: no chord lies whole on their strings and frets, and no phrase outlines one. Ask your teacher for more strings or frets, or a lower capo.';
 
 function Unreadable({ fault }: { fault: string }) {
   return (

@@ -93,5 +93,5 @@ function nameOf({ explained }: MinuteTold, note: number, naming: Naming): string
 export function leftOutWords({ line, leftOut }: MinuteTold): string | null {
   if (leftOut === 0) return null;
   const are = leftOut === 1 ? 'is' : 'are';
-  return `${leftOut} of ${line.notes + leftOut} plucks ${are} left out: they rang into one another, or it could not be told which note they were. Moves to and from them are not counted.`;
+  return `${leftOut} of ${line.notes + leftOut} plucks ${are} left out: they rang into one another or could not be told. Moves to and from them are not counted.`;
 }
