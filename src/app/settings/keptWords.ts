@@ -23,5 +23,5 @@ export function keptWords(answer: boolean | 'silent', asked: boolean): string {
 export function onIPhone(onHomeScreen: boolean): string {
   return onHomeScreen
     ? 'It was opened from the home screen, which keeps what is here.'
-    : 'An iPhone or iPad keeps what is in a browser’s tab for a week without a visit only; the home screen keeps it. To move there: save to a file, tap Share, then Add to Home Screen, open it there, and read the file.';
+    : 'An iPhone or iPad keeps what is in a browser’s tab for a week without a visit only; the home screen keeps it. To move there: save to a file, tap Share, then Add to Home Screen, open it, and read the file.';
 }

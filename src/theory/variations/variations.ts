@@ -82,9 +82,11 @@ export function upsideDown(phrase: Phrase, key: Key): Variation {
 
 /** Every note the same number of scale steps higher or lower. */
 export function byDegrees(phrase: Phrase, key: Key, by: number): Variation {
+  const way = by > 0 ? 'up' : 'down';
+  const steps = `${Math.abs(by)} ${Math.abs(by) === 1 ? 'step' : 'steps'}`;
   return {
-    name: `${by > 0 ? 'up' : 'down'} ${stepsWords(by)}`,
-    says: `Every note lies ${liesWords(by)}, so every arpeggio stands on another degree.`,
+    name: `${way} ${steps}`,
+    says: `Every note lies ${steps} of the scale ${by > 0 ? 'higher' : 'lower'}, so every arpeggio stands on another degree.`,
     phrase: inRhythmOf(
       phrase,
       phrase.notes.map((note) => noteOn(key, stepOf(key, note).step + by)),
@@ -93,14 +95,9 @@ export function byDegrees(phrase: Phrase, key: Key, by: number): Variation {
   };
 }
 
-const stepsWords = (by: number) => `${Math.abs(by)} ${Math.abs(by) === 1 ? 'step' : 'steps'}`;
-
-/** `2 steps of the scale higher` */
-const liesWords = (by: number) => `${stepsWords(by)} of the scale ${by > 0 ? 'higher' : 'lower'}`;
-
 /**
  * A variation moved along the scale, so that it begins on the step of a note, and named after both: `backwards, up 2
- * steps`. The same one where it begins there.
+ * steps`; what it says is the variation's. The same one where it begins there.
  */
 export function movedToBegin(
   one: Variation,
@@ -110,11 +107,7 @@ export function movedToBegin(
   const by = stepsBetween(key, one.phrase.notes[0]!, note);
   if (by === 0) return one;
   const moved = byDegrees(one.phrase, key, by);
-  return {
-    ...moved,
-    name: `${one.name}, ${moved.name}`,
-    says: `${one.says} Every note lies ${liesWords(by)}.`,
-  };
+  return { ...moved, name: `${one.name}, ${moved.name}`, says: one.says };
 }
 
 /**
