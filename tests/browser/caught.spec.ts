@@ -90,7 +90,7 @@ test('a lesson of which no card comes is not begun, and says what to change', as
   });
   if ('fault' in read) throw new Error(read.fault);
   await page.goto(await deckLink(read.deck, baseURL!));
-  await expect(page.getByRole('alert')).toContainText('or with the capo lower');
+  await expect(page.getByRole('alert')).toContainText('or a lower capo');
   await expect(page.locator('[data-do="start"]')).toHaveCount(0);
   await page.getByRole('link', { name: 'Go on to today' }).click();
   await page.goto('#/lessons');

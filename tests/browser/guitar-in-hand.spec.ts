@@ -74,7 +74,7 @@ async function pageWith(microphone: Float32Array | 'refused'): Promise<Page> {
     Object.assign(globalThis, { tracks });
     const ask = navigator.mediaDevices?.getUserMedia.bind(navigator.mediaDevices);
     if (!ask) return;
-    navigator.mediaDevices.getUserMedia = async (constraints) => {
+    MediaDevices.prototype.getUserMedia = async (constraints) => {
       const stream = await ask(constraints);
       tracks.push(...stream.getTracks());
       return stream;
