@@ -2,7 +2,7 @@ import { defineConfig } from '@playwright/test';
 import { chromiumPath, shellPath } from './engines.mjs';
 
 const port = Number(process.env.BROWSER_PORT ?? 4187);
-const HEARD = ['by-ear.spec.ts', 'engines.spec.ts', 'listening.spec.ts'];
+const HEARD = ['by-ear.spec.ts', 'engines.spec.ts', 'listening.spec.ts', 'pulse.spec.ts'];
 const MEASURED = ['log-long.spec.ts', 'sound-live.spec.ts'];
 
 /** How a Chromium is launched. */
@@ -51,7 +51,8 @@ export default defineConfig({
       retries: 1,
       use: launched(shellPath()),
     },
-    // What is heard takes its time, and little of the processor's, so that several go on at once; it is tried three times.
+    // What is heard or tapped in time takes its own, and little of the processor's, so that several go on at once; it is
+    // tried three times.
     {
       name: 'heard',
       testMatch: HEARD,
