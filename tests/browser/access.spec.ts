@@ -195,14 +195,19 @@ test('no string set is broken after its dash, on phones of any width', async ({
   page,
   baseURL,
 }) => {
+  const unbroken = async (sets: Locator, texts: readonly string[]) => {
+    await expect(sets).toHaveText(texts);
+    for (let width = 320; width <= 430; width += 11) {
+      await page.setViewportSize({ width, height: 640 });
+      const lines = await sets.evaluateAll((all) => all.map((set) => set.getClientRects().length));
+      expect(lines).toEqual(texts.map(() => 1));
+    }
+  };
   await page.goto(await lessonLink({ ...SMALL, strings: ['5–4', '4–3', '4–3–2'] }, baseURL!));
-  const sets = page.locator('.facts .unbroken');
-  await expect(sets).toHaveText(['5–4', '4–3', '4–3–2']);
-  for (let width = 320; width <= 430; width += 11) {
-    await page.setViewportSize({ width, height: 640 });
-    const lines = await sets.evaluateAll((all) => all.map((set) => set.getClientRects().length));
-    expect(lines).toEqual([1, 1, 1]);
-  }
+  await unbroken(page.locator('.facts .unbroken'), ['5–4', '4–3', '4–3–2']);
+  await page.goto('#/teach');
+  await page.getByText(/^Drills one by one/).click();
+  await unbroken(page.locator('.drill-list .unbroken'), ['5–4', '4–3', '5–4', '4–3']);
 });
 
 test('what gets the focus is never hidden behind the places at the bottom', async ({ page }) => {

@@ -1,4 +1,4 @@
-import { Written } from '../../parts/Written.tsx';
+import { Unbroken, Written } from '../../parts/Written.tsx';
 import type { VNode } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { listed } from '../../parts/english.ts';
@@ -200,7 +200,9 @@ function AsksAbout({ items }: { items: readonly Item[] }) {
       <h2>Asks about</h2>
       <ul class="plain">
         {items.map((item) => (
-          <li key={item.id}>{itemPlace(item)}</li>
+          <li key={item.id}>
+            <Unbroken text={itemPlace(item)} />
+          </li>
         ))}
       </ul>
     </section>

@@ -1,5 +1,5 @@
 import { isolated } from '../../decks/plain.ts';
-import { Written } from '../../parts/Written.tsx';
+import { Unbroken, Written } from '../../parts/Written.tsx';
 import { useEffect, useState } from 'preact/hooks';
 import { deckMark, MOST_TOLD, reportLink, senderMark } from '../../decks/report.ts';
 import { reportOf, type LessonKnowledge } from '../../practice/report.ts';
@@ -152,7 +152,9 @@ function ToAsk({ lesson }: { lesson: Lesson }) {
       <ul class="to-ask">
         {toAsk.map((item) => (
           <li key={item.id}>
-            <span>{itemPlace(item)}</span>
+            <span>
+              <Unbroken text={itemPlace(item)} />
+            </span>
             <button
               type="button"
               class="button small"

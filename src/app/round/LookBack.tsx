@@ -1,3 +1,4 @@
+import { Unbroken } from '../../parts/Written.tsx';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/here.ts';
@@ -76,7 +77,9 @@ function Cards({ cards, last, open, leave, children }: CardsProps) {
         {cards.map(({ asked, item }, index) => (
           <li key={`${asked.item} ${asked.seed}`}>
             <button type="button" class="button" onClick={() => open(index)}>
-              <span>{itemPlace(item)}</span>
+              <span>
+                <Unbroken text={itemPlace(item)} />
+              </span>
               <span class="soft">
                 {questions.value.includes(asked.item) && 'to ask · '}
                 {outcomeOf({ asked, item })}

@@ -1,3 +1,4 @@
+import { Unbroken } from '../../parts/Written.tsx';
 import { useMemo } from 'preact/hooks';
 import { itemsOf, KINDS } from '../../cards/index.ts';
 import type { Deck } from '../../decks/deck.ts';
@@ -104,7 +105,9 @@ function Samples({ fault, items }: { fault: string | null; items: readonly Item[
       </p>
       <ul class="soft">
         {named.map((item) => (
-          <li key={item.id}>{itemPlace(item)}</li>
+          <li key={item.id}>
+            <Unbroken text={itemPlace(item)} />
+          </li>
         ))}
       </ul>
     </div>

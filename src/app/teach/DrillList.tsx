@@ -1,3 +1,4 @@
+import { Unbroken } from '../../parts/Written.tsx';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { itemsOf, KINDS, wantsGuitar } from '../../cards/index.ts';
 import { isPhraseKind, KIND_NAMES, MOST, type Deck, type KindName } from '../../decks/deck.ts';
@@ -106,7 +107,7 @@ function DrillRow({ deck, made, index, tune, move, remove }: DrillRowProps) {
         onClick={() => tune(index)}
       >
         <span>
-          {index + 1} · {drillWords(drill)}
+          {index + 1} · <Unbroken text={drillWords(drill)} />
         </span>
         <span class="soft">
           {counted(itemsOf({ ...deck, drills: [drill] }).length, 'item')}

@@ -1,3 +1,4 @@
+import { Unbroken } from '../../parts/Written.tsx';
 import { useState } from 'preact/hooks';
 import type { Mark } from '../../decks/deck.ts';
 import type { Item } from '../../practice/item.ts';
@@ -82,7 +83,9 @@ function MarkList({ items }: { items: readonly Item[] }) {
       {items.map((item) => (
         <li key={item.id}>
           <label>
-            <span>{itemPlace(item)}</span>
+            <span>
+              <Unbroken text={itemPlace(item)} />
+            </span>
             <select
               value={marks[item.id] ?? 3}
               onChange={(event) => choose(item.id, Number(event.currentTarget.value))}
