@@ -25,8 +25,8 @@ const launched = (executablePath = '') => ({
 export default defineConfig({
   testDir: '.',
   outputDir: '../../test-results/pages',
-  // Four at once on two processors: half of a test is waiting, for clocks, sound and the device.
-  workers: 4,
+  // Three at once on two processors: half of a test is waiting, for clocks, sound and the device.
+  workers: 3,
   fullyParallel: true,
   timeout: 60_000,
   expect: { timeout: 10_000 },
