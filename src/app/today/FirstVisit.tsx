@@ -66,7 +66,9 @@ export default function FirstVisit({ begins }: { begins(): void }) {
         use={(lesson) => void start(lesson, MINUTES)}
       />
       <p>
-        <a href="#/settings">Sound and names</a>
+        <a class="alone" href="#/settings">
+          Sound and names
+        </a>
       </p>
     </main>
   );
