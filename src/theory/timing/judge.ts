@@ -76,7 +76,7 @@ export function judgedTaps(
   known: TimeKnown,
 ): TimeJudgement {
   const slots = plan.slots.map(({ seconds }) => seconds);
-  return judgedMatch(matched(taps, slots, known.lag ?? 0), taps, plan, known);
+  return judgedMatch(matched(taps, slots, known.lag ?? null), taps, plan, known);
 }
 
 /** The same where it is known which onset each time was meant for, as from the follower of played notes. */

@@ -16,10 +16,16 @@ export interface Pair {
 }
 
 /**
- * What a step costs that is a whole smallest step off, a missing and an extra tap. A tap is meant for an onset rather than
- * a stray beside a gap while it is less than half a step off.
+ * What a step costs that is a whole smallest step off, a missing and an extra tap, and one along with the count-in or
+ * after the end. A tap is meant for an onset rather than a stray beside a gap while it is less than half a step off.
  */
-const COST = { off: 6, missing: 3, extra: 3 } as const;
+const COST = { off: 6, missing: 3, extra: 3, outside: 1 } as const;
+/**
+ * Where nobody measured how late taps come, a beginning costs so much a second while it is late by no more seconds than
+ * glass and sound over the air together may be (a judgement). All of it is less than a missing onset: equal steps of which
+ * each has its tap are not shifted by one, be all taps later than a step.
+ */
+const UNMEASURED = { late: 8, most: 0.35 } as const;
 /** At most so many taps are skipped between two that are matched, and so many onsets. */
 const SKIP = { taps: 4, slots: 32 } as const;
 
@@ -29,17 +35,23 @@ const SKIP = { taps: 4, slots: 32 } as const;
  *
  * @param taps seconds, rising; 0 as for `slots`
  * @param slots seconds, rising
- * @param lag by how much taps come late as a rule, in seconds; a lag that is off by more than half a step can shift a
- *   figure of equal steps by one
+ * @param lag by how much taps come late as a rule, in seconds, null where that was not measured; one that was, and is off
+ *   by more than half a step, can shift a figure of equal steps by one
  */
-export function matched(taps: readonly number[], slots: readonly number[], lag = 0): Match {
+export function matched(
+  taps: readonly number[],
+  slots: readonly number[],
+  lag: number | null = null,
+): Match {
   const unit = smallestStep(slots);
   const { cost, from } = cheapestWays(taps, slots, lag, unit);
-  const end = slots.at(-1)! + lag + unit / 2;
+  const end = slots.at(-1)! + (lag ?? 0) + unit / 2;
   let best = -1;
   let least = Infinity;
   taps.forEach((_, tap) => {
-    const late = COST.extra * taps.slice(tap + 1).filter((time) => time < end).length;
+    const rest = taps.slice(tap + 1);
+    const inside = rest.filter((time) => time < end).length;
+    const late = COST.extra * inside + COST.outside * (rest.length - inside);
     slots.forEach((__, slot) => {
       const at = tap * slots.length + slot;
       const whole = cost[at]! + late + COST.missing * (slots.length - 1 - slot);
@@ -56,18 +68,18 @@ export function matched(taps: readonly number[], slots: readonly number[], lag =
 function cheapestWays(
   taps: readonly number[],
   slots: readonly number[],
-  lag: number,
+  lag: number | null,
   unit: number,
 ) {
   const n = slots.length;
   const cost = new Float64Array(taps.length * n);
   const from = new Int32Array(taps.length * n).fill(-1);
-  const start = slots[0]! + lag - unit / 2;
+  const start = slots[0]! + (lag ?? 0) - unit / 2;
   taps.forEach((time, tap) => {
-    const early = COST.extra * taps.slice(0, tap).filter((t) => t > start).length;
+    const late = taps.slice(0, tap).filter((t) => t > start).length;
+    const early = COST.extra * late + COST.outside * (tap - late);
     for (let slot = 0; slot < n; slot++) {
-      const off = (COST.off * Math.abs(time - slots[slot]! - lag)) / unit;
-      let least = off + early + COST.missing * slot;
+      let least = offGrid(time - slots[slot]!, unit, lag) + early + COST.missing * slot;
       let before = -1;
       for (let a = 1; a <= SKIP.taps && a <= tap; a++)
         for (let b = 1; b <= SKIP.slots && b <= slot; b++) {
@@ -86,6 +98,14 @@ function cheapestWays(
     }
   });
   return { cost, from };
+}
+
+/** What a beginning so many seconds late costs. */
+function offGrid(late: number, unit: number, lag: number | null): number {
+  const off = COST.off / unit;
+  if (lag !== null || late < 0) return off * Math.abs(late - (lag ?? 0));
+  const device = Math.min(late, UNMEASURED.most);
+  return Math.min(off, UNMEASURED.late) * device + off * (late - device);
 }
 
 function matchOf(pairs: readonly Pair[], taps: number, slots: number): Match {

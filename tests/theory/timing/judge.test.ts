@@ -34,6 +34,32 @@ describe('matching', () => {
       ).toEqual(all);
   });
 
+  // Glass and sound over the air are late by a third of a second together, and at 160 a triplet lasts an eighth of one.
+  it.each([
+    [60, 0.35],
+    [80, 0.25],
+    [120, 0.25],
+    [120, 0.167],
+    [160, 0.35],
+    [200, 0.3],
+  ])('is one to one at %f where a device that nobody measured is %f s late', (tempo, late) => {
+    const figure = planned('beat', 48, tempo).slots.map(({ seconds }) => seconds);
+    const chance = seeded(7);
+    const taps = figure.map((time) => time + late + (0.4 / tempo) * normal(chance));
+    expect(matched(taps, figure).pairs).toEqual(all);
+  });
+
+  it('has missing what whoever comes in late leaves out', () => {
+    for (const count of [1, 2, 3, 12])
+      for (const late of [0, 0.1])
+        expect(
+          matched(
+            due.slice(count).map((time) => time + late),
+            due,
+          ).missing,
+        ).toEqual(Array.from({ length: count }, (_, i) => i));
+  });
+
   // A phone's delay is taken out before taps are held to the grid; whoever begins in the middle has taps missing.
   it.each([
     [0.12, 0.12, [0, 1, 2, 3]],

@@ -15,6 +15,18 @@ describe('simulated players, on seeds that nothing was chosen on', () => {
     expect(verdicts(1, 0.1, SEEDS, { panel }).near).toBeGreaterThan(85);
   });
 
+  it.each([0.1, 0.2, 0.3])(
+    'are told which note bends where glass and sound are %f s late together',
+    (lag) => {
+      for (const tempo of [96, 144]) {
+        const player = { spread: 0.05, bend: [0, -0.02], lag };
+        const second = (judgement: ReturnType<typeof judgedTaps>) =>
+          bendTold(2)(judgement) && !bendTold(3)(judgement);
+        expect(share(SEEDS, { tempo, player }, second)).toBeGreaterThanOrEqual(97);
+      }
+    },
+  );
+
   it('are told a bend of 20 ms, and none where there is none', () => {
     const wish = (bend: number[]): Wish => ({ player: { spread: 0.05, bend } });
     expect(share(SEEDS, wish([0, -0.02]), bendTold(2))).toBeGreaterThanOrEqual(97);
