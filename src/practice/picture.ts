@@ -36,8 +36,10 @@ export interface Picture {
   readonly littleStays: boolean;
   /** By degree, the first of them at 0; null where the lesson has no item on it. */
   readonly byDegree: readonly (Standing | null)[];
-  /** The degrees that are least known, the weakest first. */
+  /** The degrees that are least known of those that were asked, the weakest first. */
   readonly weak: readonly number[];
+  /** The degrees of which nothing was asked yet. */
+  readonly untried: readonly number[];
   readonly confusions: readonly Confusion[];
   readonly askedAbout: readonly Item[];
 }
@@ -74,6 +76,7 @@ export function pictureOf(report: Report, items: readonly Item[]): Picture {
       report.asked >= LITTLE.answers && whole.recall * whole.of < LITTLE.recall * whole.seen,
     byDegree,
     weak: weakest(byDegree),
+    untried: byDegree.flatMap((standing, i) => (standing?.seen === 0 ? [i + 1] : [])),
     confusions: confusionsOf(report, items),
     askedAbout: report.askedAbout.flatMap((i) => items[i] ?? []),
   };
@@ -163,7 +166,7 @@ const WEAK = { below: 0.8, most: 3 };
 
 function weakest(byDegree: readonly (Standing | null)[]): number[] {
   return byDegree
-    .flatMap((standing, i) => (standing ? [{ degree: i + 1, recall: standing.recall }] : []))
+    .flatMap((standing, i) => (standing?.seen ? [{ degree: i + 1, recall: standing.recall }] : []))
     .filter(({ recall }) => recall < WEAK.below)
     .toSorted((a, b) => a.recall - b.recall)
     .slice(0, WEAK.most)

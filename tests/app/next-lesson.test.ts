@@ -85,7 +85,7 @@ describe('the next lesson', () => {
 
   it('does not count up the degrees where all are weak', async () => {
     const next = await made([{ items: facts(() => ({ recall: 0.1 })) }]);
-    expect(says(next)).toEqual(['Every degree least known']);
+    expect(says(next)).toEqual(['Every degree once more']);
     expect(next.degrees).toHaveLength(7);
   });
 

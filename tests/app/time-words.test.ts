@@ -24,6 +24,7 @@ describe('what a teacher reads of time', () => {
     expect(minuteWords(minutes)).toBe(
       '6 free minutes, of the last ones the mean: 20 % leaps, the longest run 9 steps, 3 of 7 arpeggios, 14 cm along the neck, ± 24 ms around the beat.',
     );
+    expect(minuteWords({ ...minutes, spread: 0.002 })).toMatch(/, within 6 ms around the beat\.$/);
   });
 
   it('is in a few words who rushes, what limps and who runs scales', () => {

@@ -132,6 +132,12 @@ describe('a report’s picture', () => {
     expect(pictureOf(reportWith([0.5, 0.4, 0.3, 0.2, 0.1, 1, 1]), items).weak).toEqual([5, 4, 3]);
   });
 
+  it('calls no degree weak of which nothing was asked, but not asked yet', () => {
+    const report = reportWith([0.8, 0.5, 1, 1, 1, 1, 1]);
+    const unseen = { ...report, items: report.items.with(0, null).with(4, null) };
+    expect(pictureOf(unseen, items)).toMatchObject({ weak: [2], untried: [1, 5] });
+  });
+
   it('says that little stays where less than a quarter of much that was asked is known', () => {
     const stays = (recalled: number, asked: number) =>
       pictureOf(

@@ -1,9 +1,8 @@
 import { Facts } from '../../parts/Facts.tsx';
 import { Weeks } from '../../parts/Weeks.tsx';
-import { percent } from '../figures.ts';
+import { percent, spreadWords } from '../figures.ts';
 import type { Lesson } from '../state.ts';
 import { minutes, type Figures, type Minute } from './minutes.ts';
-import { spreadWords } from './minuteWords.ts';
 
 const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' });
 const dateAndTime = new Intl.DateTimeFormat('en-GB', {

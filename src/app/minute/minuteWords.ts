@@ -2,7 +2,7 @@
 import type { MinuteTold } from '../../making/minute.ts';
 import { listed } from '../../parts/english.ts';
 import { noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
-import { counted, percent, timesWords } from '../figures.ts';
+import { counted, percent, spreadWords, timesWords } from '../figures.ts';
 
 /** A figure: what it is called, what it came to, and what that says more closely. */
 export interface Fact {
@@ -12,15 +12,6 @@ export interface Fact {
 }
 
 const cm = (mm: number) => `${Math.round(mm / 10)} cm`;
-
-/** A spread below this is not told: what a hand keeps, and how onsets are heard, lies within it. */
-const FINEST = 0.006;
-
-/** `± 21 ms`, `within 6 ms`. */
-export function spreadWords(seconds: number): string {
-  const ms = (of: number) => `${Math.round(1000 * of)} ms`;
-  return seconds < FINEST ? `within ${ms(FINEST)}` : `± ${ms(seconds)}`;
-}
 
 /** All that a minute came to, what matters most first. */
 export function factsOf(told: MinuteTold, naming: Naming): Fact[] {

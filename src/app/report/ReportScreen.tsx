@@ -240,6 +240,11 @@ function Readiness({ one, picture }: { one: KnownReport; picture: Picture }) {
           Weakest: <span class="music">{listed(picture.weak.map(numeral))}</span>.
         </p>
       )}
+      {picture.untried.length > 0 && (
+        <p>
+          Not asked yet: <span class="music">{listed(picture.untried.map(numeral))}</span>.
+        </p>
+      )}
     </section>
   );
 }

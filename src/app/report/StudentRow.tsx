@@ -21,6 +21,9 @@ interface StudentRowProps {
   take(on: boolean): void;
 }
 
+/** So many degrees are named of what a student needs. */
+const NAMED = 3;
+
 /** A student: how ready, what they need, and whether their report counts for the next lesson. */
 export function StudentRow({ student, musicKey, late, degree, taken, take }: StudentRowProps) {
   const { picture, latest, reports: count, sender, doubt } = student;
@@ -28,8 +31,9 @@ export function StudentRow({ student, musicKey, late, degree, taken, take }: Stu
   const numeral = (of: number) => chordOn(parentKey(musicKey), of, 'triad').numeral;
   const shown = degree === null ? picture.all : picture.byDegree[degree - 1];
   const [pair] = picture.confusions;
+  const degrees = [...picture.weak, ...picture.untried].slice(0, NAMED);
   const needs = [
-    picture.weak.length > 0 ? listed(picture.weak.map(numeral)) : '',
+    degrees.length > 0 ? listed(degrees.map(numeral)) : '',
     pair ? confusionWords(pair, musicKey) : '',
     ...needsInTime(latest.report),
   ].filter(Boolean);

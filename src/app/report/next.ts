@@ -99,7 +99,12 @@ function leastKnown(
   const fewer = sets.length < setsIn(drills).size;
   return [
     ...(degrees.length > 0
-      ? [{ says: `${isAll ? 'Every degree' : listed(degrees.map(numeral))} least known`, degrees }]
+      ? [
+          {
+            says: isAll ? 'Every degree once more' : `${listed(degrees.map(numeral))} least known`,
+            degrees,
+          },
+        ]
       : []),
     ...(fewer
       ? [

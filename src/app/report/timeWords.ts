@@ -2,7 +2,7 @@
 import type { FigureFacts, MinuteFacts } from '../../decks/reportTime.ts';
 import type { Report } from '../../decks/report.ts';
 import { runsScales } from '../../practice/nextInTime.ts';
-import { counted, percent } from '../figures.ts';
+import { counted, percent, spreadWords } from '../figures.ts';
 
 const PLACES = ['first', 'second', 'third', 'fourth'];
 
@@ -42,7 +42,7 @@ export function minuteWords({ count, leaping, run, outlined, reach, spread }: Mi
     `the longest run ${counted(Math.round(run), 'step')}`,
     `${outlined} of 7 arpeggios`,
     `${Math.round(reach / 10)} cm along the neck`,
-    `± ${Math.round(1000 * spread)} ms around the beat`,
+    `${spreadWords(spread)} around the beat`,
   ];
   return `${counted(count, 'free minute')}, of the last ones the mean: ${facts.join(', ')}.`;
 }
