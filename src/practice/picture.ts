@@ -76,7 +76,7 @@ export function pictureOf(report: Report, items: readonly Item[]): Picture {
       report.asked >= LITTLE.answers && whole.recall * whole.of < LITTLE.recall * whole.seen,
     byDegree,
     weak: weakest(byDegree),
-    untried: byDegree.flatMap((standing, i) => (standing?.seen === 0 ? [i + 1] : [])),
+    untried: byDegree.flatMap((one, i) => (one?.seen === 0 ? [i + 1] : [])),
     confusions: confusionsOf(report, items),
     askedAbout: report.askedAbout.flatMap((i) => items[i] ?? []),
   };
