@@ -78,7 +78,7 @@ export interface FaceProps<C extends Card = Card> {
   /** Where the verdict is none on an answer, for none was given. */
   readonly presented?: Presented | null;
   /** Shows the answer: that counts as not known, and taken for nothing. Where it is missing, nobody can ask for it. */
-  show?(): void;
+  show?: (() => void) | undefined;
   /** To be called once, with the answer in the words of `data-answer` and the taps it took. */
   answer(answer: string, taps: number): void;
   /** Null where no guitar is in hand, or the phone does not hear it. */

@@ -243,6 +243,26 @@ test('keys alone keep time, and reduced motion changes nothing', async ({ page, 
   await expect(page.getByRole('heading', { name: /Done for now|Keep triplets/ })).toBeVisible();
 });
 
+test('anywhere in the lower half of the screen is tapped, and nothing there is pressed instead', async ({
+  page,
+  baseURL,
+}) => {
+  await startLesson(page, await lesson(baseURL!));
+  await question(page);
+  await page.getByRole('button', { name: 'Count me in' }).click();
+  const pad = page.getByRole('button', { name: /Tap here/ });
+  const { width, height } = page.viewportSize()!;
+  for (let row = 0; row < 5; row++)
+    for (const x of [2, width / 2, width - 2])
+      await page.mouse.click(x, height / 2 + 2 + (row * (height / 2 - 4)) / 4);
+  await expect(pad).toHaveText('15 of 48');
+  await page.mouse.click(width / 2, height / 4);
+  await expect(pad).toHaveText('15 of 48');
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await expect(page.getByRole('button', { name: 'Count me in' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Show me' })).toBeVisible();
+});
+
 test('who stops begins anew, and nothing is said', async ({ page, baseURL }) => {
   await startLesson(page, await lesson(baseURL!));
   await question(page);

@@ -32,6 +32,7 @@ export function Face(props: FaceProps<PulseCard>) {
   return (
     <CardFrame
       {...props}
+      show={tapping.isOn || tapping.phase === 'handed in' ? undefined : props.show}
       hear={hear}
       question={`Keep ${figureWords(item)} even at ${item.tempo}`}
       hint={`${plan.slots.length} taps · ${CLICKED[item.clicks]}`}
@@ -68,16 +69,16 @@ interface PadProps {
   isHeard: boolean;
 }
 
-/** Begins the count; then takes every touch, and every key. */
+/** Begins the count; then takes every touch of the lower half, and every key. */
 function Pad({ card, tapping, isHeard }: PadProps) {
   const how = isHeard
     ? 'Strike a string, tap here, or press any key'
     : 'Tap here, or press any key';
-  const { phase, taps, begin, stop, tap } = tapping;
+  const { phase, isOn, taps, begin } = tapping;
   const pad = useRef<HTMLButtonElement>(null);
-  const isOn = phase === 'counting' || phase === 'keeping';
-  useKeys(isOn, pad, tapping);
-  useLeaving(isOn, tapping);
+  useTouches(pad, tapping);
+  useKeys(pad, tapping);
+  useLeaving(tapping);
   useEffect(() => {
     if (isOn) pad.current?.focus({ preventScroll: true });
   }, [isOn]);
@@ -96,37 +97,42 @@ function Pad({ card, tapping, isHeard }: PadProps) {
     );
   }
   return (
-    <>
-      <button
-        type="button"
-        class="tap-pad on"
-        ref={pad}
-        aria-label={how}
-        onPointerDown={(event) => tap(event.timeStamp)}
-      >
-        <span aria-hidden="true">{taps === 0 ? how : `${taps} of ${card.plan.slots.length}`}</span>
-      </button>
-      <button type="button" class="button quiet" onClick={stop}>
-        Stop
-      </button>
-    </>
+    <button type="button" class="tap-pad on" ref={pad} aria-label={how}>
+      <span aria-hidden="true">{taps === 0 ? how : `${taps} of ${card.plan.slots.length}`}</span>
+    </button>
   );
 }
 
 /** Keys that mean something else than a tap. */
 const OTHER = ['Tab', 'Shift', 'Control', 'Alt', 'AltGraph', 'Meta', 'CapsLock'];
 
+type Pad = { readonly current: HTMLButtonElement | null };
+
+/** What else can be pressed where something happened; null on the pad. */
+function otherControl({ target }: Event, pad: Pad): Element | null {
+  const control = (target as Element).closest?.('button, a, input, select') ?? null;
+  return control === pad.current ? null : control;
+}
+
+/** Takes every touch of the pad as a tap while it is on, and of all else that lies in the lower half of the screen. */
+function useTouches(pad: Pad, { isOn, tap }: Tapping): void {
+  useEffect(() => {
+    if (!isOn) return;
+    const touched = (event: PointerEvent) => {
+      const isLow = pad.current?.contains(event.target as Node) || 2 * event.clientY > innerHeight;
+      if (isLow && !otherControl(event, pad)) tap(event.timeStamp);
+    };
+    document.addEventListener('pointerdown', touched);
+    return () => document.removeEventListener('pointerdown', touched);
+  });
+}
+
 /** Takes every key as a tap while it is on; Escape stops. */
-function useKeys(
-  isOn: boolean,
-  pad: { readonly current: HTMLButtonElement | null },
-  { tap, stop }: Tapping,
-): void {
+function useKeys(pad: Pad, { isOn, tap, stop }: Tapping): void {
   useEffect(() => {
     if (!isOn) return;
     const pressed = (event: KeyboardEvent) => {
-      const control = (event.target as Element).closest?.('button, a, input, select');
-      if (control && control !== pad.current) return;
+      if (otherControl(event, pad)) return;
       if (event.ctrlKey || event.metaKey || event.altKey || OTHER.includes(event.key)) return;
       event.preventDefault();
       if (event.key === 'Escape') stop();
@@ -138,7 +144,7 @@ function useKeys(
 }
 
 /** Nothing can be said of taps on a page that was out of sight. */
-function useLeaving(isOn: boolean, { holdUp }: Tapping): void {
+function useLeaving({ isOn, holdUp }: Tapping): void {
   useEffect(() => {
     if (!isOn) return;
     const left = () => document.hidden && holdUp();

@@ -11,6 +11,8 @@ export type Phase = 'ready' | 'counting' | 'keeping' | 'handed in' | 'held up';
 
 export interface Tapping {
   readonly phase: Phase;
+  /** Whether taps are taken: while the bar is counted, and in the figure. */
+  readonly isOn: boolean;
   /** The click that is heard now, by its index: the words of the count-in first. */
   readonly lit: number | null;
   readonly taps: number;
@@ -82,21 +84,32 @@ export function useTapping({ card, guitar, sounded, over }: TappingOptions): Tap
     });
     sounded(run.current.playing);
   };
-  const tap = (at: number) => {
-    if (run.current) setTaps(run.current.tap(at));
-  };
+  const tap = (at: number) => run.current && setTaps(run.current.tap(at));
   const isOn = phase === 'counting' || phase === 'keeping';
+  useStrikes(isOn ? guitar : null, (at, as) => {
+    // The voice that counts in is heard too.
+    if (run.current?.isCountedIn(at)) return;
+    made.current = as;
+    tap(at);
+  });
+  return {
+    phase,
+    isOn,
+    lit,
+    taps,
+    begin,
+    stop: () => end('ready'),
+    holdUp: () => end('held up'),
+    tap,
+  };
+}
+
+/** Tells of every stroke on a guitar that is heard, and whether its time is measured. */
+function useStrikes(guitar: Guitar | null, struck: (at: number, as: Made) => void): void {
   useEffect(() => {
-    if (!guitar || !isOn) return;
-    const task = guitar.strikes((at) => {
-      // The voice that counts in is heard too.
-      if (run.current?.isCountedIn(at)) return;
-      made.current = guitar.isMeasured ? 'measured' : 'struck';
-      tap(at);
-    });
-    return () => task.stop();
-  }, [guitar !== null, isOn]);
-  return { phase, lit, taps, begin, stop: () => end('ready'), holdUp: () => end('held up'), tap };
+    const task = guitar?.strikes((at) => struck(at, guitar.isMeasured ? 'measured' : 'struck'));
+    return () => task?.stop();
+  }, [guitar !== null]);
 }
 
 /** A figure that is being tapped. */
