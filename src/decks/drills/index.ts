@@ -9,11 +9,6 @@ import { phrase } from './phrase.ts';
 import { played, playedFromPhrases, playedOnNeck } from './played.ts';
 import { time } from './time.ts';
 
-/** Every form of drill. */
-const FORMS = { neck, ear, phrase, played, echoed, time } satisfies {
-  [F in FormName]: Pick<DrillForm<Drills[F]>, 'write' | 'misfit'>;
-};
-
 /** What a document may say of a drill, by its form: of two, that of chords before that of phrases. */
 const SCHEMAS = {
   neck: [neck.schema],
@@ -23,6 +18,17 @@ const SCHEMAS = {
   echoed: [echoedByEar, echoedFromPhrases],
   time: [time.schema],
 } satisfies Record<FormName, readonly unknown[]>;
+type Written = { [F in FormName]: v.InferInput<ReturnType<(typeof SCHEMAS)[F][number]>> };
+
+/** Every form of drill. */
+const FORMS: { readonly [F in FormName]: DrillForm<Drills[F], Written[F]> } = {
+  neck,
+  ear,
+  phrase,
+  played,
+  echoed,
+  time,
+};
 
 /** What a document may say of a drill, of any form. */
 export function drillSchema(extent: Extent = 'whole') {
@@ -34,13 +40,11 @@ export function drillSchema(extent: Extent = 'whole') {
   const phrasesFirst = v.variant('kind', all.toReversed(), says);
   return v.lazy((drill) => (hasPhrases(drill) ? phrasesFirst : chordsFirst));
 }
-type WrittenDrill = v.InferInput<ReturnType<typeof drillSchema>>;
-
 function hasPhrases(drill: unknown): boolean {
   return typeof drill === 'object' && drill !== null && 'phrases' in drill;
 }
 
-/** The form that a kind's drills have. */
-export function drillFormOf(kind: KindName): DrillForm<Drill, WrittenDrill> {
-  return FORMS[DECLARED[kind].drill] as DrillForm<Drill, WrittenDrill>;
+/** The form that a kind's drills have: to be handed drills of that kind alone. */
+export function drillFormOf(kind: KindName): DrillForm<Drill, Written[FormName]> {
+  return FORMS[DECLARED[kind].drill];
 }
