@@ -29,7 +29,7 @@ export interface Explanation {
   readonly title: string;
   /** One sentence. */
   readonly sentence: string;
-  /** What is worth adding, or empty. */
+  /** What is worth adding, in sentences, or empty. */
   readonly detail: string;
   readonly dots: readonly NeckDot[];
   /** The right answer, sounded. */
