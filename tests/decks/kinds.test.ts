@@ -11,6 +11,7 @@ import {
   letterOf,
   sinceOf,
 } from '../../src/decks/kinds.ts';
+import { drillOf, PLAIN_DRAFT } from '../../src/making/draft.ts';
 
 // Letter in links, the version of the document that has it first, answers to guess among, whether one is taken for another.
 const KINDS = [
@@ -33,7 +34,10 @@ describe('the kinds of card', () => {
   });
 
   it('have a letter each', () => {
-    for (const name of KIND_NAMES) expect(kindOfLetter(letterOf(name)), letterOf(name)).toBe(name);
+    for (const name of KIND_NAMES) {
+      expect(letterOf(name)).toMatch(/^[a-z]$/);
+      expect(kindOfLetter(letterOf(name)), letterOf(name)).toBe(name);
+    }
   });
 
   it.each(KINDS)(
@@ -53,8 +57,14 @@ describe('the kinds of card', () => {
   });
 
   it('are told to those who write lessons by hand', () => {
-    const told = readFileSync('drills/README.md', 'utf8');
-    for (const name of KIND_NAMES) expect(told, 'a row for it').toContain(`| \`${name}\``);
+    const rows = readFileSync('drills/README.md', 'utf8').split('\n');
+    const row = (word: string) => rows.find((each) => each.startsWith(`| \`${word}\` `));
+    for (const name of KIND_NAMES) {
+      expect(row(name), 'a row for it').toBeDefined();
+      if (sinceOf(name) > 1) expect(row('version')).toContain(`\`${name}\``);
+      const { kind: _, ...words } = drillOf(name, PLAIN_DRAFT);
+      for (const word of Object.keys(words)) expect(row(word), word).toContain(`\`${name}\``);
+    }
   });
 
   it('that there are not are guessed by nobody', () => {
