@@ -24,10 +24,10 @@ import {
   startLesson,
   THREE,
   verdict,
-  type Wishes,
 } from './people.ts';
 
-const KINDS = ['spot', 'place', 'trace'] as const;
+/** Those that are drilled from the key and answered without the guitar. */
+const KINDS = [...kindsOf('neck'), ...kindsOf('ear')];
 
 let small: string;
 let three: string;
@@ -38,7 +38,7 @@ test.beforeAll(async ({ baseURL }) => {
   small = await lessonLink(floating, baseURL!);
   three = await lessonLink(THREE, baseURL!);
   for (const kind of KINDS) {
-    const wishes: Wishes = { chords: ['sevenths'], kinds: [kind], strings: ['5–4–3–2'] };
+    const wishes = { chords: ['sevenths'], kinds: [kind], strings: ['5–4–3–2'] } as const;
     lessons.set(kind, await lessonLink(wishes, baseURL!));
   }
   for (const kind of kindsOf('phrase')) lessons.set(kind, await phraseLesson([kind], baseURL!));

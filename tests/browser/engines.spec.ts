@@ -5,6 +5,7 @@
 import { expect, test } from '@playwright/test';
 import { KIND_NAMES } from '../../src/decks/deck.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
+import { kindsOf } from '../../src/decks/kinds.ts';
 import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { chromiumPage, until, type EnginePage } from './engine.ts';
 import { hasFirefox, hasWebKit } from './engines.mjs';
@@ -111,8 +112,7 @@ const NECK = { degrees: [1], sizes: ['triad'], strings: ['5-4'], frets: [1, 8] }
 
 /** What a drill of a kind says beside it; nothing of those that are drilled from the phrase. */
 const DRILLS: Readonly<Record<string, object>> = {
-  spot: NECK,
-  place: NECK,
+  ...Object.fromEntries(kindsOf('neck').map((kind) => [kind, NECK])),
   trace: { degrees: [1], sizes: ['triad'], contours: ['up'], tempo: 200 },
   pulse: { figures: ['eighths'], tempos: [120], clicks: ['beat'] },
   play: { degrees: [2], sizes: ['triad'], strings: ['5-4'], frets: [1, 7], ways: ['up'] },

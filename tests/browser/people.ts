@@ -1,7 +1,7 @@
 /** What a student and a teacher do with the page, in as many words as they would use. */
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page } from '@playwright/test';
-import type { PhraseKind } from '../../src/decks/kinds.ts';
+import type { KindName, PhraseKind } from '../../src/decks/kinds.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
 import { deckOf, PLAIN_DRAFT, type Draft } from '../../src/making/draft.ts';
 import type { Key } from '../../src/theory/key.ts';
@@ -136,7 +136,8 @@ export async function makeLesson(page: Page, wishes: Wishes, base = ''): Promise
 export const THREE: LinkWishes = { ...SMALL, degrees: [1, 2, 5] };
 
 /** What a link can be wished beside what is chosen on the screen. */
-interface LinkWishes extends Wishes {
+interface LinkWishes extends Omit<Wishes, 'kinds'> {
+  readonly kinds?: readonly KindName[];
   readonly degrees?: readonly number[];
 }
 
@@ -237,16 +238,14 @@ export async function judged(page: Page): Promise<'right' | 'wrong'> {
   return (await verdict(page).getAttribute('data-verdict')) as 'right' | 'wrong';
 }
 
-const HEARD = ['trace', 'order', 'vary', 'fill'];
-
-/** An answer that is right or wrong as wished; to a card that is heard, any: nothing of it is to be seen. */
+/** An answer that is right or wrong as wished; any where it is no degree, or one that is heard: nothing of it is to be seen. */
 export function answerTo(
   asked: Question,
   right: boolean,
   pick: ReturnType<typeof dice>,
 ): string | Place[] {
   if (['place', 'follow'].includes(asked.kind)) return placesFor(asked, right, pick);
-  if (HEARD.includes(asked.kind)) return pick(asked.answers);
+  if (asked.kind === 'fill' || !asked.answers.includes('1')) return pick(asked.answers);
   const degree = degreeSeen(asked);
   return right ? degree : pick(asked.answers.filter((other) => other !== degree));
 }
