@@ -136,6 +136,7 @@ describe('a card', () => {
         expect(guessOf(item.kind)).toBeCloseTo(offered ? 1 / new Set(offered).size : 0, 9);
         for (const answer of answers) {
           const verdict = kind.judge(card, answer);
+          if (offered) expect(verdict.takenFor).toBe(verdict.right ? null : answer);
           const why = kind.explain(card, verdict, answer, 'english');
           expect(why.title).not.toBe('');
           expect(why.sentence).toMatch(/\.$/);

@@ -4,6 +4,7 @@ import { deckId, readDeck, writeDeck } from '../../src/decks/document.ts';
 import { openLink, sealLink } from '../../src/decks/envelope.ts';
 import { readLink } from '../../src/decks/link.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
+import { KIND_NAMES, sinceOf } from '../../src/decks/kinds.ts';
 import { deckMark, readReport } from '../../src/decks/report.ts';
 import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
 import { LESSONS, REPORTS } from './written.ts';
@@ -16,6 +17,16 @@ describe('a lesson’s link', () => {
     expect([...versions], 'a lesson of each version, in written.ts').toEqual(
       Array.from({ length: DOCUMENT_VERSION }, (_, k) => k + 1),
     );
+  });
+
+  test('of the version that first had a kind asks for it', () => {
+    for (const kind of KIND_NAMES.filter((name) => sinceOf(name) > 1))
+      expect(LESSONS, `a lesson of version ${sinceOf(kind)} with ${kind}`).toContainEqual(
+        expect.objectContaining({
+          version: sinceOf(kind),
+          items: expect.arrayContaining([expect.stringMatching(`^${kind}:`)]),
+        }),
+      );
   });
 
   test.each(LESSONS)('of version $version is the same lesson, with the same items', async (one) => {
