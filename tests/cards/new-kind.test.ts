@@ -210,7 +210,15 @@ describe('a new kind of card', () => {
   it('is refused by the compiler, which names what is missing, without any part or line', async () => {
     const parts = FOLDER['index.ts'].match(/^ {6}\w+(?=[:,])/gm)!.map((part) => part.trim());
     expect(parts).toHaveLength(13);
-    const broken = copyWith(DECLARED.replace(`${LETTER}, `, ''), '');
+    const facts = DECLARED.match(/\w+: [^,{}]+(?=,| })/g)!;
+    expect(facts).toHaveLength(5);
+    const named = (fact: string) => fact.split(':')[0]!;
+    const lines = facts.map((fact) =>
+      DECLARED.replace(`${fact}, `, '')
+        .replace(`, ${fact}`, '')
+        .replace('bright', `no_${named(fact)}`),
+    );
+    const broken = copyWith([DECLARED, ...lines].join(''), '');
     for (const part of parts) {
       const without = FOLDER['index.ts'].replace(new RegExp(`^ {6}${part}[:,].*\n`, 'm'), '');
       writeFileSync(join(broken, 'src/cards/bright', `without-${part}.ts`), without);
@@ -221,8 +229,9 @@ describe('a new kind of card', () => {
       found.some((each) => each.startsWith(`src/${file}`) && each.includes(fault));
     for (const part of parts)
       expect(says(`cards/bright/without-${part}.ts`, `'${part}' is missing`), part).toBe(true);
-    expect(says('cards/index.ts', "'bright' is missing"), 'the line of the list').toBe(true);
-    expect(says('decks/kinds.ts', "'letter' is missing"), 'a letter').toBe(true);
+    for (const fact of facts.map(named))
+      expect(says('decks/kinds.ts', `'${fact}' is missing`), fact).toBe(true);
+    expect(says('cards/index.ts', 'bright'), 'the line of the list').toBe(true);
     expect(says('cards/undeclared/', '"undeclared"'), 'the line that declares it').toBe(true);
   });
 });
