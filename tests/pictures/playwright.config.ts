@@ -13,5 +13,6 @@ export default defineConfig({
   projects: [
     { name: 'readme', testMatch: 'readme.spec.ts' },
     { name: 'all', testMatch: 'all.spec.ts' },
+    { name: 'targets', testMatch: 'targets.spec.ts', workers: 3 },
   ],
 });

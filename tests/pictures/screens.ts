@@ -10,7 +10,9 @@ import {
   answerCards,
   answerTo,
   give,
+  judged,
   newCard,
+  next,
   openCard,
   openPart,
   phraseLesson,
@@ -135,15 +137,25 @@ const cards = KINDS.flatMap((kind): [string, ComeTo][] => [
     `card-${kind}-verdict`,
     async (page, base) => {
       await startLesson(page, await card(kind, base));
-      const asked = (await question(page))!;
-      await (kind === 'pulse' ? keepTime(page) : give(page, answerTo(asked, false, dice(3))));
+      await (kind === 'pulse' ? keepTime(page) : answerWrongly(page));
       await verdict(page).waitFor();
     },
   ],
 ]);
 
+/** Answers until the verdict is that it was wrong: of what is only heard nothing says which answer is. */
+async function answerWrongly(page: Page): Promise<void> {
+  for (;;) {
+    const asked = (await question(page))!;
+    await give(page, answerTo(asked, false, dice(Number(asked.seed))));
+    if ((await judged(page)) === 'wrong') return;
+    await next(page);
+  }
+}
+
 /** Taps triplets at 72, as evenly as a timer does. */
 async function keepTime(page: Page): Promise<void> {
+  await question(page);
   await page.getByRole('button', { name: 'Count me in' }).press('Enter');
   await page.locator('.count-words.past').waitFor({ state: 'attached' });
   for (let tap = 0, begun = Date.now(); tap < 48; tap++) {
@@ -256,6 +268,11 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
     await leave(page);
     await page.goto('#/phrases');
     await page.getByRole('heading').first().waitFor();
+  },
+  'play-along': async (page, base) => {
+    await startLesson(page, await card('trace', base));
+    await answerWrongly(page);
+    await page.getByRole('button', { name: 'Play along' }).click();
   },
   lessons: async (page, base) => {
     await practised(page, base);
