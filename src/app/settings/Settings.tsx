@@ -76,7 +76,9 @@ export default function Settings() {
       />
       {opened.value && <BackupForm />}
       <p class="soft">
-        <a href="./notices.txt">Notices of the libraries that Skipwise is made with</a>
+        <a class="alone" href="./notices.txt">
+          Notices of the libraries that Skipwise is made with
+        </a>
       </p>
       <a class="button" href="#/today">
         Back to today

@@ -1,14 +1,13 @@
 import type { ComponentProps } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
-import { fretsAround, midiAt, type Place } from '../../neck/place.ts';
+import { fretsAround, type Place } from '../../neck/place.ts';
 import { Hops } from '../../parts/Hops.tsx';
-import { Neck } from '../../parts/Neck.tsx';
 import { PlayAlong } from '../../parts/PlayAlong.tsx';
-import { pluck } from '../../sound/index.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { toNumber } from '../../theory/rhythm.ts';
 import { beatsText } from '../../theory/rhythmText.ts';
 import { degreeOfStep } from '../../theory/scale.ts';
+import { PhraseNeck } from '../excerpt/PhraseNeck.tsx';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
 import type { Explanation, FaceProps } from '../kind.ts';
@@ -54,12 +53,7 @@ export function Face(props: FaceProps<TraceCard>) {
       }
     >
       {explanation ? (
-        <Neck
-          {...drawn}
-          dots={explanation.dots}
-          lit={lit === null ? null : (places[lit] ?? null)}
-          tap={(place) => pluck(midiAt(instrument, place), place.string)}
-        />
+        <PhraseNeck {...props} places={places} lit={lit} />
       ) : (
         <HearingButtons hearing={hearing} what="the phrase" />
       )}
