@@ -151,6 +151,17 @@ test('without the guitar in hand nothing of it is asked, and the switch is kept'
   await expect(handSwitch(page)).toHaveCount(0);
 });
 
+/** How wide the narrowest of the bars is on which cents are read, with letters of such a size. */
+const barWidth = (page: Page, text: string) =>
+  page.evaluate((size) => {
+    document.documentElement.style.fontSize = size;
+    const widths = [...document.querySelectorAll('[data-tune] svg')].map(
+      (bar) => bar.getBoundingClientRect().width,
+    );
+    document.documentElement.style.fontSize = '';
+    return Math.min(...widths);
+  }, text);
+
 test('a guitar 12 cents flat is tuned up, and may be left so', async () => {
   const page = await pageWith(plucked(-12));
   await takeUp(page);
@@ -158,6 +169,10 @@ test('a guitar 12 cents flat is tuned up, and may be left so', async () => {
   await expect(page.getByText('nothing leaves the phone')).toBeVisible();
   await expect(page.getByText('Stop as soon as playing hurts')).toBeVisible();
   expect(await tracks(page)).toEqual([]);
+  const upright = page.viewportSize()!;
+  await page.setViewportSize({ width: upright.height, height: upright.width });
+  await expect(page.locator('[data-do="listen"]')).toBeInViewport({ ratio: 1 });
+  await page.setViewportSize(upright);
   await page.locator('[data-do="listen"]').click();
   await expect(page.getByRole('heading', { name: 'Tune up' })).toBeVisible();
   await expect(page.getByText('Listening', { exact: true })).toBeVisible();
@@ -166,6 +181,8 @@ test('a guitar 12 cents flat is tuned up, and may be left so', async () => {
     await expect(row).toContainText(/−1[123].*↑ a little too low/);
   }
   await expect(page.getByText('as a whole 12 cents low')).toBeVisible();
+  expect(await barWidth(page, '100%')).toBeGreaterThan(250);
+  expect(await barWidth(page, '200%')).toBeGreaterThan(150);
   const axe = await axeOn(page).analyze();
   expect(axe.violations).toEqual([]);
   await page.locator('[data-do="tuned"]').click();

@@ -45,15 +45,14 @@ function Step({ title, buttons, children }: StepProps) {
   return (
     <main class="screen guitar-step">
       <header class="round-bar">
-        <span class="grow" />
+        <h1 ref={heading} tabIndex={-1}>
+          {title}
+        </h1>
         <ListeningMark />
         <button type="button" class="bar-button word" onClick={() => go('today')}>
           Leave
         </button>
       </header>
-      <h1 ref={heading} tabIndex={-1}>
-        {title}
-      </h1>
       {children}
       {buttons && <div class="buttons last">{buttons}</div>}
     </main>

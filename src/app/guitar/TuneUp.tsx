@@ -102,15 +102,17 @@ function OpenString({ number, name, cents, isLast }: OpenStringProps) {
   return (
     <li data-tune={number} data-state={state} class={isLast ? 'last-heard' : ''}>
       <span class="name music">{name}</span>
-      <svg class="cents" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
-        <rect class="zone" x="45" y="0" width="10" height="10" />
-        <path class="middle" d="M50 0V10" />
-        {at !== null && <path class="needle" d={`M${at} 0V10`} />}
-      </svg>
-      <span class="figure">{cents === null ? '' : centsLabel(cents)}</span>
-      <span class="way">
-        <span aria-hidden="true">{arrow} </span>
-        {words}
+      <span class="reading">
+        <svg class="cents" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
+          <rect class="zone" x="45" y="0" width="10" height="10" />
+          <path class="middle" d="M50 0V10" />
+          {at !== null && <path class="needle" d={`M${at} 0V10`} />}
+        </svg>
+        <span class="way">
+          {cents !== null && `${centsLabel(cents)} `}
+          <span aria-hidden="true">{arrow} </span>
+          {words}
+        </span>
       </span>
     </li>
   );
