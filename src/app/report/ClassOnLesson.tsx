@@ -59,7 +59,7 @@ export function ClassOnLesson({ lesson, known }: ClassOnLessonProps) {
       <Pairs {...{ pairs, lesson }} pressed={pair} choose={setPair} />
       <ClassInTime students={students} />
       <Broken count={mine.filter((one) => one.open() === null).length} />
-      <Students students={firstOf(students, who)} {...{ lesson, late, degree }} />
+      {/* Above the rows, which would push it away as they come. */}
       <AskedTwice
         name="Remove all reports on this lesson"
         first="This takes every report on this lesson off this device; the lesson stays."
@@ -68,6 +68,7 @@ export function ClassOnLesson({ lesson, known }: ClassOnLessonProps) {
         doIt={['Remove', 'Yes, remove them']}
         done={() => void remove({ deck: mark })}
       />
+      <Students students={firstOf(students, who)} {...{ lesson, late, degree }} />
     </>
   );
 }
