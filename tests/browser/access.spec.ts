@@ -313,31 +313,47 @@ test('nothing moves by itself where less motion is asked for', async ({ page }) 
   expect(await moving(page)).toEqual([]);
 });
 
-test('a dot settles, a step fills, a hop is drawn, each within 200 ms', async ({
+test('a dot settles, a step fills, a hop is drawn, a note hops onto the stair, each within 200 ms', async ({
   page,
-  baseURL,
 }) => {
+  await seeAllThatMoves(page);
+  const motions = { settle: 150, fill: 200, hop: 200, transform: 200, height: 200 };
+  await expect.poll(() => motionsSeen(page)).toEqual(motions);
+});
+
+test('where less motion is asked for nothing of it moves', async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await seeAllThatMoves(page);
+  expect(await motionsSeen(page)).toEqual({});
+});
+
+/** From a first visit through a round to what is known in a week, taking down each motion by its name with how long it lasts, ms. */
+async function seeAllThatMoves(page: Page) {
   await page.addInitScript(() => {
-    const seen = {};
-    Object.assign(globalThis, { seen });
+    const seen: Record<string, unknown> = JSON.parse(sessionStorage.getItem('seen') ?? '{}');
     const look = () => {
-      for (const motion of document.getAnimations())
-        if (motion instanceof CSSAnimation)
-          Object.assign(seen, {
-            [motion.animationName]: motion.effect!.getComputedTiming().endTime,
-          });
+      for (const motion of document.getAnimations()) {
+        const { animationName, transitionProperty } = motion as CSSAnimation & CSSTransition;
+        seen[animationName ?? transitionProperty] = motion.effect!.getComputedTiming().endTime;
+      }
+      sessionStorage.setItem('seen', JSON.stringify(seen));
       requestAnimationFrame(look);
     };
     requestAnimationFrame(look);
   });
-  await startLesson(page, await lessonLink(SMALL, baseURL!));
+  await page.goto('');
+  await expect(page.locator('.onto-the-stair .hop')).toHaveCount(3);
+  await startLesson(page, three);
   for (let right = false; await answerOne(page, right); right = true) await next(page);
   await roundEnd(page).waitFor();
   await page.goto('#/known');
   await page.locator('.stair-hops').first().waitFor();
-  const motions = () => page.evaluate(() => (globalThis as unknown as { seen: object }).seen);
-  await expect.poll(motions).toEqual({ settle: 150, fill: 200, hop: 200 });
-});
+  await page.getByRole('radio', { name: 'in a week' }).check();
+  await expect(page.getByText('in a week if nothing more were asked')).toBeVisible();
+}
+
+const motionsSeen = (page: Page) =>
+  page.evaluate(() => JSON.parse(sessionStorage.getItem('seen')!) as object);
 
 async function firstCard(page: Page, kind: KindName) {
   await startLesson(page, lessons.get(kind)!);
