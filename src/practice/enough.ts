@@ -21,6 +21,6 @@ export function isEnough(
   lesson: number | null,
 ): boolean {
   const asked = items.filter(({ id }) => memory.items.has(id));
-  if (asked.length === 0 || shareOf(asked, memory, now + DAY).recall < LIKELY) return false;
+  if (shareOf(asked, memory, now + DAY).recall < LIKELY) return false;
   return expectedGains(items, memory, now, lesson).every(({ gain }) => gain < WORTH);
 }

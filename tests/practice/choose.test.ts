@@ -200,6 +200,13 @@ describe('enough for today', () => {
     expect(isEnough(items, replay(known), 28 * DAY + 3_600_000, null)).toBe(true);
   });
 
+  it('does not wait for what was never asked where beginning it would bring nothing', () => {
+    const fresh = [4, 5, 6, 7].map((degree) => item(degree));
+    const [now, lesson] = [28 * DAY + 3_600_000, 5000 * DAY];
+    expect(isEnough([...items, ...fresh], replay(known), now, null)).toBe(false);
+    expect(isEnough([...items, ...fresh], replay(known), now, lesson)).toBe(true);
+  });
+
   it('is not said before anything was asked, nor after a long pause', () => {
     expect(isEnough(items, emptyMemory(), 0, null)).toBe(false);
     expect(isEnough(items, replay(known), 400 * DAY, null)).toBe(false);

@@ -51,9 +51,9 @@ describe('the grade of an answer', () => {
   });
 
   it('takes a tap to last what a tenth of the answers took less than, all their thinking included', () => {
-    // From 1 s a tap to 2.9: two in twenty are below 1.2.
+    // From 2.9 s a tap down to 1: two in twenty are below 1.2.
     const answers = Array.from({ length: 20 }, (_, k) =>
-      reviewOf({ ms: 3 * (1000 + 100 * k), taps: 3 }),
+      reviewOf({ ms: 3 * (2900 - 100 * k), taps: 3 }),
     );
     const tapping = paceFrom(answers);
     // So of an answer 2.4 s go for its two later taps: .6 to 6.3 s are left to think, 3.45 in the middle.
@@ -62,6 +62,30 @@ describe('the grade of an answer', () => {
     expect([1, 3, 6].map((taps) => thinking(3500, taps))).toEqual([3, 3, 3]);
     expect([1, 3, 6].map((taps) => thinking(9000, taps))).toEqual([2, 2, 2]);
     expect(thinking(5600, 12)).toBe(thinking(5600, 1));
+  });
+
+  // Three of many quick taps, which tell that a tap takes .5 s; all others think for 3 s, give or take little.
+  it.each([
+    [2, 3400, 3],
+    [2, 3600, 2],
+    [1, 3400, 3],
+    [1, 3600, 2],
+    [12, 3400, 3],
+    [12, 3600, 2],
+  ])('is 2 from a sixth above the middle where all are alike: %i taps, %i ms', (taps, ms, grade) => {
+    const tap = 500;
+    const quick = Array.from({ length: 3 }, () => reviewOf({ ms: 12 * tap, taps: 12 }));
+    const even = Array.from({ length: 17 }, (_, k) => reviewOf({ ms: 3000 + k + tap, taps: 2 }));
+    const answer = answered(ms + (taps - 1) * tap, { taps });
+    expect(gradeOf(answer, paceFrom([...even, ...quick]))).toBe(grade);
+  });
+
+  it('takes what one tap answers as telling nothing of how long a tap takes', () => {
+    const single = Array.from({ length: 10 }, () => reviewOf({ ms: 600, taps: 1 }));
+    const longer = Array.from({ length: 10 }, () => reviewOf({ ms: 6000, taps: 3 }));
+    // Of five taps at 2 s four are taken off: 1 s to think, between the .6 and the 2 of the others.
+    const five = answered(9000, { taps: 5 });
+    expect(gradeOf(five, paceFrom([...single, ...longer]))).toBe(3);
   });
 
   it('goes by the last sixty right answers', () => {
