@@ -72,13 +72,16 @@ describe('the grade of an answer', () => {
     [1, 3600, 2],
     [12, 3400, 3],
     [12, 3600, 2],
-  ])('is 2 from a sixth above the middle where all are alike: %i taps, %i ms', (taps, ms, grade) => {
-    const tap = 500;
-    const quick = Array.from({ length: 3 }, () => reviewOf({ ms: 12 * tap, taps: 12 }));
-    const even = Array.from({ length: 17 }, (_, k) => reviewOf({ ms: 3000 + k + tap, taps: 2 }));
-    const answer = answered(ms + (taps - 1) * tap, { taps });
-    expect(gradeOf(answer, paceFrom([...even, ...quick]))).toBe(grade);
-  });
+  ])(
+    'is 2 from a sixth above the middle where all are alike: %i taps, %i ms',
+    (taps, ms, grade) => {
+      const tap = 500;
+      const quick = Array.from({ length: 3 }, () => reviewOf({ ms: 12 * tap, taps: 12 }));
+      const even = Array.from({ length: 17 }, (_, k) => reviewOf({ ms: 3000 + k + tap, taps: 2 }));
+      const answer = answered(ms + (taps - 1) * tap, { taps });
+      expect(gradeOf(answer, paceFrom([...even, ...quick]))).toBe(grade);
+    },
+  );
 
   it('takes what one tap answers as telling nothing of how long a tap takes', () => {
     const single = Array.from({ length: 10 }, () => reviewOf({ ms: 600, taps: 1 }));
