@@ -3,6 +3,8 @@ import { defineConfig } from 'vitest/config';
 const mutated = (process.env.MUTATED ?? '').split(' ');
 const room = mutated[0]!.split('/')[0]!;
 
+const PURE = ['theory', 'neck', 'decks', 'memory', 'practice', 'making', 'cards'];
+
 /**
  * Files that go through thousands of cases: run once for each change they would take days. One of them is taken where what
  * is changed bears its name.
@@ -11,6 +13,9 @@ const LONG = [
   'cards/guessing',
   'cards/everywhere',
   'cards/cards',
+  'cards/new-kind',
+  'cards/drawn',
+  'cards/byStep',
   'decks/hostile',
   'decks/cost',
   'practice/students',
@@ -26,7 +31,10 @@ const LONG = [
   'outside/neck-drawn',
   'outside/neck-fingering',
   'theory/analysis-told',
+  'theory/analysis-long',
+  'theory/timing/proof',
   'outside/theory-libraries',
+  'outside/decks-verovio',
 ].filter((file) => !mutated.some((part) => part.includes('/') && file.includes(nameOf(part))));
 
 function nameOf(part: string): string {
@@ -39,5 +47,8 @@ export default defineConfig({
     include: [`tests/${room}/**/*.test.ts`, `tests/outside/${room}-*.test.ts`],
     exclude: LONG.map((file) => `tests/${file}.test.ts`),
     testTimeout: 30_000,
+    setupFiles: 'tests/mutate.setup.ts',
+    // As in vite.config.ts: modules that are read once a change, not once a file, halve what a change costs.
+    isolate: !PURE.includes(room),
   },
 });

@@ -74,7 +74,7 @@ async function scoresOf(room, some) {
     ignorePatterns: ['dist', 'test-results', 'node_modules'],
     // It would rewrite tsconfig.json with the TypeScript that there was before 7; nothing here is compiled by that.
     tsconfigFile: 'none',
-    reporters: ['clear-text'],
+    reporters: ['clear-text', 'progress-append-only'],
     clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
     timeoutMS: 10_000,
     allowEmpty: true,
