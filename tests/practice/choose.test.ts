@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { learn, emptyMemory, replay } from '../../src/memory/memory.ts';
+import { learn, emptyMemory, type Memory, replay } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/day.ts';
 import type { Item } from '../../src/practice/item.ts';
+import { choose } from '../../src/practice/choose.ts';
 import { expectedGains } from '../../src/practice/expectedGain.ts';
 import { isEnough } from '../../src/practice/enough.ts';
 import { answerCard, nextCard } from '../../src/practice/next.ts';
-import { startRound } from '../../src/practice/round.ts';
+import { type Asked, type Round, startRound } from '../../src/practice/round.ts';
 import { reviewOf } from '../memory/reviews.ts';
 
 const item = (degree: number, more: Partial<Item> = {}): Item => ({
@@ -186,6 +187,124 @@ describe('what was never asked', () => {
     )!;
     const ahead = gain('b:1') > gain('a:1') ? 'b' : 'a';
     expect(first.item.id.startsWith(ahead)).toBe(true);
+  });
+});
+
+describe('what is asked next', () => {
+  const others = Array.from({ length: 40 }, (_, n) =>
+    reviewOf({ n, at: n, item: `place:${n}`, ms: 25_000 }),
+  );
+  const [begun, now] = [replay(others), 1000];
+  const fresh = startRound({ deck: 'd', goal: { cards: 50 }, seed: 1, now: 0, meets: false });
+  const seeds = Array.from({ length: 20 }, (_, seed) => seed);
+  const of = (id: string, kind: Item['kind'], degree = 1, more: Partial<Item> = {}) =>
+    item(degree, { id, kind, strings: '', ...more });
+  const asked = (some: readonly Item[]): Asked[] =>
+    some.map(({ id }) => ({
+      item: id,
+      seed: 2,
+      isNew: true,
+      recall: null,
+      proven: false,
+      meet: false,
+      right: true,
+      shown: false,
+      takenFor: null,
+      given: null,
+      at: 0,
+      seconds: 5,
+    }));
+  const ordered = (some: readonly Item[], memory: Memory, seed: number) => {
+    let round: Round = { ...fresh, seed };
+    for (let next; (next = choose(round, some, memory, now));)
+      round = { ...round, asked: [...round.asked, ...asked([next])] };
+    return round.asked.map(({ item: id }) => some.find((each) => each.id === id)!);
+  };
+
+  it('is of each kind by turns, also of one whose cards take this student longest', () => {
+    const kinds = ['spot', 'trace', 'place'] as const;
+    const some = kinds.flatMap((kind) =>
+      [1, 2, 3, 4].map((degree) => of(`${kind}:${degree}`, kind, degree)),
+    );
+    for (const seed of seeds) {
+      const turns = ordered(some, begun, seed).map(({ kind }) => kind);
+      expect(turns).toHaveLength(12);
+      for (const at of [0, 3, 6, 9]) expect(new Set(turns.slice(at, at + 3)).size).toBe(3);
+    }
+  });
+
+  it('is never on the same strings twice running while there are others', () => {
+    const some = ['5-4', '4-3'].flatMap((strings) =>
+      [1, 2, 3, 4].map((degree) => of(`${strings}:${degree}`, 'spot', degree, { strings })),
+    );
+    for (const seed of seeds) {
+      const sets = ordered(some, begun, seed).map(({ strings }) => strings);
+      expect(sets).toHaveLength(8);
+      for (const k of [1, 2, 3, 4, 5]) expect(sets[k]).not.toBe(sets[k - 1]);
+    }
+  });
+
+  it('may lie on no strings as well as on some, after what lay on none', () => {
+    const [first, echo, spot] = [of('a', 'trace'), of('b', 'echo', 2), item(3, { id: 'c' })];
+    const next = seeds.map((seed) =>
+      choose({ ...fresh, seed, asked: asked([first]) }, [first, echo, spot], begun, now)!,
+    );
+    expect(new Set(next)).toEqual(new Set([echo, spot]));
+  });
+
+  it('may be in time twice running, for that stands on no degree', () => {
+    const spots = [1, 2, 3].map((degree) => of(`a:${degree}`, 'spot', degree));
+    const pulses = ['b', 'c'].map((id) => of(id, 'pulse'));
+    const round = { ...fresh, asked: asked([...spots.slice(0, 2), pulses[0]!]) };
+    expect(choose(round, [...spots, ...pulses], begun, now)).toBe(pulses[1]);
+  });
+
+  it('is in the order of the drills though what is new in a later one would bring more', () => {
+    const hard = [1, 2, 3].map((degree) => of(`a:${degree}`, 'spot', degree, { mark: 5 }));
+    const easy = [4, 5, 6].map((degree) =>
+      of(`b:${degree}`, 'spot', degree, { mark: 1, drill: 1 }),
+    );
+    const known = of('c', 'spot', 7, { drill: 2 });
+    const drills = ordered([...easy, ...hard], begun, 3).map(({ drill = 0 }) => drill);
+    expect(drills).toEqual([0, 0, 0, 1, 1, 1]);
+    // What was asked before waits for no drill, and what has nothing new left holds up none.
+    const missed = reviewOf({ n: 99, at: 999, item: known.id, right: false, grade: 1 });
+    const memory = replay([...others, missed]);
+    const brings = expectedGains([...hard, known], memory, DAY, null).map(({ gain }) => gain);
+    expect(brings[3]).toBeGreaterThan(Math.max(...brings.slice(0, 3)));
+    expect(choose(fresh, [...hard, known], memory, DAY)).toBe(known);
+    const sure = replay([
+      ...others,
+      ...[1, 2, 3].map((n) => reviewOf({ n, at: n, item: known.id })),
+    ]);
+    expect(choose(fresh, [{ ...known, drill: 0 }, ...easy], sure, now)?.drill).toBe(1);
+  });
+
+  // Items that were never right, those that were, and those only shown in this round.
+  it.each([
+    [7, 0, 0, true],
+    [8, 0, 0, false],
+    [8, 8, 0, false],
+    [8, 9, 0, true],
+    [6, 0, 1, true],
+    [6, 0, 2, false],
+  ])('is nothing new where %i were never right, %i were, and %i were shown: %s', (...row) => {
+    const [never, right, shown, begins] = row;
+    const known = Array.from({ length: never + right }, (_, k) => of(`k:${k}`, 'spot', 2));
+    const log = known.map(({ id }, k) =>
+      reviewOf({ n: k, at: 100 + k, item: id, right: k >= never }),
+    );
+    const met = Array.from({ length: shown }, (_, k) => ({
+      item: `met:${k}`,
+      after: 0,
+      at: 0,
+      seconds: 1,
+    }));
+    // What was shown and asked since counts once, by its answers.
+    const askedSince = { item: 'place:1', after: 0, at: 0, seconds: 1 };
+    const round = { ...fresh, asked: asked(known), met: [...met, askedSince] };
+    const next = choose(round, [...known, of('new', 'spot')], replay([...others, ...log]), now);
+    expect(next?.id).toBe(begins ? 'new' : undefined);
   });
 });
 

@@ -82,14 +82,15 @@ describe('a report that contradicts one before it', () => {
   ]) as [Report, Report];
 
   it.each<[string, Partial<Report>]>([
-    ['has fewer answers', { asked: 0, firstAsked: 0, firstRight: 0 }],
+    ['has fewer answers', { asked: 0 }],
+    ['has fewer first answers', { firstAsked: 0 }],
     ['has fewer right ones', { firstRight: 0 }],
     ['was never asked what the other was', { items: [null, ...after.items.slice(1)] }],
     [
       'did not practise on a day on which the other did',
       { practised: after.practised.map(() => false) },
     ],
-    ['is older', { day: before.day - 1 }],
+    ['is older', { day: before.day - 1, practised: after.practised.map(() => true) }],
     ['is on a lesson of other items', { items: after.items.slice(0, 2) }],
   ])('%s', (_, changed) => {
     expect(goesOn(after, before)).toBe(true);

@@ -84,8 +84,8 @@ describe('the grade of an answer', () => {
   );
 
   it('takes what one tap answers as telling nothing of how long a tap takes', () => {
-    const single = Array.from({ length: 10 }, () => reviewOf({ ms: 600, taps: 1 }));
-    const longer = Array.from({ length: 10 }, () => reviewOf({ ms: 6000, taps: 3 }));
+    const single = Array.from({ length: 3 }, () => reviewOf({ ms: 600, taps: 1 }));
+    const longer = Array.from({ length: 17 }, () => reviewOf({ ms: 6000, taps: 3 }));
     // Of five taps at 2 s four are taken off: 1 s to think, between the .6 and the 2 of the others.
     const five = answered(9000, { taps: 5 });
     expect(gradeOf(five, paceFrom([...single, ...longer]))).toBe(3);

@@ -7,7 +7,7 @@ import { DAY } from '../../src/memory/day.ts';
 import { noPace } from '../../src/memory/pace.ts';
 import { degreeAnswered } from '../../src/practice/degreeAnswered.ts';
 import { confusions } from '../../src/practice/confusions.ts';
-import { itemDegree } from '../../src/practice/item.ts';
+import { type Item, itemDegree } from '../../src/practice/item.ts';
 import { shareOf } from '../../src/practice/known.ts';
 import { leastSure } from '../../src/practice/readiness.ts';
 import { placesKnown, sharesBy, usualSeconds } from '../../src/practice/shares.ts';
@@ -104,6 +104,14 @@ describe('what is taken for what', () => {
       { kind: 'spot', size: 'triad', degree: 5, takenFor: 3, times: 1 },
     ]);
     expect(confusions([spot(5)], of)).toHaveLength(1);
+    expect(confusions([spot(7), spot(5)], of)).toHaveLength(1);
+  });
+
+  it('is told of no kind whose answers name no arpeggio', () => {
+    const order: Item = { ...spot(2), id: 'order:Bb major:2:triad:guitar:x', kind: 'order' };
+    const of = replay([reviewOf({ item: order.id, right: false, takenFor: '4' })]);
+    expect(confusions([order], of)).toEqual([]);
+    expect(confusions([{ ...order, kind: 'spot' }], of)).toHaveLength(1);
   });
 
   it('is in the order of the degrees asked, then of those answered, where it was as often', () => {

@@ -6,6 +6,7 @@ import { answerCard, caughtUp, metCard, nextCard } from '../../src/practice/next
 import { spacer } from '../../src/practice/owed.ts';
 import {
   canGoOn,
+  cardsInOrder,
   type Goal,
   progress,
   type Round,
@@ -176,6 +177,47 @@ describe('a round', () => {
     expect(secondsLeft({ ...fresh, goal: 'enough' })).toBeNull();
   });
 
+  it.each([
+    [{ cards: 8 }, 2, 30, 0.25],
+    [{ cards: 2 }, 3, 30, 1],
+    [{ minutes: 4 }, 2, 30, 0.25],
+    [{ minutes: 1 }, 3, 30, 1],
+    ['enough', 3, 30, 0.5],
+  ] as [Goal, number, number, number][])(
+    'of %o is, after %i cards of %i s, %f on its way',
+    (goal, cards, seconds, share) => {
+      const met = Array.from({ length: cards }, () => ({ item: 'a', after: 0, at: 0, seconds }));
+      const { round } = play({ cards: 1 }, right, { memory: begun() });
+      const asked = Array.from({ length: cards }, () => ({ ...round.asked[0]!, seconds }));
+      const fresh = startRound({ deck: '', goal, seed: 1, now: 0 });
+      expect(progress({ ...fresh, asked })).toBe(share);
+      // What is shown takes its time, but is no card of the goal.
+      expect(progress({ ...fresh, met })).toBe(goal !== 'enough' && 'cards' in goal ? 0 : share);
+    },
+  );
+
+  it('is refused where it would have no length', () => {
+    for (const goal of [{ cards: 0 }, { minutes: 0 }, { minutes: -1 }, { cards: NaN }])
+      expect(() => startRound({ deck: '', goal, seed: 1, now: 0 })).toThrow(RangeError);
+    expect(startRound({ deck: '', goal: { minutes: 0.5 }, seed: 1, now: 0 }).met).toEqual([]);
+  });
+
+  it('tells its cards in their order, shown or asked', () => {
+    const { round } = play({ cards: 1 }, right, { memory: begun() });
+    const asked = ['b', 'd', 'e'].map((item) => ({ ...round.asked[0]!, item }));
+    const met = [
+      ['a', 0],
+      ['c', 1],
+      ['f', 3],
+      ['g', 3],
+    ].map(([item, after]) => ({ item: String(item), after: Number(after), at: 0, seconds: 1 }));
+    expect(
+      cardsInOrder({ ...round, asked, met })
+        .map(({ item }) => item)
+        .join(''),
+    ).toBe('abcdefg');
+  });
+
   it('shows the open card again after a reload', () => {
     const fresh = startRound({ deck: '', goal: { cards: 5 }, seed: 1, now: start, meets: false });
     const next = nextCard(fresh, items, emptyMemory(), start)!;
@@ -277,6 +319,10 @@ describe('what is new', () => {
       new Set(play(goal, right, { meets: true }).shown.map(({ item }) => item.id)).size;
     expect(met({ minutes: 8 })).toBe(8);
     expect(met({ minutes: 3 })).toBe(6);
+    expect(met({ minutes: 4 })).toBe(8);
+    expect(met('enough')).toBe(8);
+    expect(met({ cards: 20 })).toBe(8);
+    expect(met({ cards: 5 })).toBe(5);
     // Everything is missed twice.
     const tries = new Map<string, number>();
     const misses: Answers = ({ id }) => {
@@ -308,7 +354,8 @@ describe('what is new', () => {
     ['4 0 4x 1 2 3', 0],
     ['2 3', null],
     ['0x 1x 2 3', null],
-  ])('puts between what was right longest ago: of %s %o', (cards, place) => {
+    ['0 1 2 3', 1, 0],
+  ])('puts between what was right longest ago: of %s %o', (cards, place, alsoOwed = 3) => {
     const fresh = startRound({ deck: '', goal: { cards: 40 }, seed: 3, now: start, meets: false });
     const all = cards.split(' ');
     const round = all.reduce((before, card, k) => {
@@ -327,7 +374,7 @@ describe('what is new', () => {
       };
       return answerCard({ ...before, open }, items, verdict, start + k * 1000);
     }, fresh);
-    const owed = [{ item: items[3]!.id, from: 100 }];
+    const owed = [3, alsoOwed].map((one) => ({ item: items[one]!.id, from: 100 }));
     expect(spacer({ ...round, owed }, items)?.id).toBe(
       place === null ? undefined : items[place]!.id,
     );
