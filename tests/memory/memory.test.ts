@@ -48,6 +48,34 @@ describe('the memory', () => {
     expect(memory).toMatchObject({ asked: 8, firsts: 1, firstsRight: 1 });
   });
 
+  it('keeps of answers half a day apart what was foretold of them, a lucky guess counted in', () => {
+    const memory = replay(onDays([0, 0.4999]));
+    expect([emptyMemory().trials, memory.trials]).toEqual([[], []]);
+    for (const [item, right] of [
+      [ITEM, true],
+      [ITEM, false],
+      ['place:x', true],
+      ['place:x', false],
+    ] as const) {
+      const before = replay([...onDays([0]), reviewOf({ item: 'place:x', n: 2, at: NOON })]);
+      const at = NOON + DAY / 2;
+      const guess = guessOf(item.split(':')[0]!);
+      const chance = guess + (1 - guess) * recall(before, item, at)!;
+      learn(before, reviewOf({ item, n: 3, at, right }));
+      expect(before.trials).toEqual([{ foretold: expect.closeTo(chance, 12), right }]);
+    }
+  });
+
+  it('has a pace for each kind of card, from all its answers', () => {
+    const memory = replay(
+      ['spot:1', 'place:1', 'spot:2', 'spot:1'].map((item, n) =>
+        reviewOf({ n, item, at: NOON + n, ms: 1000 * (n + 1) }),
+      ),
+    );
+    const seconds = (kind: string) => memory.paces.get(kind)!.right.map((one) => one.seconds);
+    expect([seconds('spot'), seconds('place')]).toEqual([[1, 3, 4], [2]]);
+  });
+
   it('rises with every right answer on another day, and fades', () => {
     const chances = [[0], [0, 2], [0, 2, 7]].map((days) =>
       recall(replay(onDays(days)), ITEM, NOON + 10 * DAY)!,
@@ -131,6 +159,9 @@ describe('the memory', () => {
       ['4', 2],
       ['6', 1],
     ]);
+    const right = [1, 2].map((n) => reviewOf({ n, at: NOON + n }));
+    expect(replay([...wrong, ...right]).items.get(ITEM)!.takenFor.size).toBe(2);
+    expect(replay(right).items.get(ITEM)!.takenFor.size).toBe(0);
   });
 
   it('takes an item named after what every object has for one of no known kind', () => {
@@ -174,6 +205,41 @@ describe('a clock that is wrong for a while', () => {
     eases(wrong).forEach((ease, k) => expect(ease).toBeCloseTo(eases(right)[k]!, 0));
     for (const item of right.items.keys()) {
       expect(recall(wrong, item, soon)!).toBeCloseTo(recall(right, item, soon)!, 1);
+    }
+  });
+
+  // Days on the device's clock, and then on the memory's: how far it was set back, and what is taken off since it was set right.
+  it('goes on from where it was once it was set right again, as if there had been no leap', () => {
+    const steps: [device: number, clock: number, owed: number, shift: number][] = [
+      [100, 100, 0, 0],
+      [101, 101, 0, 0],
+      [71, 71, 30, 0],
+      [72, 72, 30, 0],
+      [101.5, 101.5, 30, 0],
+      [132, 102, 0, -30],
+      [133, 103, 0, -30],
+      [60, 30, 73, -30],
+      [134, 31, 0, -103],
+      [138, 35, 0, -103],
+      [137, 34, 1, -103],
+      [138, 34, 0, -104],
+      [138, 34, 0, -104],
+      [142, 38, 0, -104],
+    ];
+    const memory = replay([]);
+    steps.forEach(([device, clock, owed, shift], n) => {
+      learn(memory, reviewOf({ n, item: `spot:${n}`, at: device * DAY }));
+      const found = [memory.clock, memory.owed, memory.shift].map((ms) => ms / DAY);
+      expect(found, `day ${device}`).toEqual([clock, owed, shift]);
+    });
+    // What was asked last is as if it had just been asked.
+    const just = replay([reviewOf({ n: 1, item: 'spot:13', at: 142 * DAY })]);
+    for (const days of [0.1, 1, 9]) {
+      const at = (142 + days) * DAY;
+      expect(memory.items.get('spot:13')!.last + days * DAY).toBe(at + memory.shift);
+      expect(Math.abs(recall(memory, 'spot:13', at)! - recall(just, 'spot:13', at)!)).toBeLessThan(
+        0.05,
+      );
     }
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { learnPace, newPace, timingOf } from '../../src/memory/pace.ts';
+import { learnPace, newPace, noPace, timingOf } from '../../src/memory/pace.ts';
 import { reviewOf } from './reviews.ts';
 
 describe('the pace', () => {
@@ -8,6 +8,7 @@ describe('the pace', () => {
     expect(timingOf(timed)).toEqual({ seconds: 5.5, taps: 3 });
     expect(timingOf({ ...timed, sounded: 0, taps: 0 })).toEqual({ seconds: 7.5, taps: 1 });
     expect(timingOf({ ...timed, hidden: true })).toBeNull();
+    expect(timingOf({ ...timed, sounded: 7500 })).toEqual({ seconds: 0, taps: 3 });
     expect(timingOf({ ...timed, sounded: 7501 })).toBeNull();
     expect(timingOf({ ...timed, ms: 32_000 })).toEqual({ seconds: 30, taps: 3 });
     expect(timingOf({ ...timed, ms: 32_001 })).toBeNull();
@@ -15,7 +16,8 @@ describe('the pace', () => {
 
   it('keeps what a card costs as a mean that follows a twentieth of the way, its sound counted in', () => {
     const pace = newPace();
-    expect(pace.seconds).toEqual({ right: 6, wrong: 10 });
+    expect(pace).toMatchObject({ right: [], seconds: { right: 6, wrong: 10 } });
+    expect(noPace).toEqual({ right: [], seconds: { right: 6, wrong: 10 } });
     learnPace(pace, reviewOf({ ms: 16_000, sounded: 4000 }));
     expect(pace.seconds.right).toBeCloseTo(6.5, 9);
     learnPace(pace, reviewOf({ ms: 4000, right: false }));
