@@ -9,7 +9,7 @@ import { degreeAnswered } from '../../src/practice/degreeAnswered.ts';
 import { confusions } from '../../src/practice/confusions.ts';
 import { type Item, itemDegree } from '../../src/practice/item.ts';
 import { shareOf } from '../../src/practice/known.ts';
-import { leastSure } from '../../src/practice/readiness.ts';
+import { leastSure, readiness } from '../../src/practice/readiness.ts';
 import { placesKnown, sharesBy, usualSeconds } from '../../src/practice/shares.ts';
 import { recallByDay } from '../../src/practice/weeks.ts';
 import type { Size } from '../../src/theory/chord.ts';
@@ -38,6 +38,19 @@ describe('how much is known', () => {
     const each = items.map(({ id }) => recall(memory, id, now) ?? 0);
     expect(share.recall).toBeCloseTo(each.reduce((sum, one) => sum + one, 0) / 8, 12);
     expect(shareOf([], memory, now)).toEqual({ recall: 0, asked: 0, of: 0 });
+  });
+
+  it('is told of each degree that there is, and how many of all were asked', () => {
+    const now = start + 2 * DAY;
+    const { overall, byDegree, asked, of } = readiness(items, memory, now);
+    expect([overall, asked, of]).toEqual([shareOf(items, memory, now).recall, 3, 8]);
+    expect(byDegree).toEqual(
+      [1, 2, 3, 4, 5, 6, 7].map((degree) => {
+        const some = items.filter((item) => item.degree === degree);
+        return degree > 4 ? null : shareOf(some, memory, now).recall;
+      }),
+    );
+    expect(readiness([], memory, now)).toMatchObject({ overall: 0, asked: 0, of: 0 });
   });
 
   it('is least sure of what is least likely to be known, of what was asked', () => {

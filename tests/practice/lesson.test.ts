@@ -1,6 +1,6 @@
 /** What a next lesson takes from reports: which degrees are drilled again, and how hard items are marked. */
 import { describe, expect, it } from 'vitest';
-import type { Deck } from '../../src/decks/deck.ts';
+import type { Deck, Drill } from '../../src/decks/deck.ts';
 import type { ItemFacts, Report } from '../../src/decks/report.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import type { Item } from '../../src/practice/item.ts';
@@ -78,6 +78,62 @@ describe('the next lesson for a class', () => {
     expect(weakDrills(deck, items, [reportWith(chances), reportWith(other)])[0]).toMatchObject({
       kind: 'spot',
     });
+  });
+
+  it('drills string sets that are weak, and what lies on none, is of phrases or in time as it was', () => {
+    const sets = [
+      [5, 4],
+      [4, 3],
+    ];
+    const neck = { degrees: [1, 2, 3, 4, 5, 6, 7], sizes: ['triad'], frets: [1, 5] } as const;
+    const heard = {
+      kind: 'trace',
+      degrees: neck.degrees,
+      sizes: ['triad'],
+      contours: ['up'],
+      tempo: 72,
+    } as const;
+    const asItWas: Drill[] = [
+      { kind: 'fill' },
+      { kind: 'pulse', figures: ['triplets'], tempos: [60], clicks: ['beat'] },
+    ];
+    const lesson: Deck = {
+      ...deckWith([]),
+      drills: [
+        { kind: 'spot', ...neck, strings: sets },
+        { kind: 'place', ...neck, strings: sets.slice(1) },
+        { kind: 'place', ...neck, degrees: [6, 7], strings: sets },
+        heard,
+        ...asItWas,
+      ],
+    };
+    // The first three degrees are weak, on strings 5 and 4 alone.
+    const all = [...items, ...items.map((item) => ({ ...item, strings: '4-3' }))];
+    const chances = [0.1, 0.1, 0.1, 0.9, 0.9, 0.9, 0.9];
+    const report = reportWith([...chances, ...chances.map((chance) => Math.max(chance, 0.9))]);
+    const drilled = weakDrills(lesson, all, [report]);
+    expect(drilled).toEqual([
+      { kind: 'spot', ...neck, degrees: [1, 2, 3], strings: [[5, 4]] },
+      { ...heard, degrees: [1, 2, 3] },
+      ...asItWas,
+    ]);
+    // What more than these items a report tells of is not looked at.
+    const longer = { ...report, items: [...report.items, ...report.items] };
+    expect(weakDrills(lesson, all, [longer, longer])).toEqual(drilled);
+  });
+
+  it('marks nothing by reports that do not tell of ease, or of the item', () => {
+    const [untold] = reportWith([1]).items;
+    const reports = [
+      reportWith([1], { items: [{ ...untold!, ease: null, answers: 50 }] }),
+      reportWith([1], { items: [null] }),
+    ];
+    const { marks, answers, answersTo } = marksOf(reports, items.slice(0, 1));
+    expect([marks, answers, answersTo.size]).toEqual([{}, 0, 0]);
+    const sure = reportWith([1], { items: [{ ...untold!, ease: 0.6, answers: 6 }] });
+    expect(marksOf([...reports, sure], items.slice(0, 1))).toEqual(
+      marksOf([sure], items.slice(0, 1)),
+    );
   });
 
   // Ease is drawn to the middle by six answers more, and marked in steps of .15, two either way.

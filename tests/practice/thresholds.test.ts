@@ -267,7 +267,22 @@ describe('a round', () => {
     expect(degrees(fresh)).toEqual([1, 2]);
     expect(degrees(grown)).toEqual([3]);
     expect(degrees(missed)).toEqual([4, 5]);
-    expect(counts).toMatchObject({ cards: 7, asked: 5, rightFirst: 3 });
+    expect(counts).toMatchObject({ cards: 7, asked: 5, rightFirst: 3, unseen: 7 });
+    const memory = emptyMemory();
+    for (const { id } of items.slice(0, 5)) learn(memory, reviewOf({ item: id }));
+    expect(summarise(round, items, memory).unseen).toBe(2);
+    // Of an item that the lesson has no more nothing is said but that it was asked.
+    const fewer = summarise(round, items.slice(0, 4), memory);
+    expect(degrees(fewer.missed)).toEqual([4]);
+    expect(fewer).toMatchObject({ asked: 5, unseen: 0 });
+  });
+
+  it('says of what was missed eight times that it is left, unless it was right after all', () => {
+    const misses = Array.from({ length: 8 }, () => asked(items[3]!, false, false));
+    const left = (more: Round['asked']) =>
+      summarise({ ...round, asked: [...misses, ...more] }, items, emptyMemory()).left;
+    expect(left([asked(items[1]!, false, false)])).toEqual([items[3]]);
+    expect(left([asked(items[3]!, true, false)])).toEqual([]);
   });
 
   it('leaves an item for another day at its eighth miss', () => {
