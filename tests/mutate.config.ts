@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { isKind, KIND_NAMES } from '../src/decks/kinds.ts';
 
 const mutated = (process.env.MUTATED ?? '').split(' ');
 const room = mutated[0]!.split('/')[0]!;
@@ -37,6 +38,14 @@ const LONG = [
   'outside/decks-verovio',
 ].filter((file) => !mutated.some((part) => part.includes('/') && file.includes(nameOf(part))));
 
+/** Where kinds of card alone are changed, the tests of other kinds say nothing of them. */
+const changed = mutated.map((part) => part.split('/')[1] ?? '');
+const OTHERS = room === 'cards' && changed.every(isKind) ? KIND_NAMES.filter(isUnchanged) : [];
+
+function isUnchanged(kind: string): boolean {
+  return !changed.includes(kind);
+}
+
 function nameOf(part: string): string {
   return part.split('/').at(-1)!.replace('.ts', '');
 }
@@ -45,7 +54,9 @@ function nameOf(part: string): string {
 export default defineConfig({
   test: {
     include: [`tests/${room}/**/*.test.ts`, `tests/outside/${room}-*.test.ts`],
-    exclude: LONG.map((file) => `tests/${file}.test.ts`),
+    exclude: [...LONG, ...OTHERS.map((kind) => `cards/${kind}`)].map(
+      (file) => `tests/${file}.test.ts`,
+    ),
     testTimeout: 30_000,
     setupFiles: 'tests/mutate.setup.ts',
     // As in vite.config.ts: modules that are read once a change, not once a file, halve what a change costs.
