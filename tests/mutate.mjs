@@ -76,7 +76,9 @@ async function scoresOf(room, some) {
     tsconfigFile: 'none',
     reporters: ['clear-text', 'progress-append-only'],
     clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
-    timeoutMS: 10_000,
+    // A change that loops is told by how often it is come by; a slow machine is not to be taken for one.
+    timeoutMS: 20_000,
+    timeoutFactor: 4,
     allowEmpty: true,
   }).runMutationTest();
   const counted = (part) => {
