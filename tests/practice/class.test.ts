@@ -4,7 +4,9 @@ import {
   classConfusions,
   classOf,
   classWeeks,
+  meanByDegree,
   nameKey,
+  newer,
   type Filed,
 } from '../../src/practice/class.ts';
 import type { Item } from '../../src/practice/item.ts';
@@ -167,5 +169,81 @@ describe('a class', () => {
     expect(weeks.map(({ day }) => day)).toEqual([20_689, 20_696]);
     expect(new Date(20_689 * 86_400_000).getUTCDay()).toBe(1);
     expect(weeks[0]!.recall).toBeGreaterThan(weeks[1]!.recall);
+  });
+
+  it('counts each student once in a week as in the mean, and five weeks at most', () => {
+    const at = (sender: number, day: number, recall: number) =>
+      filed(sender, 10, day, { items: items.map(() => facts({ recall })) });
+    // From Monday to Sunday, and the Monday after.
+    const some = [
+      at(1, 20_696, 0.2),
+      at(2, 20_702, 0.4),
+      at(3, 20_703, 0.8),
+      { ...at(1, 20_703, 0.6), deck: 9 },
+    ];
+    const told = (of: readonly Filed[]) => classWeeks(classOf(of, 10));
+    expect(told(some)).toEqual([
+      { day: 20_696, recall: expect.closeTo(0.3, 9) },
+      { day: 20_703, recall: expect.closeTo(0.7, 9) },
+    ]);
+    const long = [1, 2].flatMap((sender) =>
+      [0, 1, 2, 3, 4, 5].map((week) => at(sender, 20_696 + 7 * (week + sender), week / 10)),
+    );
+    expect(told(long).map(({ day }) => (day - 20_696) / 7)).toEqual([3, 4, 5, 6, 7]);
+    expect(classOf(long, 10)[0]!.reports).toBe(5);
+  });
+
+  it('is as ready on a degree as those are on the mean whose lesson has it', () => {
+    const half = items.slice(0, 2);
+    const some = [
+      filed(1, 10, 20_700, { items: [0.2, 0.4, 0.6, 0.8].map((recall) => facts({ recall })) }),
+      filed(2, 10, 20_700, { items: [facts({ recall: 0.6 }), null, null, null] }),
+    ];
+    const mean = (of: readonly Filed[]) => meanByDegree(classOf(of, 10));
+    const close = (...values: number[]) => values.map((value) => expect.closeTo(value, 9));
+    expect(mean(some)).toEqual([...close(0.4, 0.2, 0.3, 0.4), null, null, null]);
+    const fewer: Filed = {
+      ...some[0]!,
+      sender: 3,
+      open: () => ({
+        report: { ...some[0]!.open()!.report, sender: 3, items: [facts({ recall: 1 }), facts()] },
+        items: half,
+        ahead: 7,
+      }),
+    };
+    expect(mean([some[0]!, fewer]).slice(1)).toEqual([...close(0.65, 0.6, 0.8), null, null, null]);
+    expect(mean([])).toEqual([null, null, null, null, null, null, null]);
+  });
+
+  it('leaves out a report that cannot be read, and has none where there is no lesson', () => {
+    const broken: Filed = { ...filed(7, 10, 20_700), open: () => null };
+    expect(classOf([broken, filed(1, 10, 20_700)], 10).map(({ sender }) => sender)).toEqual([1]);
+    expect(classOf(reports, 99)).toEqual([]);
+    const beside = classOf([{ ...broken, sender: 1 }, filed(1, 10, 20_701)], 10);
+    expect(beside.map(({ doubt }) => doubt)).toEqual([null]);
+    expect(beside[0]!.weeks()).toHaveLength(1);
+  });
+
+  it('puts the newer report of one day last', () => {
+    const early = { day: 4, minute: 500 };
+    const [late, next] = [
+      { day: 4, minute: 501 },
+      { day: 5, minute: 0 },
+    ];
+    expect([next, late, early].toSorted(newer)).toEqual([early, late, next]);
+  });
+
+  it('has those last, by one degree, whose lesson has nothing on it', () => {
+    const known = (sender: number, recall: number) =>
+      filed(sender, 10, 20_700, { items: items.map(() => facts({ recall })) });
+    const order = (degree: number | null) =>
+      classOf([known(1, 0.9), known(2, 0.3), known(3, 0.6)], 10, degree).map(
+        ({ sender }) => sender,
+      );
+    expect([order(null), order(2), order(7)]).toEqual([
+      [2, 3, 1],
+      [2, 3, 1],
+      [1, 2, 3],
+    ]);
   });
 });
