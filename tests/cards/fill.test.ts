@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fill } from '../../src/cards/fill/index.ts';
 import { degreeOfPitch, pitchesOf } from '../../src/cards/fill/judge.ts';
+import { fretsLeft } from '../../src/neck/instrument.ts';
 import { phraseDeck } from './phrases.ts';
 import { itemIn, itemsIn } from './items.ts';
 
@@ -32,6 +33,31 @@ describe('fill', () => {
     expect(fill.explain(ruled, fill.judge(ruled, '4'), '4', 'english').detail).toBe(
       'It only embellishes here, though ii (Cm) has it.',
     );
+  });
+
+  // The last of a group, the first of the next, one that no arpeggio there has.
+  it.each([
+    [6, 'ii 3/5 2/4 1/3? V 1/5 1/1 2/1', 'It is the fifth of ii (Cm).'],
+    [7, 'ii 3/5 2/4 1/3 V 1/5? 1/1 2/1', 'It is the third of V (F).'],
+    [3, 'ii 3/5 2/3? 2/4 V 1/5 1/1 2/1', 'It is not in ii (Cm): it only embellishes.'],
+  ])('says of degree %i in %s: %s', (degree, words, detail) => {
+    const one = fill.ask(itemIn(fill, `fill:Bb major:${degree}:triad:guitar:72 ${words}`)!, 1);
+    const answer = String(degree);
+    expect(fill.explain(one, fill.judge(one, answer), answer, 'english').detail).toBe(detail);
+  });
+
+  it('shows the whole line, the missing note as missing, others on its string and fret as they are', () => {
+    const words = 'ii 3/5 2/4 1/3 V 1/5? 1/1 2/1';
+    const one = fill.ask(itemIn(fill, `fill:Bb major:7:triad:guitar:72 ${words}`)!, 1);
+    const { dots } = fill.explain(one, fill.judge(one, '7'), '7', 'english');
+    expect(
+      dots.map(({ string, fret, degree, look }) => `${string}/${fret} ${degree} ${look ?? ''}`),
+    ).toEqual(['3/5 2 ', '2/4 4 ', '1/3 6 ', '1/5 7 missing', '1/1 5 ', '2/1 2 ']);
+  });
+
+  it('sounds what lies a tritone away above', () => {
+    const { otherSound } = fill.explain(card, fill.judge(card, '7'), '7', 'english');
+    expect(otherSound!.notes[1]!.midi).toBe(69);
   });
 
   it('is none of a note that nobody would miss: the first, the last, one that no degree names', () => {
@@ -94,6 +120,16 @@ describe('fill, answered by playing', () => {
   });
 
   const card = fill.ask(itemIn(fill, ID)!, 1);
+
+  it('listens for every note of the key on the neck, and for no other', () => {
+    const top = 64 + fretsLeft(card.instrument);
+    const key = [10, 0, 2, 3, 5, 7, 9];
+    const all = Array.from({ length: 128 }, (_, midi) => midi).filter((midi) =>
+      key.includes(midi % 12),
+    );
+    expect(pitchesOf(card)).toEqual(all.filter((midi) => midi >= 40 && midi <= top));
+    expect(pitchesOf(card).at(-1)).toBeGreaterThan(80);
+  });
 
   it.each([
     [63, 4],

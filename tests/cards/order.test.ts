@@ -14,6 +14,7 @@ describe('order', () => {
       const card = order.ask(itemIn(order, ID)!, seed);
       expect(new Set(card.choices.map(({ answer }) => answer)).size).toBe(4);
       expect(card.right.answer).toBe('2 5 1 6');
+      expect(order.answers(card)).toEqual(card.choices.map(({ answer }) => answer));
       for (const choice of card.choices) {
         expect(choice.answer.split(' ').toSorted()).toEqual(['1', '2', '5', '6']);
         expect(choice.answer.startsWith('2 ')).toBe(true);
@@ -67,6 +68,17 @@ describe('order', () => {
     expect(why.otherSound!.notes.at(-1)!.at).toBeCloseTo(why.sound.notes.at(-1)!.at, 9);
     expect(why.otherSound!.notes.map(({ midi }) => midi)).not.toEqual(
       why.sound.notes.map(({ midi }) => midi),
+    );
+  });
+
+  it('is named by what it is heard from', () => {
+    const { words } = order;
+    const item = itemIn(order, ID)!;
+    expect(words.item(item)).toBe('the order from ii on');
+    expect(words.itemPlace(item)).toBe('the order from ii on, from string 3, fret 5');
+    expect(words.drill({ kind: 'order' })).toBe('hear the order of the arpeggios of the phrases');
+    expect(words.drill({ kind: 'order', phrases: [2] })).toBe(
+      'hear the order of the arpeggios of phrase 2',
     );
   });
 

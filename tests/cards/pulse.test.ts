@@ -168,6 +168,38 @@ describe('the verdict on taps', () => {
     );
   });
 
+  it('is near for even ones that are too many: more than a twelfth of what was asked', () => {
+    const twice = (every: number) =>
+      [...due, ...due.filter((_, i) => i % every === 1).map((time) => time + 0.12)].toSorted(
+        (a, b) => a - b,
+      );
+    expect(said(twice(8))).toMatchObject({
+      verdict: NEAR,
+      title: 'Near: once more',
+      sentence: 'Even, but 6 taps were too many, so it is asked again.',
+    });
+    expect(said(twice(16)).verdict).toEqual(RIGHT);
+  });
+
+  it('says of uneven ones too that they leave the click', () => {
+    expect(said(scattered(0.035).map((time) => time * 0.95)).detail).toBe(
+      'You ran ahead of the click by 5.0 %.',
+    );
+  });
+
+  it('says of a note that stands alone in its beat where it is', () => {
+    const held = cardOf('pulse:Bb major:1:triad:guitar:phrase:1/3x3:2:60:beat', 4);
+    const taps = held.plan.slots.map(({ seconds }, i) => seconds + (i === 7 ? 0.2 : 0));
+    expect(said(taps, held).detail).toBe('Beat 2 in bar 2 came 200 ms late.');
+  });
+
+  it('is of nothing but taps', () => {
+    const text = tapsText(due);
+    for (const other of [`x${text}`, `${text} x`, `${text},5`, `${text} 5.55`])
+      expect(judgementOf(card, other).onsets, other).toEqual([]);
+    expect(judgementOf(card, text).onsets).toHaveLength(48);
+  });
+
   it('points at one that is late', () => {
     const late = scattered(0.004).map((time, i) => (i === 19 ? time + 0.09 : time));
     expect(said(late)).toMatchObject({
@@ -197,6 +229,8 @@ describe('the verdict on taps', () => {
       verdict: NEAR,
       title: 'Too few taps to tell',
       sentence: '10 of 48 taps were on the figure: tap on every note.',
+      detail: 'This counts for nothing, and is asked again.',
+      dots: [],
     });
     expect(pulse.judge(card, '')).toEqual(NEAR);
     expect(said(due.filter((_, i) => i % 6 !== 1)).sentence).toBe(
@@ -208,6 +242,7 @@ describe('the verdict on taps', () => {
     expect(pulse.explain(card, RIGHT, '', 'english')).toMatchObject({
       title: 'Even at 80',
       sentence: 'It is 48 taps of triplets at 80.',
+      detail: '',
       otherSound: null,
     });
   });
