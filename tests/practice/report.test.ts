@@ -1,5 +1,11 @@
-import { describe, expect, it } from 'vitest';
-import { readReport, reportLink, type ItemFacts, type Report } from '../../src/decks/report.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  MOST_TOLD,
+  readReport,
+  reportLink,
+  type ItemFacts,
+  type Report,
+} from '../../src/decks/report.ts';
 import { learn, emptyMemory, recall } from '../../src/memory/memory.ts';
 import { DAY } from '../../src/memory/day.ts';
 import { classOf, meanByDegree } from '../../src/practice/class.ts';
@@ -88,6 +94,57 @@ describe('a report', () => {
     expect(facts(idOf(1))).toBeNull();
     expect(report).toMatchObject({ ...sent, asked: 6, firstAsked: 6, firstRight: 2 });
     expect(report.askedAbout).toEqual([2]);
+  });
+
+  it('is of a week from now where no lesson is known', () => {
+    const of = told([{ item: idOf(2), ago: 1 }]);
+    const recalled = (lesson: number | null) =>
+      reportOf({ ...of, lesson }, sent, noon, OFFSET).items[1]!.recall;
+    expect(recalled(null)).toBe(recall(of.memory, idOf(2), noon + 7 * DAY));
+    expect(recalled(noon + 2 * DAY)).toBe(recall(of.memory, idOf(2), noon + 2 * DAY));
+  });
+
+  it('tells the pace of each kind that was answered right often enough, and of none kept in time', () => {
+    const pulse: Item = { ...items[0]!, id: 'pulse:Bb major:1:triad:guitar:x', kind: 'pulse' };
+    const answers = (item: string, count: number) =>
+      Array.from({ length: count }, (_, k) => ({ item, ago: 9 - k, ms: 1000 * (k + 1) }));
+    const of = told([...answers(idOf(1), 7), ...answers(pulse.id, 7), ...answers(idOf(1, ''), 4)]);
+    const report = reportOf({ ...of, items: [...items, pulse] }, sent, noon, OFFSET);
+    expect(report.seconds).toEqual({ spot: 4 });
+  });
+
+  it('names as taken for no degree that is none, and not its own', () => {
+    const takenFor = (...given: string[]) => {
+      const of = told(given.map((one, k) => wrong(idOf(3), 9 - k, one)));
+      return reportOf(of, sent, noon, OFFSET).items[2]!.takenFor;
+    };
+    expect(['8', '0', '3', '1', '7', '4 6 1', '4 4'].map((one) => takenFor(one))).toEqual([
+      null,
+      null,
+      null,
+      1,
+      7,
+      4,
+      null,
+    ]);
+    expect(takenFor('4', '6', '6')).toBe(6);
+  });
+
+  it('has no more items and questions than it has room for, and calls nothing slow that it has no answers of', () => {
+    const many = Array.from({ length: MOST_TOLD.items + 2 }, (_, k) => ({
+      ...items[0]!,
+      id: `spot:${k}`,
+    }));
+    const of = told([{ item: 'spot:1', ago: 1, grade: 2 }]);
+    const questions = many.slice(4, 40).map(({ id }) => id);
+    const report = reportOf({ ...of, items: many, reviews: [], questions }, sent, noon, OFFSET);
+    expect(report.items).toHaveLength(MOST_TOLD.items);
+    expect(report.askedAbout).toEqual(
+      Array.from({ length: MOST_TOLD.askedAbout }, (_, k) => k + 4),
+    );
+    expect(report.items[1]).toMatchObject({ slow: false, misses: 0 });
+    const quick = told([{ item: idOf(1), ago: 1, grade: 3 }]);
+    expect(reportOf(quick, sent, noon, OFFSET).items[0]!.slow).toBe(false);
   });
 
   it('counts days from four in the morning, as practice does', () => {
@@ -248,6 +305,58 @@ describe('the picture of a report', () => {
     expect(lying([named, played])).toEqual(lying([named]));
   });
 
+  it('is of a lesson of as many items, and of no other', () => {
+    const made = tellingOf(() => facts());
+    expect([items, items.slice(1), [...items, items[0]!]].map((some) => fits(made, some))).toEqual([
+      true,
+      false,
+      false,
+    ]);
+  });
+
+  it('says nothing of first answers where there were none, and that little stays only of much', () => {
+    const of = (some: Partial<Report>) =>
+      pictureOf(
+        tellingOf(() => facts({ recall: 0.1 }), some),
+        items,
+      );
+    expect(of({ firstAsked: 0, firstRight: 0 }).firstRight).toBeNull();
+    expect(of({ firstAsked: 8, firstRight: 2 }).firstRight).toBe(0.25);
+    expect([19, 20].map((asked) => of({ asked }).littleStays)).toEqual([false, true]);
+    expect(pictureOf({ ...tellingOf(() => null), items: [] }, []).all.recall).toBe(0);
+  });
+
+  it('has what is kept in time apart, of no degree, and taken for nothing', () => {
+    const pulse: Item = { ...items[1]!, id: 'pulse:x', kind: 'pulse', strings: '' };
+    const { frets: _, ...still } = pulse;
+    const some = [...items.slice(0, 2), still, { ...still, id: 'pulse:y' }];
+    const made = {
+      ...tellingOf(() => null),
+      items: [facts({ takenFor: 1, misses: 1 }), facts(), facts({ takenFor: 5 }), facts()],
+    };
+    expect(regionsOf(made, some).map(({ inTime, strings, of }) => [inTime, strings, of])).toEqual([
+      [false, '5-4', 2],
+      [true, '', 2],
+    ]);
+    const { byDegree, confusions } = pictureOf(made, some);
+    expect(byDegree.map((one) => one?.of)).toEqual([1, 1, ...Array<undefined>(5).fill(undefined)]);
+    // The first was told as taken for itself, which is nothing either.
+    expect(confusions).toEqual([]);
+  });
+
+  it('tells string sets apart that lie on other frets', () => {
+    const some = items.slice(0, 3).map((item, k) => ({
+      ...item,
+      id: `${k}`,
+      frets: [k === 2 ? 5 : 1, 7] as const,
+    }));
+    const made = { ...tellingOf(() => null), items: some.map(() => facts()) };
+    expect(regionsOf(made, some).map(({ frets, of }) => [frets, of])).toEqual([
+      ['1-7', 2],
+      ['5-7', 1],
+    ]);
+  });
+
   it('looks a week ahead where the lesson day is past or none', () => {
     const made = tellingOf(() => facts());
     expect(daysAhead(made, null)).toBe(7);
@@ -359,6 +468,7 @@ describe('the next lesson', () => {
 });
 
 describe('two students over the same cards', () => {
+  type Student = ReturnType<typeof studentOf>;
   /** Five days on which every item was asked, such a share of the answers right. */
   function studentOf(share: number, sender: number) {
     const random = seeded(sender);
@@ -372,8 +482,10 @@ describe('two students over the same cards', () => {
     const right = answers.filter((one) => one.right).length / answers.length;
     return { of, report: read.report, right };
   }
-  const able = studentOf(0.7, 21);
-  const lost = studentOf(0.2, 22);
+  let [able, lost] = [] as unknown as [Student, Student];
+  beforeAll(() => {
+    [able, lost] = [studentOf(0.7, 21), studentOf(0.2, 22)];
+  });
 
   it('are shown 25 points or more apart and in the right order, tomorrow, on lesson day and in the class', () => {
     for (const days of [0.8, 5]) {
