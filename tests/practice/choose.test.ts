@@ -55,7 +55,7 @@ describe('what asking an item brings', () => {
     );
   });
 
-  // It would have to be reckoned anew, and what the README quotes with it: up to a third more on the eve of a lesson.
+  // It would have to be reckoned anew, and what the README quotes with it: two fifths more on the eve of a lesson.
   it('known wrong: of something new it stays what it was when the list was first looked at', () => {
     const [list, memory] = [[...items], emptyMemory()];
     const brings = (of: Item[], at: number) => expectedGains(of, memory, at, 7 * DAY)[0]!.gain;
