@@ -114,12 +114,37 @@ describe('imprints', () => {
   });
 });
 
+describe('what is one imprint too many', () => {
+  // Days, a decay and a depth for each; a thirteenth is laid on day 110.
+  const before = (days: readonly number[]) =>
+    days.flatMap((day, k) => [day * DAY, 0.2 + 0.2 * (k % 2), k % 2 === 0 ? 1.15 : 0.85]);
+
+  // By how far two lie apart for how long ago that is: days 0 and 4, not 97 and 100; in the other row 35 and 36.
+  it.each([
+    [[0, 4, 20, 35, 50, 60, 70, 80, 90, 97, 100, 103], 0, [1.7, 0.285, 2]],
+    [[0, 16, 25, 35, 36, 60, 70, 80, 90, 97, 100, 103], 3, [35.575, 0.285, 2]],
+  ])(
+    'makes one of the two that lie closest: of days %o the one at %i',
+    (days, at, [day, decay, depth]) => {
+      const imprints = before(days);
+      imprint(imprints, 110 * DAY, 0.5, true);
+      const rest = before(days).toSpliced(3 * at, 6);
+      const both = [day! * DAY, decay!, depth!];
+      const all13 = [...rest, 110 * DAY, 0.365, 1.15].toSpliced(3 * at, 0, ...both);
+      expect(imprints).toEqual(all13.map((value) => expect.closeTo(value, 6) as number));
+    },
+  );
+});
+
 /** Both estimates after an answer to an item that is new to someone. */
 function surer(active: number, right: boolean, guess: number) {
   const [general, own] = [{ ...GENERAL }, { ...OWN }];
   updateEstimates(general, own, active, right, guess);
   return { general, own };
 }
+
+/** A mean and its variance. */
+type Pair = [number, number];
 
 describe('how easily an item comes', () => {
   const active = activation(laid([0]), DAY);
@@ -132,6 +157,26 @@ describe('how easily an item comes', () => {
       expect(after.own.variance).toBeLessThan(OWN.variance);
     }
   });
+
+  // Worked out apart from the code, as a Kalman filter's gain: K = variance · slope / (noise + slope² · both variances).
+  it.each<[number, boolean, number, Pair, Pair, Pair]>([
+    [0.3, true, 0.25, [0.5, 1.44], [4.455681, 0.893026], [0.72418, 1.218179]],
+    [0.3, true, 0.25, [-0.8, 0.6], [4.576187, 0.896586], [-0.634288, 0.562771]],
+    [0.3, false, 0.25, [0.5, 1.44], [3.792218, 0.893026], [-0.231206, 1.218179]],
+    [0.3, false, 0.25, [-0.8, 0.6], [3.987521, 0.896586], [-0.987487, 0.562771]],
+    [0.2, true, 0, [0.5, 1.44], [4.707692, 0.852236], [1.087077, 1.133597]],
+    [0.2, true, 0, [-0.8, 0.6], [5.030161, 0.902052], [-0.361903, 0.564739]],
+    [0.5, false, 0.125, [0.5, 1.44], [3.496662, 0.946711], [-0.656806, 1.3295]],
+    [0.5, false, 0.125, [-0.8, 0.6], [3.682366, 0.878515], [-1.17058, 0.556265]],
+  ])(
+    'at %f, right: %s, guessed one time in %f, with a doubt of its own of %o, is %o and %o',
+    (present, right, guess, own, general, after) => {
+      const [whole, part] = [{ ...GENERAL }, { mean: own[0], variance: own[1] }];
+      updateEstimates(whole, part, present, right, guess);
+      expect([whole.mean, whole.variance]).toEqual(general.map((one) => expect.closeTo(one, 5)));
+      expect([part.mean, part.variance]).toEqual(after.map((one) => expect.closeTo(one, 5)));
+    },
+  );
 
   it('is told less by a right answer that may have been guessed', () => {
     const known = surer(active, true, 0).own.mean;
