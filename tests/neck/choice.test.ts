@@ -4,6 +4,8 @@ import {
   choiceText,
   fingeringOptions,
   parseChoice,
+  type ShapeChoice,
+  takesLowest,
   type HandChoice,
 } from '../../src/neck/choice.ts';
 import { fingering, type LineNote } from '../../src/neck/fingering.ts';
@@ -68,9 +70,20 @@ test('a choice reads back from its text, and no other text does', () => {
     'at fret 0',
     'at fret 25',
     'at fret',
+    'now at fret 5',
+    'at fret 5 or so',
+    'at fret 123',
     'Movable',
     'constructor',
     '__proto__',
   ])
     expect(parseChoice(text)).toBeNull();
+});
+
+test('shapes in root position have the root lowest, inversions any other, and any will do where none was chosen', () => {
+  const members = [1, 3, 5, 7] as const;
+  const taken = (choice?: ShapeChoice) => members.filter((member) => takesLowest(choice, member));
+  expect(taken('root position')).toEqual([1]);
+  expect(taken('inversions')).toEqual([3, 5, 7]);
+  expect(taken()).toEqual([1, 3, 5, 7]);
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fingering } from '../../src/neck/fingering.ts';
-import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
+import { GUITAR, openMidi, type Instrument } from '../../src/neck/instrument.ts';
 import { finished } from '../../src/theory/incremental.ts';
 import { placed, positionsByNote, stringsByNote } from '../../src/neck/placement.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
@@ -17,6 +17,7 @@ const triad = phraseOf([
   [65, 'F'],
   [70, 'Bb'],
 ]);
+const withFrets = (frets: number): Instrument => ({ ...GUITAR, frets });
 const placesOf = (phrase: Phrase) =>
   phrase.notes.map(({ place }) => `${place!.string}/${place!.fret}`).join(' ');
 
@@ -64,6 +65,46 @@ describe('a phrase elsewhere on the neck', () => {
       ['on strings 4 3 2 1', 'The same notes, each one string higher and further down the neck.'],
     ]);
     expect(placesOf(all[1]!.phrase)).toBe('4/8 3/7 2/6 1/6');
+  });
+
+  // On the first string alone: one string lower lies five frets further up, but not beyond the last fret.
+  it.each([
+    [64, 0, ['2/5 2/7 2/9']],
+    [69, 5, ['2/10 2/12 2/14']],
+    [83, 19, []],
+    [79, 15, ['2/20 2/22 2/24']],
+  ])('MIDI %i from fret %i on the first string goes to %o', (midi, fret, there) => {
+    const notes = phraseOf([0, 2, 4].map((step) => [midi + step, 'C'] as const)).notes.map(
+      (note, i) => ({ ...note, place: { string: 1, fret: fret + 2 * i } }),
+    );
+    const all = finished(stringsByNote(withFrets(24), { tempo: 80, notes }));
+    expect(all.map(({ phrase }) => placesOf(phrase))).toEqual(there);
+  });
+
+  it('is nowhere where it cannot be played at all, and keeps how each note is reached', () => {
+    const nowhere = phraseOf([[30, 'F#']]);
+    expect(finished(stringsByNote(GUITAR, nowhere))).toEqual([]);
+    expect(finished(positionsByNote(GUITAR, nowhere))).toEqual([]);
+    const notes = triad.notes.map((note, i) =>
+      i === 1 ? { ...note, articulation: 'slide' as const } : note,
+    );
+    for (const { phrase } of finished(positionsByNote(GUITAR, { ...triad, notes })))
+      expect(phrase.notes.map(({ articulation }) => articulation)).toEqual([
+        undefined,
+        'slide',
+        undefined,
+        undefined,
+      ]);
+  });
+
+  it('is not told where it is played already, and named by its position elsewhere, never with an open string', () => {
+    const now = placed(GUITAR, triad)!;
+    const all = finished(positionsByNote(GUITAR, now));
+    expect(all.map(({ phrase }) => placesOf(phrase))).not.toContain(placesOf(now));
+    for (const { name, says, phrase } of all) {
+      expect(says).toContain(`at fret ${name.replace('position ', '')}.`);
+      expect(phrase.notes.every(({ place }) => place!.fret > 0)).toBe(true);
+    }
   });
 
   it('is always playable, at places that sound its notes', () => {
