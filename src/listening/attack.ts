@@ -3,10 +3,13 @@
  * a pluck is what it does not foretell.
  */
 
-/** Where the attack is, as an index like the one asked for, and how far (nepers of power) the error jumps there. */
+/** An attack; indices are like the one asked for. */
 export interface Attack {
+  /** Where the error jumps most, and how far (nepers of power): what is new is looked for after it. */
   readonly at: number;
   readonly jump: number;
+  /** When the string was plucked. */
+  readonly plucked: number;
 }
 
 /** What is foretold is thinned out to about this rate: above half of it strings tell little, and clicks much. */
@@ -31,6 +34,13 @@ const WIDER = 0.02;
  * of damped lines 3 were 6 ms early or more, then 1; measured on the guitars tuned on).
  */
 const QUIET = { time: 0.03, jump: 0.001 };
+
+/**
+ * When it was plucked is told by more: seconds before and after between which the error is another, and within which the
+ * pluck may well lie. It seems so many seconds late where it hardly rises out of what is not foretold. (Measured on the
+ * guitars tuned on: in noise 16 of 636 plucks were 10 ms off and more by the jump, 8 are.)
+ */
+const CHANGE = { beside: 0.012, wide: 0.007, late: 0.004 };
 
 export const ATTACK_NEEDS = { before: LEARN + EARLIER + 0.01, after: LATER + AFTER + 0.005 };
 
@@ -57,11 +67,17 @@ export class AttackFinder {
     const last = Math.min(thin.length, middle + Math.round((LATER + AFTER) * rate));
     const learnt = thin.subarray(Math.max(0, first - Math.round(LEARN * rate)), first);
     const error = predictionError(thin, burg(learnt, ORDER), first, last);
+    const likely = at / factor - first - EARLY * rate;
     const near = (wide: number, quiet: number) =>
-      sharpest(error, at / factor - first - EARLY * rate, wide * rate, rate, quiet);
+      sharpest(summed(error, quiet), likely, wide * rate, rate);
     const found = near(WIDE, QUIET.jump);
     const { jump } = found.jump < SHARP ? near(WIDER, QUIET.jump) : found;
-    return { at: (first + near(WIDER, QUIET.time).at) * factor, jump };
+    const plucked = changeOf(summed(error, QUIET.time), likely, rate);
+    return {
+      at: (first + near(WIDER, QUIET.time).at) * factor,
+      jump,
+      plucked: (first + plucked) * factor,
+    };
   }
 
   private thinned(samples: Float32Array): Float64Array {
@@ -127,26 +143,50 @@ function predictionError(x: Float64Array, a: Float64Array, from: number, to: num
   });
 }
 
-/** Where the mean power of the error jumps most, by index, `likely` being where it should be. */
-function sharpest(
-  power: Float64Array,
-  likely: number,
-  wide: number,
-  rate: number,
-  quiet: number,
-): Attack {
-  const [before, after] = [Math.round(BEFORE * rate), Math.round(AFTER * rate)];
+/** Sums of the error's power before each index, and what of its mean is quiet. */
+interface Summed {
+  readonly sums: Float64Array;
+  readonly floor: number;
+}
+
+function summed(power: Float64Array, quiet: number): Summed {
   const sums = new Float64Array(power.length + 1);
   for (let n = 0; n < power.length; n++) sums[n + 1] = sums[n]! + power[n]!;
-  const floor = (quiet * sums[power.length]!) / Math.max(1, power.length) + 1e-14;
-  const mean = (from: number, to: number) => (sums[to]! - sums[from]!) / (to - from);
+  return { sums, floor: (quiet * sums[power.length]!) / Math.max(1, power.length) + 1e-14 };
+}
+
+const meanOf = ({ sums }: Summed, from: number, to: number) =>
+  (sums[to]! - sums[from]!) / (to - from);
+
+/** Where the mean power of the error jumps most, by index, `likely` being where it should be. */
+function sharpest(power: Summed, likely: number, wide: number, rate: number) {
+  const [before, after] = [Math.round(BEFORE * rate), Math.round(AFTER * rate)];
   let best = { at: 0, jump: -Infinity, worth: -Infinity };
-  for (let n = 8; n + after <= power.length; n++) {
-    const jump = Math.log(
-      (mean(n, n + after) + 1e-14) / (mean(Math.max(0, n - before), n) + floor),
-    );
+  for (let n = 8; n + after < power.sums.length; n++) {
+    const was = meanOf(power, Math.max(0, n - before), n) + power.floor;
+    const jump = Math.log((meanOf(power, n, n + after) + 1e-14) / was);
     const worth = jump - 0.5 * ((n - likely) / wide) ** 2;
     if (worth > best.worth) best = { at: n, jump, worth };
   }
-  return { at: best.at, jump: best.jump };
+  return best;
+}
+
+/**
+ * When the power of the error grows, by index: where it is likeliest to have two values and not one (the likelihood ratio
+ * of a change, Basseville & Nikiforov 1993).
+ */
+function changeOf(power: Summed, likely: number, rate: number): number {
+  const [beside, last] = [Math.round(CHANGE.beside * rate), power.sums.length - 1];
+  const mean = (from: number, to: number) => meanOf(power, from, to) + power.floor;
+  let best = { at: likely, worth: -Infinity };
+  for (let n = 8; n + 8 <= last; n++) {
+    const [from, to] = [Math.max(0, n - beside), Math.min(last, n + beside)];
+    const [was, is] = [mean(from, n), mean(n, to)];
+    if (is < was) continue;
+    const two = (n - from) * Math.log(was) + (to - n) * Math.log(is);
+    const gain = (to - from) * Math.log(mean(from, to)) - two;
+    const worth = gain - ((n - likely) / (CHANGE.wide * rate)) ** 2;
+    if (worth > best.worth) best = { at: n - (CHANGE.late * rate * was) / is, worth };
+  }
+  return best.at;
 }

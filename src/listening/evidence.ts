@@ -35,7 +35,7 @@ export interface OnsetStrength {
 
 /** An onset looked at closely. */
 export interface Considered {
-  /** Samples since the beginning. */
+  /** When it was plucked, in samples since the beginning. */
   readonly at: number;
   readonly partials: readonly Fresh[];
   readonly heard: OnsetStrength;
@@ -82,7 +82,7 @@ export class Evidence {
    * @param later onsets after it
    */
   consider(track: Track, onset: Onset, later: readonly Onset[]): Considered {
-    const { at, jump } = this.attack(track, onset);
+    const { at, jump, plucked } = this.attack(track, onset);
     const next = later.find(
       (other) =>
         other.at > at + CUTS.later * this.rate && other.strength > CUTS.strength * onset.strength,
@@ -94,14 +94,14 @@ export class Evidence {
     const from = Math.floor(at) - length - margin;
     const samples = track.slice(from, Math.floor(at) + length + margin);
     const partials = this.fresh(samples, at - from, length);
-    return { at, partials, heard: { strength: onset.strength, jump } };
+    return { at: plucked, partials, heard: { strength: onset.strength, jump } };
   }
 
   private attack(track: Track, onset: Onset): Attack {
     const from = Math.floor(onset.at - ATTACK_NEEDS.before * this.rate);
     const samples = track.slice(from, Math.ceil(onset.at + ATTACK_NEEDS.after * this.rate));
-    const attack = this.attacks.find(samples, onset.at - from);
-    return { at: from + attack.at, jump: attack.jump };
+    const { at, jump, plucked } = this.attacks.find(samples, onset.at - from);
+    return { at: from + at, jump, plucked: from + plucked };
   }
 
   /**
