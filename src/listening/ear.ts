@@ -1,6 +1,5 @@
 /** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
 import { eventOf, type Event } from './event.ts';
-import type { Considered } from './evidence.ts';
 import { LineFollower, SetFollower } from './follow.ts';
 import { referenceOf, type Expected, type Performance } from './listening.ts';
 import { PluckFinder, type MaybePluck } from './plucks.ts';
@@ -59,16 +58,16 @@ export class Ear {
     return said.concat(this.settled(true));
   }
 
-  private judge({ time, considered }: MaybePluck): Said[] {
+  private judge(pluck: MaybePluck): Said[] {
     const found =
       this.follower instanceof LineFollower
-        ? this.inLine(this.follower, time, considered)
-        : this.inSet(this.follower, time, considered);
-    return found.map((index) => ({ said: 'right', index, time }));
+        ? this.inLine(this.follower, pluck)
+        : this.inSet(this.follower, pluck);
+    return found.map((index) => ({ said: 'right', index, time: pluck.plucked }));
   }
 
-  private inLine(follower: LineFollower, time: number, considered: Considered): number[] {
-    const event = eventOf(time, considered, this.tuning);
+  private inLine(follower: LineFollower, { time, plucked, considered }: MaybePluck): number[] {
+    const event = eventOf(time, considered, this.tuning, plucked);
     const before = this.last && time - this.last.time < ONE ? this.last : null;
     const most = Math.max(...event.odds);
     if (before && most <= Math.max(...before.odds)) return [];
@@ -77,17 +76,17 @@ export class Ear {
       before &&
       before.jump > event.jump + BEGUN.sharper &&
       before.odds[event.odds.indexOf(most)]! >= BEGUN.odds;
-    this.last = isBegun ? { ...event, time: before.time, jump: before.jump } : event;
+    this.last = isBegun ? { ...before, odds: event.odds, explained: event.explained } : event;
     const index = follower.add(this.last, before !== null);
     return index < 0 ? [] : [index];
   }
 
   /** Each note that is found is taken out of what is new, and the rest is looked at again. */
-  private inSet(follower: SetFollower, time: number, considered: Considered): number[] {
+  private inSet(follower: SetFollower, { time, plucked, considered }: MaybePluck): number[] {
     const found: number[] = [];
     let rest = considered;
     for (;;) {
-      const index = follower.add(eventOf(time, rest, this.tuning), found.length === 0);
+      const index = follower.add(eventOf(time, rest, this.tuning, plucked), found.length === 0);
       if (index < 0) return found;
       found.push(index);
       const partials = withoutNote(rest.partials, this.expected.notes[index]!, this.tuning);

@@ -3,8 +3,9 @@ import { HIGHEST_HEARD, LOWEST_HEARD } from './salience.ts';
 
 /** Something heard: log odds that it is the pluck of each note from `LOWEST_HEARD` up. */
 export interface Event {
-  /** Seconds. */
+  /** Seconds: by what it is told from other events, and when it was plucked, which is what is told of it. */
   readonly time: number;
+  readonly plucked: number;
   readonly odds: Float64Array;
   /** How sharply it begins, see `Attack`. */
   readonly jump: number;
@@ -19,11 +20,16 @@ export interface Event {
 export const EXPLAINED = 0.22;
 
 /** What a pluck looked at closely is, at a time. @param tuning A4 in Hz, as the guitar is tuned */
-export function eventOf(time: number, { partials, heard }: Considered, tuning: number): Event {
+export function eventOf(
+  time: number,
+  { partials, heard }: Pick<Considered, 'partials' | 'heard'>,
+  tuning: number,
+  plucked = time,
+): Event {
   const features = featuresOf(partials, heard, tuning);
   const odds = pluckOdds(features);
   const explained = shareExplained(features, LOWEST_HEARD + odds.indexOf(Math.max(...odds)));
-  return { time, odds, jump: heard.jump, explained };
+  return { time, plucked, odds, jump: heard.jump, explained };
 }
 
 export const noteOdds = (event: Event, midi: number): number =>

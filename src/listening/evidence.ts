@@ -35,8 +35,9 @@ export interface OnsetStrength {
 
 /** An onset looked at closely. */
 export interface Considered {
-  /** When it was plucked, in samples since the beginning. */
+  /** Samples since the beginning: where it jumps, and when it was plucked (see `Attack`). */
   readonly at: number;
+  readonly plucked: number;
   readonly partials: readonly Fresh[];
   readonly heard: OnsetStrength;
 }
@@ -94,7 +95,7 @@ export class Evidence {
     const from = Math.floor(at) - length - margin;
     const samples = track.slice(from, Math.floor(at) + length + margin);
     const partials = this.fresh(samples, at - from, length);
-    return { at: plucked, partials, heard: { strength: onset.strength, jump } };
+    return { at, plucked, partials, heard: { strength: onset.strength, jump } };
   }
 
   private attack(track: Track, onset: Onset): Attack {

@@ -149,20 +149,20 @@ export class LineFollower implements Following {
     // A string struck dead is no other note.
     if (candidate.event.explained < EXPLAINED) return { verdict: 'unheard' };
     const heard = heardFor(candidate, this.notes[i]!);
-    return { verdict: 'wrong', time: candidate.event.time, heard };
+    return { verdict: 'wrong', time: candidate.event.plucked, heard };
   }
 
   /** When the note was plucked that an event tells of. */
   private pluckedAt(last: number, midi: number): number {
-    let plucked = this.eventAt(last)!;
+    let first = this.eventAt(last)!;
     for (let t = last - 1; this.alignment.events[t]?.label === 'ignored'; t--) {
       const event = this.eventAt(t)!;
       if (t < this.alignment.begins) break;
       const odds = noteOdds(event, midi);
-      const near = plucked.time - event.time < ECHO.seconds;
-      if (near ? isPluckOf(plucked, event, odds) : odds >= AGAIN) plucked = event;
+      const near = first.time - event.time < ECHO.seconds;
+      if (near ? isPluckOf(first, event, odds) : odds >= AGAIN) first = event;
     }
-    return plucked.time;
+    return first.plucked;
   }
 
   /** Whether anything was heard for sure: in silence nothing is missing. */
@@ -176,7 +176,7 @@ export class LineFollower implements Following {
       const candidate = this.alignment.candidates[t]!;
       if (candidate.event.explained < EXPLAINED) return [];
       const heard = heardBeside(candidate, this.notes[note]);
-      return [{ time: candidate.event.time, heard, after: note }];
+      return [{ time: candidate.event.plucked, heard, after: note }];
     });
   }
 }
@@ -214,7 +214,7 @@ export class SetFollower implements Following {
     const best = open.indexOf(Math.max(...open));
     const isNote = !first || event.explained >= EXPLAINED;
     if (isNote && open[best]! >= ANY.right && this.stands(event, best)) {
-      this.verdicts[best] = { verdict: 'right', time: event.time };
+      this.verdicts[best] = { verdict: 'right', time: event.plucked };
       this.last = event.time;
       return best;
     }
@@ -229,7 +229,7 @@ export class SetFollower implements Following {
     const isAsked = this.notes.includes(heard);
     const isTold = event.explained >= EXPLAINED && odds >= (isAsked ? ANY.right : ANY.extra);
     const isPluck = odds >= ANY.pluck && event.jump >= SHARP && event.time > this.last + BELONGS;
-    if (isTold && !isAsked) this.extras.push({ time: event.time, heard, after: -1 });
+    if (isTold && !isAsked) this.extras.push({ time: event.plucked, heard, after: -1 });
     if (!isTold && isPluck) this.untold++;
     if (isTold || isPluck) this.last = event.time;
   }

@@ -62,8 +62,8 @@ export class FreeEar {
     return [...notes, ...this.close()];
   }
 
-  private eventOf({ time, considered }: MaybePluck): Event {
-    return eventOf(time, considered, this.tuning);
+  private eventOf({ plucked, considered }: MaybePluck): Event {
+    return eventOf(plucked, considered, this.tuning);
   }
 
   private take(event: Event): FreeNote[] {

@@ -3,9 +3,10 @@ import { DELAY, Evidence, type Considered } from './evidence.ts';
 import { OnsetFinder, type Onset } from './onset.ts';
 import { Track } from './track.ts';
 
-/** Something that may be a pluck, and when, in seconds on the clock. */
+/** Something that may be a pluck, in seconds on the clock: where it jumps, and when it was plucked (see `Attack`). */
 export interface MaybePluck {
   readonly time: number;
+  readonly plucked: number;
   readonly considered: Considered;
 }
 
@@ -59,7 +60,10 @@ export class PluckFinder {
     return Array.from({ length: count }, () => {
       const onset = this.waiting.shift()!;
       const considered = this.evidence.consider(this.track, onset, this.waiting);
-      return { time: this.start + considered.at / this.rate, considered };
+      const [time, plucked] = [considered.at, considered.plucked].map(
+        (at) => this.start + at / this.rate,
+      );
+      return { time: time!, plucked: plucked!, considered };
     });
   }
 }

@@ -37,7 +37,7 @@ export class StrikeEar {
     return [...this.plucks.finish().flatMap((pluck) => this.take(pluck)), ...this.close()];
   }
 
-  private take({ time, considered }: MaybePluck): number[] {
+  private take({ plucked: time, considered }: MaybePluck): number[] {
     const { jump } = considered.heard;
     if (jump < SHARP || time < this.start + BEGINNING) return [];
     const { open } = this;

@@ -14,7 +14,7 @@ const partialsOf = (isNew: (h: number) => number): Fresh[] =>
   });
 
 const heard = (isNew: (h: number) => number, jump: number) =>
-  eventOf(0, { at: 0, partials: partialsOf(isNew), heard: { strength: 10, jump } }, 440);
+  eventOf(0, { partials: partialsOf(isNew), heard: { strength: 10, jump } }, 440);
 
 describe('an onset', () => {
   it('is the pluck of the note whose partials are new, if it begins sharply', () => {
@@ -54,11 +54,7 @@ describe('an onset', () => {
         i % 2 ? partial : { ...partial, level: growth * partial.level, before: partial.level },
       );
     const odds = (growth: number) => {
-      const event = eventOf(
-        0,
-        { at: 0, partials: levels(growth), heard: { strength: 10, jump: 3 } },
-        440,
-      );
+      const event = eventOf(0, { partials: levels(growth), heard: { strength: 10, jump: 3 } }, 440);
       return noteOdds(event, A + 12) - noteOdds(event, A);
     };
     expect(odds(0.9)).toBeGreaterThan(odds(1.5));

@@ -11,7 +11,7 @@ function eventAt(
 ): Event {
   const odds = new Float64Array(HIGHEST_HEARD - LOWEST_HEARD + 1).fill(-20);
   for (const [midi, one] of Object.entries(of)) odds[Number(midi) - LOWEST_HEARD] = one;
-  return { time, odds, jump, explained };
+  return { time, plucked: time, odds, jump, explained };
 }
 
 /** What is made of the third note, 64, of a line in even steps. */

@@ -13,7 +13,7 @@ import { HIGHEST_HEARD, LOWEST_HEARD } from '../../src/listening/salience.ts';
 function eventAt(time: number, of: Readonly<Record<number, number>>): Event {
   const odds = new Float64Array(HIGHEST_HEARD - LOWEST_HEARD + 1).fill(-20);
   for (const [midi, one] of Object.entries(of)) odds[Number(midi) - LOWEST_HEARD] = one;
-  return { time, odds, jump: 2, explained: 1 };
+  return { time, plucked: time, odds, jump: 2, explained: 1 };
 }
 const read = (event: Event, notes: readonly number[], due: readonly number[] = []) =>
   readingsOf(candidateOf(event, notes, due), notes, due);
