@@ -33,7 +33,7 @@ const WIDER = 0.02;
  * not foretold either, but errs little beside the pluck that follows, which its time would else come before (of 100 notes
  * of damped lines 3 were 6 ms early or more, then 1; measured on the guitars tuned on).
  */
-const QUIET = { time: 0.03, jump: 0.001 };
+const QUIET = { time: 0.03, jump: 0.001, change: 0.1 };
 
 /**
  * When it was plucked is told by more: seconds before and after between which the error is another, and within which the
@@ -72,7 +72,7 @@ export class AttackFinder {
       sharpest(summed(error, quiet), likely, wide * rate, rate);
     const found = near(WIDE, QUIET.jump);
     const { jump } = found.jump < SHARP ? near(WIDER, QUIET.jump) : found;
-    const plucked = changeOf(summed(error, QUIET.time), likely, rate);
+    const plucked = changeOf(summed(error, QUIET.change), likely, rate);
     return {
       at: (first + near(WIDER, QUIET.time).at) * factor,
       jump,
