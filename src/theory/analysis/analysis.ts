@@ -139,7 +139,7 @@ function* readingOf(phrase: Phrase, key: Key, options: AnalysisOptions): Increme
   const costs = yield* costsOf(melody, key, rulings, tones);
   const path = yield* cheapestPath(
     costs,
-    grids(melody, metre),
+    grids(melody, costs.spans, metre),
     groupEvennessOf(melody, costs.spans),
     succession(key),
   );

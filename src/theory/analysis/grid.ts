@@ -1,44 +1,23 @@
 import { isWhole, runOf, type Metre, type MelodyNote } from './melody.ts';
+import type { Spans } from './spans.ts';
 import { ARPEGGIOS as W } from './weights.ts';
 
 /** Where groups are expected to start. */
 export interface Grid {
   /** Of choosing this grid. */
   readonly cost: number;
-  /** Of a group that starts at a note. */
-  readonly start: Float64Array;
-  /** What the grid points at or before each note's onset cost together where they lie inside a group. */
-  readonly inside: Float64Array;
-  /** Of a loose grid, on which groups last as they will: when each note begins, in bars; else null. */
-  readonly bars: Float64Array | null;
-  /** Two beats, in bars: what lasts longer there mostly lasts whole bars. Of 1,276 groups written in bars of four 26 have three beats. */
-  readonly twoBeats: number;
-}
-
-/**
- * What a grid does to the cost of a group of notes, `from` up to and not including `to`. A phrase's last note may close
- * its arpeggio on a point of the grid as well as before it.
- */
-export function gridCost(
-  { start, inside, bars, twoBeats }: Grid,
-  from: number,
-  to: number,
-): number {
-  const last = to === inside.length ? Math.max(from, to - 2) : to - 1;
-  const cost = start[from]! + inside[last]! - inside[from]!;
-  if (!bars || to === inside.length) return cost;
-  const lasts = bars[to]! - bars[from]!;
-  return lasts > twoBeats && !isWhole(lasts) ? cost + W.loose.odd : cost;
+  /** What it does to the cost of each group, by spans. */
+  readonly lies: Float64Array;
 }
 
 /** The grids that a phrase may go by; where its bar line is unknown, those shifted by beats too. */
-export function grids(melody: readonly MelodyNote[], { bar, pickup }: Metre): Grid[] {
+export function grids(melody: readonly MelodyNote[], spans: Spans, { bar, pickup }: Metre): Grid[] {
   const shifts = pickup ? [0] : Array.from({ length: bar }, (_, beat) => beat);
   const note = usualLength(melody);
   return shifts.flatMap((shift) =>
     layouts(bar, note)
       .filter(({ period }) => shift === 0 || shift < period)
-      .map((layout) => gridOf(melody, bar, shift, layout)),
+      .map((layout) => gridOf(melody, spans, bar, shift, layout)),
   );
 }
 
@@ -98,26 +77,59 @@ const UNEVEN: Readonly<Record<number, readonly (readonly number[])[]>> = {
 
 function gridOf(
   melody: readonly MelodyNote[],
+  spans: Spans,
   bar: number,
   shift: number,
   { cost, period, points, loose = false }: Layout,
 ): Grid {
   const times = melody.map(({ at, upbeat }) => at + upbeat - shift);
+  const inside = insideCosts(
+    melody,
+    times.map((time) => pointsUpTo(time, period, points)),
+    loose,
+  );
+  const start = times.map((time) => {
+    if (points.some((point) => isWhole((time - point) / period))) return W.start.onGrid;
+    if (bar % 2 === 0 && isWhole(time / (bar / 2))) return W.start.halfBar;
+    return isWhole(time) ? W.start.beat : W.start.elsewhere;
+  });
+  const bars = loose ? times.map((time) => time / bar) : null;
   return {
     cost: cost + (shift > 0 ? W.shifted : 0),
-    bars: loose ? Float64Array.from(times, (time) => time / bar) : null,
-    twoBeats: 2 / bar + 1e-6,
-    inside: insideCosts(
-      melody,
-      times.map((time) => pointsUpTo(time, period, points)),
-      loose,
-    ),
-    start: Float64Array.from(times, (time) => {
-      if (points.some((point) => isWhole((time - point) / period))) return W.start.onGrid;
-      if (bar % 2 === 0 && isWhole(time / (bar / 2))) return W.start.halfBar;
-      return isWhole(time) ? W.start.beat : W.start.elsewhere;
-    }),
+    lies: liesOf(spans, start, inside, bars, 2 / bar + 1e-6),
   };
+}
+
+/**
+ * What a grid does to the cost of each group. A phrase's last note may close its arpeggio on a point of the grid as well as
+ * before it.
+ *
+ * @param start of a group that starts at a note
+ * @param inside what the points of the grid at or before each note's onset cost together where they lie inside a group
+ * @param bars of a loose grid, on which groups last as they will: when each note begins, in bars
+ * @param twoBeats in bars: what lasts longer on a loose grid mostly lasts whole bars. Of 1,276 groups written in bars of four
+ *   26 have three beats.
+ */
+function liesOf(
+  spans: Spans,
+  start: readonly number[],
+  inside: Float64Array,
+  bars: readonly number[] | null,
+  twoBeats: number,
+): Float64Array {
+  const lies = new Float64Array(spans.count);
+  for (let from = 0; from < start.length; from++) {
+    const most = spans.most[from]!;
+    for (let length = spans.least[from]!; length <= most; length++) {
+      const to = from + length;
+      const isLast = to === start.length;
+      const last = isLast ? Math.max(from, to - 2) : to - 1;
+      const lasts = bars && !isLast ? bars[to]! - bars[from]! : 0;
+      const odd = lasts > twoBeats && !isWhole(lasts) ? W.loose.odd : 0;
+      lies[spans.base[from]! + length] = start[from]! + inside[last]! - inside[from]! + odd;
+    }
+  }
+  return lies;
 }
 
 /** What each point inside a group costs, added up; on a loose grid one that a run of thirds goes over costs less. */

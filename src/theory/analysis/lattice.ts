@@ -31,7 +31,12 @@ export const cell = ({ base }: Spans, from: number, length: number, degree = 1) 
 /** A table of all groups on all degrees. */
 export const table = ({ count }: Spans) => new Float64Array(count * 7);
 
-function cheapestByDegree({ spans, chords, costs }: Costs): Pick<Lattice, 'cheapest' | 'least'> {
+/** Named one by one, that all lattices are alike to the machine. */
+export function latticeOf(
+  { notes, spans, chords, costs }: Costs,
+  evenness: GroupEvenness,
+  succession: Succession,
+): Lattice {
   const least = table(spans).fill(Infinity);
   const cheapest = new Int32Array(least.length).fill(-1);
   for (let chord = 0; chord < chords.length; chord++) {
@@ -42,11 +47,8 @@ function cheapestByDegree({ spans, chords, costs }: Costs): Pick<Lattice, 'cheap
       cheapest[at] = chord;
     }
   }
-  return { cheapest, least };
-}
-
-export function latticeOf(costs: Costs, evenness: GroupEvenness, succession: Succession): Lattice {
-  return { ...costs, evenness, transitions: transitionsOf(succession), ...cheapestByDegree(costs) };
+  const transitions = transitionsOf(succession);
+  return { notes, spans, chords, costs, evenness, transitions, cheapest, least };
 }
 
 /** What it costs to go from chord to chord, by degrees less 1. */

@@ -1,5 +1,5 @@
 import type { Incremental } from '../incremental.ts';
-import { gridCost, type Grid } from './grid.ts';
+import type { Grid } from './grid.ts';
 import { atEnd, latticeOf, cell, type Costs, type Lattice } from './lattice.ts';
 import type { GroupEvenness } from './evenness.ts';
 import { isSpan, type Spans } from './spans.ts';
@@ -129,7 +129,7 @@ function costsThrough(
   if (!isSpan(spans, from, to - from)) return through;
   const span = spans.base[from]! + to - from;
   for (const { grid, entry, after } of runs) {
-    const lies = grid.cost + gridCost(grid, from, to);
+    const lies = grid.cost + grid.lies[span]!;
     for (let chord = 0; chord < chords.length; chord++) {
       const at = span * 7 + chords[chord]!.degree - 1;
       const cost = lies + entry[at]! + costs[chord]![span]! + after[at]!;
@@ -151,23 +151,17 @@ function throughNone({ count }: Spans): Through {
 
 /** Goes through each group on one more grid. */
 function goThrough(
-  { notes, spans, least, cheapest }: Lattice,
-  { grid, entry, after }: WholeRun,
-  through: Through,
-): void {
-  for (let from = 0; from < notes; from++) {
-    const most = spans.most[from]!;
-    for (let length = spans.least[from]!; length <= most; length++) {
-      const lies = gridCost(grid, from, from + length);
-      const span = spans.base[from]! + length;
-      for (let at = span * 7; at < span * 7 + 7; at++) {
-        const cost = lies + entry[at]! + least[at]! + after[at]! + grid.cost;
-        if (cost >= through.cost[span]!) continue;
-        through.cost[span] = cost;
-        through.chord[span] = cheapest[at]!;
-      }
+  { cheapest }: Lattice,
+  { grid, ended, after }: WholeRun,
+  { cost, chord }: Through,
+) {
+  for (let span = 0, at = 0; span < cost.length; span++)
+    for (const next = at + 7; at < next; at++) {
+      const through = ended[at]! + after[at]! + grid.cost;
+      if (through >= cost[span]!) continue;
+      cost[span] = through;
+      chord[span] = cheapest[at]!;
     }
-  }
 }
 
 /** The likelihoods of all groups that hold the first note of a segment, but for its own span, each in its cheapest reading. */

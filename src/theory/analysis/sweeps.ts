@@ -1,4 +1,4 @@
-import { gridCost, type Grid } from './grid.ts';
+import type { Grid } from './grid.ts';
 import { atEnd, atStart, cell, table, type Lattice } from './lattice.ts';
 import { isSpan } from './spans.ts';
 import { ARPEGGIOS as W } from './weights.ts';
@@ -12,9 +12,6 @@ export interface Forward {
   /** The same with the group itself. */
   readonly ended: Float64Array;
 }
-
-/** The tables of it, and the least of `ended` over the degrees of a group, by spans. */
-type Swept = Pick<Forward, 'entry' | 'ended'> & { readonly soonest: Float64Array };
 
 /** So much less than it may cost is told, that no rounding makes it more. */
 const ROUNDING = 1e-6;
@@ -38,82 +35,80 @@ export function leastOver(lattice: Lattice): (grid: Grid) => number {
     for (let from = 0; from < notes; from++) {
       const most = spans.most[from]!;
       for (let length = spans.least[from]!; length <= most; length++) {
-        const to = from + length;
-        const cost = upTo[from]! + gridCost(grid, from, to) + each[spans.base[from]! + length]!;
-        if (cost < upTo[to]!) upTo[to] = cost;
+        const span = spans.base[from]! + length;
+        const cost = upTo[from]! + grid.lies[span]! + each[span]!;
+        if (cost < upTo[from + length]!) upTo[from + length] = cost;
       }
     }
     return upTo[notes]! + grid.cost + W.tonic.start + W.tonic.end - ROUNDING;
   };
 }
 
+/** The tables of a sweep to the end. */
+interface Sweep extends Pick<Forward, 'entry' | 'ended'> {
+  /** The least of `ended` over the degrees of a group, by spans. */
+  readonly soonest: Float64Array;
+  /** The least of `ended` over the groups that end before a note, by its number and degrees. */
+  readonly upTo: Float64Array;
+  /** The cheapest way to arrive at the note in question, by degrees, whatever group ended there. */
+  readonly arrived: Float64Array;
+}
+
 export function forward(lattice: Lattice, grid: Grid): Forward {
   const { notes, spans } = lattice;
-  const [entry, ended] = [table(spans), table(spans)];
-  const swept = { entry, ended, soonest: new Float64Array(spans.count) };
-  const arrived = new Float64Array(7);
+  const sweep: Sweep = {
+    entry: table(spans),
+    ended: table(spans),
+    soonest: new Float64Array(spans.count),
+    upTo: new Float64Array((notes + 1) * 7).fill(Infinity),
+    arrived: new Float64Array(7),
+  };
+  for (let from = 0; from < notes; from++) enter(lattice, grid, from, sweep);
+  const { entry, ended, upTo } = sweep;
   let cost = Infinity;
-  for (let from = 0; from < notes; from++) {
-    if (from > 0) link(lattice, from, ended, arrived);
-    else for (let degree = 0; degree < 7; degree++) arrived[degree] = atStart(degree + 1);
-    enter(lattice, grid, from, arrived, swept);
-    const most = spans.most[from]!;
-    if (from + most === notes) cost = Math.min(cost, cheapestEnd(ended, spans.base[from]! + most));
-  }
+  for (let degree = 0; degree < 7; degree++)
+    cost = Math.min(cost, upTo[notes * 7 + degree]! + atEnd(degree + 1));
   return { cost: cost + grid.cost, entry, ended };
 }
 
-/** Goes through the groups that start at a note, at which each degree was arrived at. */
-function enter(
-  lattice: Lattice,
-  grid: Grid,
-  from: number,
-  arrived: Float64Array,
-  swept: Swept,
-): void {
-  const { spans, least, transitions } = lattice;
-  const { entry, ended, soonest } = swept;
-  const { own } = transitions;
-  const entered = arrived.map((cost, degree) => cost + own[degree]!);
-  const [shortest, most, base] = [spans.least[from]!, spans.most[from]!, spans.base[from]!];
-  for (let length = shortest; length <= most; length++) {
-    const lies = gridCost(grid, from, from + length);
+/** Goes through the groups that start at a note. */
+function enter(lattice: Lattice, { lies }: Grid, from: number, sweep: Sweep): void {
+  const { spans, least, transitions, evenness } = lattice;
+  const { own, next, soonest: soonestOn } = transitions;
+  const { entry, ended, soonest, upTo, arrived } = sweep;
+  let latest = -Infinity;
+  for (let degree = 0; degree < 7; degree++) {
+    arrived[degree] =
+      from > 0 ? goOn(upTo, from * 7, next, degree) + W.uneven : atStart(degree + 1);
+    if (arrived[degree]! > latest) latest = arrived[degree]!;
+  }
+  const most = spans.most[from]!;
+  for (let length = spans.least[from]!; length <= most; length++) {
+    const span = spans.base[from]! + length;
+    const earlier = evenness.before[span]!;
+    // At the least, after a group that is just as long: most groups are far from it.
+    const before =
+      earlier > 0 && isSpan(spans, from - earlier, earlier)
+        ? spans.base[from - earlier]! + earlier
+        : -1;
+    const evenly = before < 0 ? Infinity : soonest[before]! + soonestOn + evenness.even[span]!;
     let low = Infinity;
-    for (let degree = 0, at = (base + length) * 7; degree < 7; degree++, at++) {
-      const cost = entered[degree]! + lies + least[at]!;
-      entry[at] = entered[degree]!;
+    for (
+      let degree = 0, at = span * 7, to = (from + length) * 7;
+      degree < 7;
+      degree++, at++, to++
+    ) {
+      let way = arrived[degree]!;
+      if (evenly < latest && evenly < way)
+        way = Math.min(way, goOn(ended, before * 7, next, degree) + evenness.even[span]!);
+      entry[at] = way + own[degree]!;
+      const cost = entry[at]! + lies[span]! + least[at]!;
       ended[at] = cost;
       if (cost < low) low = cost;
+      if (cost < upTo[to]!) upTo[to] = cost;
     }
-    soonest[base + length] = low;
-    if (from > 0) enterEvenly(lattice, from, length, arrived, lies, swept);
+    soonest[span] = low;
   }
-}
-
-/** The cheapest way to the end by its last group. */
-function cheapestEnd(ended: Float64Array, span: number): number {
-  let cost = Infinity;
-  for (let degree = 0; degree < 7; degree++)
-    cost = Math.min(cost, ended[span * 7 + degree]! + atEnd(degree + 1));
-  return cost;
-}
-
-/** The cheapest way to arrive at a note on each degree, whatever group ended there, into `arrived`. */
-function link(
-  { spans, transitions: { next } }: Lattice,
-  at: number,
-  ended: Float64Array,
-  arrived: Float64Array,
-): void {
-  const before = new Float64Array(7).fill(Infinity);
-  for (let length = Math.min(spans.longest, at); length > 0; length--) {
-    if (!isSpan(spans, at - length, length)) continue;
-    const first = cell(spans, at - length, length);
-    for (let degree = 0; degree < 7; degree++)
-      if (ended[first + degree]! < before[degree]!) before[degree] = ended[first + degree]!;
-  }
-  for (let degree = 0; degree < 7; degree++)
-    arrived[degree] = goOn(before, 0, next, degree) + W.uneven;
 }
 
 /** The least that it costs to go on to a degree from one of seven that end at so much. */
@@ -126,82 +121,102 @@ function goOn(ended: Float64Array, first: number, next: Float64Array, degree: nu
   return best;
 }
 
-/** The ways to a group from the one before it that is just as long, where they cost less than after any. */
-function enterEvenly(
-  { spans, evenness, transitions, least }: Lattice,
-  from: number,
-  length: number,
-  arrived: Float64Array,
-  lies: number,
-  { entry, ended, soonest }: Swept,
-): void {
-  const span = spans.base[from]! + length;
-  const earlier = evenness.before[span]!;
-  if (earlier === 0 || !isSpan(spans, from - earlier, earlier)) return;
-  const before = spans.base[from - earlier]! + earlier;
-  const even = evenness.even[span]!;
-  // At the least: most groups are far from it.
-  const earliest = soonest[before]! + transitions.soonest + even;
-  for (let degree = 0, at = span * 7; degree < 7; degree++, at++) {
-    if (earliest >= arrived[degree]!) continue;
-    const cost = goOn(ended, before * 7, transitions.next, degree) + even;
-    if (cost >= arrived[degree]!) continue;
-    entry[at] = cost + transitions.own[degree]!;
-    ended[at] = entry[at]! + lies + least[at]!;
-    if (ended[at]! < soonest[span]!) soonest[span] = ended[at]!;
-  }
+/** The cheapest ways on from where groups end at a note, by degrees; and by the length of a group, where the next is just as long. */
+interface Onward {
+  readonly any: Float64Array;
+  readonly even: Float64Array;
+  /** What it costs to go on by each group that starts there, what its degree costs included; the least of it by degrees, and by lengths. */
+  readonly by: Float64Array;
+  readonly byDegree: Float64Array;
+  readonly byLength: Float64Array;
 }
 
 /** The cheapest way on from having ended a group. */
 export function backward(lattice: Lattice, grid: Grid): Float64Array {
-  const { notes, spans, evenness } = lattice;
+  const { notes, spans } = lattice;
   const after = table(spans);
-  const onward = new Float64Array((spans.longest + 1) * 7).fill(Infinity);
-  for (let degree = 0; degree < 7; degree++) onward[degree] = atEnd(degree + 1);
-  const linked = new Float64Array(7);
-  for (let from = notes; from > 0; from--) {
-    const most = from < notes ? spans.most[from]! : 0;
-    if (from < notes) onward.fill(Infinity);
-    for (let length = from < notes ? spans.least[from]! : 1; length <= most; length++) {
-      const span = spans.base[from]! + length;
-      linkFrom(lattice, span, gridCost(grid, from, from + length), after, linked);
-      const before = evenness.before[span]! * 7;
-      const even = evenness.even[span]!;
-      for (let degree = 0; degree < 7; degree++) {
-        onward[degree] = Math.min(onward[degree]!, linked[degree]! + W.uneven);
-        onward[before + degree] = Math.min(onward[before + degree]!, linked[degree]! + even);
-      }
-    }
+  const lengths = spans.longest + 1;
+  const onward: Onward = {
+    any: Float64Array.from({ length: 7 }, (_, degree) => atEnd(degree + 1)),
+    even: new Float64Array(lengths * 7).fill(Infinity),
+    by: new Float64Array(lengths * 7),
+    byDegree: new Float64Array(7),
+    byLength: new Float64Array(lengths),
+  };
+  endAt(lattice, notes, after, onward);
+  for (let from = notes - 1; from > 0; from--) {
+    goOnFrom(lattice, grid, from, after, onward);
+    goOnEvenly(lattice, from, onward);
     endAt(lattice, from, after, onward);
   }
   return after;
 }
 
+/** The ways on by the groups that start at a note, whatever ended there. */
+function goOnFrom(
+  { spans, transitions, least }: Lattice,
+  { lies }: Grid,
+  from: number,
+  after: Float64Array,
+  { any, by, byDegree, byLength }: Onward,
+): void {
+  const { own, next } = transitions;
+  byDegree.fill(Infinity);
+  const most = spans.most[from]!;
+  for (let length = spans.least[from]!; length <= most; length++) {
+    const span = spans.base[from]! + length;
+    let low = Infinity;
+    for (let degree = 0, at = span * 7; degree < 7; degree++, at++) {
+      const cost = own[degree]! + least[at]! + after[at]! + lies[span]!;
+      by[length * 7 + degree] = cost;
+      if (cost < byDegree[degree]!) byDegree[degree] = cost;
+      if (cost < low) low = cost;
+    }
+    byLength[length] = low;
+  }
+  for (let degree = 0; degree < 7; degree++)
+    any[degree] = leave(degree, next, byDegree, 0) + W.uneven;
+}
+
+/** The ways on by those that start there and are just as long as what ended, where they cost less than by any. */
+function goOnEvenly(
+  { spans, evenness, transitions }: Lattice,
+  from: number,
+  { any, even, by, byLength }: Onward,
+): void {
+  even.fill(Infinity);
+  const latest = any.reduce((a, b) => Math.max(a, b));
+  const most = spans.most[from]!;
+  for (let length = spans.least[from]!; length <= most; length++) {
+    const span = spans.base[from]! + length;
+    const before = evenness.before[span]!;
+    const more = evenness.even[span]!;
+    // At the least: most groups are far from it.
+    const soonest = byLength[length]! + transitions.soonest + more;
+    if (before === 0 || soonest >= latest) continue;
+    for (let degree = 0, at = before * 7; degree < 7; degree++, at++) {
+      if (soonest >= any[degree]!) continue;
+      even[at] = Math.min(even[at]!, leave(degree, transitions.next, by, length * 7) + more);
+    }
+  }
+}
+
+/** The least that it costs to go on from a degree to one of seven, from which it costs so much. */
+function leave(degree: number, next: Float64Array, onward: Float64Array, first: number): number {
+  let best = Infinity;
+  for (let after = 0; after < 7; after++) {
+    const cost = next[degree * 7 + after]! + onward[first + after]!;
+    if (cost < best) best = cost;
+  }
+  return best;
+}
+
 /** Writes what comes after each group that ends before a note. */
-function endAt({ spans }: Lattice, end: number, after: Float64Array, onward: Float64Array): void {
+function endAt({ spans }: Lattice, end: number, after: Float64Array, { any, even }: Onward): void {
   for (let length = Math.min(spans.longest, end); length > 0; length--) {
     if (!isSpan(spans, end - length, length)) continue;
     const first = cell(spans, end - length, length);
     for (let degree = 0; degree < 7; degree++)
-      after[first + degree] = Math.min(onward[degree]!, onward[length * 7 + degree]!);
-  }
-}
-
-/** The cheapest way on by a group, from each degree before it, into `linked`. */
-function linkFrom(
-  { transitions, least }: Lattice,
-  span: number,
-  lies: number,
-  after: Float64Array,
-  linked: Float64Array,
-): void {
-  linked.fill(Infinity);
-  for (let next = 0; next < 7; next++) {
-    const at = span * 7 + next;
-    const onward = transitions.own[next]! + least[at]! + after[at]! + lies;
-    for (let before = 0; before < 7; before++) {
-      const cost = transitions.next[before * 7 + next]! + onward;
-      if (cost < linked[before]!) linked[before] = cost;
-    }
+      after[first + degree] = Math.min(any[degree]!, even[length * 7 + degree]!);
   }
 }
