@@ -24,6 +24,9 @@ interface Facts {
   readonly tones: Tones;
   /** See `foreignCost`. NaN where it was not yet asked for. */
   readonly foreign: Float64Array;
+  /** Of each group, by spans: which of its notes is the lowest, and what it costs that it is short. */
+  readonly lowest: Int32Array;
+  readonly short: Float64Array;
 }
 
 /** More than any reading costs: what somebody denied is read only where nothing else is left. */
@@ -39,7 +42,7 @@ export function* groupCosts(
   tones: Tones,
 ): Incremental<Float64Array[]> {
   const foreign = new Float64Array(melody.length * 8 * STANDINGS.length).fill(NaN);
-  const facts = { melody, spans, tones, foreign };
+  const facts = { melody, spans, tones, foreign, ...lowestAndShort(melody, spans) };
   const table = () => new Float64Array(melody.length);
   const fits: Fits = {
     member: new Int8Array(melody.length),
@@ -129,11 +132,15 @@ function missingCosts(notes: number): number[] {
   return [root * more, third * more, fifth, beyond, beyond, beyond].slice(0, notes);
 }
 
+/** × these in groups of one note, of two, and of more. */
+const IN_SHORT = [...W.missingInShort, []].map((short) =>
+  Array.from({ length: 6 }, (_, member) => short[member] ?? 1),
+);
+
 function missingCost(present: Float64Array, missing: readonly number[], length: number): number {
-  const short = W.missingInShort[length - 1];
+  const short = IN_SHORT[Math.min(length, IN_SHORT.length) - 1]!;
   let cost = 0;
-  for (let i = 0; i < missing.length; i++)
-    cost += missing[i]! * (1 - present[i]!) * (short?.[i] ?? 1);
+  for (let i = 0; i < missing.length; i++) cost += missing[i]! * (1 - present[i]!) * short[i]!;
   return cost;
 }
 
@@ -143,43 +150,76 @@ function rootCosts(notes: number): number[] {
   return [neither * (notes - 3), lowest, first, first + lowest];
 }
 
-/** The costs of all groups as one chord of so many notes, in the order of spans. */
-function costsAs(facts: Facts, fits: Fits, size: Chord['size'], notes: number): Float64Array {
-  const { melody, spans } = facts;
-  const { member, presence, cost } = fits;
-  const costs = new Float64Array(spans.count);
-  const counted = Math.min(notes, 6);
-  const missing = missingCosts(counted);
-  const present = new Float64Array(notes);
-  const roots = rootCosts(counted);
-  const fixed = W.group + W.size[size === 'thirteenth' ? 'eleventh' : size];
-  for (let from = 0; from < member.length; from++) {
-    const begun = fixed + runOf(melody[from]!).cut;
-    const isRoot = member[from] === 0 ? 2 : 0;
-    const [least, most, base] = [spans.least[from]!, spans.most[from]!, spans.base[from]!];
-    let inner = 0;
-    let [lack, beats, low] = [0, 0, from];
-    present.fill(0);
-    for (let length = 1; length <= most; length++) {
+function lowestAndShort(melody: readonly MelodyNote[], spans: Spans) {
+  const lowest = new Int32Array(spans.count);
+  const short = new Float64Array(spans.count);
+  for (let from = 0; from < melody.length; from++) {
+    let [low, beats] = [from, 0];
+    for (let length = 1; length <= spans.most[from]!; length++) {
       const at = from + length - 1;
-      const is = member[at]!;
       beats += melody[at]!.length;
       if (melody[at]!.midi < melody[low]!.midi) low = at;
-      const isNew = is >= 0 && presence[at]! > present[is]!;
-      if (isNew) present[is] = presence[at]!;
-      // In groups of more notes it stays what it was, until another member sounds.
-      if (isNew || length <= W.missingInShort.length + 1)
-        lack = missingCost(present, missing, length);
-      if (length >= least) {
-        // A group of one note is its own first and last.
-        const tones =
-          length === 1 ? Math.min(cost.first[at]!, cost.last[at]!) : inner + cost.last[at]!;
-        const root = roots[isRoot + (member[low] === 0 ? 1 : 0)]!;
-        const short = (W.short[length - 1] ?? 0) / Math.max(1, beats);
-        costs[base + length] = begun + short + tones + lack + root;
-      }
-      inner += length === 1 ? cost.first[at]! : cost.middle[at]!;
+      if (length < spans.least[from]!) continue;
+      const span = spans.base[from]! + length;
+      lowest[span] = low;
+      short[span] = length > W.short.length ? 0 : W.short[length - 1]! / Math.max(1, beats);
     }
   }
+  return { lowest, short };
+}
+
+/** What is the same for all groups that are read as one chord. */
+interface Reading {
+  /** Of any group. */
+  readonly fixed: number;
+  readonly missing: readonly number[];
+  readonly roots: readonly number[];
+  /** How far each member sounds in the group in question. */
+  readonly present: Float64Array;
+}
+
+/** The costs of all groups as one chord of so many notes, in the order of spans. */
+function costsAs(facts: Facts, fits: Fits, size: Chord['size'], notes: number): Float64Array {
+  const costs = new Float64Array(facts.spans.count);
+  const counted = Math.min(notes, 6);
+  const reading = {
+    fixed: W.group + W.size[size === 'thirteenth' ? 'eleventh' : size],
+    missing: missingCosts(counted),
+    roots: rootCosts(counted),
+    present: new Float64Array(notes),
+  };
+  for (let from = 0; from < facts.melody.length; from++)
+    costFrom(facts, fits, reading, from, costs);
   return costs;
+}
+
+/** Writes the costs of the groups that start at a note. */
+function costFrom(
+  { melody, spans, lowest, short }: Facts,
+  { member, presence, cost: { first, middle, last } }: Fits,
+  { fixed, missing, roots, present }: Reading,
+  from: number,
+  costs: Float64Array,
+): void {
+  const begun = fixed + runOf(melody[from]!).cut;
+  const isRoot = member[from] === 0 ? 2 : 0;
+  const [least, most, base] = [spans.least[from]!, spans.most[from]!, spans.base[from]!];
+  let [inner, lack] = [0, 0];
+  present.fill(0);
+  for (let length = 1; length <= most; length++) {
+    const at = from + length - 1;
+    const is = member[at]!;
+    const isNew = is >= 0 && presence[at]! > present[is]!;
+    if (isNew) present[is] = presence[at]!;
+    // In groups of more notes it stays what it was, until another member sounds.
+    if (isNew || length <= IN_SHORT.length) lack = missingCost(present, missing, length);
+    if (length >= least) {
+      const span = base + length;
+      // A group of one note is its own first and last.
+      const tones = length === 1 ? Math.min(first[at]!, last[at]!) : inner + last[at]!;
+      const root = roots[isRoot + (member[lowest[span]!] === 0 ? 1 : 0)]!;
+      costs[span] = begun + short[span]! + tones + lack + root;
+    }
+    inner += length === 1 ? first[at]! : middle[at]!;
+  }
 }
