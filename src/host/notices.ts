@@ -14,7 +14,8 @@ export async function notices(root: string): Promise<string> {
   const found = new Map<string, string>();
   const waiting = Object.keys(own.dependencies ?? {});
   for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
-    if (found.has(name)) continue;
+    // Types are in no page.
+    if (found.has(name) || name.startsWith('@types/')) continue;
     const folder = join(root, 'node_modules', name);
     const one = await packageIn(folder);
     found.set(name, await notice(one, folder));
@@ -32,7 +33,12 @@ async function packageIn(folder: string): Promise<Package> {
 async function notice({ name, version, license }: Package, folder: string): Promise<string> {
   if (!license) throw new Error(`${name} names no licence.`);
   const text = (await licenceText(folder)) ?? 'It brings no text of it.';
-  return `${'='.repeat(72)}\n${name} ${version} · ${license}\n\n${text.trim()}`;
+  return `${'='.repeat(72)}\n${name} ${version} · ${license}\n\n${unwrapped(text.trim())}`;
+}
+
+/** Each paragraph in one line: a phone breaks it where its screen ends, and what all licences say presses well. */
+function unwrapped(text: string): string {
+  return text.replaceAll(/[ \t]+$/gm, '').replaceAll(/(?<=[^\n])\n[ \t]*(?=[^\s])/g, ' ');
 }
 
 /** A library's licence: a file of its own, or what its README has under that heading. */

@@ -16,7 +16,7 @@ export function smaller(): Plugin {
         const { code } = await minify(file.code, {
           module: true,
           ecma: 2020,
-          compress: { passes: 2 },
+          compress: { passes: 4 },
           nameCache: { vars: { props: exported(file.code) } },
         } as MinifyOptions);
         file.code = code!;
