@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { Facts } from '../../parts/Facts.tsx';
 import { usePlay } from '../../sound/usePlay.ts';
 import { countText } from '../../theory/timing/figure.ts';
@@ -114,9 +114,12 @@ function otherControl({ target }: Event, pad: Pad): Element | null {
   return control === pad.current ? null : control;
 }
 
-/** Takes every touch of the pad as a tap while it is on, and of all else that lies in the lower half of the screen. */
+/**
+ * Takes every touch of the pad as a tap while it is on, and of all else that lies in the lower half of the
+ * screen; from the first moment in which the pad is seen.
+ */
 function useTouches(pad: Pad, { isOn, tap }: Tapping): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!isOn) return;
     const touched = (event: PointerEvent) => {
       const isLow = pad.current?.contains(event.target as Node) || 2 * event.clientY > innerHeight;
@@ -129,7 +132,7 @@ function useTouches(pad: Pad, { isOn, tap }: Tapping): void {
 
 /** Takes every key as a tap while it is on; Escape stops. */
 function useKeys(pad: Pad, { isOn, tap, stop }: Tapping): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!isOn) return;
     const pressed = (event: KeyboardEvent) => {
       if (otherControl(event, pad)) return;
