@@ -241,7 +241,7 @@ describe('a phrase explained', () => {
     ]);
   });
 
-  it('says with which neighbour a group may be one', () => {
+  it('says with which neighbour a group may be one, once', () => {
     const { key } = B_FLAT;
     const about = { from: 0, to: 3, alternatives: [], regrouped: [] };
     const joined = { chord: chordOn(key, 5, 'ninth'), confidence: 0.4 };
@@ -251,7 +251,26 @@ describe('a phrase explained', () => {
     ];
     const cut = { ...stairs, analysis: { groups, notes: [] } };
     expect(outlineWords(cut, SAID)).toBe(
-      'It outlines V (F) or V9 (F9) with the next, then IV (E♭) or V9 (F9) with the one before.',
+      'It outlines V (F), then IV (E♭) or V9 (F9) with the one before.',
+    );
+  });
+
+  it('says once where else a group may begin', () => {
+    const { key } = B_FLAT;
+    const about = { alternatives: [], joined: null, confidence: 0.6 };
+    const tonic = chordOn(key, 1, 'triad');
+    const regrouped = [{ from: 3, to: 6, chord: tonic, confidence: 0.3 }];
+    const groups = [
+      { ...about, from: 0, to: 4, chord: chordOn(key, 2, 'seventh'), regrouped },
+      { ...about, from: 4, to: 6, chord: tonic, regrouped },
+    ];
+    expect(outlineWords({ ...stairs, analysis: { groups, notes: [] } }, SAID)).toBe(
+      'It outlines ii7 (Cm7), then I (B♭) of notes 5 to 6 or notes 4 to 6.',
+    );
+    const fifth = chordOn(key, 5, 'triad');
+    const other = [groups[0]!, { ...groups[1]!, chord: fifth }];
+    expect(outlineWords({ ...stairs, analysis: { groups: other, notes: [] } }, SAID)).toBe(
+      'It outlines ii7 (Cm7), then V (F) or I (B♭) of notes 4 to 6.',
     );
   });
 

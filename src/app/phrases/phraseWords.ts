@@ -43,12 +43,23 @@ export function notesWords([from, to]: readonly [from: number, to: number]): str
   return to - from === 1 ? `note ${to}` : `notes ${from + 1} to ${to}`;
 }
 
-/** `ii7 (Cm7)`, or where that is not sure `IV (E♭) or ii7 (Cm7)`. */
-function groupWords(groups: readonly Group[], at: number, said: Said): string {
-  const { chord, confidence } = groups[at]!;
-  const other = confidence < SURE_READING ? likeliestOther(groups, at) : null;
+/** `ii7 (Cm7)`, or where that is not sure `IV (E♭) or ii7 (Cm7)`, `IV (E♭) of notes 4 to 6 or notes 3 to 6`. */
+function groupWords({ chord, from, to }: Group, other: OtherReading | null, said: Said): string {
   const first = chordWords(chord, said);
-  return other ? `${first} or ${readingWords(other, said)}` : first;
+  if (!other) return first;
+  const words = readingWords(other, said);
+  return words.startsWith(`${first} of `)
+    ? `${first} of ${notesWords([from, to])} or ${notesWords(other.span)}`
+    : `${first} or ${words}`;
+}
+
+/** What else the groups that are not sure may be; what is the same for several is told of the last. */
+function othersTold(groups: readonly Group[]): (OtherReading | null)[] {
+  const others = groups.map(({ confidence }, at) =>
+    confidence < SURE_READING ? likeliestOther(groups, at) : null,
+  );
+  const spans = others.map((other) => other?.span.join());
+  return others.map((other, at) => (spans.lastIndexOf(spans[at]) === at ? other : null));
 }
 
 /** `ii7 V7 Imaj7`: a phrase named by the arpeggios it goes through. */
@@ -58,7 +69,9 @@ export function pathWords({ analysis }: Explained): string {
 
 /** `It outlines ii7 (Cm7), then V7 (F7).` */
 export function outlineWords({ analysis }: Explained, said: Said): string {
-  return `It outlines ${analysis.groups.map((_, at) => groupWords(analysis.groups, at, said)).join(', then ')}.`;
+  const { groups } = analysis;
+  const others = othersTold(groups);
+  return `It outlines ${groups.map((group, at) => groupWords(group, others[at]!, said)).join(', then ')}.`;
 }
 
 /** `Note 5 is a passing tone.`; null where every note is of its arpeggio. Foreign notes are told as such. */
