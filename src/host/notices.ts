@@ -14,8 +14,8 @@ export async function notices(root: string): Promise<string> {
   const found = new Map<string, string>();
   const waiting = Object.keys(own.dependencies ?? {});
   for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
-    // Types are in no page.
-    if (found.has(name) || name.startsWith('@types/')) continue;
+    // Types, and what old engines lack, are in no page.
+    if (found.has(name) || /^@(types|babel)\//.test(name)) continue;
     const folder = join(root, 'node_modules', name);
     const one = await packageIn(folder);
     found.set(name, await notice(one, folder));
