@@ -35,13 +35,17 @@ class ActivationTable {
     readonly memory: Memory,
     /** The times, ms on the memory's clock, at which things are to be known. */
     readonly aims: readonly number[],
+    now: number,
   ) {
     const row = () => new Float64Array(items.length);
     this.known = items.map(() => undefined);
     [this.easeMean, this.easeVariance, this.present] = [row(), row(), row()];
     [this.atAims, this.fresh] = [aims.map(row), aims.map(row)];
     [this.asked, this.from, this.until] = [row(), row(), row()];
-    items.forEach((_, k) => this.reckonAims(k, [], OWN));
+    items.forEach((_, k) => {
+      this.reckonAims(k, [], OWN);
+      this.reckonPresent(k, [], now);
+    });
   }
 
   /** Brings up to date what no longer holds at a time of the memory's clock. */
@@ -51,10 +55,7 @@ class ActivationTable {
     this.size = memory.items.size;
     for (let k = 0; k < items.length; k++) {
       const one = known[k] ?? (grown ? memory.items.get(items[k]!.id) : undefined);
-      if (!one) {
-        this.lookAtNew(k, now);
-        continue;
-      }
+      if (!one) continue;
       // A clock that was set back has moved what was laid.
       const isSame = this.asked[k] === one.asked && this.from[k]! <= now;
       if (isSame && now < this.until[k]!) continue;
@@ -67,15 +68,6 @@ class ActivationTable {
       if (!isSame) this.reckonAims(k, one.imprints, one.ease);
       this.reckonPresent(k, one.imprints, moment);
     }
-  }
-
-  /** Brings up to date one that was never asked: all that changes is how far its aims are ahead. */
-  private lookAtNew(k: number, now: number): void {
-    if (this.from[k]! <= now && now < this.until[k]!) return;
-    const ahead = this.aims.map((aim) => aim - now).filter((ms) => ms > 0);
-    this.from[k] = now;
-    this.until[k] = now + (STEP - 1) * Math.min(...ahead);
-    this.reckonPresent(k, [], now);
   }
 
   /** What only another answer changes. */
@@ -112,7 +104,7 @@ export function activationsOf(
     table.known.length === items.length &&
     table.aims.every((aim, i) => aim === aims[i]);
   if (!table || !isSame) {
-    table = new ActivationTable(items, memory, aims);
+    table = new ActivationTable(items, memory, aims, now);
     tables.set(items, table);
   }
   table.look(now);
