@@ -141,8 +141,13 @@ test('several reports make the next lesson in one tap, and each link opens again
     reportOf(browser, lesson, { name: 'Mareike', right: false }),
     reportOf(browser, lesson, { name: 'Tomke' }),
   ]);
-  for (const link of [strong!, weak!]) {
+  for (const [name, link] of [
+    ['Tomke', strong!],
+    ['Mareike', weak!],
+  ] as const) {
     await page.goto(link);
+    // The one before says that it is kept until this one is read.
+    await expect(page.getByRole('heading', { name })).toBeVisible();
     await expect(page.getByText('Kept on this device.')).toBeVisible();
   }
   await page.goto('#/teach');
