@@ -76,13 +76,15 @@ test('reading three reports and making the next lesson takes at most eight taps'
 }) => {
   const lesson = await makeLesson(page, SMALL);
   const links: string[] = [];
-  for (const name of ['Mareike', 'Tomke', 'Ilse']) {
+  const names = ['Mareike', 'Tomke', 'Ilse'];
+  for (const name of names) {
     links.push(await reportOf(browser, lesson, name, name !== 'Mareike'));
   }
   await firstScreen(page);
   const stop = await stopwatch(page);
   for (const [i, link] of links.entries()) {
     await openLink(page, link, i);
+    await expect(page.getByRole('heading', { name: names[i]! })).toBeVisible();
     await expect(page.getByText('Kept on this device.')).toBeVisible();
   }
   await page.getByRole('link', { name: 'All reports' }).click();
