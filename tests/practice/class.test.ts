@@ -9,16 +9,9 @@ import {
   newer,
   type Filed,
 } from '../../src/practice/class.ts';
-import type { Item } from '../../src/practice/item.ts';
+import { itemsUpTo } from './items.ts';
 
-const items: Item[] = [1, 2, 3, 4].map((degree) => ({
-  id: `spot:Bb major:${degree}:triad:guitar:5-4:1-7`,
-  kind: 'spot',
-  key: { tonic: 'Bb', scale: 'major' },
-  size: 'triad',
-  degree,
-  strings: '5-4',
-}));
+const items = itemsUpTo(4);
 
 const facts = (some: Partial<ItemFacts> = {}): ItemFacts => ({
   recall: 0.9,

@@ -4,17 +4,10 @@ import { MOST_TOLD, type Report } from '../../src/decks/report.ts';
 import { DAY } from '../../src/memory/day.ts';
 import { learn, emptyMemory } from '../../src/memory/memory.ts';
 import { goesOn } from '../../src/practice/goesOn.ts';
-import type { Item } from '../../src/practice/item.ts';
 import { reportOf } from '../../src/practice/report.ts';
+import { itemsUpTo } from './items.ts';
 
-const items: Item[] = [1, 2, 3, 4].map((degree) => ({
-  id: `spot:Bb major:${degree}:triad:guitar:5-4:1-7`,
-  kind: 'spot',
-  key: { tonic: 'Bb', scale: 'major' },
-  size: 'triad',
-  degree,
-  strings: '5-4',
-}));
+const items = itemsUpTo(4);
 
 const START = 20_700 * DAY + 10 * 3_600_000;
 

@@ -3,17 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { Deck, Drill } from '../../src/decks/deck.ts';
 import type { ItemFacts, Report } from '../../src/decks/report.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
-import type { Item } from '../../src/practice/item.ts';
 import { marksOf, weakDrills } from '../../src/practice/lesson.ts';
+import { itemsUpTo } from './items.ts';
 
-const items = [1, 2, 3, 4, 5, 6, 7].map((degree): Item => ({
-  id: `spot:Bb major:${degree}:triad:guitar:5-4:1-5`,
-  kind: 'spot',
-  key: { tonic: 'Bb', scale: 'major' },
-  size: 'triad',
-  degree,
-  strings: '5-4',
-}));
+const items = itemsUpTo(7);
 
 /** A report on the seven items with these chances. */
 function reportWith(chances: readonly number[], part: Partial<Report> = {}, answers = 4): Report {

@@ -2,19 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { DAY } from '../../src/memory/day.ts';
 import { emptyMemory, type Memory, replay } from '../../src/memory/memory.ts';
-import type { Item } from '../../src/practice/item.ts';
 import { answerCard, caughtUp, metCard, nextCard, undecidedCard } from '../../src/practice/next.ts';
 import { type Asked, type Goal, type Round, startRound } from '../../src/practice/round.ts';
 import { reviewOf } from '../memory/reviews.ts';
+import { itemsUpTo } from './items.ts';
 
-const items: Item[] = [1, 2, 3, 4, 5, 6, 7].map((degree) => ({
-  id: `spot:Bb major:${degree}:triad:guitar:5-4:1-7`,
-  kind: 'spot',
-  key: { tonic: 'Bb', scale: 'major' },
-  size: 'triad',
-  degree,
-  strings: '5-4',
-}));
+const items = itemsUpTo(7);
 const idOf = (degree: number) => items[degree - 1]!.id;
 
 const started = (goal: Goal = { cards: 20 }, meets = true): Round =>

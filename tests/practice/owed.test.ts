@@ -3,17 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { Item } from '../../src/practice/item.ts';
 import { isLeft, nextOwed, owedAfterAnswer } from '../../src/practice/owed.ts';
 import { type Asked, type Round, startRound } from '../../src/practice/round.ts';
+import { itemOn, itemsUpTo } from './items.ts';
 
-const itemOn = (degree: number, kind: 'spot' | 'trace' = 'spot', size: Item['size'] = 'triad') =>
-  ({
-    id: `${kind}:Bb major:${degree}:${size}:guitar:5-4:1-7`,
-    kind,
-    key: { tonic: 'Bb', scale: 'major' },
-    size,
-    degree,
-    strings: '5-4',
-  }) satisfies Item;
-const items: Item[] = [1, 2, 3].map((degree) => itemOn(degree));
+const items = itemsUpTo(3);
 const [one, two, three] = items.map(({ id }) => id) as [string, string, string];
 
 const open = (item: string, proven = false) => ({
@@ -97,8 +89,10 @@ describe('after a miss', () => {
   });
 
   it('a path is read by the size of the item that was asked', () => {
+    const heard = (degree: number, size: Item['size'] = 'triad') =>
+      itemOn(degree, { kind: 'trace', size });
     // Of a seventh the four notes tell, of a triad the first three.
-    const some = [itemOn(2, 'trace', 'seventh'), itemOn(2, 'trace'), itemOn(4, 'trace')];
+    const some = [heard(2, 'seventh'), heard(2), heard(4)];
     const taken = { right: false, takenFor: '4 6 1 4' };
     const [first] = owedAfterAnswer({ ...round, open: open(some[1]!.id) }, some, taken).owed;
     expect(first!.item).toBe(some[2]!.id);

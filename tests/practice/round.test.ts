@@ -16,20 +16,14 @@ import {
 import { readRound } from '../../src/practice/storedRound.ts';
 import { summarise } from '../../src/practice/summary.ts';
 import { reviewOf } from '../memory/reviews.ts';
+import { itemOn } from './items.ts';
 
 const MINUTE = 60_000;
 const start = Date.UTC(2026, 10, 2, 18);
 
 /** Every degree on two string sets. */
-const items: Item[] = ['5-4', '4-3'].flatMap((strings) =>
-  [1, 2, 3, 4, 5, 6, 7].map((degree) => ({
-    id: `spot:Bb major:${degree}:triad:guitar:${strings}:1-5`,
-    kind: 'spot',
-    key: { tonic: 'Bb', scale: 'major' },
-    size: 'triad',
-    degree,
-    strings,
-  })),
+const items = ['5-4', '4-3'].flatMap((strings) =>
+  [1, 2, 3, 4, 5, 6, 7].map((degree) => itemOn(degree, { strings })),
 );
 
 type Answers = (item: Item, count: number) => { right: boolean; takenFor: string | null };

@@ -20,16 +20,9 @@ import { daysUntilKnown, minutesADay } from '../../src/practice/untilReady.ts';
 import { summarise } from '../../src/practice/summary.ts';
 import { timeTold } from '../../src/practice/timeTold.ts';
 import { reviewOf } from '../memory/reviews.ts';
+import { itemOn, itemsUpTo } from './items.ts';
 
-const itemOn = (degree: number, strings = '5-4'): Item => ({
-  id: `spot:Bb major:${degree}:triad:guitar:${strings}:1-5`,
-  kind: 'spot',
-  key: { tonic: 'Bb', scale: 'major' },
-  size: 'triad',
-  degree,
-  strings,
-});
-const items = [1, 2, 3, 4, 5, 6, 7].map((degree) => itemOn(degree));
+const items = itemsUpTo(7);
 
 const paceOf = (seconds: readonly number[]): Pace => ({
   right: seconds.map((one) => ({ seconds: one, taps: 1 })),

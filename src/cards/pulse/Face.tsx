@@ -106,10 +106,10 @@ function Pad({ card, tapping, isHeard }: PadProps) {
 /** Keys that mean something else than a tap. */
 const OTHER = ['Tab', 'Shift', 'Control', 'Alt', 'AltGraph', 'Meta', 'CapsLock'];
 
-type Pad = { readonly current: HTMLButtonElement | null };
+type PadRef = { readonly current: HTMLButtonElement | null };
 
 /** What else can be pressed where something happened; null on the pad. */
-function otherControl({ target }: Event, pad: Pad): Element | null {
+function otherControl({ target }: Event, pad: PadRef): Element | null {
   const control = (target as Element).closest?.('button, a, input, select') ?? null;
   return control === pad.current ? null : control;
 }
@@ -118,7 +118,7 @@ function otherControl({ target }: Event, pad: Pad): Element | null {
  * Takes every touch of the pad as a tap while it is on, and of all else that lies in the lower half of the
  * screen; from the first moment in which the pad is seen.
  */
-function useTouches(pad: Pad, { isOn, tap }: Tapping): void {
+function useTouches(pad: PadRef, { isOn, tap }: Tapping): void {
   useLayoutEffect(() => {
     if (!isOn) return;
     const touched = (event: PointerEvent) => {
@@ -131,7 +131,7 @@ function useTouches(pad: Pad, { isOn, tap }: Tapping): void {
 }
 
 /** Takes every key as a tap while it is on; Escape stops. */
-function useKeys(pad: Pad, { isOn, tap, stop }: Tapping): void {
+function useKeys(pad: PadRef, { isOn, tap, stop }: Tapping): void {
   useLayoutEffect(() => {
     if (!isOn) return;
     const pressed = (event: KeyboardEvent) => {

@@ -40,6 +40,7 @@ export function drillSchema(extent: Extent = 'whole') {
   const phrasesFirst = v.variant('kind', all.toReversed(), says);
   return v.lazy((drill) => (hasPhrases(drill) ? phrasesFirst : chordsFirst));
 }
+
 function hasPhrases(drill: unknown): boolean {
   return typeof drill === 'object' && drill !== null && 'phrases' in drill;
 }

@@ -86,11 +86,11 @@ function enter(lattice: Lattice, { lies }: Grid, from: number, sweep: Sweep): vo
   for (let length = spans.least[from]!; length <= most; length++) {
     const span = spans.base[from]! + length;
     const earlier = evenness.before[span]!;
-    // At the least, after a group that is just as long: most groups are far from it.
     const before =
       earlier > 0 && isSpan(spans, from - earlier, earlier)
         ? spans.base[from - earlier]! + earlier
         : -1;
+    // At the least, after a group that is just as long: most groups are far from it.
     const evenly = before < 0 ? Infinity : soonest[before]! + soonestOn + evenness.even[span]!;
     let low = Infinity;
     for (
