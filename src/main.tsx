@@ -6,6 +6,7 @@ import { Shell } from './app/shell/Shell.tsx';
 import { FirstVisit } from './app/today/Today.tsx';
 import { trouble } from './app/trouble.ts';
 import { fetchAfter, preload } from './sound/index.ts';
+import './signals/components.ts';
 import './parts/frame.css';
 
 fetchAfter(later);

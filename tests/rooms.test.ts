@@ -17,6 +17,7 @@ const ROOMS = [
   'neck',
   'theory',
   'store',
+  'signals',
 ];
 const PURE = ['making', 'practice', 'memory', 'decks', 'listening', 'neck', 'theory'];
 

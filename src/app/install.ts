@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../signals/signal.ts';
 
 /** What Chromium's browsers hand over where the page can be put on the home screen (Web Application Manifest incubations). */
 interface InstallPrompt extends Event {

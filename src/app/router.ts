@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../signals/signal.ts';
 
 const SCREENS = [
   'today',

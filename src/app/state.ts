@@ -1,5 +1,5 @@
 import { isolated } from '../decks/plain.ts';
-import { effect, signal } from '@preact/signals';
+import { effect, signal } from '../signals/signal.ts';
 import { isCounted, isHere, itemsByStep, itemsOf } from '../cards/here.ts';
 import type { Deck } from '../decks/deck.ts';
 import type { KindName } from '../decks/kinds.ts';
@@ -43,7 +43,7 @@ export interface QuarantinedLesson {
 /** Whether the device's store has been read: before, nothing is known. */
 export const opened = signal(false);
 export const hasOpened = new Promise<void>((resolve) => {
-  opened.subscribe((is) => is && resolve());
+  effect(() => void (opened.value && resolve()));
 });
 export const lessons = signal<readonly Lesson[]>([]);
 export const quarantined = signal<readonly QuarantinedLesson[]>([]);

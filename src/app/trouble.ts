@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../signals/signal.ts';
 
 /** Why something could not be kept on the device, as a sentence; null while all is well. */
 export const trouble = signal<string | null>(null);

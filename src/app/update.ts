@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../signals/signal.ts';
 
 /** Whether a newer version waits to be taken, or another window has taken it; null while there is none. */
 export const update = signal<'waits' | 'taken' | null>(null);

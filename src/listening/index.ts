@@ -5,7 +5,7 @@
  * A screen: `openMicrophone(context)`, show `microphoneSentence` (`sentences.ts`), `hearSilence()`, then `tuneUp`,
  * `measureDelay` and `follow` (`tasks.ts`), one at a time; `closeMicrophone()` when it is left.
  */
-import { computed, signal } from '@preact/signals';
+import { computed, signal } from '../signals/signal.ts';
 import type { Task } from './listening.ts';
 import type { Line } from './microphone.ts';
 import { stateOfError, type MicrophoneState } from './microphone-state.ts';

@@ -1,4 +1,4 @@
-import { computed } from '@preact/signals';
+import { computed } from '../signals/signal.ts';
 import { microphoneState } from './index.ts';
 import { LISTENING, type MicrophoneState } from './microphone-state.ts';
 

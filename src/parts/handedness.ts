@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../signals/signal.ts';
 import type { Instrument } from '../neck/instrument.ts';
 
 /** Which hand every neck is drawn for, whatever the instrument says; null: the instrument's own. */

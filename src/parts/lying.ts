@@ -1,4 +1,4 @@
-import { signal, type ReadonlySignal } from '@preact/signals';
+import { signal, type ReadonlySignal } from '../signals/signal.ts';
 
 /** A low, wide screen is a phone lying down; a desktop window is wide but not low. */
 export const LYING = '(orientation: landscape) and (max-height: 560px)';

@@ -2,7 +2,7 @@
  * What the page knows of sound. It is small and comes with the first screen; the player and the renderer of the
  * string come behind it, in chunks of their own.
  */
-import { computed, effect, signal } from '@preact/signals';
+import { computed, effect, signal } from '../signals/signal.ts';
 import type { Arrangement } from './plan.ts';
 import type { Controls, Player } from './player.ts';
 import type { Sounding } from './sounding.ts';

@@ -2,7 +2,7 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 
 vi.mock('../../src/listening/index.ts', async (original) => {
-  const { signal } = await import('@preact/signals');
+  const { signal } = await import('../../src/signals/signal.ts');
   return { ...(await original<object>()), microphoneState: signal('closed') };
 });
 vi.stubGlobal('document', { documentElement: { dataset: {} }, addEventListener() {} });

@@ -1,5 +1,5 @@
 /** The guitar in hand: whether it is wanted in a round, and whether the phone hears it. */
-import { computed, signal } from '@preact/signals';
+import { computed, signal } from '../../signals/signal.ts';
 import { KINDS } from '../../cards/here.ts';
 import type { Guitar } from '../../cards/kind.ts';
 import { closeMicrophone, microphoneState, openMicrophone } from '../../listening/index.ts';

@@ -1,5 +1,5 @@
 /** The free minutes on this device: the figures of each, and of those whose line was kept its notes. */
-import { signal } from '@preact/signals';
+import { signal } from '../../signals/signal.ts';
 import * as v from 'valibot';
 import type { Deck } from '../../decks/deck.ts';
 import { readDeck, writeDeck } from '../../decks/document.ts';

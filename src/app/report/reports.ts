@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { signal } from '../../signals/signal.ts';
 import { deckMark, readReport, type Report } from '../../decks/report.ts';
 import { DAY } from '../../memory/day.ts';
 import { nameKey, newer, type Filed, type LessonReport } from '../../practice/class.ts';
@@ -132,13 +132,19 @@ function markOf({ id }: Lesson): number {
   return mark;
 }
 
-const lessonsByMark = computed(
-  () => new Map(lessons.value.map((lesson) => [markOf(lesson), lesson])),
-);
+const byMark = new WeakMap<readonly Lesson[], ReadonlyMap<number, Lesson>>();
+
+/** The lessons on this device by what reports call them. */
+function lessonsByMark(): ReadonlyMap<number, Lesson> {
+  const all = lessons.value;
+  let known = byMark.get(all);
+  if (!known) byMark.set(all, (known = new Map(all.map((lesson) => [markOf(lesson), lesson]))));
+  return known;
+}
 
 /** The lesson that a report is on, where this device has it. */
 export function lessonOf({ deck }: Pick<Report, 'deck'>): Lesson | null {
-  return lessonsByMark.value.get(deck) ?? null;
+  return lessonsByMark().get(deck) ?? null;
 }
 
 /** The report with its lesson's items; null where it does not fit the lesson. */

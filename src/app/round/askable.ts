@@ -1,5 +1,5 @@
 /** What of a lesson can be asked now, and the next card of it that can be drawn. */
-import { signal } from '@preact/signals';
+import { signal } from '../../signals/signal.ts';
 import { isHere, KINDS } from '../../cards/here.ts';
 import type { Card } from '../../cards/kind.ts';
 import type { Item } from '../../practice/item.ts';

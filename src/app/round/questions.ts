@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../../signals/signal.ts';
 import { changeQuestions, loadQuestions } from '../../store/questions.ts';
 import { reportingTrouble } from '../state.ts';
 

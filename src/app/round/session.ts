@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { computed, signal } from '../../signals/signal.ts';
 import { KINDS, wantsGuitar } from '../../cards/here.ts';
 import type { Card, Explanation, Presented } from '../../cards/kind.ts';
 import { gradeOf } from '../../practice/grade.ts';

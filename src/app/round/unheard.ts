@@ -1,5 +1,5 @@
 /** Cards whose playing could not be told: neither right nor wrong, and nothing of it enters the log. */
-import { signal } from '@preact/signals';
+import { signal } from '../../signals/signal.ts';
 
 /** An item that could not be heard, when so many cards of the round were answered. */
 export interface Unheard {

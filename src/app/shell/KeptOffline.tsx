@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../../signals/signal.ts';
 
 /** Whether it is told now that the page is kept for offline. */
 export const keptOffline = signal(false);

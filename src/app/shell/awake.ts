@@ -1,4 +1,4 @@
-import { computed, effect } from '@preact/signals';
+import { computed, effect } from '../../signals/signal.ts';
 import { isHeard } from '../round/askable.ts';
 import { shown } from '../round/session.ts';
 import { route } from '../router.ts';

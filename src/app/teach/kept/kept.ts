@@ -1,5 +1,5 @@
 /** The teacher's lessons on this device: made here, shared or not, put away or not; one of them is open in the form. */
-import { effect, signal, untracked } from '@preact/signals';
+import { effect, signal, untracked } from '../../../signals/signal.ts';
 import { isPlain, PLAIN_DRAFT, titleOf, type Draft } from '../../../making/draft.ts';
 import { readDraft, writeDraft } from '../../../making/draftDocument.ts';
 import { copyOf } from '../../../making/fromDeck.ts';

@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../../../signals/signal.ts';
 import { PLAIN_DRAFT, type Draft } from '../../../making/draft.ts';
 
 /** The lesson in the form. `kept.ts` keeps it on the device. */

@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { signal } from '../../../signals/signal.ts';
 import type { MadePhrase } from '../../../making/draft.ts';
 import type { Entry } from '../../../making/entry.ts';
 
