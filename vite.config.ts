@@ -62,10 +62,11 @@ export default defineConfig({
               test: /src\/(?:app\/(?:teach|report|phrases)|decks\/notation\/musicxml)/,
               priority: 2,
             },
-            // How what the device keeps is read again, and the log made small.
+            // The log; how what else the device keeps is read again.
+            { name: 'log', test: /src\/store\/(?:log|pack)\.ts$/, priority: 4 },
             {
               name: 'stored',
-              test: /src\/(?:practice\/storedRound|app\/storedSettings|store\/pack)\.ts$/,
+              test: /src\/(?:practice\/storedRound|app\/storedSettings)\.ts$/,
               priority: 1,
             },
           ],

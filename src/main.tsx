@@ -4,6 +4,7 @@ import { later, pageLoaded, pause } from './app/later.ts';
 import { begun } from './app/shell/open.ts';
 import { Shell } from './app/shell/Shell.tsx';
 import { FirstVisit } from './app/today/Today.tsx';
+import { haveLog } from './app/state.ts';
 import { trouble } from './app/trouble.ts';
 import { fetchAfter, preload } from './sound/index.ts';
 import './signals/components.ts';
@@ -46,8 +47,11 @@ begun.catch((error: unknown) => {
 
 addEventListener('load', pageLoaded);
 
-// The worker that keeps the app for offline, and the strings.
+// What keeps answers, the worker that keeps the app for offline, and the strings.
 void later.then(() => {
+  haveLog().catch(() => {
+    // Not there now: it is asked for again with the first answer.
+  });
   keepOffline().catch(() => {
     // Refused, as in a private window: everything works, but only online.
   });

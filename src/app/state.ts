@@ -11,8 +11,9 @@ import type { Incremental } from '../theory/incremental.ts';
 import { muted, reference, volume } from '../sound/index.ts';
 import * as decks from '../store/decks.ts';
 import { noteLessons } from '../store/glance.ts';
-import { openLog, type Log } from '../store/log.ts';
+import type { Log } from '../store/log.ts';
 import { loadSettings, saveSettings } from '../store/settings.ts';
+import { isUsed } from '../store/single.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { USUAL, type Settings } from './settings.ts';
 import { inSlices } from './slices.ts';
@@ -49,6 +50,7 @@ export const lessons = signal<readonly Lesson[]>([]);
 export const quarantined = signal<readonly QuarantinedLesson[]>([]);
 const currentId = signal<string | null>(null);
 export const settings = signal<Settings>(USUAL);
+/** Null until it is read. */
 export const log = signal<Log | null>(null);
 /** What is remembered: all reviews of the log, learned in place. */
 export const memory = signal<{ readonly of: Memory }>({ of: emptyMemory() });
@@ -63,14 +65,37 @@ export function learnNew(): void {
 
 /** Reads everything from the device. A device that refuses leaves the app working in memory, with a sentence why. */
 export async function open(): Promise<void> {
-  log.value = await openLog();
-  trouble.value = log.value.trouble?.message ?? null;
-  memory.value = { of: replay(log.value.reviews) };
-  log.value.erased = () => (erasedElsewhere.value = true);
-  log.value.watch(() => (memory.value = { of: replay(log.value!.reviews) }));
-  await Promise.all([readStoredSettings(), readLessons(), readCurrent()]);
+  await Promise.all([readUsedLog(), readStoredSettings(), readLessons(), readCurrent()]);
   const current = currentLesson();
   if (current) await prepare(current);
+}
+
+/** Where nothing was ever answered there is nothing to read: what keeps answers comes later. */
+async function readUsedLog(): Promise<void> {
+  reading = null;
+  if (await isUsed()) await haveLog();
+}
+
+let reading: Promise<Log> | null = null;
+
+/** The log, read once. Rejects where what reads it cannot be fetched now. */
+export async function haveLog(): Promise<Log> {
+  reading ??= readLog();
+  return reading.catch((error: unknown) => {
+    reading = null;
+    throw error;
+  });
+}
+
+async function readLog(): Promise<Log> {
+  const { openLog } = await import('../store/log.ts');
+  const read = await openLog();
+  trouble.value = read.trouble?.message ?? null;
+  const learnAll = () => (memory.value = { of: replay(read.reviews) });
+  read.erased = () => (erasedElsewhere.value = true);
+  read.watch(learnAll);
+  learnAll();
+  return (log.value = read);
 }
 
 async function readCurrent(): Promise<void> {
@@ -93,7 +118,7 @@ export async function readLessons(): Promise<void> {
   const read: Lesson[] = [];
   function* each(): Incremental<void> {
     for (const { id, document, away } of stored) {
-      const result = reading(() => readDeck(document));
+      const result = readable(() => readDeck(document));
       if ('deck' in result) read.push({ id, deck: result.deck, away });
       else held.push({ id, title: titleIn(document), fault: result.fault });
       yield;
@@ -131,7 +156,7 @@ export function countable(deck: Deck): Promise<void> {
 }
 
 /** Whatever goes wrong with one lesson costs that lesson only: it is told of, and the others open. */
-function reading<T>(read: () => T): T | Fault {
+function readable<T>(read: () => T): T | Fault {
   try {
     return read();
   } catch (error) {
@@ -215,7 +240,7 @@ export async function prepare({ deck }: Pick<Lesson, 'deck'>): Promise<void> {
 export function itemsOfLesson(id: string): readonly Item[] {
   const lesson = lessonById(id);
   if (!lesson) return [];
-  const items = reading(() => itemsOfDeck(lesson.deck));
+  const items = readable(() => itemsOfDeck(lesson.deck));
   if (!('fault' in items)) return items;
   quarantine(lesson, items.fault);
   itemsByDeck.set(lesson.deck, []);

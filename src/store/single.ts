@@ -1,8 +1,16 @@
 import { promisifyRequest } from 'idb-keyval';
 import { store, stored } from './device.ts';
 
+/** Whether the device was ever given an id, or does not say: where not, there is no log on it. */
+export function isUsed(): Promise<boolean> {
+  return load('device').then(
+    (id) => id !== null,
+    () => true,
+  );
+}
+
 /** A single JSON document that the device keeps. */
-type Name = 'settings' | 'round' | 'current' | 'questions' | 'timings' | 'open draft';
+type Name = 'device' | 'settings' | 'round' | 'current' | 'questions' | 'timings' | 'open draft';
 
 /** What was kept last, as it was kept: to be checked by whoever reads it. Null where there is nothing. @throws StoreTrouble */
 export async function load(name: Name): Promise<unknown> {

@@ -16,6 +16,7 @@ async function beginAnew() {
   const state = await import('../../src/app/state.ts');
   const { takeBackup } = await import('../../src/app/settings/keeping.ts');
   await state.open();
+  await state.haveLog();
   return { ...state, take: (text: string) => takeBackup(text, async () => {}) };
 }
 

@@ -25,6 +25,7 @@ async function begun() {
   const session = await import('../../src/app/round/session.ts');
   const { openLog } = await import('../../src/store/log.ts');
   await state.open();
+  await state.haveLog();
   const { id } = await state.take(read.deck);
   await session.beginRound(id, 3);
   return { state, session, openLog, asking: () => pastNew(session) };
@@ -141,6 +142,7 @@ it('goes on where it was, and stores each card once, while the clock is set back
     const again = session;
     asking = () => pastNew(again);
     await state.open();
+  await state.haveLog();
     await session.restore();
     await session.draw();
     expect(session.round.value!.open).toEqual(open);

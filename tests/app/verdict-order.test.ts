@@ -27,6 +27,7 @@ async function asked(drill: object) {
   const state = await import('../../src/app/state.ts');
   const session = await import('../../src/app/round/session.ts');
   await state.open();
+  await state.haveLog();
   const { id } = await state.take(read.deck);
   await session.beginRound(id, 3);
   while (session.shown.value?.presented === 'new') await session.goOn();

@@ -13,6 +13,7 @@ import { base } from '../router.ts';
 import {
   changeSettings,
   currentLesson,
+  haveLog,
   itemsOfLesson,
   log,
   memory,
@@ -33,11 +34,11 @@ export default function SendReport() {
 /** What of the phone's a report tells beside the log. */
 type Kept = Pick<LessonKnowledge, 'timings' | 'minutes'>;
 
-/** Reads what is kept of figures and free minutes before there is a link. */
+/** Reads what is kept of answers, figures and free minutes before there is a link. */
 function Ready({ lesson }: { lesson: Lesson }) {
   const [kept, setKept] = useState<Kept | null>(null);
   useEffect(() => {
-    void Promise.all([readTimings(), openMinutes()]).then(([timings]) => {
+    void Promise.all([readTimings(), openMinutes(), haveLog()]).then(([timings]) => {
       const own = (minutes.value ?? []).filter((one) => one.lesson === lesson.id);
       setKept({ timings, minutes: own.map(playedOf) });
     });

@@ -9,7 +9,7 @@ import { lazy } from '../lazy.tsx';
 import { cardShown } from '../later.ts';
 import { go } from '../router.ts';
 import { heardAgain, isSilent } from '../settings.ts';
-import { changeSettings, opened, settings } from '../state.ts';
+import { changeSettings, haveLog, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
 import { Caught } from './Caught.tsx';
 import { Elsewhere } from './Elsewhere.tsx';
@@ -49,7 +49,8 @@ export default function RoundScreen() {
   useFocusOnCard(drawn);
   useRoundKeys();
   useEffect(() => {
-    if (current && !current.presented) cardShown();
+    // Before all that comes later: what keeps the answer to it.
+    if (current && !current.presented) void haveLog().then(cardShown, cardShown);
   }, [current]);
 
   if (leading === 'elsewhere') return <Elsewhere takeOver={takeOver} />;

@@ -8,7 +8,9 @@ import { progress as progressOf, startRound, type Goal, type Round } from '../..
 import type { Playing } from '../../sound/index.ts';
 import { loadRound, saveRound } from '../../store/round.ts';
 import { startAhead } from '../days.ts';
+import { lostSentence } from '../lost.ts';
 import {
+  haveLog,
   itemsOfLesson,
   learnNew,
   lessonById,
@@ -18,6 +20,7 @@ import {
   settings,
   reportingTrouble,
 } from '../state.ts';
+import { trouble } from '../trouble.ts';
 import { closed, drawable, kindsFor, putOff } from './askable.ts';
 import { forgetUnheard, letWait, sayUnheard, unheardSentence } from './unheard.ts';
 
@@ -87,7 +90,7 @@ export async function restore(): Promise<void> {
   const lesson = stored && lessonById(stored.deck);
   if (!lesson) return;
   await prepare(lesson);
-  round.value = caughtUp(stored, itemsOfLesson(stored.deck), log.value!.reviews);
+  round.value = caughtUp(stored, itemsOfLesson(stored.deck), log.value?.reviews ?? []);
 }
 
 /** Shows the open card of the round again, or the next one. */
@@ -214,8 +217,14 @@ export async function answer(given: string | null, taps: number): Promise<void> 
   };
   const told = { ...verdict, shown: given === null, given };
   round.value = answerCard(current, itemsOfLesson(current.deck), told, at);
-  const stored = log.value!.append(review);
-  await reportingTrouble(stored);
+  const kept = await haveLog().catch(() => null);
+  if (!kept) {
+    // Nothing keeps answers yet, and the net is gone: once it is there again the card is asked again.
+    round.value = current;
+    trouble.value = lostSentence('Your answer could not be kept');
+    return;
+  }
+  await reportingTrouble(kept.append(review));
   learnNew();
   await keep();
   showVerdict(card, verdict, given, answered);

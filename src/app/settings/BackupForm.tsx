@@ -9,10 +9,13 @@ import { log } from '../state.ts';
 import { KeptHere } from './KeptHere.tsx';
 import { backupText, eraseAll, takeBackup, type TakenIn } from './keeping.ts';
 
+/** Where nothing was answered yet. */
+const NOTHING = { reviews: [], quarantined: [] };
+
 /** The log as a file, back from a file, and erased: asked twice, the file offered first. */
 export function BackupForm() {
   const [said, setSaid] = useState('');
-  const { reviews, quarantined } = log.value!;
+  const { reviews, quarantined } = log.value ?? NOTHING;
   const saying = async (not: string, work: () => Promise<string>) =>
     setSaid(await outcome(not, work));
   const save = () => saying('Nothing was saved.', saveToFile);

@@ -23,7 +23,7 @@ import { StoreTrouble } from '../../store/trouble.ts';
 import { minutes as keptMinutes, readMinute, writeMinute } from '../minute/minutes.ts';
 import { reports as kept } from '../report/reports.ts';
 import { readTiming } from '../report/timings.ts';
-import { lessons, log, memory, readLessons } from '../state.ts';
+import { haveLog, lessons, memory, readLessons } from '../state.ts';
 import { kept as keptDrafts, readKept } from '../teach/kept/kept.ts';
 
 /** A file's text, and how many lessons and reports are not in it because they cannot be read. */
@@ -40,7 +40,7 @@ interface Saved {
  * Where the device does not give them, what this page has in memory.
  */
 export async function backupText(now: number): Promise<Saved> {
-  const { reviews, quarantined } = log.value!;
+  const { reviews, quarantined } = await haveLog();
   const stored = await onDevice();
   const { decks, minutes, timings, drafts, reports } = stored ?? inMemory(now);
   const backup = {
@@ -117,8 +117,9 @@ export interface TakenIn {
  */
 export async function takeBackup(text: string, pace: BetweenSlices): Promise<TakenIn> {
   const backup = await readBackup(text, checks, pace);
-  const added = await log.value!.merge(backup);
-  memory.value = { of: replay(log.value!.reviews) };
+  const log = await haveLog();
+  const added = await log.merge(backup);
+  memory.value = { of: replay(log.reviews) };
   const decks = await takeDecks(backup.decks);
   await readLessons();
   const minutes = await takeMinutes(backup.minutes);
@@ -178,7 +179,7 @@ function isSound({ link, sender, deck, day, minute }: StoredReport): Readable {
  * @throws StoreTrouble, and then nothing was erased
  */
 export async function eraseAll(): Promise<void> {
-  await log.value!.erase();
+  await (await haveLog()).erase();
   location.hash = '';
   location.reload();
 }
