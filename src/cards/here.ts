@@ -3,19 +3,14 @@ import type { KindName } from '../decks/kinds.ts';
 import type { Item } from '../practice/item.ts';
 import { finished, type Incremental } from '../theory/incremental.ts';
 import { hasSevenNotes } from '../theory/scale.ts';
+import * as first from './first.ts';
 import type { Kind } from './kind.ts';
-import { place } from './place/index.ts';
-import { spot } from './spot/index.ts';
-import { rules as trace } from './trace/rules.ts';
 
 /** Every kind of card by its name. */
 export type Kinds = { readonly [K in KindName]: Kind & { readonly name: K } };
 
-/**
- * The kinds of card that are here: all of them where `index.ts` was imported. The page begins with two for the eye, and
- * with as much of a third as a plain lesson is counted and told of by; all others come once the first card is shown.
- */
-export const KINDS = { spot, place, trace } as Partial<Record<KindName, unknown>> as Kinds;
+/** The kinds of card that are here: all of them where `index.ts` was imported; they come once the first card is shown. */
+export const KINDS = { ...first } as Partial<Record<KindName, unknown>> as Kinds;
 
 /** Whether as much of a kind is here as its items take, and its words. */
 export function isCounted(kind: KindName): boolean {

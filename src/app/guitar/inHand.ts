@@ -1,18 +1,12 @@
 /** The guitar in hand: whether it is wanted in a round, and whether the phone hears it. */
-import { computed, signal } from '../../signals/signal.ts';
+import { computed, effect, signal } from '../../signals/signal.ts';
 import { KINDS } from '../../cards/here.ts';
-import type { Guitar } from '../../cards/kind.ts';
 import { closeMicrophone, microphoneState, openMicrophone } from '../../listening/index.ts';
 import type { Item } from '../../practice/item.ts';
 import { audioContext, unlock } from '../../sound/index.ts';
 import type { GuitarSettings } from '../settings.ts';
 import { changeSettings, itemsOfLesson, settings } from '../state.ts';
-
-/** The guitar, and a voice that asks. */
-export interface Lent extends Guitar {
-  /** Says a question as it is spoken; resolves when it was said, or is clear that it cannot be. */
-  ask(question: string): Promise<void>;
-}
+import { guitar, type Lent } from './guitar.ts';
 
 /** How the guitar stands in the round: to be made ready, ready, or put down until the next round. */
 const stage = signal<'waiting' | 'ready' | 'down'>('waiting');
@@ -35,10 +29,10 @@ export const wasReady = computed(() => stage.value === 'ready');
 /** The guitar once it was made ready: how that is lent comes with the screen that makes it ready (`lent.ts`). */
 const lent = signal<Lent | null>(null);
 
-/** What cards are lent; null where no guitar is in hand, or the phone does not hear it. */
-export const guitar = computed<Lent | null>(() =>
-  stage.value === 'ready' && microphoneState.value === 'listening' ? lent.value : null,
-);
+effect(() => {
+  const isHeard = stage.value === 'ready' && microphoneState.value === 'listening';
+  guitar.value = isHeard ? lent.value : null;
+});
 
 export function changeGuitar(change: Partial<GuitarSettings>): void {
   changeSettings({ guitar: { ...settings.value.guitar, ...change } });

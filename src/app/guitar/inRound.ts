@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { isSounding } from '../../sound/index.ts';
 import { settings } from '../state.ts';
-import { guitar } from './inHand.ts';
+import { guitar } from './guitar.ts';
 
 /** A verdict has been heard: so long it can still be thought about, ms. */
 const AFTER_SOUND = 2500;

@@ -4,7 +4,8 @@ import { follow, hearFreely, hearStrikes } from '../../listening/tasks.ts';
 import { heardAt } from '../../sound/heardAt.ts';
 import { audioContext } from '../../sound/index.ts';
 import { settings } from '../state.ts';
-import { offset, type Lent } from './inHand.ts';
+import type { Lent } from './guitar.ts';
+import { offset } from './inHand.ts';
 import { delayed, undelayed, undelayedLine } from './late.ts';
 import { canSpeak, speak, spokenWords } from './spoken.ts';
 

@@ -3,8 +3,7 @@ import { KINDS } from '../../cards/here.ts';
 import { soundSentence, soundState } from '../../sound/index.ts';
 import { DEGREES } from '../../theory/scale.ts';
 import { itemPlace } from '../deckWords.ts';
-import { guitar } from '../guitar/inHand.ts';
-import { ListeningMark } from '../guitar/ListeningMark.tsx';
+import { guitar } from '../guitar/guitar.ts';
 import { lazy } from '../lazy.tsx';
 import { cardShown } from '../later.ts';
 import { go } from '../router.ts';
@@ -13,6 +12,7 @@ import { changeSettings, haveLog, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
 import { Caught } from './Caught.tsx';
 import { Elsewhere } from './Elsewhere.tsx';
+import { EMPTY, type Hand } from './hand.ts';
 import { useLead } from './lead.ts';
 import { withFirstWords } from './firstWords.ts';
 import { failed } from './askable.ts';
@@ -32,20 +32,22 @@ import {
 import { SoundNotice } from './SoundNotice.tsx';
 import { timeLeft } from './timeLeft.ts';
 import { unheardSentence } from './unheard.ts';
-import { useGuitar } from './useGuitar.ts';
 import { useRoundKeys } from './useKeys.ts';
 import './Round.css';
 
-const GuitarGone = lazy(() => import('../guitar/GuitarGone.tsx'), null);
-const GuitarGate = lazy(() => import('../guitar/GuitarGate.tsx'));
+const WithGuitar = lazy(() => import('./WithGuitar.tsx'));
 const RoundEnd = lazy(() => import('./RoundEnd.tsx'));
 
 /** A round: one card at a time, how far it is, and at the end what grew. */
 export default function RoundScreen() {
+  if (!settings.value.guitar.inHand) return <Cards hand={EMPTY} />;
+  return <WithGuitar>{(hand) => <Cards hand={hand} />}</WithGuitar>;
+}
+
+function Cards({ hand }: { hand: Hand }) {
   const { leading, takeOver } = useLead();
   const drawn = useDrawn(leading === 'here');
   const current = shown.value;
-  const hand = useGuitar();
   useFocusOnCard(drawn);
   useRoundKeys();
   useEffect(() => {
@@ -56,7 +58,7 @@ export default function RoundScreen() {
   if (leading === 'elsewhere') return <Elsewhere takeOver={takeOver} />;
   if (lessonOfRound.value === null || !drawn || hand.isDrawing)
     return <main class="screen" aria-busy="true" />;
-  if (hand.isAsked) return <GuitarGate {...hand} />;
+  if (hand.gate) return hand.gate;
   if (!current) return <RoundEnd />;
   const { Face } = KINDS[current.card.item.kind];
   const { reasons } = settings.value;
@@ -66,7 +68,7 @@ export default function RoundScreen() {
       : current.explanation;
   return (
     <main class={`screen round ${guitar.value ? 'in-hand' : ''}`}>
-      <RoundBar goesOn={hand.goesOn} />
+      <RoundBar {...hand} />
       {trouble.value && (
         <p class="notice bad" role="alert">
           {trouble.value}
@@ -74,7 +76,7 @@ export default function RoundScreen() {
       )}
       <SoundNotice />
       <FailedNotice />
-      {hand.isGone && <GuitarGone goOn={hand.goOn} />}
+      {hand.notice}
       <UnheardNotice />
       <Caught
         key={`${current.card.item.id} ${current.card.seed} ${current.unheard}`}
@@ -148,13 +150,13 @@ function FailedNotice() {
   ) : null;
 }
 
-function RoundBar({ goesOn }: { goesOn: boolean }) {
+function RoundBar({ goesOn, mark }: Pick<Hand, 'goesOn' | 'mark'>) {
   const isMuted = isSilent(settings.value);
   return (
     <header class="round-bar">
       {round.value!.goal !== 'enough' && <SmallStair filled={progress.value} />}
       <span class="soft grow">{isAwaited() ? <OneMoment /> : timeLeft(round.value!)}</span>
-      {goesOn ? <span class="listening goes-on">Goes on: tap to stay</span> : <ListeningMark />}
+      {goesOn ? <span class="listening goes-on">Goes on: tap to stay</span> : mark}
       <button
         type="button"
         class="bar-button"

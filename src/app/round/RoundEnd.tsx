@@ -5,7 +5,7 @@ import { summarise } from '../../practice/summary.ts';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { countRound, InstallHint } from './InstallHint.tsx';
 import { LookBack } from './LookBack.tsx';
-import { guitar } from '../guitar/inHand.ts';
+import { guitar } from '../guitar/guitar.ts';
 import { itemsOfLesson, memory } from '../state.ts';
 import { Grown } from './Grown.tsx';
 import { Missed } from './Missed.tsx';

@@ -6,7 +6,7 @@ import type { Item } from '../../practice/item.ts';
 import { nextCard } from '../../practice/next.ts';
 import type { Round } from '../../practice/round.ts';
 import { soundState } from '../../sound/index.ts';
-import { guitar } from '../guitar/inHand.ts';
+import { guitar } from '../guitar/guitar.ts';
 import { later } from '../later.ts';
 import { isSilent } from '../settings.ts';
 import { fetchKinds, itemsOfLesson, memory, settings } from '../state.ts';

@@ -1,32 +1,24 @@
+import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { KINDS } from '../../cards/here.ts';
-import type { Guitar } from '../../cards/kind.ts';
 import { closeMicrophone, microphoneState } from '../../listening/index.ts';
-import { GUITAR, type Instrument } from '../../neck/instrument.ts';
-import { guitar, isWithGuitar, leave, wasReady } from '../guitar/inHand.ts';
+import { GUITAR } from '../../neck/instrument.ts';
+import { guitar } from '../guitar/guitar.ts';
+import GuitarGate from '../guitar/GuitarGate.tsx';
+import GuitarGone from '../guitar/GuitarGone.tsx';
+import { isWithGuitar, leave, wasReady } from '../guitar/inHand.ts';
 import { useByItself, useSpokenQuestion } from '../guitar/inRound.ts';
+import { ListeningMark } from '../guitar/ListeningMark.tsx';
 import { lessonById } from '../state.ts';
+import type { Hand } from './hand.ts';
 import { draw, goOn as goOnFromCard, lessonOfRound, shown, withoutGuitar } from './session.ts';
 
-/** The guitar in a round. */
-interface InRound {
-  readonly instrument: Instrument;
-  /** Whether it has to be made ready before there is a card. */
-  readonly isAsked: boolean;
-  /** Whether it was ready, and the phone hears it no more. */
-  readonly isGone: boolean;
-  /** Whether a card is being drawn after that. */
-  readonly isDrawing: boolean;
-  /** What the card is lent. */
-  readonly lent: Guitar | null;
-  /** Whether the next card comes by itself. */
-  readonly goesOn: boolean;
-  /** Draws the next card. */
-  goOn(): void;
+/** A round with the guitar: it is lent to the cards, and the microphone let go of when the round is over or left. */
+export default function WithGuitar({ children }: { children(hand: Hand): VNode }): VNode {
+  return children(useGuitar());
 }
 
-/** Lends the guitar to the cards of a round, and lets go of the microphone when the round is over or left. */
-export function useGuitar(): InRound {
+function useGuitar(): Hand {
   const [isDrawing, setDrawing] = useState(false);
   const current = shown.value;
   const lesson = lessonById(lessonOfRound.value ?? '');
@@ -43,16 +35,18 @@ export function useGuitar(): InRound {
     card ? `${card.item.id} ${card.seed}` : null,
     card !== undefined && sounds(card.item),
   );
+  // At the round's end it is off because nothing is left to be heard.
+  const isAsked =
+    isLost && (!wasReady.value || (current === null && microphoneState.value !== 'off'));
+  const instrument = lesson?.deck.instrument ?? GUITAR;
   return {
-    instrument: lesson?.deck.instrument ?? GUITAR,
-    // At the round's end it is off because nothing is left to be heard.
-    isAsked: isLost && (!wasReady.value || (current === null && microphoneState.value !== 'off')),
-    isGone: isLost && wasReady.value,
+    gate: isAsked && <GuitarGate instrument={instrument} goOn={goOn} />,
+    notice: isLost && wasReady.value && <GuitarGone goOn={goOn} />,
+    mark: <ListeningMark />,
     isDrawing,
     // What could not be heard twice is tapped.
     lent: isSaid || (current?.unheard ?? 0) > 1 ? null : guitar.value,
     goesOn: useByItself(charactersToRead(), () => void goOnFromCard()),
-    goOn,
   };
 }
 
