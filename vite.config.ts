@@ -20,6 +20,9 @@ const PURE = ['theory', 'neck', 'decks', 'memory', 'practice', 'making', 'cards'
 const STUDENT =
   /src\/(?:store\/merge|app\/(?:known|settings|calendar|lessons|minute|guitar|neck|round|report\/SendReport))/;
 
+/** How any lesson, a round and settings are read again, as the device or a link has them. */
+const STORED = /src\/(?:decks\/(?:link|document)|practice\/storedRound|app\/storedSettings)\.ts$/;
+
 export default defineConfig({
   root: 'src',
   base: './',
@@ -42,12 +45,10 @@ export default defineConfig({
           // Each comes whole: few scripts are smaller than many, and nothing waits for one behind another.
           groups: [
             { name: 'first', tags: ['$initial'], priority: 9 },
-            {
-              name: 'decks',
-              test: /src\/(?:decks\/(?:link|document)\.ts|app\/lesson\/Lesson\.tsx)$/,
-              priority: 8,
-            },
+            { name: 'lesson', test: /src\/app\/lesson\/Lesson\.tsx$/, priority: 8 },
             { name: 'firstVisit', test: /src\/app\/today\/FirstVisit\.tsx$/, priority: 7 },
+            // All that the schema library reads on the way to what is practised.
+            { name: 'decks', test: STORED, priority: 7 },
             { name: 'sound', test: /src\/sound\/player\.ts$/, priority: 6 },
             {
               name: 'today',
@@ -62,13 +63,7 @@ export default defineConfig({
               test: /src\/(?:app\/(?:teach|report|phrases)|decks\/notation\/musicxml)/,
               priority: 2,
             },
-            // The log; how what else the device keeps is read again.
             { name: 'log', test: /src\/store\/(?:log|pack)\.ts$/, priority: 4 },
-            {
-              name: 'stored',
-              test: /src\/(?:practice\/storedRound|app\/storedSettings)\.ts$/,
-              priority: 1,
-            },
           ],
         },
       },

@@ -1,5 +1,5 @@
 import { stringsSounding } from '../neck/place.ts';
-import { memberCount } from '../theory/chord.ts';
+import { arpeggiosOf, isWide } from './arpeggios.ts';
 import { isPhraseDrill, isTimeDrill, MOST, type Deck, type Drill } from './deck.ts';
 
 /**
@@ -8,7 +8,7 @@ import { isPhraseDrill, isTimeDrill, MOST, type Deck, type Drill } from './deck.
  * finding places for a note costs as much as all else about it.
  */
 export function costFault(deck: Pick<Deck, 'drills' | 'phrases' | 'instrument'>): string | null {
-  const arpeggios = deck.drills.reduce((sum, drill) => sum + arpeggiosOf(drill), 0);
+  const arpeggios = arpeggiosOf(deck.drills);
   if (arpeggios > MOST.arpeggios) {
     return `Drills: together they ask for ${arpeggios} arpeggios, and a lesson takes ${MOST.arpeggios}: choose fewer strings, chords or degrees, or make two lessons.`;
   }
@@ -46,12 +46,6 @@ export function rulingsFault(count: number): string {
   return `Phrases: ${count} entries say what they outline, and a lesson takes ${MOST.rulings}: take some out where Skipwise finds the same by itself.`;
 }
 
-function arpeggiosOf(drill: Drill): number {
-  if (isPhraseDrill(drill) || isTimeDrill(drill)) return 0;
-  const ways = 'contours' in drill ? drill.contours.length : drill.strings.length * waysOf(drill);
-  return drill.degrees.length * drill.sizes.length * ways;
-}
-
 function pulsesOf(drill: Drill, { phrases }: Pick<Deck, 'phrases'>): number {
   if (!isTimeDrill(drill)) return 0;
   const { figures, tempos, clicks } = drill;
@@ -60,20 +54,7 @@ function pulsesOf(drill: Drill, { phrases }: Pick<Deck, 'phrases'>): number {
   return (named + rhythms) * tempos.length * clicks.length;
 }
 
-/** Whether so large a chord lies on so many strings that for a card thousands of shapes are looked through. */
-function isWide(drill: Drill): boolean {
-  return (
-    'strings' in drill &&
-    drill.strings.some(({ length }) =>
-      drill.sizes.some((size) => memberCount(size) * length > MOST.spread),
-    )
-  );
-}
-
 const WIDE = 'Drills: an arpeggio is too large for so many strings: choose fewer.';
-
-const waysOf = (drill: object) =>
-  'ways' in drill && Array.isArray(drill.ways) ? drill.ways.length : 1;
 
 function isDrilled(number: number, drills: readonly Drill[]): boolean {
   return drills.some((drill) => isPhraseDrill(drill) && (drill.phrases?.includes(number) ?? true));

@@ -6,7 +6,8 @@ import { drillFormOf } from './drills/index.ts';
 import { sealLink } from './envelope.ts';
 import { letterOf } from './kinds.ts';
 import { foldMarks } from './marks.ts';
-import { FIELD, HAND_LETTERS, MARKS, RULED } from './link.ts';
+import { FIELD } from './letters.ts';
+import { HAND_LETTERS, MARKS, RULED } from './link.ts';
 
 /**
  * The link of a deck.

@@ -7,20 +7,17 @@ import * as v from 'valibot';
 import { choiceText } from '../neck/choice.ts';
 import { fretsLeft } from '../neck/instrument.ts';
 import { midiAt, placeLabel } from '../neck/place.ts';
-import { keyName } from '../theory/key.ts';
-import { fnv64 } from './bytes.ts';
-import { isTimeDrill, MOST, type Deck, type Drill, type TaughtPhrase } from './deck.ts';
+import { MOST, type Deck, type TaughtPhrase } from './deck.ts';
 import { costFault, rulingsFault } from './cost.ts';
 import { drillFormOf } from './drills/index.ts';
-import { SHAPES_SINCE } from './drills/neck.ts';
-import { PHRASE_SINCE } from './drills/time.ts';
 import type { Fault } from './envelope.ts';
 import { writeInstrument } from './instrument.ts';
-import { sinceOf } from './kinds.ts';
 import { readMarks, writeMarks } from './marks.ts';
 import { writeNotes } from './notes.ts';
 import { readRulings, writeRulings } from './rulings.ts';
-import { DOCUMENT_VERSION, Document } from './schema.ts';
+import { Document } from './schema.ts';
+import { DOCUMENT_VERSION } from './version.ts';
+import { documentId, writeHead } from './writing.ts';
 
 /** A deck as it is written to a file. */
 export type DeckDocument = v.InferInput<typeof Document>;
@@ -66,12 +63,7 @@ export function readDeck(document: unknown): { readonly deck: Deck } | Fault {
  */
 export function writeDeck(deck: Deck): DeckDocument {
   return {
-    version: versionOf(deck),
-    title: deck.title,
-    ...(deck.note === '' ? {} : { note: deck.note }),
-    ...(deck.lessonDay === null ? {} : { lessonDay: deck.lessonDay }),
-    instrument: writeInstrument(deck.instrument),
-    key: keyName(deck.key),
+    ...writeHead(deck, writeInstrument(deck.instrument)),
     drills: deck.drills.map((drill) => drillFormOf(drill.kind).write(drill)),
     ...(deck.phrases.length === 0
       ? {}
@@ -80,23 +72,9 @@ export function writeDeck(deck: Deck): DeckDocument {
   };
 }
 
-/** The first version of the document that has all that a deck asks for: an older program says that it needs a newer one. */
-function versionOf({ drills }: Pick<Deck, 'drills'>): number {
-  return Math.max(1, ...drills.map(drillSince));
-}
-
-function drillSince(drill: Drill): number {
-  const words = [
-    'shapes' in drill ? SHAPES_SINCE : 1,
-    isTimeDrill(drill) && drill.figures.includes('phrase') ? PHRASE_SINCE : 1,
-  ];
-  return Math.max(sinceOf(drill.kind), ...words);
-}
-
 /** A short name for a deck's content, 16 hexadecimal digits: the same on every machine. */
 export function deckId(deck: Deck): string {
-  const content = new TextEncoder().encode(JSON.stringify(writeDeck(deck)));
-  return fnv64(content).toString(16).padStart(16, '0');
+  return documentId(writeDeck(deck));
 }
 
 function isNewer(document: unknown): boolean {

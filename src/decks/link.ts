@@ -1,26 +1,18 @@
 /**
- * A lesson's link: its document in few letters, deflated, in an envelope, behind `#/lesson/`.
+ * What the letters of a lesson's link say: any document. One of arpeggios alone `plainLesson.ts` reads too.
  *
- * The letters are fields with a control character between them, which no document can hold; empty fields at the end are
- * left out. Marks stand behind the drills, what a phrase outlines behind its notes. Nothing is checked here beyond what is needed to unfold them into a document again: the document is, by
+ * Marks stand behind the drills, what a phrase outlines behind its notes. Nothing is checked here beyond what is needed to unfold them into a document again: the document is, by
  * its schema.
  */
 import type { Deck } from './deck.ts';
 import { readDeck } from './document.ts';
 import { drillFormOf } from './drills/index.ts';
-import { altered, openLink } from './envelope.ts';
 import type { Fault } from './envelope.ts';
 import { kindOfLetter } from './kinds.ts';
+import { FIELD, lettersOf } from './letters.ts';
 import { unfoldMarks } from './marks.ts';
-import { DOCUMENT_VERSION } from './schema.ts';
-
-/** The newest version of the link that this program reads; a link has that of the document in it. */
-const VERSION = DOCUMENT_VERSION;
-
-/** The most bytes that a link may inflate to: more than any document within its limits takes. */
-const MOST_INFLATED = 200_000;
-
-export const FIELD = '\u001f';
+import { DOCUMENT_VERSION } from './version.ts';
+import { unfoldDay } from './writing.ts';
 
 /**
  * The deck that a link holds, or what is wrong with it and what to do.
@@ -28,16 +20,12 @@ export const FIELD = '\u001f';
  * @param text the whole address, the part after `#`, or the payload alone, as pasted from a message
  */
 export async function readLink(text: string): Promise<{ readonly deck: Deck } | Fault> {
-  const opened = openLink('lesson', VERSION, text);
-  if ('fault' in opened) return opened;
-  const letters = await inflate(opened.body);
-  if (letters === null) return { fault: altered('lesson') };
-  if (letters === 'too large') {
-    return {
-      fault:
-        'This lesson link unpacks to more than any lesson holds, so it was not opened. Ask your teacher for it once more.',
-    };
-  }
+  const letters = await lettersOf(text);
+  return typeof letters === 'string' ? readLetters(letters) : letters;
+}
+
+/** The same of a link that was opened. */
+export function readLetters(letters: string): { readonly deck: Deck } | Fault {
   const read = readDeck(unfold(letters));
   if ('deck' in read) return read;
   return {
@@ -53,7 +41,7 @@ function unfold(letters: string): unknown {
     version: DOCUMENT_VERSION,
     title,
     note,
-    lessonDay: day ? day.replace(/^(....)(..)(..)$/, '$1-$2-$3') : null,
+    lessonDay: day ? unfoldDay(day) : null,
     instrument: instrument ? parse(instrument) : 'guitar',
     key,
     drills: rows.slice(0, rows.length - marks.length).map(unfoldDrill),
@@ -113,30 +101,6 @@ function parse(json: string): unknown {
   try {
     return JSON.parse(json);
   } catch {
-    return null;
-  }
-}
-
-/** The text that bytes inflate to; read piece by piece, so that a small link cannot fill the memory. */
-async function inflate(bytes: Uint8Array<ArrayBuffer>): Promise<string | 'too large' | null> {
-  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
-  const reader = stream.getReader();
-  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
-  let text = '';
-  let length = 0;
-  try {
-    for (;;) {
-      const { done, value } = await reader.read();
-      if (done) return text + decoder.decode();
-      length += value.length;
-      if (length > MOST_INFLATED) {
-        await reader.cancel();
-        return 'too large';
-      }
-      text += decoder.decode(value, { stream: true });
-    }
-  } catch {
-    // Not a deflated stream, or not text in it: the streams have no other way of telling.
     return null;
   }
 }

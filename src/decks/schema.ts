@@ -10,15 +10,12 @@ import { parseKey } from '../theory/key.ts';
 import { MOST } from './deck.ts';
 import { drillSchema } from './drills/index.ts';
 import { line, lines, objectFault, readBy, whole } from './fields.ts';
-import { SHAPES_SINCE } from './drills/neck.ts';
-import { PHRASE_SINCE } from './drills/time.ts';
 import { readInstrument } from './instrument.ts';
-import { KIND_NAMES, sinceOf } from './kinds.ts';
 import { MARKED } from './marks.ts';
 import { readNotes } from './notes.ts';
+import { DOCUMENT_VERSION } from './version.ts';
+import { readDay } from './writing.ts';
 
-/** The newest version of the document that this program reads: it writes the first that has all of a deck. */
-export const DOCUMENT_VERSION = Math.max(PHRASE_SINCE, SHAPES_SINCE, ...KIND_NAMES.map(sinceOf));
 const VERSIONS = Array.from({ length: DOCUMENT_VERSION }, (_, before) => before + 1);
 
 const PhraseSchema = v.strictObject(
@@ -131,9 +128,3 @@ export const Document = v.strictObject(
   },
   objectFault,
 );
-
-/** A day that the calendar has. */
-function readDay(written: string): string | null {
-  const time = /^\d{4}-\d{2}-\d{2}$/.test(written) ? Date.parse(`${written}T00:00Z`) : NaN;
-  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(written) ? written : null;
-}

@@ -33,7 +33,7 @@ export function page(): Plugin {
         const out = resolve(config.root, config.build.outDir);
         const policy = await finishPage(
           out,
-          scriptsOf(bundle, 'decks'),
+          scriptsOf(bundle, 'lesson'),
           scriptsOf(bundle, 'firstVisit'),
         );
         await writeFile(resolve(out, '_headers'), headersFile(policy));
@@ -64,12 +64,12 @@ export function page(): Plugin {
 /**
  * Puts the first screen, the entry's styles and the content policy into `index.html`; gives the policy.
  *
- * @param decks the scripts that read decks
+ * @param lesson the scripts that open a lesson's link
  * @param firstVisit those of a first visit
  */
 async function finishPage(
   out: string,
-  decks: readonly string[],
+  lesson: readonly string[],
   firstVisit: readonly string[],
 ): Promise<string> {
   const file = resolve(out, 'index.html');
@@ -84,7 +84,7 @@ async function finishPage(
     styles.push(hash(css));
     await rm(resolve(out, path!));
   }
-  html = html.replace('</head>', (end) => `${asksFor(decks, firstVisit)}\n  ${end}`);
+  html = html.replace('</head>', (end) => `${asksFor(lesson, firstVisit)}\n  ${end}`);
   const scripts = [...html.matchAll(/<script>(.*?)<\/script>/gs)].map(([, code]) => hash(code!));
   const policy = contentPolicy(styles, scripts);
   const screen = await firstScreen();
@@ -106,11 +106,11 @@ function scriptsOf(bundle: Rolldown.OutputBundle, script: string): string[] {
   return [found.fileName, ...found.imports.filter((name) => !isEntry(name))];
 }
 
-/** Has scripts come with the page's own, not behind it: those that read decks where the address holds a lesson, else a first visit's. */
-function asksFor(decks: readonly string[], firstVisit: readonly string[]): string {
+/** Has scripts come with the page's own, not behind it: those that open it where the address holds a lesson, else a first visit's. */
+function asksFor(lesson: readonly string[], firstVisit: readonly string[]): string {
   const list = (scripts: readonly string[]) => `[${scripts.map((name) => `'./${name}'`).join()}]`;
   return `<script>
-      for (const href of location.hash.startsWith('#/lesson/') ? ${list(decks)}
+      for (const href of location.hash.startsWith('#/lesson/') ? ${list(lesson)}
         : 'begun' in document.documentElement.dataset ? [] : ${list(firstVisit)})
         document.head.append(
           Object.assign(document.createElement('link'), { rel: 'modulepreload', crossOrigin: '', href }),

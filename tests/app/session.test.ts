@@ -142,7 +142,7 @@ it('goes on where it was, and stores each card once, while the clock is set back
     const again = session;
     asking = () => pastNew(again);
     await state.open();
-  await state.haveLog();
+    await state.haveLog();
     await session.restore();
     await session.draw();
     expect(session.round.value!.open).toEqual(open);

@@ -1,6 +1,6 @@
 import { crc32, deflateRawSync, inflateRawSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
-import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
+import { DOCUMENT_VERSION } from '../../src/decks/version.ts';
 import {
   answerCards,
   askedSoFar,

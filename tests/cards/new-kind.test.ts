@@ -24,7 +24,7 @@ import type * as Kinds from '../../src/decks/kinds.ts';
 import type * as DeckLink from '../../src/decks/deckLink.ts';
 import type * as Link from '../../src/decks/link.ts';
 import { KIND_NAMES, letterOf } from '../../src/decks/kinds.ts';
-import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
+import { DOCUMENT_VERSION } from '../../src/decks/version.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 
 /** Its folder: does an arpeggio sound major, yes or no? */

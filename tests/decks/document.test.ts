@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { deckId, readDeck, writeDeck } from '../../src/decks/document.ts';
 import type { Deck } from '../../src/decks/deck.ts';
 import { KIND_NAMES } from '../../src/decks/kinds.ts';
-import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
+import { DOCUMENT_VERSION } from '../../src/decks/version.ts';
 import { fnv64 } from '../../src/decks/bytes.ts';
 import { decks } from './arbitrary.ts';
 

@@ -1,8 +1,7 @@
 /** What links, logs and reports that are kept by users rest on: it does not change. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { SHAPES_SINCE } from '../../src/decks/drills/neck.ts';
-import { PHRASE_SINCE } from '../../src/decks/drills/time.ts';
+import { PHRASE_SINCE, SHAPES_SINCE } from '../../src/decks/version.ts';
 import {
   guessOf,
   isConfusing,

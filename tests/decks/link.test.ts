@@ -5,7 +5,7 @@ import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
 import { type Deck } from '../../src/decks/deck.ts';
 import { kindsOf } from '../../src/decks/kinds.ts';
 import { deckId, readDeck } from '../../src/decks/document.ts';
-import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
+import { DOCUMENT_VERSION } from '../../src/decks/version.ts';
 import { openLink, sealLink } from '../../src/decks/envelope.ts';
 import { readLink } from '../../src/decks/link.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';

@@ -6,7 +6,7 @@ import { readLink } from '../../src/decks/link.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
 import { KIND_NAMES, sinceOf } from '../../src/decks/kinds.ts';
 import { deckMark, readReport } from '../../src/decks/report.ts';
-import { DOCUMENT_VERSION } from '../../src/decks/schema.ts';
+import { DOCUMENT_VERSION } from '../../src/decks/version.ts';
 import { LESSONS, REPORTS } from './written.ts';
 
 const BASE = 'https://skipwise.example/';

@@ -2,7 +2,9 @@ import { Unbroken, Written } from '../../parts/Written.tsx';
 import { useLayoutEffect, useState } from 'preact/hooks';
 import { wantsGuitar } from '../../cards/here.ts';
 import type { Deck } from '../../decks/deck.ts';
-import { readLink } from '../../decks/link.ts';
+import type { Fault } from '../../decks/envelope.ts';
+import { lettersOf } from '../../decks/letters.ts';
+import { plainLesson } from '../../decks/plainLesson.ts';
 import type { Item } from '../../practice/item.ts';
 import { minutesADay } from '../../practice/untilReady.ts';
 import { unlock } from '../../sound/index.ts';
@@ -14,9 +16,26 @@ import { pause } from '../later.ts';
 import { lostSentence } from '../lost.ts';
 import { beginRound } from '../round/session.ts';
 import { leaving, route } from '../router.ts';
-import { countable, haveItems, itemsOfDeck, memory, opened, settings, take } from '../state.ts';
+import {
+  countable,
+  haveItems,
+  itemsOfDeck,
+  memory,
+  opened,
+  settings,
+  take,
+  takeWritten,
+  type Lesson as Kept,
+} from '../state.ts';
 
-type Opened = { readonly deck: Deck } | { readonly fault: string };
+/** A lesson that is not kept yet. */
+interface Offer {
+  readonly deck: Deck;
+  /** Keeps it and makes it the one practised. */
+  keep(): Promise<Kept>;
+}
+
+type Opened = Offer | Fault;
 
 /** A lesson that came as a link: what it is, before anything is kept of it. */
 export default function Lesson() {
@@ -32,18 +51,28 @@ export default function Lesson() {
       });
   }, [payload]);
   if (!read || !opened.value) return <main class="screen" aria-busy="true" />;
-  return 'fault' in read ? <Unreadable fault={read.fault} /> : <Offered deck={read.deck} />;
+  return 'fault' in read ? <Unreadable fault={read.fault} /> : <Offered {...read} />;
 }
 
 /** What a link holds, one step after the other: a slow phone has time for a tap between them. */
 async function openLink(payload: string): Promise<Opened> {
-  const link = await readLink(`#/lesson/${payload}`);
-  if ('fault' in link) return link;
-  await countable(link.deck);
+  const letters = await lettersOf(`#/lesson/${payload}`);
+  if (typeof letters !== 'string') return letters;
+  const offer = await offerOf(letters);
+  if ('fault' in offer) return offer;
+  await countable(offer.deck);
   await pause();
-  await haveItems(link.deck);
+  await haveItems(offer.deck);
   await pause();
-  return link;
+  return offer;
+}
+
+/** What reads any lesson comes only where a plain one is not all there is. */
+async function offerOf(letters: string): Promise<Opened> {
+  const plain = plainLesson(letters);
+  if (plain) return { deck: plain.deck, keep: () => takeWritten(plain) };
+  const read = (await import('../../decks/link.ts')).readLetters(letters);
+  return 'fault' in read ? read : { deck: read.deck, keep: () => take(read.deck) };
 }
 
 /** Said of a lesson whose drills find nothing, as one made by hand may be. */
@@ -65,7 +94,7 @@ function Unreadable({ fault }: { fault: string }) {
   );
 }
 
-function Offered({ deck }: { deck: Deck }) {
+function Offered({ deck, keep }: Offer) {
   const now = Date.now();
   const items = itemsOfDeck(deck);
   const lessonAt = startAhead(deck.lessonDay, now);
@@ -74,14 +103,14 @@ function Offered({ deck }: { deck: Deck }) {
   const start = async () => {
     unlock();
     const leave = leaving();
-    const { id } = await take(deck);
+    const { id } = await keep();
     if (items.length === 0) return leave('phrases');
     await beginRound(id, Math.min(8, Math.max(3, minutes)));
     leave('round');
   };
-  const keep = () => {
+  const later = () => {
     const leave = leaving();
-    void take(deck).then(() => leave('today'));
+    void keep().then(() => leave('today'));
   };
   return (
     <main class="screen offered">
@@ -98,7 +127,7 @@ function Offered({ deck }: { deck: Deck }) {
       </header>
       <Contents {...{ deck, items, minutes, now }} />
       <div class="buttons last">
-        <button type="button" class="button" onClick={keep}>
+        <button type="button" class="button" onClick={later}>
           Keep for later
         </button>
         <button type="button" class="button main" data-do="start" onClick={() => void start()}>

@@ -29,35 +29,15 @@ export function chordEntries(extent: Extent) {
   };
 }
 
-interface Chords {
-  readonly degrees: readonly number[];
-  readonly sizes: readonly Size[];
-}
-
-export function writeChords({ degrees, sizes }: Chords) {
-  const all = degrees.join() === DEGREES.join();
-  return { ...(all ? {} : { degrees: [...degrees] }), sizes: [...sizes] };
-}
-
 interface WrittenChords {
   readonly degrees?: number[] | undefined;
   readonly sizes: readonly Size[];
 }
 
-/** `01.what.range.2`: each size by its place in the list of sizes, two fields of the form's own, degrees unless all. */
+/** `01.what.range.2`, as `unfoldChords` reads it in `chordWords.ts`. */
 export function foldChords({ degrees, sizes }: WrittenChords, what: string, range: string): string {
   const own = `${sizes.map((size) => SIZES.indexOf(size)).join('')}.${what}.${range}`;
   return degrees ? `${own}.${degrees.join('')}` : own;
-}
-
-/** Inverts `foldChords`. */
-export function unfoldChords(letters: string) {
-  const [sizes = '', what = '', range = '', degrees] = letters.split('.');
-  const chords = {
-    sizes: Array.from(sizes, (place) => SIZES[Number(place)]),
-    ...(degrees === undefined ? {} : { degrees: [...degrees].map(Number) }),
-  };
-  return { chords, what, range };
 }
 
 /** Chords stand on the degrees of seven notes only. */

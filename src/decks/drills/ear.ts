@@ -3,7 +3,8 @@ import { fretsLeft, openMidi } from '../../neck/instrument.ts';
 import { CONTOURS, RHYTHMS, type Deck, type EarDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
-import { chordEntries, chordsMisfit, foldChords, unfoldChords, writeChords } from './chords.ts';
+import { chordEntries, chordsMisfit, foldChords } from './chords.ts';
+import { unfoldEar, writeEar } from './chordWords.ts';
 import { bounds, type DrillForm, type Extent, type Misfit } from './drillForm.ts';
 
 /** What a document says of it beside its kind. */
@@ -26,17 +27,6 @@ function schema(extent: Extent) {
 }
 type Written = v.InferInput<ReturnType<typeof schema>>;
 
-/** Inverts `earEntries`. */
-export function writeEar(drill: Omit<EarDrill, 'kind'>): Omit<Written, 'kind'> {
-  return {
-    ...writeChords(drill),
-    contours: [...drill.contours],
-    tempo: drill.tempo,
-    ...(drill.rhythm === 'eighths' && { rhythm: drill.rhythm }),
-  };
-}
-
-/** In a link a letter for each contour and an `e` behind the tempo for eighths: `0.udts.72e`. */
 export const ear = {
   schema,
   write: (drill) => ({ kind: drill.kind, ...writeEar(drill) }),
@@ -46,15 +36,7 @@ export const ear = {
       written.contours.map((contour) => contour[0]).join(''),
       `${written.tempo}${written.rhythm?.[0] ?? ''}`,
     ),
-  unfold(letters: string) {
-    const { chords, what, range } = unfoldChords(letters);
-    return {
-      ...chords,
-      contours: [...what].map((letter) => CONTOURS.find((contour) => contour[0] === letter)),
-      tempo: Number(range.replace(/e$/, '')),
-      ...(range.endsWith('e') && { rhythm: 'eighths' }),
-    };
-  },
+  unfold: unfoldEar,
   misfit: (_drill: unknown, deck: Deck) => chordsMisfit(deck) ?? compassMisfit(deck),
   between: () => ':',
 } satisfies DrillForm<EarDrill, Written>;

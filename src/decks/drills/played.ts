@@ -9,8 +9,9 @@ import {
 } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
+import { writeNeck } from './chordWords.ts';
 import { bounds, type DrillForm, type Extent } from './drillForm.ts';
-import { neck, neckEntries, writeNeck } from './neck.ts';
+import { neck, neckEntries } from './neck.ts';
 import { behindStar, between, foldPhrases } from './orPhrases.ts';
 import { phrase, phraseEntries, writePhrases } from './phrase.ts';
 

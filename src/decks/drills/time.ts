@@ -10,9 +10,6 @@ import { bounds, type DrillForm, type Extent } from './drillForm.ts';
 export const FIGURE_NAMES = Object.keys(FIGURES) as readonly FigureName[];
 export const DRILLED_FIGURES: readonly DrilledFigure[] = [...FIGURE_NAMES, 'phrase'];
 
-/** The version of the deck document that first had the rhythm of a phrase among the figures. */
-export const PHRASE_SINCE = 3;
-
 function schema(extent: Extent) {
   const { least, most } = bounds(extent, MOST.tempos);
   const tempos = list(
