@@ -63,7 +63,11 @@ export default defineConfig({
               test: /src\/(?:app\/(?:teach|report|phrases)|decks\/notation\/musicxml)/,
               priority: 2,
             },
-            { name: 'log', test: /src\/store\/(?:log|pack)\.ts$/, priority: 4 },
+            {
+              name: 'log',
+              test: /src\/(?:store\/(?:log|pack)|app\/shell\/afterwards)\.ts$/,
+              priority: 4,
+            },
           ],
         },
       },

@@ -7,9 +7,10 @@ import { FirstVisit } from './app/today/Today.tsx';
 import { haveLog } from './app/state.ts';
 import { trouble } from './app/trouble.ts';
 import { fetchAfter, preload } from './sound/index.ts';
-import './signals/components.ts';
+import { tellComponents } from './signals/components.ts';
 import './parts/frame.css';
 
+tellComponents();
 fetchAfter(later);
 
 const app = document.getElementById('app')!;
@@ -49,6 +50,8 @@ addEventListener('load', pageLoaded);
 
 // What keeps answers, the worker that keeps the app for offline, and the strings.
 void later.then(() => {
+  // A screen that goes dark is no worse than before where it cannot be fetched.
+  import('./app/shell/afterwards.ts').catch(() => {});
   haveLog().catch(() => {
     // Not there now: it is asked for again with the first answer.
   });

@@ -1,5 +1,4 @@
 /** Words for days. A lesson day is a date without a time, in the phone's own calendar. */
-import { tomorrowMorning } from '../memory/day.ts';
 import { numberWord } from '../parts/english.ts';
 
 const DAY = 86_400_000;
@@ -22,11 +21,6 @@ export function startAhead(lessonDay: string | null, now: number): number | null
   return lessonDay !== null && daysUntil(lessonDay, now) > 0 ? startOf(lessonDay) : null;
 }
 
-/** Tomorrow morning on this phone, ms: the next one after the night, for who is up late. */
-export function tomorrowOf(now: number): number {
-  return tomorrowMorning(now, -new Date(now).getTimezoneOffset());
-}
-
 /** `Tuesday`, or with its date where it is a week away or more: `Tuesday 8 December`. */
 export function dayName(lessonDay: string, now: number): string {
   const near = Math.abs(daysUntil(lessonDay, now)) < 7;
@@ -43,12 +37,4 @@ export function daysLeft(lessonDay: string, now: number): string {
   if (days === 1) return 'tomorrow';
   const count = numberWord(Math.abs(days));
   return days > 0 ? `${count} days left` : `${count} ${days === -1 ? 'day' : 'days'} ago`;
-}
-
-/** A date so many days after `now`, as `2026-12-01`. */
-export function dayAfter(now: number, days: number): string {
-  const date = new Date(now);
-  date.setDate(date.getDate() + days);
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }

@@ -1,24 +1,12 @@
 /** Bytes as text that an address may hold, and the sums that tell whether they came through whole. */
 
-const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
+export const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 
 /** What each letter of it stands for, by its code: a class's reports are half a million letters. */
 const VALUES = new Uint8Array(128);
 for (const [value, letter] of [...ALPHABET].entries()) VALUES[letter.charCodeAt(0)] = value;
 
-/** Bytes in base64url without padding (RFC 4648, section 5). */
-export function toBase64url(bytes: Uint8Array): string {
-  let text = '';
-  for (let i = 0; i < bytes.length; i += 3) {
-    const [a = 0, b = 0, c = 0] = bytes.subarray(i, i + 3);
-    const group = (a << 16) | (b << 8) | c;
-    const digits = Math.min(3, bytes.length - i) + 1;
-    for (let k = 0; k < digits; k++) text += ALPHABET[(group >> (18 - 6 * k)) & 63];
-  }
-  return text;
-}
-
-/** Inverts `toBase64url`; null where the text is not what that function would have written. */
+/** The bytes of base64url without padding (RFC 4648, section 5); null where the text is not what `toBase64url` would have written. */
 export function fromBase64url(text: string): Uint8Array<ArrayBuffer> | null {
   if (!/^[\w-]*$/.test(text) || text.length % 4 === 1) return null;
   const bytes = new Uint8Array(Math.floor((text.length * 3) / 4));

@@ -1,4 +1,4 @@
-import { stringsSounding } from '../neck/place.ts';
+import { stringsSounding } from '../neck/sounded.ts';
 import { arpeggiosOf, isWide } from './arpeggios.ts';
 import { isPhraseDrill, isTimeDrill, MOST, type Deck, type Drill } from './deck.ts';
 

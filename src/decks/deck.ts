@@ -1,4 +1,5 @@
-import type { HandChoice, ShapeChoice } from '../neck/choice.ts';
+import type { HandChoice } from '../neck/choice.ts';
+import type { ShapeChoice } from '../neck/shapeChoice.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import type { Ruling } from '../theory/analysis/ruling.ts';
 import type { Size } from '../theory/chord.ts';

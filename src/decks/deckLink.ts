@@ -3,7 +3,7 @@ import type { Deck } from './deck.ts';
 import { readDeck, writeDeck } from './document.ts';
 import type { DeckDocument } from './document.ts';
 import { drillFormOf } from './drills/index.ts';
-import { sealLink } from './envelope.ts';
+import { sealLink } from './seal.ts';
 import { letterOf } from './kinds.ts';
 import { foldMarks } from './marks.ts';
 import { FIELD } from './letters.ts';

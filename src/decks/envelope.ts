@@ -7,19 +7,16 @@
  * in base64url. The length tells a link that was cut short from one that was altered, and lets a link
  * be read that has other text behind it.
  */
-import { crc32, fromBase64url, toBase64url } from './bytes.ts';
-
-/** The most bytes an envelope can hold. */
-const MOST_BYTES = 0xffff;
+import { crc32, fromBase64url } from './bytes.ts';
 
 /** The most characters looked at when a link is read: whoever pastes a novel is told so. */
 const MOST_TEXT = 200_000;
 
-const HEAD = 3;
-const SUM = 4;
+export const HEAD = 3;
+export const SUM = 4;
 
 /** What a link is for, as it stands in the address: `#/lesson/…`, `#/report/…`. */
-type LinkName = 'lesson' | 'report';
+export type LinkName = 'lesson' | 'report';
 
 /** One clear sentence or two: what is wrong, and what to do. */
 export interface Fault {
@@ -34,19 +31,6 @@ interface Opened {
   readonly version: number;
   readonly body: Uint8Array<ArrayBuffer>;
   readonly payload: string;
-}
-
-/** A whole link: the page's address, what it is for, and the body in its envelope. */
-export function sealLink(name: LinkName, base: string, version: number, body: Uint8Array): string {
-  const length = HEAD + body.length + SUM;
-  if (length > MOST_BYTES) throw new RangeError(`This ${name} is too large for a link.`);
-  const bytes = new Uint8Array(length);
-  const view = new DataView(bytes.buffer);
-  view.setUint8(0, version);
-  view.setUint16(1, length);
-  bytes.set(body, HEAD);
-  view.setUint32(length - SUM, crc32(bytes.subarray(0, length - SUM)));
-  return `${base.replace(/#.*$/s, '')}#/${name}/${toBase64url(bytes)}`;
 }
 
 /**

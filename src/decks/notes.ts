@@ -7,7 +7,7 @@
  * slid into. Without `at` a note begins where the one before it ends; without `for` it is as long as that one (the
  * first: one beat); place and articulation are left out where they are not known.
  */
-import { parsePlace, placeText } from '../neck/place.ts';
+import { parsePlace, placeText } from '../neck/placeText.ts';
 import { midiOf, parsePitch } from '../theory/note.ts';
 import type { Articulation, PhraseNote } from '../theory/phrase.ts';
 import { add, beats, compare } from '../theory/rhythm.ts';

@@ -16,7 +16,7 @@ export function smaller(): Plugin {
         const { code } = await minify(file.code, {
           module: true,
           ecma: 2020,
-          compress: { passes: 4 },
+          compress: { passes: 4, unsafe_arrows: true, unsafe_methods: true },
           nameCache: { vars: { props: exported(file.code) } },
         } as MinifyOptions);
         file.code = code!;

@@ -1,5 +1,5 @@
 /** What is played where nothing is expected: a single-note line, event by event. Humbler than the follower can be. */
-import { median } from '../theory/timing/statistics.ts';
+import { median } from '../theory/timing/median.ts';
 import { SHARP } from './attack.ts';
 import { EXPLAINED, eventOf, likeliest, type Event } from './event.ts';
 import { referenceOf, type FreeNote, type FreePlaying } from './listening.ts';

@@ -14,7 +14,8 @@ import {
   sketchOf,
   type Sketch,
 } from '../theory/editing.ts';
-import { spell, type Key } from '../theory/key.ts';
+import { type Key } from '../theory/key.ts';
+import { spell } from '../theory/spell.ts';
 import type { Phrase } from '../theory/phrase.ts';
 import { add, beats, type Beats } from '../theory/rhythm.ts';
 import { keptRulings } from './ruled.ts';

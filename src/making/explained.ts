@@ -1,4 +1,4 @@
-import { phraseSound } from '../cards/frame/sounds.ts';
+import { phraseSound } from '../cards/frame/phraseSound.ts';
 import { fingeringOptions, type HandChoice } from '../neck/choice.ts';
 import { fingering } from '../neck/fingering.ts';
 import { fretsLeft, type Instrument } from '../neck/instrument.ts';

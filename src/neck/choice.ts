@@ -1,4 +1,3 @@
-import type { Member } from '../theory/chord.ts';
 import type { FingeringOptions } from './fingering.ts';
 
 /** What a teacher says of how a phrase lies: without open strings, with them, or the fret that the index finger stays at. */
@@ -21,13 +20,4 @@ export function parseChoice(text: string): HandChoice | null {
   if (text === 'movable' || text === 'open strings') return text;
   const fret = Number(/^at fret ([1-9]\d?)$/.exec(text)?.[1]);
   return fret >= 1 && fret <= 24 ? fret : null;
-}
-
-/** Which shapes of an arpeggio a teacher asks for: those with the root lowest, or those with another member. */
-export const SHAPE_CHOICES = ['root position', 'inversions'] as const;
-export type ShapeChoice = (typeof SHAPE_CHOICES)[number];
-
-/** Whether a shape whose lowest note is this member is asked for; any is where no choice was made. */
-export function takesLowest(choice: ShapeChoice | undefined, lowest: Member): boolean {
-  return choice === undefined || (choice === 'root position') === (lowest === 1);
 }

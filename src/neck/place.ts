@@ -1,5 +1,5 @@
 import { pitchClass } from '../theory/note.ts';
-import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
+import { openMidi, type Instrument } from './instrument.ts';
 
 /** A string and a fret. String 1 sounds highest (or is nearest the floor); fret 0 is open, at the capo where one lies. */
 export interface Place {
@@ -10,17 +10,6 @@ export interface Place {
 /** What sounds at a place, MIDI. Frets are counted from the capo. */
 export function midiAt(instrument: Instrument, place: Place): number {
   return openMidi(instrument)[place.string - 1]! + place.fret;
-}
-
-/** On how many strings a pitch, MIDI, lies, open or fretted. */
-export function stringsSounding(instrument: Instrument, midi: number): number {
-  const highest = fretsLeft(instrument);
-  return openMidi(instrument).filter((open) => midi >= open && midi <= open + highest).length;
-}
-
-/** Whether any string has a pitch, MIDI, open or fretted. */
-export function isSounded(instrument: Instrument, midi: number): boolean {
-  return stringsSounding(instrument, midi) > 0;
 }
 
 /** Every place on `strings`, from the lowest to the highest fret (both included), that sounds the chroma (0 to 11). */
@@ -44,17 +33,6 @@ export function fretsAround(places: readonly Place[]): [number, number] {
   const frets = places.map(({ fret }) => fret);
   const low = Math.min(...frets);
   return [low, Math.max(...frets, low + 3)];
-}
-
-/** `5/3`: string 5, fret 3. */
-export function placeText(place: Place): string {
-  return `${place.string}/${place.fret}`;
-}
-
-/** The place that a text like `5/3` names, or null. Inverts `placeText`. */
-export function parsePlace(text: string): Place | null {
-  const match = /^([1-9])\/(\d|[12]\d)$/.exec(text);
-  return match ? { string: Number(match[1]), fret: Number(match[2]) } : null;
 }
 
 /** `string 5, fret 3`, `string 5, open`. */

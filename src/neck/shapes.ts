@@ -1,7 +1,7 @@
 import type { Chord, Member } from '../theory/chord.ts';
 import { chroma, pitchClass, type NoteName } from '../theory/note.ts';
 import { beats } from '../theory/rhythm.ts';
-import { takesLowest, type ShapeChoice } from './choice.ts';
+import { takesLowest, type ShapeChoice } from './shapeChoice.ts';
 import { flawsOf, FORMS, formOf, type Form } from './form.ts';
 import { fretDistances } from './fret.ts';
 import { fingering, type LineNote } from './fingering.ts';

@@ -1,6 +1,6 @@
 import { noPace, type Pace, type Timing, timingOf } from '../memory/pace.ts';
 import type { Review } from '../store/review.ts';
-import { median, medianDeviation } from '../theory/timing/statistics.ts';
+import { median, medianDeviation } from '../theory/timing/median.ts';
 
 /** What a card's screen knows of an answer once it is judged. */
 type Answered = Pick<Review, 'right' | 'ms' | 'sounded' | 'taps' | 'hidden'>;

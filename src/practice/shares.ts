@@ -1,7 +1,7 @@
 import type { Memory } from '../memory/memory.ts';
 import type { Pace } from '../memory/pace.ts';
 import type { Place } from '../neck/place.ts';
-import { median } from '../theory/timing/statistics.ts';
+import { median } from '../theory/timing/median.ts';
 import { shareOf, type Named, type Share } from './known.ts';
 
 /** A place of the neck, and how much is known of the items that it belongs to. */

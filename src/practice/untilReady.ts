@@ -12,7 +12,7 @@ const READY = 0.9;
 const ASKS = { faded: 1.5, told: 1.5, untold: 4.5 };
 
 /** How often these items still have to be asked, each, until they are ready at a time: 0 for those that will be. */
-function asksLeft(items: readonly Item[], memory: Memory, at: number): number[] {
+export function asksLeft(items: readonly Item[], memory: Memory, at: number): number[] {
   const startOf = starts(memory);
   return items.map(({ id, mark }) => {
     const value = recall(memory, id, at, mark);
@@ -22,7 +22,7 @@ function asksLeft(items: readonly Item[], memory: Memory, at: number): number[] 
 }
 
 /** Seconds of practice in so many askings. */
-function secondsOf(asks: readonly number[], items: readonly Item[], memory: Memory): number {
+export function secondsOf(asks: readonly number[], items: readonly Item[], memory: Memory): number {
   return asks.reduce((sum, each) => sum + each, 0) * secondsACard(items, memory);
 }
 
@@ -42,31 +42,4 @@ export function minutesADay(
   const days = Math.max(1, Math.ceil((until - now) / DAY));
   const asks = asksLeft(items, memory, until);
   return Math.ceil(secondsOf(asks, items, memory) / 60 / days);
-}
-
-/** Days that something new takes at least: an item is asked once a round, and gaps of a day are what makes it stay. */
-const LEAST_DAYS = 5;
-
-/** While one learns for so many days, what was learned first fades by as much again as all of it took. */
-const FADING = 25;
-
-/**
- * About how many days make a deck ready at so many minutes a day, every day: those that all askings of `minutesADay`
- * take, and for what fades meanwhile `days / 25` as many again; no fewer than five where anything is new. 0 where
- * nothing is to do.
- *
- * A rule of thumb. Against rounds of eight minutes with a simulated student who forgets by a power law, and decks of 28
- * to 162 items, it was at most a third off the day on which .85 would be known a week ahead. It does not know how hard
- * the deck is for this student, and of days without practice only what has faded by now.
- */
-export function daysUntilKnown(
-  items: readonly Item[],
-  memory: Memory,
-  now: number,
-  minutes: number,
-): number {
-  const asks = asksLeft(items, memory, now + 7 * DAY);
-  const days = secondsOf(asks, items, memory) / 60 / minutes;
-  const isNew = items.some(({ id }) => !memory.items.has(id));
-  return Math.ceil(Math.max(isNew ? LEAST_DAYS : 0, days * (1 + days / FADING)));
 }

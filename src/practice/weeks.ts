@@ -1,4 +1,5 @@
-import { localDay, morningAfter } from '../memory/day.ts';
+import { localDay } from '../memory/day.ts';
+import { morningAfter } from '../memory/morning.ts';
 import { emptyMemory, learn } from '../memory/memory.ts';
 import type { Review, Reviews } from '../store/review.ts';
 import { shareOf } from './known.ts';

@@ -1,4 +1,4 @@
-/** Components are drawn anew when a signal changes that they read as they were drawn last. */
+/** Components are drawn anew when a signal changes that they read as they were drawn last: `tellComponents` sees to it. */
 import { options, type Component, type VNode } from 'preact';
 import { Reader } from './signal.ts';
 
@@ -29,15 +29,18 @@ function drawn(): void {
   end = null;
 }
 
-when('__r', ({ __c: component }) => {
-  drawn();
-  if (!component) return;
-  let reader = readers.get(component);
-  if (!reader) readers.set(component, (reader = new Reader(() => component.setState({}))));
-  end = reader.begin();
-});
-// Its children are looked at as soon as it is drawn.
-when('__b', drawn);
-when('diffed', drawn);
-when('__e', drawn);
-when('unmount', ({ __c: component }) => component && readers.get(component)?.forget());
+/** Has them drawn so from here on. */
+export function tellComponents(): void {
+  when('__r', ({ __c: component }) => {
+    drawn();
+    if (!component) return;
+    let reader = readers.get(component);
+    if (!reader) readers.set(component, (reader = new Reader(() => component.setState({}))));
+    end = reader.begin();
+  });
+  // Its children are looked at as soon as it is drawn.
+  when('__b', drawn);
+  when('diffed', drawn);
+  when('__e', drawn);
+  when('unmount', ({ __c: component }) => component && readers.get(component)?.forget());
+}

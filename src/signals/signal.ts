@@ -10,9 +10,7 @@ export class Reader {
   /** What is read from here on is read by this, in place of all that it read before; what it gives ends that. */
   begin(): () => void {
     this.forget();
-    const before = reading;
-    reading = this;
-    return () => void (reading = before);
+    return readAs(this);
   }
 
   reads(readers: Set<Reader>): void {
@@ -28,6 +26,13 @@ export class Reader {
 }
 
 let reading: Reader | null = null;
+
+/** Who reads from here on; what it gives ends that. */
+function readAs(reader: Reader | null): () => void {
+  const before = reading;
+  reading = reader;
+  return () => void (reading = before);
+}
 
 export interface ReadonlySignal<T> {
   readonly value: T;
@@ -51,8 +56,10 @@ class Signal<T> implements ReadonlySignal<T> {
   set value(value: T) {
     if (value === this.#value) return;
     this.#value = value;
-    for (const reader of [...this.#readers]) {
-      // One that was told before may have ended it.
+    // Whoever is told reads it anew.
+    const before = [...this.#readers];
+    for (const reader of before) {
+      // One that was told earlier may have ended it.
       if (this.#readers.has(reader)) reader.changed();
     }
   }
@@ -93,11 +100,10 @@ export function effect(run: () => void): void {
 
 /** The same, of which nobody is told when it changes. */
 export function untracked<T>(read: () => T): T {
-  const before = reading;
-  reading = null;
+  const end = readAs(null);
   try {
     return read();
   } finally {
-    reading = before;
+    end();
   }
 }

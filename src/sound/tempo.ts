@@ -1,4 +1,4 @@
-import { median } from '../theory/timing/statistics.ts';
+import { median } from '../theory/timing/median.ts';
 
 /** The tempos that can be played, in beats a minute. */
 export const SLOWEST = 30;

@@ -9,7 +9,8 @@ import {
   readChunk,
   readChunks,
 } from './chunk.ts';
-import { newId, store, stored, under } from './device.ts';
+import { store, stored, under } from './device.ts';
+import { newId } from './newId.ts';
 import { lineOf } from './logLine.ts';
 import { inOrder } from './order.ts';
 import { MOST_COUNT, type Review, type Reviews } from './review.ts';

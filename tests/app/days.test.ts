@@ -1,14 +1,7 @@
 /** Days as the phone's own calendar has them, in zones far apart and over the change to summer time and back. */
 import { afterAll, describe, expect, it } from 'vitest';
-import {
-  dayAfter,
-  dayName,
-  daysLeft,
-  daysUntil,
-  startAhead,
-  startOf,
-  tomorrowOf,
-} from '../../src/app/days.ts';
+import { dayName, daysLeft, daysUntil, startAhead, startOf } from '../../src/app/days.ts';
+import { dayAfter, tomorrowOf } from '../../src/app/tomorrow.ts';
 
 const before = process.env.TZ;
 afterAll(() => {

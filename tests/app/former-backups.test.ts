@@ -74,7 +74,7 @@ describe('a backup', () => {
   test('with a lesson, a draft or a report of a newer version says so, and changes nothing', async () => {
     const app = await beginAnew();
     const { text } = BACKUPS.at(-1)!;
-    const { sealLink } = await import('../../src/decks/envelope.ts');
+    const { sealLink } = await import('../../src/decks/seal.ts');
     const report = sealLink('report', '', 9, new Uint8Array(12));
     const newer = [
       ['lesson', text.replace('"document":{"version":1', '"document":{"version":99')],

@@ -37,8 +37,8 @@ it.each(['Europe/Berlin', 'Pacific/Auckland', 'America/St_Johns'])(
 );
 
 it('twenty cards are marked at most, the last ones, and a mark is taken off again', async () => {
-  const { questions, restoreQuestions, toggleQuestion } =
-    await import('../../src/app/round/questions.ts');
+  const { questions, restoreQuestions } = await import('../../src/app/round/questions.ts');
+  const { toggleQuestion } = await import('../../src/app/round/toggleQuestion.ts');
   for (let k = 1; k <= 21; k++) toggleQuestion(`item ${k}`);
   expect(questions.value).toHaveLength(20);
   expect([questions.value[0], questions.value.at(-1)]).toEqual(['item 2', 'item 21']);

@@ -1,6 +1,6 @@
 /** What a student reads of a free minute, word for word. */
 import { describe, expect, it, vi } from 'vitest';
-import { spreadWords } from '../../src/app/figures.ts';
+import { spreadWords } from '../../src/app/measured.ts';
 import { factsOf, leftOutWords } from '../../src/app/minute/minuteWords.ts';
 import type { MinuteTold } from '../../src/making/minute.ts';
 import { chordOn } from '../../src/theory/chord.ts';

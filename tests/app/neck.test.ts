@@ -28,7 +28,8 @@ import {
 import { sheetWords, shapeSentences, stepWords, viewTitle } from '../../src/app/neck/viewWords.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { instrumentFromId } from '../../src/neck/instrumentFault.ts';
-import { midiAt, parsePlace } from '../../src/neck/place.ts';
+import { midiAt } from '../../src/neck/place.ts';
+import { parsePlace } from '../../src/neck/placeText.ts';
 import { chordOn, SIZES } from '../../src/theory/chord.ts';
 import { chroma } from '../../src/theory/note.ts';
 import { hasSevenNotes, SCALE_KINDS, scaleNotes } from '../../src/theory/scale.ts';

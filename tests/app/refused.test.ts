@@ -11,7 +11,7 @@ import { readBackup } from '../../src/store/backup.ts';
 
 let state: typeof import('../../src/app/state.ts');
 let session: typeof import('../../src/app/round/session.ts');
-let questions: typeof import('../../src/app/round/questions.ts');
+let questions: typeof import('../../src/app/round/toggleQuestion.ts');
 let keeping: typeof import('../../src/app/settings/keeping.ts');
 let store: typeof import('../../src/store/device.ts').store;
 
@@ -26,7 +26,7 @@ beforeAll(async () => {
   });
   state = await import('../../src/app/state.ts');
   session = await import('../../src/app/round/session.ts');
-  questions = await import('../../src/app/round/questions.ts');
+  questions = await import('../../src/app/round/toggleQuestion.ts');
   keeping = await import('../../src/app/settings/keeping.ts');
   ({ store } = await import('../../src/store/device.ts'));
 });

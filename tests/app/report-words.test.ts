@@ -6,7 +6,8 @@ import {
   takenWords,
 } from '../../src/app/report/reportWords.ts';
 import { figureFactsWords, needsInTime } from '../../src/app/report/timeWords.ts';
-import { counted, percent, timesWords } from '../../src/app/figures.ts';
+import { counted, percent } from '../../src/app/figures.ts';
+import { timesWords } from '../../src/app/measured.ts';
 import { parseKey } from '../../src/theory/key.ts';
 
 describe('what a teacher reads of a report', () => {

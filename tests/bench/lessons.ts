@@ -12,7 +12,8 @@ import { writeNotes } from '../../src/decks/notes.ts';
 import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 import { chordOn } from '../../src/theory/chord.ts';
-import { spell, parseKey } from '../../src/theory/key.ts';
+import { parseKey } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import { semitonesAbove } from '../../src/theory/note.ts';
 
 const KEY = parseKey('Bb minor')!;

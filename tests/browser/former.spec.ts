@@ -1,6 +1,6 @@
 /** Links and files from before, and from a program yet to come, as the screen takes them. */
 import { expect, test, type Page } from '@playwright/test';
-import { sealLink } from '../../src/decks/envelope.ts';
+import { sealLink } from '../../src/decks/seal.ts';
 import { DOCUMENT_VERSION } from '../../src/decks/version.ts';
 import { BACKUPS, LESSONS, REPORTS } from '../decks/written.ts';
 import { kept } from './people.ts';

@@ -370,7 +370,9 @@ async function writeLog(lines: string): Promise<void> {
     });
   const database = await done(indexedDB.open('skipwise'));
   const store = database.transaction('everything', 'readwrite').objectStore('everything');
-  const device = await done(store.get('device'));
-  await done(store.put(lines, ['log', device, 0]));
+  // A page in which nothing was answered has given it no id yet.
+  const device: unknown = (await done(store.get('device'))) ?? 'a device';
+  await done(store.put(device, 'device'));
+  await done(store.put(lines, ['log', String(device), 0]));
   database.close();
 }

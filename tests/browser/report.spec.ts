@@ -1,5 +1,6 @@
 import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test';
-import { crc32, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
+import { crc32, fromBase64url } from '../../src/decks/bytes.ts';
+import { toBase64url } from '../../src/decks/seal.ts';
 import { readReport, reportLink, type Report } from '../../src/decks/report.ts';
 import {
   answerCards,

@@ -5,7 +5,8 @@ import { MOST, type Deck } from '../../src/decks/deck.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import { writeNotes } from '../../src/decks/notes.ts';
 import { GUITAR, openMidi } from '../../src/neck/instrument.ts';
-import { parseKey, spell } from '../../src/theory/key.ts';
+import { parseKey } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import { seeded } from '../../src/theory/random.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 

@@ -10,7 +10,7 @@ import {
 import { itemOf } from '../../src/cards/index.ts';
 import { spot } from '../../src/cards/spot/index.ts';
 import type { Deck } from '../../src/decks/deck.ts';
-import { SHAPE_CHOICES, takesLowest, type ShapeChoice } from '../../src/neck/choice.ts';
+import { SHAPE_CHOICES, takesLowest, type ShapeChoice } from '../../src/neck/shapeChoice.ts';
 import type { Place } from '../../src/neck/place.ts';
 import { deckIn } from './decks.ts';
 import { itemIn, itemsIn } from './items.ts';

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { vary } from '../../src/cards/vary/index.ts';
 import { lineDistance, distinguishable } from '../../src/cards/vary/distinguishable.ts';
-import { phraseSound } from '../../src/cards/frame/sounds.ts';
+import { phraseSound } from '../../src/cards/frame/phraseSound.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { toNumber } from '../../src/theory/rhythm.ts';
 import { stepsBetween } from '../../src/theory/variations/scaleSteps.ts';

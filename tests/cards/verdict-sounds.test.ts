@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { echo } from '../../src/cards/echo/index.ts';
-import { phraseSound } from '../../src/cards/frame/sounds.ts';
+import { phraseSound } from '../../src/cards/frame/phraseSound.ts';
 import { fill } from '../../src/cards/fill/index.ts';
 import { order } from '../../src/cards/order/index.ts';
 import { place } from '../../src/cards/place/index.ts';

@@ -18,13 +18,15 @@ import {
   type Instrument,
 } from '../../src/neck/instrument.ts';
 import { PLAIN_TEXT } from '../../src/decks/plain.ts';
-import { SHAPE_CHOICES, type HandChoice } from '../../src/neck/choice.ts';
+import { type HandChoice } from '../../src/neck/choice.ts';
+import { SHAPE_CHOICES } from '../../src/neck/shapeChoice.ts';
 import { midiAt } from '../../src/neck/place.ts';
 import { candidates } from '../../src/theory/analysis/candidates.ts';
 import type { Ruling } from '../../src/theory/analysis/ruling.ts';
 import { SIZES } from '../../src/theory/chord.ts';
 import type { Key } from '../../src/theory/key.ts';
-import { keyName, spell } from '../../src/theory/key.ts';
+import { keyName } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import type { Phrase } from '../../src/theory/phrase.ts';
 import { add, beats, type Beats } from '../../src/theory/rhythm.ts';
 import { hasSevenNotes, parentKey, SCALE_KINDS } from '../../src/theory/scale.ts';

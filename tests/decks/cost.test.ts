@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { itemsOf, KINDS } from '../../src/cards/index.ts';
 import { MOST } from '../../src/decks/deck.ts';
 import { readDeck } from '../../src/decks/document.ts';
-import { spell } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import { octaveOf } from '../../src/theory/note.ts';
 
 const base = { version: 1, title: 'Tuesday', key: 'Bb major' };

@@ -9,7 +9,8 @@ import { instrumentWords, drillWords, itemPlace } from '../../src/app/deckWords.
 import { itemsOf, KINDS } from '../../src/cards/index.ts';
 import type { Deck } from '../../src/decks/deck.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
-import { openLink, sealLink } from '../../src/decks/envelope.ts';
+import { openLink } from '../../src/decks/envelope.ts';
+import { sealLink } from '../../src/decks/seal.ts';
 import { readLink } from '../../src/decks/link.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
 import { readMidi, writeMidi } from '../../src/decks/notation/midi.ts';

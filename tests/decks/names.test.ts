@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Deck } from '../../src/decks/deck.ts';
 import { readDeck, writeDeck } from '../../src/decks/document.ts';
-import { sealLink } from '../../src/decks/envelope.ts';
+import { sealLink } from '../../src/decks/seal.ts';
 import { readLink } from '../../src/decks/link.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
 import { readInstrument } from '../../src/decks/instrument.ts';

@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
-import { sealLink } from '../../src/decks/envelope.ts';
+import { fromBase64url } from '../../src/decks/bytes.ts';
+import { toBase64url } from '../../src/decks/seal.ts';
+import { sealLink } from '../../src/decks/seal.ts';
 import { PLAIN_TEXT } from '../../src/decks/plain.ts';
 import { deckMark, readReport, reportLink } from '../../src/decks/report.ts';
 import type { ItemFacts, Report } from '../../src/decks/report.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { itemsOf } from '../../src/cards/index.ts';
 import { deckId, readDeck, writeDeck } from '../../src/decks/document.ts';
-import { openLink, sealLink } from '../../src/decks/envelope.ts';
+import { openLink } from '../../src/decks/envelope.ts';
+import { sealLink } from '../../src/decks/seal.ts';
 import { readLink } from '../../src/decks/link.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
 import { KIND_NAMES, sinceOf } from '../../src/decks/kinds.ts';

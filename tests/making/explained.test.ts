@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { explained } from '../../src/making/explained.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
-import { midiAt, parsePlace } from '../../src/neck/place.ts';
+import { midiAt } from '../../src/neck/place.ts';
+import { parsePlace } from '../../src/neck/placeText.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 
 it.each([

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { learn, type Memory, emptyMemory, recall, replay } from '../../src/memory/memory.ts';
-import { DAY, localDay, tomorrowMorning } from '../../src/memory/day.ts';
+import { DAY, localDay } from '../../src/memory/day.ts';
+import { tomorrowMorning } from '../../src/memory/morning.ts';
 import { guessOf } from '../../src/decks/kinds.ts';
 import type { Review } from '../../src/store/review.ts';
 import { anyReview } from '../store/reviews.ts';

@@ -4,15 +4,14 @@ import {
   choiceText,
   fingeringOptions,
   parseChoice,
-  type ShapeChoice,
-  takesLowest,
   type HandChoice,
 } from '../../src/neck/choice.ts';
+import { type ShapeChoice, takesLowest } from '../../src/neck/shapeChoice.ts';
 import { fingering, type LineNote } from '../../src/neck/fingering.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
 import { placed, placedAsByNote } from '../../src/neck/placement.ts';
 import { finished } from '../../src/theory/incremental.ts';
-import { spell } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 
 /** G B D G B D, in triplets: all over the neck, and mostly open at the nut. */

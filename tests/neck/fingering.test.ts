@@ -4,7 +4,8 @@ import { frettedCost, holdsAt, stepCost, WEIGHTS, type Hold } from '../../src/ne
 import { fretDistances } from '../../src/neck/fret.ts';
 import { fingering, type FingeringOptions, type LineNote } from '../../src/neck/fingering.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
-import { midiAt, parsePlace } from '../../src/neck/place.ts';
+import { midiAt } from '../../src/neck/place.ts';
+import { parsePlace } from '../../src/neck/placeText.ts';
 import { beats, toNumber } from '../../src/theory/rhythm.ts';
 
 /** A line of even notes, `1/3` of a beat each. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { flawsOf, formOf } from '../../src/neck/form.ts';
 import { GUITAR } from '../../src/neck/instrument.ts';
-import { parsePlace } from '../../src/neck/place.ts';
+import { parsePlace } from '../../src/neck/placeText.ts';
 import type { Member } from '../../src/theory/chord.ts';
 
 /** `5/3=1 4/2=3`: places from the lowest sounding up, each with its member. */

@@ -2,7 +2,8 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fretsLeft, GUITAR, INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { moveAcross, moveAlong, usualInterval } from '../../src/neck/move.ts';
-import { midiAt, parsePlace, type Place } from '../../src/neck/place.ts';
+import { midiAt, type Place } from '../../src/neck/place.ts';
+import { parsePlace } from '../../src/neck/placeText.ts';
 
 const places = (text: string): Place[] => text.split(' ').map((place) => parsePlace(place)!);
 const BASS = INSTRUMENTS.find(({ name }) => name === 'bass')!;

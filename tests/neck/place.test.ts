@@ -1,14 +1,8 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fretsLeft, INSTRUMENTS } from '../../src/neck/instrument.ts';
-import {
-  fretsAround,
-  midiAt,
-  parsePlace,
-  placeLabel,
-  placesOf,
-  placeText,
-} from '../../src/neck/place.ts';
+import { fretsAround, midiAt, placeLabel, placesOf } from '../../src/neck/place.ts';
+import { parsePlace, placeText } from '../../src/neck/placeText.ts';
 
 const place = fc.record({
   string: fc.integer({ min: 1, max: 9 }),

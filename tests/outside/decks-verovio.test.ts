@@ -6,7 +6,7 @@ import { writeMusicXml } from '../../src/decks/notation/musicxml.ts';
 import { INSTRUMENTS } from '../../src/neck/instrument.ts';
 import type { Instrument } from '../../src/neck/instrument.ts';
 import { midiAt } from '../../src/neck/place.ts';
-import { spell } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import { seeded } from '../../src/theory/random.ts';
 import { beats, toNumber } from '../../src/theory/rhythm.ts';
 

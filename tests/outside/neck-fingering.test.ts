@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { fingering, type Fingered, type LineNote } from '../../src/neck/fingering.ts';
 import { GUITAR, openMidi, type Instrument } from '../../src/neck/instrument.ts';
-import { midiAt, parsePlace } from '../../src/neck/place.ts';
+import { midiAt } from '../../src/neck/place.ts';
+import { parsePlace } from '../../src/neck/placeText.ts';
 import { beats } from '../../src/theory/rhythm.ts';
 import printed from './data/printed-fingerings.json' with { type: 'json' };
 

@@ -73,7 +73,7 @@ describe('an effect', () => {
       return 1;
     });
     expect(() => (bad.value = true)).toThrow('bad');
-    other.value;
+    expect(other.value).toBe(1);
     other.value = 2;
     bad.value = false;
     expect(notes).toEqual([1, 1]);

@@ -1,6 +1,7 @@
 import { chordOn, type Chord, type Size } from '../../src/theory/chord.ts';
 import type { Embellishment } from '../../src/theory/analysis/embellishmentNames.ts';
-import { parseKey, spell, type Key } from '../../src/theory/key.ts';
+import { parseKey, type Key } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import { midiOf, semitonesAbove } from '../../src/theory/note.ts';
 import type { Phrase, PhraseNote } from '../../src/theory/phrase.ts';
 import { add, beats, type Beats, times } from '../../src/theory/rhythm.ts';

@@ -1,6 +1,7 @@
 import type { Embellishment } from '../../src/theory/analysis/embellishmentNames.ts';
 import { chordOn, type Chord, type Size } from '../../src/theory/chord.ts';
-import { spell, type Key } from '../../src/theory/key.ts';
+import { type Key } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import { chroma, semitonesAbove } from '../../src/theory/note.ts';
 import type { PhraseNote } from '../../src/theory/phrase.ts';
 import { seeded, type Random } from '../../src/theory/random.ts';

@@ -1,13 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  degreeOf,
-  keyName,
-  letterDegree,
-  parseKey,
-  spell,
-  type Key,
-} from '../../src/theory/key.ts';
+import { degreeOf, keyName, letterDegree, parseKey, type Key } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import { chroma } from '../../src/theory/note.ts';
 import { hasSevenNotes, SCALE_KINDS, scaleNotes } from '../../src/theory/scale.ts';
 

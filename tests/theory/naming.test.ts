@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { chordOn, SIZES } from '../../src/theory/chord.ts';
-import { parseKey, spell } from '../../src/theory/key.ts';
+import { parseKey } from '../../src/theory/key.ts';
+import { spell } from '../../src/theory/spell.ts';
 import {
   chordLabel,
   inversionLabel,

@@ -1,6 +1,6 @@
 /** What the readings of a guitar's open strings come to. */
 import { LEFT_SO, type StringTuning } from '../../listening/listening.ts';
-import { median } from '../../theory/timing/statistics.ts';
+import { median } from '../../theory/timing/median.ts';
 
 /** The last reading of each string, in cents, in the order of its open strings; null where it was not heard yet. */
 export type StringReadings = readonly (number | null)[];

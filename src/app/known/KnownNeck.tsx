@@ -11,7 +11,7 @@ import { isOfPhrase, type Item } from '../../practice/item.ts';
 import { placesKnown, sharesBy, type KnownPlace } from '../../practice/shares.ts';
 import { pluck } from '../../sound/index.ts';
 import type { Key } from '../../theory/key.ts';
-import { tomorrowOf } from '../days.ts';
+import { tomorrowOf } from '../tomorrow.ts';
 import { percent } from '../figures.ts';
 import { memory, settings, type Lesson } from '../state.ts';
 

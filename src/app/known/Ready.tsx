@@ -5,7 +5,8 @@ import { Facts } from '../../parts/Facts.tsx';
 import { Stair } from '../../parts/Stair.tsx';
 import type { Item } from '../../practice/item.ts';
 import { readiness, type Readiness } from '../../practice/readiness.ts';
-import { dayName, startAhead, tomorrowOf } from '../days.ts';
+import { dayName, startAhead } from '../days.ts';
+import { tomorrowOf } from '../tomorrow.ts';
 import { percent } from '../figures.ts';
 import { memory, settings, type Lesson } from '../state.ts';
 

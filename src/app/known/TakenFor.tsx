@@ -13,7 +13,7 @@ import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { parentKey } from '../../theory/scale.ts';
-import { timesWords } from '../figures.ts';
+import { timesWords } from '../measured.ts';
 import { memory, settings, type Lesson } from '../state.ts';
 
 /** So many pairs are drawn and can be heard; all are in the table. */

@@ -8,7 +8,7 @@ import { Written } from '../../parts/Written.tsx';
 import { readiness } from '../../practice/readiness.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { AskedTwice } from '../AskedTwice.tsx';
-import { tomorrowOf } from '../days.ts';
+import { tomorrowOf } from '../tomorrow.ts';
 import { percent } from '../figures.ts';
 import { LinkForm } from '../TextForm.tsx';
 import { READYMADE } from '../readymade.ts';

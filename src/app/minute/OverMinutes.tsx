@@ -1,6 +1,7 @@
 import { Facts } from '../../parts/Facts.tsx';
 import { Weeks } from '../../parts/Weeks.tsx';
-import { percent, spreadWords } from '../figures.ts';
+import { percent } from '../figures.ts';
+import { spreadWords } from '../measured.ts';
 import type { Lesson } from '../state.ts';
 import { minutes, type Figures, type Minute } from './minutes.ts';
 

@@ -2,7 +2,8 @@
 import type { MinuteTold } from '../../making/minute.ts';
 import { listed } from '../../parts/english.ts';
 import { noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
-import { counted, percent, spreadWords, timesWords } from '../figures.ts';
+import { counted, percent } from '../figures.ts';
+import { spreadWords, timesWords } from '../measured.ts';
 
 /** A figure: what it is called, what it came to, and what that says more closely. */
 export interface Fact {

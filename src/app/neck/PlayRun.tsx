@@ -1,7 +1,7 @@
 import { arpeggioSound } from '../../cards/frame/sounds.ts';
 import { fretsAround } from '../../neck/place.ts';
 import { PlayAlong } from '../../parts/PlayAlong.tsx';
-import { spell } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import { noteLabel } from '../../theory/naming.ts';
 import { settings } from '../state.ts';
 import { viewDots, type upAndDown } from './dots.ts';

@@ -3,7 +3,8 @@ import { grips } from '../../neck/grip.ts';
 import { fingering } from '../../neck/fingering.ts';
 import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
 import { moveAcross, moveAlong, usualInterval, type Moved } from '../../neck/move.ts';
-import { midiAt, placeText, type Place } from '../../neck/place.ts';
+import { midiAt, type Place } from '../../neck/place.ts';
+import { placeText } from '../../neck/placeText.ts';
 import {
   hasShape,
   inTriplets,

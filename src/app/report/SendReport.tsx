@@ -8,7 +8,8 @@ import { itemPlace } from '../deckWords.ts';
 import { LinkBox } from '../LinkBox.tsx';
 import { LinesToSend } from '../minute/LinesToSend.tsx';
 import { minutes, openMinutes, type Minute } from '../minute/minutes.ts';
-import { questions, toggleQuestion } from '../round/questions.ts';
+import { questions } from '../round/questions.ts';
+import { toggleQuestion } from '../round/toggleQuestion.ts';
 import { base } from '../router.ts';
 import {
   changeSettings,

@@ -8,7 +8,7 @@ import { chordOn } from '../../theory/chord.ts';
 import type { Key } from '../../theory/key.ts';
 import { numeralLabel } from '../../theory/naming.ts';
 import { parentKey } from '../../theory/scale.ts';
-import { timesWords } from '../figures.ts';
+import { timesWords } from '../measured.ts';
 
 /** The name that was typed, or a few letters that tell one sender from another. */
 export function studentName(name: string, sender: number): string {

@@ -2,7 +2,8 @@
 import type { FigureFacts, MinuteFacts } from '../../decks/reportTime.ts';
 import type { Report } from '../../decks/report.ts';
 import { runsScales } from '../../practice/nextInTime.ts';
-import { counted, percent, spreadWords } from '../figures.ts';
+import { counted, percent } from '../figures.ts';
+import { spreadWords } from '../measured.ts';
 
 const PLACES = ['first', 'second', 'third', 'fourth'];
 

@@ -5,7 +5,7 @@ import { emptyMemory, learn, type Memory } from '../../memory/memory.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import type { Round } from '../../practice/round.ts';
 import { readiness } from '../../practice/readiness.ts';
-import { tomorrowOf } from '../days.ts';
+import { tomorrowOf } from '../tomorrow.ts';
 import { percent } from '../figures.ts';
 import { itemsOfLesson, lessonById, log, memory, settings } from '../state.ts';
 import { round } from './session.ts';

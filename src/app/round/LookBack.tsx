@@ -7,7 +7,8 @@ import type { Item } from '../../practice/item.ts';
 import type { Asked } from '../../practice/round.ts';
 import { itemPlace } from '../deckWords.ts';
 import { itemsOfLesson, settings } from '../state.ts';
-import { questions, toggleQuestion } from './questions.ts';
+import { questions } from './questions.ts';
+import { toggleQuestion } from './toggleQuestion.ts';
 import { round } from './session.ts';
 
 /** The cards of the round once more: to see why, to hear them again, to mark one to ask the teacher about. */

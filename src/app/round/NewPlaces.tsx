@@ -3,7 +3,7 @@ import { SmallNeck } from '../../parts/SmallNeck.tsx';
 import type { Item } from '../../practice/item.ts';
 import { placesKnown } from '../../practice/shares.ts';
 import { itemPlace } from '../deckWords.ts';
-import { tomorrowOf } from '../days.ts';
+import { tomorrowOf } from '../tomorrow.ts';
 import { itemsOfLesson, lessonById, memory } from '../state.ts';
 import { round } from './session.ts';
 import { ItemNames } from './ItemNames.tsx';

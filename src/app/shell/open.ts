@@ -3,8 +3,6 @@ import { restore } from '../round/session.ts';
 import { currentDeck } from '../../store/decks.ts';
 import { route } from '../router.ts';
 import { lessons, log, open, opened } from '../state.ts';
-import { stayAwake } from './awake.ts';
-import { tellKeptOffline } from './offline.ts';
 
 // Read once: the log, the lessons, the settings; then the round that was going on when the page was left. Only then
 // is everything known: a round that is reloaded goes on where it was.
@@ -12,7 +10,6 @@ export const begun = open()
   .then(() => Promise.all([restore(), restoreQuestions()]))
   .then(() => {
     opened.value = true;
-    tellKeptOffline();
     if (log.value?.trouble?.why === 'silent') lookAgain();
   });
 
@@ -27,5 +24,3 @@ function lookAgain(): void {
     currentDeck().then(() => location.reload(), lookAgain);
   }, REST);
 }
-
-stayAwake();

@@ -15,7 +15,7 @@ import {
 import { DRILLED_FIGURES } from '../../decks/drills/time.ts';
 import { isKindOf } from '../../decks/kinds.ts';
 import { drillOf, TEMPO } from '../../making/draft.ts';
-import { SHAPE_CHOICES } from '../../neck/choice.ts';
+import { SHAPE_CHOICES } from '../../neck/shapeChoice.ts';
 import { Choice, Choices } from '../../parts/Choices.tsx';
 import { CLICKS, type Clicks } from '../../theory/timing/clicks.ts';
 import { TempoField } from '../TempoField.tsx';

@@ -1,4 +1,5 @@
-import { dayAfter, dayName } from '../days.ts';
+import { dayName } from '../days.ts';
+import { dayAfter } from '../tomorrow.ts';
 import { change, draft } from './kept/openDraft.ts';
 
 /** Lessons mostly come again in a week or two. */

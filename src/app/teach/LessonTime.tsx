@@ -1,6 +1,7 @@
 import { emptyMemory } from '../../memory/memory.ts';
 import type { Item } from '../../practice/item.ts';
-import { daysUntilKnown, minutesADay } from '../../practice/untilReady.ts';
+import { minutesADay } from '../../practice/untilReady.ts';
+import { daysUntilKnown } from '../../practice/daysUntilKnown.ts';
 import { startOf } from '../days.ts';
 import { counted } from '../figures.ts';
 

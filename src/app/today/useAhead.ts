@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { DAY, localDay } from '../../memory/day.ts';
-import { tomorrowOf } from '../days.ts';
+import { tomorrowOf } from '../tomorrow.ts';
 import { askable } from '../round/askable.ts';
 import { itemsOfLesson, memory, type Lesson } from '../state.ts';
 

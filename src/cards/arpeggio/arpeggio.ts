@@ -1,4 +1,4 @@
-import { SHAPE_CHOICES, type ShapeChoice } from '../../neck/choice.ts';
+import { SHAPE_CHOICES, type ShapeChoice } from '../../neck/shapeChoice.ts';
 import type { Deck, NeckDrill } from '../../decks/deck.ts';
 import { writeId, type IdHead } from '../../decks/id.ts';
 import type { KindName } from '../../decks/kinds.ts';

@@ -1,11 +1,13 @@
 /** A chord that is named and whose notes are put on the neck: what `place` and `follow` share. */
-import { takesLowest, type ShapeChoice } from '../../neck/choice.ts';
-import { midiAt, parsePlace, placesOf, placeText, type Place } from '../../neck/place.ts';
+import { takesLowest, type ShapeChoice } from '../../neck/shapeChoice.ts';
+import { midiAt, placesOf, type Place } from '../../neck/place.ts';
+import { parsePlace, placeText } from '../../neck/placeText.ts';
 import { fingered, laidOut, plainest, shapes, thinned } from '../../neck/shapes.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Item, Verdict } from '../../practice/item.ts';
 import type { Chord } from '../../theory/chord.ts';
-import { degreeOf, letterDegree, spell } from '../../theory/key.ts';
+import { degreeOf, letterDegree } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import { chordLabel, noteLabel, numeralLabel, type Naming } from '../../theory/naming.ts';
 import { chroma, pitchClass, type NoteName } from '../../theory/note.ts';
 import { listed, ordinal } from '../../parts/english.ts';

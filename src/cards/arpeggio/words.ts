@@ -1,5 +1,5 @@
 import type { NeckDrill } from '../../decks/deck.ts';
-import type { ShapeChoice } from '../../neck/choice.ts';
+import type { ShapeChoice } from '../../neck/shapeChoice.ts';
 import { listed } from '../../parts/english.ts';
 import type { Chord } from '../../theory/chord.ts';
 import { chordLabel, numeralLabel, type Naming } from '../../theory/naming.ts';

@@ -1,7 +1,8 @@
 import type { Contour, Rhythm } from '../../decks/deck.ts';
 import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
 import { chordOn, type Size } from '../../theory/chord.ts';
-import { spell, type Key } from '../../theory/key.ts';
+import { type Key } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import { chroma, pitchClass } from '../../theory/note.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import type { Random } from '../../theory/random.ts';

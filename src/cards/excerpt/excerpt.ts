@@ -9,10 +9,12 @@
  */
 import { readChord } from '../../decks/rulings.ts';
 import { fretsLeft, type Instrument } from '../../neck/instrument.ts';
-import { midiAt, parsePlace, placeText, type Place } from '../../neck/place.ts';
+import { midiAt, type Place } from '../../neck/place.ts';
+import { parsePlace, placeText } from '../../neck/placeText.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import { memberOf, type Chord, type Member } from '../../theory/chord.ts';
-import { keyName, letterDegree, spell, type Key } from '../../theory/key.ts';
+import { keyName, letterDegree, type Key } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import { noteLabel, numeralLabel } from '../../theory/naming.ts';
 import type { PhraseNote } from '../../theory/phrase.ts';
 import { add, beats, compare, subtract, toNumber, type Beats } from '../../theory/rhythm.ts';

@@ -6,7 +6,7 @@ import { CardFrame } from '../frame/CardFrame.tsx';
 import { notesText } from '../excerpt/excerpt.ts';
 import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
-import { phraseSound } from '../frame/sounds.ts';
+import { phraseSound } from '../frame/phraseSound.ts';
 import { useAnyNote } from '../playing/useAnyNote.ts';
 import { useQuiet } from '../playing/useQuiet.ts';
 import { PhraseNeck } from '../excerpt/PhraseNeck.tsx';

@@ -7,7 +7,7 @@ import { ordinal } from '../../parts/english.ts';
 import { degreeDots, memberIn } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
 import { numeralAndName } from '../arpeggio/words.ts';
-import { phraseSound } from '../frame/sounds.ts';
+import { phraseSound } from '../frame/phraseSound.ts';
 import type { FillCard } from './ask.ts';
 
 /** Names the missing note and what it is in its arpeggio; sounds the stretch whole, then with the answer in its place. */

@@ -1,7 +1,8 @@
 import type { Deck, DrillOf } from '../../decks/deck.ts';
 import type { IdHead } from '../../decks/id.ts';
 import { memberOf } from '../../theory/chord.ts';
-import { degreeOf, spell } from '../../theory/key.ts';
+import { degreeOf } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import { degreeOfNote, type Excerpt } from '../excerpt/excerpt.ts';
 import {
   excerptFrom,

@@ -1,6 +1,7 @@
 import { fretsLeft, openMidi } from '../../neck/instrument.ts';
 import type { Verdict } from '../../practice/item.ts';
-import { degreeOf, spell } from '../../theory/key.ts';
+import { degreeOf } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import { pitchClass } from '../../theory/note.ts';
 import type { FillCard } from './ask.ts';
 

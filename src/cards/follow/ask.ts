@@ -1,4 +1,4 @@
-import { placeText } from '../../neck/place.ts';
+import { placeText } from '../../neck/placeText.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Chord } from '../../theory/chord.ts';
 import { letterDegree } from '../../theory/key.ts';

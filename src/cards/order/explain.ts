@@ -5,7 +5,7 @@ import { ordinal } from '../../parts/english.ts';
 import { degreeDots, type PlacedNote } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
 import { numeralAndName } from '../arpeggio/words.ts';
-import { phraseSound } from '../frame/sounds.ts';
+import { phraseSound } from '../frame/phraseSound.ts';
 import type { OrderCard } from './ask.ts';
 import type { Order } from './orders.ts';
 

@@ -1,4 +1,4 @@
-import { placeText } from '../../neck/place.ts';
+import { placeText } from '../../neck/placeText.ts';
 import type { MemberPlace } from '../../neck/shapes.ts';
 import { inHand } from '../excerpt/items.ts';
 import { memberIn } from '../excerpt/excerpt.ts';

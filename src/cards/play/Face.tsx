@@ -1,6 +1,7 @@
 import { Hops } from '../../parts/Hops.tsx';
 import { Neck, type NeckDot } from '../../parts/Neck.tsx';
-import { midiAt, placeLabel, placeText } from '../../neck/place.ts';
+import { midiAt, placeLabel } from '../../neck/place.ts';
+import { placeText } from '../../neck/placeText.ts';
 import { pluck } from '../../sound/index.ts';
 import { usePlay } from '../../sound/usePlay.ts';
 import { degreeInKey } from '../arpeggio/degreeSteps.ts';

@@ -1,5 +1,5 @@
 import type { Way } from '../../decks/deck.ts';
-import { takesLowest } from '../../neck/choice.ts';
+import { takesLowest } from '../../neck/shapeChoice.ts';
 import { midiAt } from '../../neck/place.ts';
 import {
   fingered,

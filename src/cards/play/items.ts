@@ -1,6 +1,6 @@
 import { isPhraseDrill, WAYS, type Deck, type DrillOf, type Way } from '../../decks/deck.ts';
 import { writeId, type IdHead } from '../../decks/id.ts';
-import type { ShapeChoice } from '../../neck/choice.ts';
+import type { ShapeChoice } from '../../neck/shapeChoice.ts';
 import type { Instrument } from '../../neck/instrument.ts';
 import type { Place } from '../../neck/place.ts';
 import { hasShape } from '../../neck/shapes.ts';

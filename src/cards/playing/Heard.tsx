@@ -1,6 +1,6 @@
 import { Fragment } from 'preact';
 import type { Performance, NoteVerdict } from '../../listening/listening.ts';
-import { spell } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import { noteLabel } from '../../theory/naming.ts';
 import type { Shown } from '../kind.ts';
 import type { PlayingCard } from './card.ts';

@@ -1,10 +1,11 @@
-import { placeText, type Place } from '../../neck/place.ts';
+import { type Place } from '../../neck/place.ts';
+import { placeText } from '../../neck/placeText.ts';
 import type { NeckDot } from '../../parts/Neck.tsx';
 import type { Verdict } from '../../practice/item.ts';
 import type { Sounding } from '../../sound/sounding.ts';
 import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { toNumber } from '../../theory/rhythm.ts';
-import { phraseSound } from '../frame/sounds.ts';
+import { phraseSound } from '../frame/phraseSound.ts';
 import type { Explanation } from '../kind.ts';
 import { heardOf, readAnswer, type PlayedAnswer } from './answer.ts';
 import type { PlayingCard } from './card.ts';

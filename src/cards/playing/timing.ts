@@ -1,7 +1,7 @@
 import { phraseFigure } from '../../theory/timing/figure.ts';
 import { ALLOWED, judgedMatch, type TimeJudgement } from '../../theory/timing/judge.ts';
 import { timePlan } from '../../theory/timing/plan.ts';
-import { median } from '../../theory/timing/statistics.ts';
+import { median } from '../../theory/timing/median.ts';
 import { stepsOf } from '../../theory/timing/steps.ts';
 import type { PlayedAnswer } from './answer.ts';
 import type { PlayingCard } from './card.ts';

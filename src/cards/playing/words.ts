@@ -1,6 +1,7 @@
 /** What is said of a line that was played. */
 import { listed } from '../../parts/english.ts';
-import { spell, type Key } from '../../theory/key.ts';
+import { type Key } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { pitchClass } from '../../theory/note.ts';
 import { ALLOWED } from '../../theory/timing/judge.ts';

@@ -1,4 +1,5 @@
-import { mean, median, variance } from '../../theory/timing/statistics.ts';
+import { mean, variance } from '../../theory/timing/statistics.ts';
+import { median } from '../../theory/timing/median.ts';
 import { stepsOf } from '../../theory/timing/steps.ts';
 import type { TimeJudgement } from '../../theory/timing/judge.ts';
 import type { TimePlan } from '../../theory/timing/plan.ts';

@@ -2,7 +2,7 @@ import type { Sounding } from '../../sound/sounding.ts';
 import { subtract, toNumber } from '../../theory/rhythm.ts';
 import { chroma, pitchClass } from '../../theory/note.ts';
 import type { TimeJudgement } from '../../theory/timing/judge.ts';
-import { median } from '../../theory/timing/statistics.ts';
+import { median } from '../../theory/timing/median.ts';
 import type { PulseCard } from './ask.ts';
 
 /** The key's tonic above the open A string. */

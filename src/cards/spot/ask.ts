@@ -1,4 +1,4 @@
-import { takesLowest } from '../../neck/choice.ts';
+import { takesLowest } from '../../neck/shapeChoice.ts';
 import type { Form } from '../../neck/form.ts';
 import type { Instrument } from '../../neck/instrument.ts';
 import { fingered, laidOut, rank, thinned, type LaidOut, type Shape } from '../../neck/shapes.ts';

@@ -11,7 +11,7 @@ import { PhraseNeck } from '../excerpt/PhraseNeck.tsx';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
 import type { Explanation, FaceProps } from '../kind.ts';
-import { phraseSound } from '../frame/sounds.ts';
+import { phraseSound } from '../frame/phraseSound.ts';
 import { numberWord } from '../../parts/english.ts';
 import { Paths } from '../frame/Paths.tsx';
 import type { TraceCard } from './ask.ts';

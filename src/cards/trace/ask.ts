@@ -1,5 +1,5 @@
 import { fretsLeft, openMidi, type Instrument } from '../../neck/instrument.ts';
-import { isSounded } from '../../neck/place.ts';
+import { isSounded } from '../../neck/sounded.ts';
 import type { Key } from '../../theory/key.ts';
 import { chroma, pitchClass, semitonesAbove } from '../../theory/note.ts';
 import type { Phrase } from '../../theory/phrase.ts';

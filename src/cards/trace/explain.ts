@@ -7,7 +7,7 @@ import { noteLabel, type Naming } from '../../theory/naming.ts';
 import { degreeOfStep } from '../../theory/scale.ts';
 import type { Explanation } from '../kind.ts';
 import { numeralAndName } from '../arpeggio/words.ts';
-import { phraseSound } from '../frame/sounds.ts';
+import { phraseSound } from '../frame/phraseSound.ts';
 import { phraseOfSteps, type TraceCard } from './ask.ts';
 
 /** Says which arpeggios the phrase walked and where the answer left it; shows it at a place a hand can play. */

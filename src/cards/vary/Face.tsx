@@ -3,7 +3,7 @@ import { CardFrame } from '../frame/CardFrame.tsx';
 import { notesText } from '../excerpt/excerpt.ts';
 import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
 import type { FaceProps } from '../kind.ts';
-import { phraseSound } from '../frame/sounds.ts';
+import { phraseSound } from '../frame/phraseSound.ts';
 import { Paths } from '../frame/Paths.tsx';
 import { PhraseNeck } from '../excerpt/PhraseNeck.tsx';
 import type { VaryCard } from './ask.ts';

@@ -1,5 +1,5 @@
 import { explainedBy, possibleEmbellishments } from '../../theory/analysis/analysis.ts';
-import { isSounded } from '../../neck/place.ts';
+import { isSounded } from '../../neck/sounded.ts';
 import type { Phrase } from '../../theory/phrase.ts';
 import { compare } from '../../theory/rhythm.ts';
 import {

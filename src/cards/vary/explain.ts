@@ -2,7 +2,7 @@ import type { Verdict } from '../../practice/item.ts';
 import type { Naming } from '../../theory/naming.ts';
 import { degreeDots, type PlacedNote } from '../excerpt/excerpt.ts';
 import type { Explanation } from '../kind.ts';
-import { phraseSound } from '../frame/sounds.ts';
+import { phraseSound } from '../frame/phraseSound.ts';
 import type { VaryCard } from './ask.ts';
 
 /**

@@ -1,5 +1,5 @@
 /** Drills of chords in the words of a document: from the drill, and from the letters of a link. */
-import { SHAPE_CHOICES, type ShapeChoice } from '../../neck/choice.ts';
+import { SHAPE_CHOICES, type ShapeChoice } from '../../neck/shapeChoice.ts';
 import { SIZES, type Size } from '../../theory/chord.ts';
 import { DEGREES } from '../../theory/scale.ts';
 import { CONTOURS, type EarDrill, type NeckDrill } from '../deck.ts';

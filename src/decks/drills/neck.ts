@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { fretsLeft } from '../../neck/instrument.ts';
-import { SHAPE_CHOICES } from '../../neck/choice.ts';
+import { SHAPE_CHOICES } from '../../neck/shapeChoice.ts';
 import { MOST, type Deck, type NeckDrill } from '../deck.ts';
 import { line, list, objectFault, oneOf, readBy, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';

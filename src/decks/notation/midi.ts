@@ -3,7 +3,7 @@
  * pitches and times: places, articulations and spelling are not in it.
  */
 import type { Key } from '../../theory/key.ts';
-import { spell } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import type { Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { beats, compare, toNumber } from '../../theory/rhythm.ts';
 import type { Beats } from '../../theory/rhythm.ts';

@@ -5,7 +5,7 @@
 import { fretsLeft } from '../../neck/instrument.ts';
 import type { Instrument } from '../../neck/instrument.ts';
 import { midiAt } from '../../neck/place.ts';
-import { spell } from '../../theory/key.ts';
+import { spell } from '../../theory/spell.ts';
 import type { Key } from '../../theory/key.ts';
 import type { Articulation, Phrase, PhraseNote } from '../../theory/phrase.ts';
 import { add, beats, compare, times } from '../../theory/rhythm.ts';

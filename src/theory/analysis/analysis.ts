@@ -1,5 +1,6 @@
 import { memberOf, type Chord, type Member } from '../chord.ts';
-import { degreeOf, letterDegree, spell, type Key } from '../key.ts';
+import { degreeOf, letterDegree, type Key } from '../key.ts';
+import { spell } from '../spell.ts';
 import { finished, type Incremental } from '../incremental.ts';
 import type { NoteName } from '../note.ts';
 import type { Phrase } from '../phrase.ts';

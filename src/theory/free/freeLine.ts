@@ -1,8 +1,9 @@
 import { motion } from '../analysis/motion.ts';
-import { degreeOf, spell, type Key } from '../key.ts';
+import { degreeOf, type Key } from '../key.ts';
+import { spell } from '../spell.ts';
 import { beats } from '../rhythm.ts';
 import type { PhraseNote } from '../phrase.ts';
-import { median } from '../timing/statistics.ts';
+import { median } from '../timing/median.ts';
 
 /** A note that was heard. */
 export interface HeardNote {

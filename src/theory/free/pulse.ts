@@ -1,6 +1,7 @@
 import { beats, type Beats } from '../rhythm.ts';
 import { DIVISIONS, type Division } from '../timing/figure.ts';
-import { mean, median, medianDeviation, variance } from '../timing/statistics.ts';
+import { mean, variance } from '../timing/statistics.ts';
+import { median, medianDeviation } from '../timing/median.ts';
 
 /** How a free line lay over a click. */
 export interface OverClick {

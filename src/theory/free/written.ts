@@ -1,4 +1,5 @@
-import { spell, type Key } from '../key.ts';
+import { type Key } from '../key.ts';
+import { spell } from '../spell.ts';
 import type { Phrase } from '../phrase.ts';
 import { add, beats, compare, subtract, toNumber, type Beats } from '../rhythm.ts';
 

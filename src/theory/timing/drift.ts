@@ -1,5 +1,6 @@
 import { stepsOf, type TimedOnset } from './steps.ts';
-import { mean, median, medianDeviation, variance } from './statistics.ts';
+import { mean, variance } from './statistics.ts';
+import { median, medianDeviation } from './median.ts';
 
 /** How the player's tempo goes away from the click. */
 export interface Drift {

@@ -1,5 +1,6 @@
 import type { TimeStep } from './steps.ts';
-import { mean, median, medianDeviation, variance } from './statistics.ts';
+import { mean, variance } from './statistics.ts';
+import { median, medianDeviation } from './median.ts';
 import { outliers, varianceQuantile } from './quantiles.ts';
 
 /** How even steps are: how much their lengths spread. A step counts as a fraction of how long it should be. */

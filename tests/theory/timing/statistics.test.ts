@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { medianDeviation } from '../../../src/theory/timing/statistics.ts';
+import { medianDeviation } from '../../../src/theory/timing/median.ts';
 import {
   normalQuantile,
   outliers,

@@ -3,7 +3,7 @@ import { effect, signal, untracked } from '../../../signals/signal.ts';
 import { isPlain, PLAIN_DRAFT, titleOf, type Draft } from '../../../making/draft.ts';
 import { readDraft, writeDraft } from '../../../making/draftDocument.ts';
 import { copyOf } from '../../../making/fromDeck.ts';
-import { newId } from '../../../store/device.ts';
+import { newId } from '../../../store/newId.ts';
 import {
   keepDraft,
   listDrafts,

@@ -2,14 +2,8 @@ import { step, type Cursor, type Entry } from '../../../making/entry.ts';
 import { withPlaces, type Explained } from '../../../making/explained.ts';
 import { ruled, unruled } from '../../../making/ruled.ts';
 import { fretsLeft, type Instrument } from '../../../neck/instrument.ts';
-import {
-  midiAt,
-  parsePlace,
-  placeLabel,
-  placesOf,
-  placeText,
-  type Place,
-} from '../../../neck/place.ts';
+import { midiAt, placeLabel, placesOf, type Place } from '../../../neck/place.ts';
+import { parsePlace, placeText } from '../../../neck/placeText.ts';
 import { Choice, Choices } from '../../../parts/Choices.tsx';
 import { possibleEmbellishments } from '../../../theory/analysis/analysis.ts';
 import { EMBELLISHMENTS } from '../../../theory/analysis/embellishmentNames.ts';
