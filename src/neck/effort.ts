@@ -55,11 +55,13 @@ export const WEIGHTS = {
   indexRolled: 2.113,
   fingerRolled: 5.413,
   fingerJumped: 21.375,
-  /** By the lower finger, then the higher. */
+  /** By the lower finger × 5 + the higher. */
+  // prettier-ignore
   pair: [
-    [0, 0.009, 0.069, 0.032],
-    [0, 0, 0.04, 0.117],
-    [0, 0, 0, 0.154],
+    0, 0, 0, 0, 0,
+    0, 0, 0.009, 0.069, 0.032,
+    0, 0, 0, 0.04, 0.117,
+    0, 0, 0, 0, 0.154,
   ],
   strained: 1.766,
   crossed: 0.942,
@@ -67,6 +69,10 @@ export const WEIGHTS = {
   repeatedElsewhere: 0.021,
   repeatedFinger: 0.095,
 } as const;
+const w = WEIGHTS;
+const { barreLaid, barreShifted, leapOnString, cutRinging, slide, indexRolled } = w;
+const { fingerRolled, fingerJumped, strained, crossed, reversed } = w;
+const { repeatedElsewhere, repeatedFinger, beyondFirst } = w;
 
 /** Lowest and highest fret under each finger, counted from the hand's. */
 const REACH = [
@@ -128,7 +134,6 @@ export function holdsAt(
 const RATHER = -1;
 
 function openCost(neck: FretDistances, hand: number, elsewhere: readonly number[]): number {
-  const w = WEIGHTS;
   const up = neck[hand - 1]! / 100;
   const isHeld = elsewhere.some((fret) => fret >= hand && fret <= hand + REACH[3][1]);
   return w.open + (w.openUp * up + w.openAway * up ** 2) * (isHeld ? 1 : w.openSparing);
@@ -142,10 +147,9 @@ export function frettedCost(
   finger: number,
   hand: number,
 ): number {
-  const w = WEIGHTS;
   const i = finger - 1;
   let cost = w.finger[i]! + (w.up * neck[hand - 1]!) / 100 + (string - 1) * w.string[i]!;
-  if (hand > 1) cost += w.beyondFirst;
+  cost += hand > 1 ? beyondFirst : 0;
   if (fret > 12) cost += (w.beyondTwelfth * (neck[fret]! - neck[12]!)) / 36;
   const reach = neck[fret]! - neck[hand]!;
   if (finger === 1) return cost + (w.reachBack * (reach / 10) ** 2) / 8;
@@ -163,43 +167,61 @@ export interface Gap {
   readonly rings: boolean;
 }
 
-/** What it costs to go from one hold to the next, never below 0. */
-export function stepCost(neck: FretDistances, from: Hold, to: Hold, gap: Gap): number {
-  const w = WEIGHTS;
-  let cost = from.hand === to.hand ? 0 : shiftCost(neck, from, to) * gap.haste;
-  if (to.barre && !from.barre) cost += w.barreLaid * gap.haste;
-  if (from.string !== to.string) {
-    cost += w.stringChange + w.stringCrossed * (Math.abs(from.string - to.string) - 1);
-    if (gap.repeated) cost += w.repeatedElsewhere;
-  } else {
-    if (Math.abs(from.fret - to.fret) >= 3) cost += w.leapOnString;
-    if (gap.rings && !gap.repeated) cost += w.cutRinging;
-  }
-  if (gap.repeated && from.finger !== to.finger) cost += w.repeatedFinger;
-  if (from.finger === 0 || to.finger === 0)
-    return cost + w.openBeside * Math.max(0, from.fret - 3, to.fret - 3);
+/** What shifts on a neck cost at the least, by kind and hands, each reckoned when it is first asked for; until then 0. */
+export interface Shifts {
+  readonly neck: FretDistances;
+  readonly least: Float64Array;
+}
+
+export function shiftsOn(neck: FretDistances): Shifts {
+  return { neck, least: new Float64Array(KINDS.length * neck.length ** 2) };
+}
+
+/**
+ * What it costs to go from one hold to the next, never below 0. Everything is looked at before anything is chosen: a
+ * machine that has become quick at some choices begins anew at the first other one.
+ */
+export function stepCost(shifts: Shifts, from: Hold, to: Hold, gap: Gap): number {
+  const { haste, repeated, rings } = gap;
+  const frets = Math.abs(from.fret - to.fret);
+  const strings = Math.abs(from.string - to.string);
+  const crosses = strings > 0;
+  const isHand = from.hand === to.hand;
+  const leaps = frets >= 3;
+  const same = from.finger === to.finger;
+  const isOpen = from.finger === 0 || to.finger === 0;
+  const change = w.stringChange + w.stringCrossed * (strings - 1);
+  const beside = w.openBeside * Math.max(0, from.fret - 3, to.fret - 3);
+  const fingers = (same ? oneFinger(from, to) : twoFingers(from, to, haste)) * haste;
   return (
-    cost +
-    (from.finger === to.finger ? sameFinger(from, to) : twoFingers(from, to, gap)) * gap.haste
+    (isHand ? 0 : shiftCost(shifts, from, to) * haste) +
+    (to.barre && !from.barre ? barreLaid : 0) * haste +
+    (crosses ? change : leaps ? leapOnString : 0) +
+    (!crosses && rings && !repeated ? cutRinging : 0) +
+    (crosses && repeated ? repeatedElsewhere : 0) +
+    (repeated && !same ? repeatedFinger : 0) +
+    (isOpen ? beside : fingers)
   );
 }
 
-function shiftCost(neck: FretDistances, from: Hold, to: Hold): number {
-  const w = WEIGHTS;
-  let cost = leastShift(neck, from, to);
-  if (to.barre && from.barre) cost += w.barreLaid / 2;
-  if (to.barre || from.barre) cost += w.barreShifted;
-  return cost;
+function shiftCost(shifts: Shifts, from: Hold, to: Hold): number {
+  return (
+    leastShift(shifts, from, to) +
+    (to.barre && from.barre ? barreLaid / 2 : 0) +
+    (to.barre || from.barre ? barreShifted : 0)
+  );
 }
 
 /**
  * What a shift costs at the least, without haste: its way, and its start, which an open string on either side eases, and
  * a finger that stays on its string.
  */
-export function leastShift(neck: FretDistances, from: Hold, to: Hold): number {
-  if (from.finger === 0 || to.finger === 0) return travel(neck, from, to, WEIGHTS.shiftOpen);
-  const guided = from.finger === to.finger && from.string === to.string;
-  return travel(neck, from, to, guided ? WEIGHTS.shiftGuided : WEIGHTS.shift);
+export function leastShift({ neck, least }: Shifts, from: Hold, to: Hold): number {
+  const { finger, hand } = from;
+  const led = finger === to.finger && from.string === to.string ? 1 : 2;
+  const kind = finger === 0 || to.finger === 0 ? 0 : led;
+  const at = (kind * neck.length + hand) * neck.length + to.hand;
+  return (least[at] ||= travel(Math.abs(neck[hand]! - neck[to.hand]!), KINDS[kind]!));
 }
 
 /**
@@ -210,38 +232,38 @@ export function leastShift(neck: FretDistances, from: Hold, to: Hold): number {
 const FAR = 36;
 const FAR_GUIDED = 60;
 
-function travel(
-  neck: FretDistances,
-  from: Hold,
-  to: Hold,
-  kind: readonly [number, number, number],
-): number {
-  const way = Math.abs(neck[from.hand]! - neck[to.hand]!);
+const KINDS = [WEIGHTS.shiftOpen, WEIGHTS.shiftGuided, WEIGHTS.shift] as const;
+
+function travel(way: number, kind: (typeof KINDS)[number]): number {
   const far = kind === WEIGHTS.shiftGuided ? FAR_GUIDED : FAR;
   const beyond = Math.max(0, (way - far) / 100);
   const away = kind === WEIGHTS.shift ? beyond : beyond * beyond;
   return kind[0] + (kind[1] * way) / 36 + kind[2] * away;
 }
 
-function sameFinger(from: Hold, to: Hold): number {
-  const w = WEIGHTS;
-  if (from.string === to.string)
-    return from.fret !== to.fret && from.hand === to.hand ? w.slide : 0;
-  if (from.fret !== to.fret) return w.fingerJumped;
-  if (from.finger !== 1) return w.fingerRolled;
-  return from.barre && to.barre ? 0 : w.indexRolled;
+function oneFinger(from: Hold, to: Hold): number {
+  const isString = from.string === to.string;
+  const isFret = from.fret === to.fret;
+  const isHand = from.hand === to.hand;
+  const isIndex = from.finger === 1;
+  if (isString) return isFret || !isHand ? 0 : slide;
+  if (!isFret) return fingerJumped;
+  if (!isIndex) return fingerRolled;
+  return from.barre && to.barre ? 0 : indexRolled;
 }
 
-function twoFingers(from: Hold, to: Hold, gap: Gap): number {
-  const w = WEIGHTS;
+function twoFingers(from: Hold, to: Hold, haste: number): number {
   const low = from.finger < to.finger ? from : to;
   const high = low === from ? to : from;
-  let cost = w.pair[low.finger - 1]![high.finger - 1]! / gap.haste;
+  const frets = high.fret - low.fret;
+  const isHand = from.hand === to.hand;
+  const isAbove = high.string > low.string;
   // Index and ring finger, or second and fourth, over the frets of one string that ask for a finger more.
-  if (from.string === to.string && high.fret - low.fret === 3 && high.finger - low.finger === 2)
-    cost += w.strained;
-  if (from.hand !== to.hand) return cost;
-  if (high.fret < low.fret) cost += w.crossed;
-  if (high.fret === low.fret && high.string > low.string) cost += w.reversed;
-  return cost;
+  const isWide = high.finger - low.finger === 2 && frets === 3;
+  return (
+    w.pair[low.finger * 5 + high.finger]! / haste +
+    (isWide && from.string === to.string ? strained : 0) +
+    (isHand && frets < 0 ? crossed : 0) +
+    (isHand && isAbove && frets === 0 ? reversed : 0)
+  );
 }

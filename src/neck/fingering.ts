@@ -3,13 +3,15 @@ import { compare, subtract, toNumber } from '../theory/rhythm.ts';
 import {
   holdsAt,
   leastShift,
+  shiftsOn,
   stepCost,
   WEIGHTS,
   type Finger,
   type Gap,
   type Hold,
+  type Shifts,
 } from './effort.ts';
-import { fretDistances, type FretDistances } from './fret.ts';
+import { fretDistances } from './fret.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
 import type { Place } from './place.ts';
 import { finished, type Incremental } from '../theory/incremental.ts';
@@ -62,19 +64,30 @@ export function* fingeringByNote(
 ): Incremental<Fingering> {
   if (line.length === 0) return { playable: true, notes: [], cost: 0 };
   const neck = fretDistances(instrument);
+  const shifts = shiftsOn(neck);
   const highest = fretsLeft(instrument);
   const open = openMidi(instrument);
+  const held = new Map<number, Hold[]>();
   let reached: readonly Reached[] = [];
   for (const [i, note] of line.entries()) {
     const places = placesFor(instrument, note, options);
     const elsewhere = heldInstead(open, note, line[i + 1]);
-    const holds = places.flatMap((place) =>
-      holdsAt(neck, place, highest, { ...options, elsewhere }),
-    );
+    const holds: Hold[] = [];
+    for (const place of places) {
+      // The same place comes again and again; how an open string is held depends on the note.
+      const key = place.string * 64 + place.fret;
+      const there = held.get(key) ?? holdsAt(neck, place, highest, { ...options, elsewhere });
+      if (place.fret > 0) held.set(key, there);
+      holds.push(...there);
+    }
     const before = line[i - 1];
     if (!before) reached = holds.map(begin);
     else if (together(before, note)) reached = [];
-    else reached = advance(neck, reached, holds, gapBetween(before, note), note.articulation);
+    else {
+      const gap = gapBetween(before, note);
+      const starts = worthwhile(shifts, reached, holds, gap);
+      reached = holds.map((hold) => reach(shifts, starts, hold, gap)).filter((one) => one !== null);
+    }
     if (reached.length === 0)
       return { playable: false, at: i, reason: whyNot(instrument, line, i, places, options) };
     yield;
@@ -94,49 +107,45 @@ function begin(hold: Hold): Reached {
   return { hold, cost: hold.cost + (hold.barre ? WEIGHTS.barreLaid : 0), before: null };
 }
 
-/** From the ways to hold one note to those of the next. */
-function advance(
-  neck: FretDistances,
-  reached: readonly Reached[],
-  holds: readonly Hold[],
-  gap: Gap,
-  articulation: Articulation | undefined,
-): Reached[] {
-  const step = (from: Reached, hold: Hold) =>
-    articulation && !allows(from.hold, hold, articulation)
-      ? Infinity
-      : from.cost + stepCost(neck, from.hold, hold, gap);
-  const starts = worthwhile(reached, holds, step);
-  const next: Reached[] = [];
-  for (const hold of holds) {
-    let cost = Infinity;
-    let before: Reached | null = null;
-    for (const from of starts) {
-      // Steps cost nothing below 0 and the cheapest come first, so nothing better can follow.
-      if (from.cost >= cost) break;
-      if (from.hold.hand !== hold.hand) {
-        const least = leastShift(neck, from.hold, hold) * gap.haste;
-        if (from.cost + least >= cost) continue;
-      }
-      const through = step(from, hold);
-      if (through < cost) {
-        cost = through;
-        before = from;
-      }
-    }
-    if (before) next.push({ hold, cost: cost + hold.cost, before });
+/** What lies between two notes, and how the second is reached. */
+interface Joint extends Gap {
+  readonly articulation: Articulation | undefined;
+}
+
+/** What it costs at the least to hold one note in a way and the next in another. */
+function through(shifts: Shifts, from: Reached, hold: Hold, gap: Joint): number {
+  return gap.articulation && !allows(from.hold, hold, gap.articulation)
+    ? Infinity
+    : from.cost + stepCost(shifts, from.hold, hold, gap);
+}
+
+/** From the ways to hold one note to a way to hold the next, by the cheapest; null where none leads there. */
+function reach(shifts: Shifts, starts: readonly Reached[], hold: Hold, gap: Joint): Reached | null {
+  let cost = Infinity;
+  let before: Reached | null = null;
+  for (let i = 0; i < starts.length; i++) {
+    const from = starts[i]!;
+    // Steps cost nothing below 0 and the cheapest come first, so nothing better can follow.
+    if (from.cost >= cost) break;
+    const shift = from.hold.hand === hold.hand ? 0 : leastShift(shifts, from.hold, hold);
+    if (from.cost + shift * gap.haste >= cost) continue;
+    const way = through(shifts, from, hold, gap);
+    if (way >= cost) continue;
+    cost = way;
+    before = from;
   }
-  return next;
+  return before && { hold, cost: cost + hold.cost, before };
 }
 
 /** Those that can be on the best path, cheapest first: the others are dearer than the way over the cheapest to any hold. */
 function worthwhile(
+  shifts: Shifts,
   reached: readonly Reached[],
   holds: readonly Hold[],
-  step: (from: Reached, hold: Hold) => number,
+  gap: Joint,
 ): Reached[] {
   const cheapest = cheapestOf(reached);
-  const limit = Math.max(...holds.map((hold) => step(cheapest, hold)));
+  const limit = Math.max(...holds.map((hold) => through(shifts, cheapest, hold, gap)));
   return reached.filter(({ cost }) => cost <= limit).toSorted((a, b) => a.cost - b.cost);
 }
 
@@ -190,12 +199,13 @@ function ringsInto(note: LineNote, next: LineNote): boolean {
   return compare(note.length, subtract(next.at, note.at)) > 0;
 }
 
-function gapBetween(before: LineNote, note: LineNote): Gap {
+function gapBetween(before: LineNote, note: LineNote): Joint {
   const gap = toNumber(subtract(note.at, before.at));
   return {
     haste: gap <= 0.5 ? 1 : Math.sqrt(0.5 / gap),
     repeated: before.midi === note.midi,
     rings: ringsInto(before, note),
+    articulation: note.articulation,
   };
 }
 

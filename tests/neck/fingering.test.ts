@@ -1,6 +1,13 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { frettedCost, holdsAt, stepCost, WEIGHTS, type Hold } from '../../src/neck/effort.ts';
+import {
+  frettedCost,
+  holdsAt,
+  shiftsOn,
+  stepCost,
+  WEIGHTS,
+  type Hold,
+} from '../../src/neck/effort.ts';
 import { fretDistances } from '../../src/neck/fret.ts';
 import { fingering, type FingeringOptions, type LineNote } from '../../src/neck/fingering.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
@@ -40,6 +47,7 @@ function exhaustive(
   { frets, open, position }: Required<FingeringOptions>,
 ): { cost: number; paths: number } {
   const neck = fretDistances(instrument);
+  const shifts = shiftsOn(neck);
   const holds = notes.map(({ midi }) =>
     instrument.tuning.flatMap((_, i) => {
       const fret = midi - midiAt(instrument, { string: i + 1, fret: 0 });
@@ -66,7 +74,7 @@ function exhaustive(
     if (!from) return to.barre ? WEIGHTS.barreLaid : 0;
     const [before, note] = [notes[i - 1]!, notes[i]!];
     const gap = toNumber(note.at) - toNumber(before.at);
-    return stepCost(neck, from, to, {
+    return stepCost(shifts, from, to, {
       haste: gap <= 0.5 ? 1 : Math.sqrt(0.5 / gap),
       repeated: before.midi === note.midi,
       rings: toNumber(before.length) > gap + 1e-9,
