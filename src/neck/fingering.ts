@@ -1,16 +1,8 @@
 import type { Articulation, PhraseNote } from '../theory/phrase.ts';
 import { compare, subtract, toNumber } from '../theory/rhythm.ts';
-import {
-  holdsAt,
-  leastShift,
-  shiftsOn,
-  stepCost,
-  WEIGHTS,
-  type Finger,
-  type Gap,
-  type Hold,
-  type Shifts,
-} from './effort.ts';
+import { holdsAt, type Finger, type Hold } from './effort.ts';
+import { leastShift, shiftsOn, stepCost, type Gap, type Shifts } from './step.ts';
+import { barreLaid } from './weights.ts';
 import { fretDistances } from './fret.ts';
 import { fretsLeft, openMidi, type Instrument } from './instrument.ts';
 import type { Place } from './place.ts';
@@ -104,7 +96,7 @@ interface Reached {
 }
 
 function begin(hold: Hold): Reached {
-  return { hold, cost: hold.cost + (hold.barre ? WEIGHTS.barreLaid : 0), before: null };
+  return { hold, cost: hold.cost + (hold.barre ? barreLaid : 0), before: null };
 }
 
 /** What lies between two notes, and how the second is reached. */

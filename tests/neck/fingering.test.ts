@@ -1,13 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  frettedCost,
-  holdsAt,
-  shiftsOn,
-  stepCost,
-  WEIGHTS,
-  type Hold,
-} from '../../src/neck/effort.ts';
+import { frettedCost, holdsAt, type Hold } from '../../src/neck/effort.ts';
+import { shiftsOn, stepCost } from '../../src/neck/step.ts';
+import { barreLaid } from '../../src/neck/weights.ts';
 import { fretDistances } from '../../src/neck/fret.ts';
 import { fingering, type FingeringOptions, type LineNote } from '../../src/neck/fingering.ts';
 import { fretsLeft, GUITAR, INSTRUMENTS, type Instrument } from '../../src/neck/instrument.ts';
@@ -71,7 +66,7 @@ function exhaustive(
     for (const hold of holds[i]!) extend(i + 1, hold, sum + hold.cost + between(i, from, hold));
   };
   const between = (i: number, from: Hold | null, to: Hold) => {
-    if (!from) return to.barre ? WEIGHTS.barreLaid : 0;
+    if (!from) return to.barre ? barreLaid : 0;
     const [before, note] = [notes[i - 1]!, notes[i]!];
     const gap = toNumber(note.at) - toNumber(before.at);
     return stepCost(shifts, from, to, {
