@@ -6,7 +6,7 @@ import type { Lattice } from '../../src/theory/analysis/lattice.ts';
 import { isSpan, spansOf, type Spans } from '../../src/theory/analysis/spans.ts';
 import { succession } from '../../src/theory/analysis/succession.ts';
 import { backward, forward, leastOver } from '../../src/theory/analysis/sweeps.ts';
-import { ARPEGGIOS as W } from '../../src/theory/analysis/weights.ts';
+import * as W from '../../src/theory/analysis/weights.ts';
 import { chordOn } from '../../src/theory/chord.ts';
 import { seeded } from '../../src/theory/random.ts';
 import { DEGREES } from '../../src/theory/scale.ts';

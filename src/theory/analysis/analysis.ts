@@ -18,7 +18,7 @@ import type { Ruling } from './ruling.ts';
 import { spansOf } from './spans.ts';
 import { checkRulings, forbid, tonesRuled, withRuled, type Tones } from './enforced.ts';
 import { succession } from './succession.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 
 /** One way to read a group, and how sure it is, 0 to 1. */
 interface Reading {

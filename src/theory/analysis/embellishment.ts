@@ -1,5 +1,5 @@
 import type { MelodyNote } from './melody.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 import type { Embellishment } from './embellishmentNames.ts';
 
 /** Where in its group a note stands, as far as its kind depends on it. */
@@ -26,35 +26,12 @@ export function embellishment(
     if (Math.sign(into.semitones) === Math.sign(out.semitones) && (prepared || resolved))
       return 'passing';
   }
-  if (isDoubleNeighbour(melody, i, chordal)) return 'double neighbour';
+  if ((melody[i - 2]?.turns && chordal(i - 2)) || (melody[i - 1]?.turns && chordal(i - 1)))
+    return 'double neighbour';
   if (out?.isStep && into?.semitones !== 0 && !into?.isStep && resolved) return 'appoggiatura';
   if (into?.isStep && out && !out.isStep && into.semitones * out.semitones < 0 && prepared)
     return 'escape';
   return null;
-}
-
-/** Both neighbours of a chord tone one after the other, between two of it. */
-function isDoubleNeighbour(
-  melody: readonly MelodyNote[],
-  i: number,
-  chordal: (index: number) => boolean,
-): boolean {
-  return [i - 2, i - 1].some((start) => {
-    const [from, one, other, back] = [
-      melody[start],
-      melody[start + 1],
-      melody[start + 2],
-      melody[start + 3],
-    ];
-    return (
-      from !== undefined &&
-      from.midi === back?.midi &&
-      chordal(start) &&
-      one!.into!.isStep &&
-      other!.out!.isStep &&
-      one!.into!.semitones * other!.out!.semitones > 0
-    );
-  });
 }
 
 /** What it costs to read a note as an embellishing tone of this kind; with null, as a foreign one. */

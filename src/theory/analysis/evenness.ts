@@ -1,6 +1,6 @@
 import type { MelodyNote } from './melody.ts';
 import { isSpan, type Spans } from './spans.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 
 /**
  * How evenly groups follow one another. Harmonic rhythm in such phrases is mostly even, and one group's figure is often
@@ -17,35 +17,62 @@ export interface GroupEvenness {
   readonly even: Float64Array;
 }
 
+/** What is the same for groups of any length. */
+interface Times {
+  readonly melody: readonly MelodyNote[];
+  readonly spans: Spans;
+  /** Of each note when it begins and how long it lasts, and whether a run goes on through it. */
+  readonly at: Float64Array;
+  readonly lasts: Float64Array;
+  readonly goesOn: readonly boolean[];
+  /** The note that a group may begin with at a time. */
+  readonly startingAt: ReadonlyMap<number, number>;
+}
+
 /** How evenly every group of a melody would follow the one before it. */
 export function groupEvennessOf(melody: readonly MelodyNote[], spans: Spans): GroupEvenness {
-  const before = new Int32Array(spans.count);
-  const even = new Float64Array(spans.count).fill(Infinity);
-  const startingAt = new Map<number, number>();
-  melody.forEach(({ at, upbeat }, i) => {
-    const start = tick(at + upbeat);
-    if (!startingAt.has(start)) startingAt.set(start, i);
-  });
-  for (let length = 1; length <= spans.longest; length++) {
-    const alike = likenesses(melody, length);
-    for (let from = 1; from + length <= melody.length; from++) {
-      if (!isSpan(spans, from, length)) continue;
-      const { at } = melody[from]!;
-      const last = melody[from + length - 1]!;
-      const start = startingAt.get(tick(2 * at - last.at - last.length));
-      if (start === undefined || from - start > spans.longest) continue;
-      const span = spans.base[from]! + length;
-      before[span] = from - start;
-      const figured =
-        from - start === length &&
-        melody[start]!.chroma !== melody[from]!.chroma &&
-        !goesOn(melody, from) &&
-        !goesOn(melody, from + length);
-      const moves = alike[from + length - 1]! - alike[from]!;
-      even[span] = figured && length > 2 ? -W.figure * likeness(moves, length - 1) : 0;
-    }
+  const found = {
+    before: new Int32Array(spans.count),
+    even: new Float64Array(spans.count).fill(Infinity),
+  };
+  const times: Times = {
+    melody,
+    spans,
+    at: Float64Array.from(melody, ({ at }) => at),
+    lasts: Float64Array.from(melody, ({ length }) => length),
+    goesOn: melody.map((_, i) => goesOn(melody, i)),
+    // The first of those that begin at one time.
+    startingAt: new Map(
+      melody.map(({ at, upbeat }, i) => [tick(at + upbeat), i] as const).toReversed(),
+    ),
+  };
+  for (let length = 1; length <= spans.longest; length++) followEvenly(times, length, found);
+  return found;
+}
+
+/** Writes it of all groups of so many notes. */
+function followEvenly(
+  { melody, spans, at, lasts, goesOn: runs, startingAt }: Times,
+  length: number,
+  { before, even }: GroupEvenness,
+): void {
+  const alike = likenesses(melody, length);
+  for (let from = 1; from + length <= melody.length; from++) {
+    if (!isSpan(spans, from, length)) continue;
+    const last = from + length - 1;
+    const start = startingAt.get(tick(2 * at[from]! - at[last]! - lasts[last]!));
+    if (start === undefined || from - start > spans.longest) continue;
+    const span = spans.base[from]! + length;
+    before[span] = from - start;
+    const figured =
+      length > 2 &&
+      from - start === length &&
+      melody[start]!.chroma !== melody[from]!.chroma &&
+      !runs[from] &&
+      !runs[from + length];
+    const moves = alike[last]! - alike[from]!;
+    even[span] = figured ? -W.figure * likeness(moves, length - 1) : 0;
   }
-  return { before, even };
 }
 
 /** How much it says that so many of a figure's moves come back: a whole figure much, a move or two that are alike by chance little. */
@@ -53,9 +80,9 @@ const likeness = (alike: number, moves: number) => (alike / moves) ** 2 * Math.s
 
 /** Whether the move to a note is the one before it and the one after it again: that any two pieces of such a run are alike says nothing. */
 function goesOn(melody: readonly MelodyNote[], at: number): boolean {
-  const note = melody[at];
-  const steps = note?.into?.scaleSteps;
-  return melody[at - 1]!.into?.scaleSteps === steps && note?.out?.scaleSteps === steps;
+  const { into, out } = melody[at]!;
+  const steps = into?.scaleSteps;
+  return melody[at - 1]?.into?.scaleSteps === steps && out?.scaleSteps === steps;
 }
 
 /** A time as a whole number, so that sums of thirds meet. */

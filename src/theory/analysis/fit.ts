@@ -5,7 +5,7 @@ import { embellishment, embellishmentCost, type Standing } from './embellishment
 import { runOf, type MelodyNote } from './melody.ts';
 import type { Tones } from './enforced.ts';
 import type { Spans } from './spans.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 
 /** How the notes of a melody fit one chord, note by note: what group costs are added up from. */
 interface Fits {
@@ -20,8 +20,14 @@ interface Fits {
 /** What is the same whatever chord notes are read as. */
 interface Facts {
   readonly melody: readonly MelodyNote[];
+  readonly chromas: Int8Array;
   readonly spans: Spans;
   readonly tones: Tones;
+  /** Of each note as a seventh or ninth between two steps; 0 where it is not between two. */
+  readonly stepped: Float64Array;
+  /** How a note may go on by thirds: 1 from the note before it, 2 past that from the one before; what of a tone's cost is then left. */
+  readonly link: Int8Array;
+  readonly reached: Float64Array;
   /** See `foreignCost`. NaN where it was not yet asked for. */
   readonly foreign: Float64Array;
   /** Of each group, by spans: which of its notes is the lowest, and what it costs that it is short. */
@@ -41,8 +47,19 @@ export function* groupCosts(
   spans: Spans,
   tones: Tones,
 ): Incremental<Float64Array[]> {
-  const foreign = new Float64Array(melody.length * 8 * STANDINGS.length).fill(NaN);
-  const facts = { melody, spans, tones, foreign, ...lowestAndShort(melody, spans) };
+  const facts = {
+    melody,
+    chromas: Int8Array.from(melody, (note) => note.chroma),
+    spans,
+    tones,
+    stepped: Float64Array.from(melody, ({ into, out, weight }) =>
+      into?.isStep && out?.isStep ? W.stepped.cost * weight : 0,
+    ),
+    link: Int8Array.from(melody, linkOf),
+    reached: Float64Array.from(melody, reachedBy),
+    foreign: new Float64Array(melody.length * 8 * STANDINGS.length).fill(NaN),
+    ...lowestAndShort(melody, spans),
+  };
   const table = () => new Float64Array(melody.length);
   const fits: Fits = {
     member: new Int8Array(melody.length),
@@ -61,23 +78,28 @@ export function* groupCosts(
 
 /** The notes' fit to a chord, one by one. What is ruled to embellish costs nothing: there is no question about it. */
 function fitNotes(facts: Facts, notes: readonly number[], fits: Fits): void {
-  const { melody, tones } = facts;
-  const { member, presence } = fits;
-  for (let i = 0; i < melody.length; i++)
-    member[i] = tones.get(i) ? -1 : notes.indexOf(melody[i]!.chroma);
+  const { chromas, tones, stepped } = facts;
+  const { member, presence, cost } = fits;
+  const members = new Int8Array(12).fill(-1);
+  for (let i = notes.length - 1; i >= 0; i--) members[notes[i]!] = i;
+  for (let i = 0; i < chromas.length; i++) member[i] = members[chromas[i]!]!;
+  for (const [i, kind] of tones) if (kind) member[i] = -1;
   const tone = chordToneCost(notes.length);
-  for (let i = 0; i < melody.length; i++) {
-    const { into, out, weight } = melody[i]!;
-    presence[i] = member[i]! < 0 ? 0 : 1;
-    if (tones.has(i)) alike(fits, i, member[i]! >= 0 ? tone : tones.get(i) ? 0 : DENIED);
-    else if (member[i]! < 0) fitForeign(facts, i, fits);
-    else if (member[i]! >= 3 && into?.isStep && out?.isStep) {
+  for (let i = 0; i < chromas.length; i++) {
+    const is = member[i]!;
+    presence[i] = is < 0 ? 0 : 1;
+    if (is < 0) fitForeign(facts, i, fits);
+    else if (is >= 3 && stepped[i]! > 0) {
       presence[i] = W.stepped.present;
-      alike(fits, i, W.stepped.cost * weight);
+      alike(fits, i, stepped[i]!);
     } else {
-      alike(fits, i, tone * reached(melody, i, member));
-      fits.cost.first[i] = tone;
+      alike(fits, i, tone * left(facts, i, member));
+      cost.first[i] = tone;
     }
+  }
+  for (const [i, kind] of tones) {
+    presence[i] = member[i]! < 0 ? 0 : 1;
+    alike(fits, i, member[i]! >= 0 ? tone : kind ? 0 : DENIED);
   }
 }
 
@@ -111,14 +133,24 @@ function foreignCost({ melody, foreign }: Facts, i: number, around: number, stan
   return foreign[cell]!;
 }
 
-/** How much of a chord tone's cost is left where it is reached by a third from one: the longer the run, the less. */
-function reached(melody: readonly MelodyNote[], i: number, member: Int8Array): number {
-  const { into, run } = melody[i]!;
+/** How much of a chord tone's cost is left where it is reached by a third from one. */
+function left({ link, reached }: Facts, i: number, member: Int8Array): number {
+  const by = link[i]!;
+  if (by === 0) return 1;
+  const goesOn = by === 1 ? member[i - 1]! >= 0 : member[i - 1]! < 0 && member[i - 2]! >= 0;
+  return goesOn ? reached[i]! : 1;
+}
+
+/** The longer the run, the less. */
+function reachedBy({ run: { thirds } }: MelodyNote): number {
+  if (thirds < 3) return W.third.alone;
+  return thirds === 3 ? W.third.three : W.third.four;
+}
+
+function linkOf({ into, run }: MelodyNote): number {
   const steps = Math.abs(into?.scaleSteps ?? 0);
-  const passed = steps === 1 && run.thirds > 0 && member[i - 1]! < 0 && member[i - 2]! >= 0;
-  if (!passed && !((steps === 2 || run.moved) && member[i - 1]! >= 0)) return 1;
-  if (run.thirds < 3) return W.third.alone;
-  return run.thirds === 3 ? W.third.three : W.third.four;
+  if (steps === 1 && run.thirds > 0) return 2;
+  return steps === 2 || run.moved ? 1 : 0;
 }
 
 function chordToneCost(notes: number): number {

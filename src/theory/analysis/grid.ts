@@ -1,6 +1,6 @@
 import { isWhole, runOf, type Metre, type MelodyNote } from './melody.ts';
 import type { Spans } from './spans.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 
 /** Where groups are expected to start. */
 export interface Grid {

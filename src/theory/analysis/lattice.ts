@@ -3,7 +3,7 @@ import { DEGREES } from '../scale.ts';
 import type { GroupEvenness } from './evenness.ts';
 import type { Spans } from './spans.ts';
 import type { Succession } from './succession.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 
 /** What a melody's groups cost: `costs[chord][span]`, infinite where a group may not be read so. */
 export interface Costs {

@@ -2,7 +2,7 @@ import { letterDegree, type Key } from '../key.ts';
 import { pitchClass, semitonesAbove } from '../note.ts';
 import type { Phrase } from '../phrase.ts';
 import { toNumber, type Beats } from '../rhythm.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 
 /** How the bars of a phrase lie. */
 export interface Metre {
@@ -45,6 +45,8 @@ export interface MelodyNote {
   readonly weight: number;
   /** The run of thirds that a border before it would cut. */
   readonly run: Run;
+  /** Whether both neighbours come after it, one after the other, and then it again. */
+  readonly turns: boolean;
   /** How it is reached and left; null at the phrase's ends. */
   readonly into: Interval | null;
   readonly out: Interval | null;
@@ -70,6 +72,7 @@ export function melodyOf(phrase: Phrase, key: Key, { bar, pickup }: Metre): Melo
       onBeat: isWhole(start),
       weight: Math.min(W.weight.most, W.weight.base + W.weight.root * Math.sqrt(beats)),
       run: runs[i - 1] ?? NO_RUN,
+      turns: isTurn(moves[i], moves[i + 1], moves[i + 2]),
       into: moves[i - 1] ?? null,
       out: moves[i] ?? null,
     };
@@ -123,6 +126,12 @@ function intervalBetween(key: Key, from: Named, to: Named): Interval {
   const letters = letterDegree(key, to.name) - letterDegree(key, from.name);
   const scaleSteps = letters + 7 * Math.round(((semitones * 7) / 12 - letters) / 7);
   return { semitones, scaleSteps, isStep };
+}
+
+function isTurn(one?: Interval, other?: Interval, back?: Interval): boolean {
+  if (!one?.isStep || !other || !back?.isStep) return false;
+  const home = one.semitones + other.semitones + back.semitones;
+  return home === 0 && one.semitones * back.semitones > 0;
 }
 
 /** Whether three semitones are the step of a scale, as from ♭6 to ♯7 in minor. */

@@ -5,7 +5,7 @@ import type { GroupEvenness } from './evenness.ts';
 import { isSpan, type Spans } from './spans.ts';
 import type { Succession } from './succession.ts';
 import { backward, forward, leastOver, type Forward } from './sweeps.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 
 /** A melody cut into groups, each read as a chord: notes `from` up to and not including `to`. */
 export interface Segment {

@@ -1,7 +1,7 @@
 import type { Grid } from './grid.ts';
 import { atEnd, atStart, cell, table, type Lattice } from './lattice.ts';
 import { isSpan } from './spans.ts';
-import { ARPEGGIOS as W } from './weights.ts';
+import * as W from './weights.ts';
 
 /** The cheapest ways from the start to every group, on one grid. */
 export interface Forward {
