@@ -11,8 +11,11 @@ await build({
   build: { ssr: 'tests/bench/lessons.ts', outDir, emptyOutDir: true },
   ssr: { noExternal: true },
 });
-const study = (...number) =>
-  execFileSync(process.execPath, [resolve(outDir, 'lessons.js'), ...number], { encoding: 'utf8' });
-const lessons = Number(study());
-for (let lesson = 0; lesson < lessons; lesson++) process.stdout.write(study(String(lesson)));
+const study = (words, input = '') =>
+  execFileSync(process.execPath, [resolve(outDir, 'lessons.js'), ...words], {
+    encoding: 'utf8',
+    input,
+  });
+const lessons = study(['make', ...process.argv.slice(2)]);
+for (const lesson of lessons.trim().split('\n')) process.stdout.write(study(['tell'], lesson));
 rmSync(outDir, { recursive: true });

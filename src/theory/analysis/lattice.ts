@@ -39,16 +39,24 @@ export function latticeOf(
 ): Lattice {
   const least = table(spans).fill(Infinity);
   const cheapest = new Int32Array(least.length).fill(-1);
-  for (let chord = 0; chord < chords.length; chord++) {
-    const own = costs[chord]!;
-    for (let span = 0, at = chords[chord]!.degree - 1; span < own.length; span++, at += 7) {
-      if (own[span]! >= least[at]!) continue;
-      least[at] = own[span]!;
-      cheapest[at] = chord;
-    }
-  }
+  for (const [i, { degree }] of chords.entries()) lower(costs[i]!, i, degree, least, cheapest);
   const transitions = transitionsOf(succession);
   return { notes, spans, chords, costs, evenness, transitions, cheapest, least };
+}
+
+/** Takes one more chord where it is cheaper than those of its degree before it. */
+function lower(
+  own: Float64Array,
+  chord: number,
+  degree: number,
+  least: Float64Array,
+  cheapest: Int32Array,
+): void {
+  for (let span = 0, at = degree - 1; span < own.length; span++, at += 7) {
+    if (own[span]! >= least[at]!) continue;
+    least[at] = own[span]!;
+    cheapest[at] = chord;
+  }
 }
 
 /** What it costs to go from chord to chord, by degrees less 1. */

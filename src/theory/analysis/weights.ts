@@ -1,5 +1,5 @@
 /**
- * What the analysis of arpeggio phrases weighs, in one table. Costs: the cheapest reading wins. The weights belong
+ * What the analysis of arpeggio phrases weighs. Costs: the cheapest reading wins. The weights belong
  * together and to such phrases; they do not carry over to tunes with chord symbols. They were chosen so that the true
  * reading of a phrase costs less than every other by a margin that grows with what the other has wrong
  * (I. Tsochantaridis, T. Joachims, T. Hofmann & Y. Altun, *Large margin methods for structured and interdependent output
