@@ -1,5 +1,5 @@
 import { soundingPitches } from '../neck/instrument.ts';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Instrument } from '../neck/instrument.ts';
 import { placeLabel, type Place } from '../neck/place.ts';
 import type { Member } from '../theory/chord.ts';
@@ -7,6 +7,7 @@ import type { Key } from '../theory/key.ts';
 import { absolute, MEMBER_NAMES, noteLabel, type Naming } from '../theory/naming.ts';
 import { parsePitch } from '../theory/note.ts';
 import { isLeftHanded } from './handedness.ts';
+import { bringIntoSight } from './inSight.ts';
 import { useLying } from './lying.ts';
 import { cell, hasInlay, neighbour, rowsOf, span, type Layout } from './neckLayout.ts';
 import { Lines } from './NeckLines.tsx';
@@ -60,7 +61,7 @@ const SAID_OF_LOOKS = {
 } as const;
 
 /**
- * The neck: nut at the top on a phone held upright, lying down when the phone does.
+ * The neck: nut at the top on a phone held upright, lying down when the phone does. What it stands in may scroll.
  * A grid for keyboard and screen reader; every place is a whole cell.
  */
 export function Neck(props: NeckProps) {
@@ -74,8 +75,10 @@ export function Neck(props: NeckProps) {
     mirrored: isLeftHanded(instrument),
   };
   const { strings, lying, mirrored } = layout;
+  const neck = useInSight(props);
   return (
     <div
+      ref={neck}
       class={`neck ${lying ? 'lying' : 'upright'} ${mirrored ? 'mirrored' : ''}`}
       data-tuning={open.join(' ')}
       style={{ '--strings': String(strings), '--frets': String(frets[1] - frets[0] + 1) }}
@@ -85,6 +88,18 @@ export function Neck(props: NeckProps) {
       <Places {...props} layout={layout} />
     </div>
   );
+}
+
+/** Brings into sight what the neck is about, and then each note that sounds, where it is longer than what it stands in. */
+function useInSight({ lit, takes }: NeckProps) {
+  const neck = useRef<HTMLDivElement>(null);
+  const bring = (places: string) => {
+    for (const cell of [...neck.current!.querySelectorAll(places)].toReversed())
+      bringIntoSight(neck.current!.parentElement!, cell);
+  };
+  useLayoutEffect(() => bring('[data-dot], .takes'), [!takes]);
+  useLayoutEffect(() => bring('.lit'), [lit]);
+  return neck;
 }
 
 interface MarginsProps extends NeckProps {
@@ -129,7 +144,10 @@ function Places({ layout, ...props }: NeckProps & { layout: Layout }) {
   const [low, high] = frets;
   const nearNut = { string: layout.strings, fret: low };
   const grid = useRef<HTMLDivElement>(null);
-  const [at, setAt] = useState<Place>(() => dots[0] ?? firstTaken(layout, props.takes) ?? nearNut);
+  // The keyboard begins where a dot is or a place may be tapped.
+  const [at, setAt] = useState<Place>(
+    () => dots[0] ?? (props.takes && rowsOf(layout).flat().find(props.takes)) ?? nearNut,
+  );
   const inside = at.fret >= low && at.fret <= high ? at : nearNut;
   useEffect(() => {
     if (grid.current?.contains(document.activeElement)) {
@@ -178,10 +196,6 @@ function dotsWords(dots: readonly NeckDot[]): string {
   if (dots.length === 0 || dots.length > MANY) return '';
   return `. Dots: ${dots.map(placeLabel).join('; ')}`;
 }
-
-/** The first of the places that may be tapped: where the keyboard begins. */
-const firstTaken = (layout: Layout, takes: NeckProps['takes']) =>
-  takes && rowsOf(layout).flat().find(takes);
 
 const samePlace = (a: Place, b: Place) => a.string === b.string && a.fret === b.fret;
 

@@ -19,12 +19,7 @@ interface PlayAlongProps extends Pick<ComponentProps<typeof PhrasePlayer>, 'soun
 export function PlayAlong({ neck, sounding, notes, groups, close }: PlayAlongProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const [lit, setLit] = useState<Place | null>(null);
-  const frame = useRef<HTMLDivElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
-  // The note that is heard is in sight, also on a neck longer than its frame.
-  useEffect(() => {
-    frame.current?.querySelector('.lit')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-  }, [lit]);
   return (
     <dialog class="play-along" ref={dialog} aria-label="Play along" onClose={close}>
       <header>
@@ -33,7 +28,7 @@ export function PlayAlong({ neck, sounding, notes, groups, close }: PlayAlongPro
           Close
         </button>
       </header>
-      <div class="play-neck" ref={frame}>
+      <div class="play-neck">
         <Neck
           {...neck}
           lit={lit}

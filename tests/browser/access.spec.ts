@@ -1,6 +1,7 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { type KindName } from '../../src/decks/deck.ts';
 import { kindsOf } from '../../src/decks/kinds.ts';
+import { INSTRUMENTS } from '../../src/neck/instrument.ts';
 import { SCREENS as PICTURED } from '../pictures/screens.ts';
 import { degreeSeen, dice, placesFor, type Place } from './musician.ts';
 import {
@@ -129,11 +130,15 @@ for (const [name, comeTo] of Object.entries(SCREENS)) {
 }
 
 for (const name of [
+  'card-place-seven',
   'card-pulse',
+  'card-spot-eight',
   'class',
   'lesson-offered',
   'lessons',
   'neck',
+  'neck-eight',
+  'neck-shape',
   'report',
   'try-a-card',
 ]) {
@@ -192,6 +197,24 @@ for (const kind of [...KINDS, ...kindsOf('phrase')]) {
     expect(low!.y).toBeLessThan(high!.y);
   });
 }
+
+for (const [strings, width, height] of [
+  [[2, 1], 360, 640],
+  [[8, 7], 640, 360],
+] as const)
+  test(`a neck of eight strings begins where places may be tapped, ${width} × ${height}`, async ({
+    page,
+    baseURL,
+  }) => {
+    await page.setViewportSize({ width, height });
+    const instrument = INSTRUMENTS.find(({ name }) => name === '8-string guitar')!;
+    const wishes = { instrument, kinds: ['place'], strings: [strings.join('–')] } as const;
+    await startLesson(page, await lessonLink(wishes, baseURL!));
+    const { frets } = (await question(page))!;
+    for (const string of strings)
+      await expect(placeOn(page, { string, fret: frets[0]! })).toBeInViewport({ ratio: 0.99 });
+    await expect(page.getByRole('grid').locator('[tabindex="0"]')).toHaveClass(/takes/);
+  });
 
 test('a card that is tried and the whole neck stand whole on a phone that lies down', async ({
   page,

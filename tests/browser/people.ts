@@ -4,6 +4,7 @@ import { expect, type Locator, type Page } from '@playwright/test';
 import type { KindName, PhraseKind } from '../../src/decks/kinds.ts';
 import { deckLink } from '../../src/decks/deckLink.ts';
 import { deckOf, PLAIN_DRAFT, type Draft } from '../../src/making/draft.ts';
+import type { Instrument } from '../../src/neck/instrument.ts';
 import type { Key } from '../../src/theory/key.ts';
 import { phraseDeck, STAIRS } from '../cards/phrases.ts';
 import { degreeSeen, dice, placesFor, type Place, type Question } from './musician.ts';
@@ -139,6 +140,7 @@ export const THREE: LinkWishes = { ...SMALL, degrees: [1, 2, 5] };
 interface LinkWishes extends Omit<Wishes, 'kinds'> {
   readonly kinds?: readonly KindName[];
   readonly degrees?: readonly number[];
+  readonly instrument?: Instrument;
 }
 
 /** The link of the lesson that a teacher makes by these wishes, without a tap: for tests of what comes after it. */

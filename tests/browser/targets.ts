@@ -1,10 +1,12 @@
 /** What is tapped, and how large it is for a finger. */
 import type { Page } from '@playwright/test';
 
-/** Phones held upright. */
+/** Phones held upright, and lying. */
 const PHONES = [
   { width: 360, height: 640 },
   { width: 390, height: 844 },
+  { width: 640, height: 360 },
+  { width: 844, height: 390 },
 ];
 
 /** What of all that can be tapped here is narrower or lower than 44 px on a phone, with what is folded unfolded. */

@@ -99,7 +99,7 @@ function faultsOf(): string[] {
       faults.push(`lines at ${drawn.map(Math.round)}, places at ${wanted.map(Math.round)}`);
     }
     // Of a neck in a frame only what the frame shows.
-    const frame = boxOf(neck.closest('.heard-neck') ?? card);
+    const frame = boxOf(neck.closest('.heard-neck, .middle')!);
     const [end, side] = [Math.min(bottom, frame.bottom), Math.min(right, frame.right)];
     for (const other of card.querySelectorAll(':scope > .answers, :scope > .foot')) {
       const box = boxOf(other);

@@ -60,6 +60,8 @@ const LONG = {
   scaleLength: 648,
 };
 const LEFT = { name: 'guitar', leftHanded: true };
+const SEVEN = { name: '7-string guitar' };
+const EIGHT = { name: '8-string guitar' };
 
 /** Cards of a kind on another instrument. */
 const cardOn = (kind: 'spot' | 'place', instrument: object, frets: readonly number[]): ComeTo =>
@@ -255,6 +257,15 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
     await page.goto('#/neck/Bb-major/24-frets');
     await page.locator('[data-tuning]').waitFor();
   },
+  'neck-eight': async (page) => {
+    await page.goto('#/neck/Bb-major/8-string-guitar');
+    await page.locator('[data-tuning]').waitFor();
+  },
+  'neck-shape': async (page) => {
+    await page.goto('#/neck/Bb-major/triad-2');
+    await page.getByRole('combobox', { name: 'Where' }).selectOption('shape 4–3');
+    await page.locator('.shape-moves').waitFor();
+  },
   'neck-left': async (page) => {
     await page.goto('#/neck/Bb-major/left-handed');
     await page.locator('[data-tuning]').waitFor();
@@ -263,6 +274,10 @@ export const SCREENS: Readonly<Record<string, ComeTo>> = {
   'card-place-long': cardOn('place', LONG, [1, 24]),
   'card-spot-left': cardOn('spot', LEFT, NECK.frets),
   'card-place-left': cardOn('place', LEFT, NECK.frets),
+  'card-spot-seven': cardOn('spot', SEVEN, NECK.frets),
+  'card-place-seven': cardOn('place', SEVEN, NECK.frets),
+  'card-spot-eight': cardOn('spot', EIGHT, NECK.frets),
+  'card-place-eight': cardOn('place', EIGHT, NECK.frets),
   phrases: async (page, base) => {
     await startLesson(page, await phraseLesson(['follow'], base));
     await leave(page);

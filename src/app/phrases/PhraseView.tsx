@@ -1,7 +1,6 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { soundingOf, type Explained } from '../../making/explained.ts';
 import { fretsAround, midiAt } from '../../neck/place.ts';
-import { bringIntoSight } from '../../parts/inSight.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { PhrasePlayer } from '../../parts/PhrasePlayer.tsx';
 import { pluck } from '../../sound/index.ts';
@@ -19,17 +18,6 @@ export function PhraseView({ explained }: { explained: Explained }) {
   const { groups } = analysis;
   const shown = group !== null && group < groups.length ? group : null;
   const { naming, reasons } = settings.value;
-  const frame = useRef<HTMLDivElement>(null);
-  // The note that is heard is in sight, also on a neck longer than its frame.
-  useEffect(() => {
-    const place = lit === null ? null : places?.[lit];
-    if (!place) return;
-    const { string, fret } = place;
-    const cell = frame.current!.querySelector<HTMLElement>(
-      `[data-string="${string}"][data-fret="${fret}"]`,
-    );
-    bringIntoSight(frame.current!, cell!);
-  }, [lit]);
   const foreign = embellishmentWords(explained);
   return (
     <>
@@ -40,7 +28,7 @@ export function PhraseView({ explained }: { explained: Explained }) {
         </p>
       )}
       {places && (
-        <div class="phrase-neck" ref={frame}>
+        <div class="phrase-neck">
           <Neck
             instrument={instrument}
             musicKey={key}

@@ -1,4 +1,3 @@
-import { useEffect, useRef } from 'preact/hooks';
 import { fretsAround, midiAt, type Place } from '../../neck/place.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { pluck } from '../../sound/index.ts';
@@ -15,17 +14,8 @@ interface PhraseNeckProps extends Pick<FaceProps, 'card' | 'explanation' | 'show
 export function PhraseNeck({ card, explanation, shown, places, lit }: PhraseNeckProps) {
   const { key, instrument } = card;
   const { dots } = explanation!;
-  const frame = useRef<HTMLDivElement>(null);
-  const litPlace = lit === null ? null : (places[lit] ?? null);
-  // What is heard is in sight, also on a neck longer than its frame.
-  useEffect(() => {
-    if (!litPlace) return;
-    frame.current
-      ?.querySelector(`[data-string="${litPlace.string}"][data-fret="${litPlace.fret}"]`)
-      ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-  }, [lit]);
   return (
-    <div class="heard-neck" ref={frame}>
+    <div class="heard-neck">
       <Neck
         instrument={instrument}
         musicKey={key}
@@ -33,7 +23,7 @@ export function PhraseNeck({ card, explanation, shown, places, lit }: PhraseNeck
         frets={fretsAround(dots)}
         label="Neck with the phrase on it"
         dots={dots}
-        lit={litPlace}
+        lit={lit === null ? null : (places[lit] ?? null)}
         tap={(place) => pluck(midiAt(instrument, place), place.string)}
       />
     </div>
