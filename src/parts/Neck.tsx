@@ -94,8 +94,8 @@ export function Neck(props: NeckProps) {
 function useInSight({ lit, takes }: NeckProps) {
   const neck = useRef<HTMLDivElement>(null);
   const bring = (places: string) => {
-    for (const cell of [...neck.current!.querySelectorAll(places)].toReversed())
-      bringIntoSight(neck.current!.parentElement!, cell);
+    for (const place of [...neck.current!.querySelectorAll(places)].toReversed())
+      bringIntoSight(neck.current!.parentElement!, place);
   };
   useLayoutEffect(() => bring('[data-dot], .takes'), [!takes]);
   useLayoutEffect(() => bring('.lit'), [lit]);
