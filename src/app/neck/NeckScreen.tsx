@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { fretsLeft } from '../../neck/instrument.ts';
 import { midiAt } from '../../neck/place.ts';
 import { isLeftHanded } from '../../parts/handedness.ts';
+import { bringIntoSight } from '../../parts/inSight.ts';
 import { Neck } from '../../parts/Neck.tsx';
 import { pluck } from '../../sound/index.ts';
 import { route } from '../router.ts';
@@ -89,14 +90,18 @@ function Looked(props: { view: View; change(view: View): void; printing: boolean
 
   // The nut, or the position or shape chosen, comes into sight.
   useEffect(() => {
-    const to = frame.current?.querySelector<HTMLElement>(`[data-fret="${lowest}"]`);
+    const neck = frame.current!;
+    const to = neck.querySelector<HTMLElement>(`[data-fret="${lowest}"]`);
     if (!to) return;
-    const names = frame.current!.querySelector<HTMLElement>('.string-name')!;
+    const names = neck.querySelector<HTMLElement>('.string-name')!;
     const left = isLeftHanded(instrument)
-      ? to.offsetLeft + to.offsetWidth + names.offsetWidth - frame.current!.clientWidth
+      ? to.offsetLeft + to.offsetWidth + names.offsetWidth - neck.clientWidth
       : to.offsetLeft - names.offsetWidth;
-    frame.current!.scrollTo(lies ? { left } : { top: to.offsetTop - names.offsetHeight });
-  }, [lowest, lies, isLeftHanded(instrument)]);
+    neck.scrollTo(lies ? { left, top: 0 } : { left: 0, top: to.offsetTop - names.offsetHeight });
+    if (!where) return;
+    for (const dot of [...neck.querySelectorAll('[data-dot]')].toReversed())
+      bringIntoSight(neck, dot);
+  }, [where, lowest, lies, isLeftHanded(instrument)]);
 
   return (
     <>
