@@ -40,6 +40,23 @@ export function emptyTally(): Tally {
   return Object.fromEntries(moments.map((moment) => [moment, sums()])) as Tally;
 }
 
+/** What one student was shown, whatever the minutes a day. */
+export function together(tallies: readonly Tally[]): Tally {
+  const all = emptyTally();
+  for (const tally of tallies)
+    for (const moment of moments) {
+      const [sums, more] = [all[moment], tally[moment]];
+      sums.count += more.count;
+      sums.truth += more.truth;
+      sums.loss += more.loss;
+      more.percents.forEach(({ count: some, error }, k) => {
+        sums.percents[k]!.count += some;
+        sums.percents[k]!.error += error;
+      });
+    }
+  return all;
+}
+
 /** Counts what is shown at the end of a day, in place. */
 export function count(
   tally: Tally,
@@ -70,25 +87,19 @@ const LEAST = 1 / 200;
 
 /**
  * One moment over many students: the log loss, that of each one's own mean, and by tenths of what was shown the mean
- * error in points, + where too much was shown; after it the percentage of the chances that lie there. Last the same for ten
- * parts of as many chances each, from those shown lowest up.
+ * error in points, + where too much was shown, and its standard error; after it the percentage of the chances that lie there.
+ * Last the same for ten parts of as many chances each, from those shown lowest up.
  */
-export function forecastLine(name: string, tallies: readonly Tally[], moment: Moment): string {
-  const all = tallies.map((tally) => tally[moment]);
+export function forecastLine(name: string, students: readonly Tally[], moment: Moment): string {
+  const all = students.map((tally) => tally[moment]);
   const total = (of: (sums: Sums) => number) => all.reduce((sum, sums) => sum + of(sums), 0);
   const chances = total(({ count: shown }) => shown);
   const own = total((sums) => sums.count * loss(sums.truth / sums.count, sums.truth / sums.count));
-  const percents = Array.from({ length: 100 }, (_, k) => ({
-    count: total((sums) => sums.percents[k]!.count),
-    error: total((sums) => sums.percents[k]!.error),
-  }));
-  const tenths = parts(percents, (k) => Math.floor(k / 10)).map(({ count: some, error }) =>
-    some < LEAST * chances
-      ? '.'
-      : `${points(error / some)}(${((100 * some) / chances).toFixed(0)})`,
+  const tenths = parts(all, (percent) => Math.floor(percent / 10)).map(({ count: some, error }) =>
+    some < LEAST * chances ? '.' : `${error}(${((100 * some) / chances).toFixed(0)})`,
   );
-  const equal = parts(percents, (_, before) => Math.floor((10 * before) / chances)).map(
-    ({ count: some, error }) => (some === 0 ? '.' : points(error / some)),
+  const equal = parts(all, (_, before) => Math.floor((10 * before) / chances)).map(
+    ({ count: some, error }) => (some === 0 ? '.' : error),
   );
   const [shown, constant] = [total((sums) => sums.loss) / chances, own / chances];
   return `${name.padEnd(14)} ${moment.padEnd(6)} log loss ${shown.toFixed(3)}, own mean ${constant.toFixed(3)}; ${tenths.join(' ')}; ten parts ${equal.join(' ')}`;
@@ -96,18 +107,31 @@ export function forecastLine(name: string, tallies: readonly Tally[], moment: Mo
 
 /** Ten parts of what lies in each percent: which one it falls into, by its percent and by how many chances come before. */
 function parts(
-  percents: readonly { count: number; error: number }[],
+  all: readonly Sums[],
   partOf: (percent: number, before: number) => number,
-): { count: number; error: number }[] {
-  const all = Array.from({ length: 10 }, () => ({ count: 0, error: 0 }));
+): { count: number; error: string }[] {
+  const members: number[][] = Array.from({ length: 10 }, () => []);
   let before = 0;
-  for (const [k, { count: some, error }] of percents.entries()) {
-    const part = all[Math.min(9, partOf(k, before + some / 2))]!;
-    part.count += some;
-    part.error += error;
+  for (let percent = 0; percent < 100; percent++) {
+    const some = all.reduce((sum, { percents }) => sum + percents[percent]!.count, 0);
+    members[Math.min(9, partOf(percent, before + some / 2))]!.push(percent);
     before += some;
   }
-  return all;
+  return members.map((percents) => part(all, percents));
+}
+
+/** How many chances lie in some percents; their mean error and its standard error, a student's chances being of a piece. */
+function part(all: readonly Sums[], percents: readonly number[]): { count: number; error: string } {
+  const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0);
+  const counts = all.map((one) => sum(percents.map((k) => one.percents[k]!.count)));
+  const errors = all.map((one) => sum(percents.map((k) => one.percents[k]!.error)));
+  const whole = sum(counts);
+  const mean = sum(errors) / whole;
+  const squares = sum(errors.map((error, k) => (error - mean * counts[k]!) ** 2));
+  return {
+    count: whole,
+    error: `${points(mean)}±${((100 * Math.sqrt(squares)) / whole).toFixed(0)}`,
+  };
 }
 
 function points(error: number): string {
