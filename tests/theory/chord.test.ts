@@ -27,6 +27,19 @@ test('the chords of B flat major are what a player calls them', () => {
   expect(symbols('ninth')).toBe('Bbmaj9 Cm9 Dm7b9 Ebmaj9 F9 Gm9 Am7b5b9');
 });
 
+// Case and sign by the quality of the triad, ø and ° by the seventh; numbers are for the label. Common practice.
+test.each<[string, Size, string]>([
+  ['Bb major', 'triad', 'I ii iii IV V vi vii°'],
+  ['Bb major', 'seventh', 'I ii iii IV V vi viiø'],
+  ['C harmonic minor', 'triad', 'i ii° III+ iv V VI vii°'],
+  ['C harmonic minor', 'seventh', 'i iiø III+ iv V VI vii°'],
+  ['C melodic minor', 'ninth', 'i ii III+ IV V viø viiø'],
+  ['D mixolydian', 'seventh', 'I ii iiiø IV v vi VII'],
+])('on the steps of %s a %s is written %s', (name, size, numerals) => {
+  const key = parseKey(name)!;
+  expect(DEGREES.map((degree) => chordOn(key, degree, size).numeral).join(' ')).toBe(numerals);
+});
+
 test('I and vi share two notes', () =>
   expect(sharedNotes(chordOn(BB, 1, 'triad'), chordOn(BB, 6, 'triad'))).toEqual(['Bb', 'D']));
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { degreeOf, keyName, letterDegree, parseKey, type Key } from '../../src/theory/key.ts';
 import { spell } from '../../src/theory/spell.ts';
 import { chroma } from '../../src/theory/note.ts';
-import { hasSevenNotes, SCALE_KINDS, scaleNotes } from '../../src/theory/scale.ts';
+import { hasSevenNotes, parentKey, SCALE_KINDS, scaleNotes } from '../../src/theory/scale.ts';
 
 const SIGNS = ['', '#', 'b', '##', 'bb'];
 const KEYS: Key[] = [...'CDEFGAB'].flatMap((letter) =>
@@ -64,6 +64,19 @@ test('every seven-note scale has each letter once, on every tonic', () => {
 test('the degrees of short scales are those of their letters', () => {
   const pentatonic = { tonic: 'A', scale: 'minor pentatonic' } as const;
   expect(scaleNotes(pentatonic).map((note) => degreeOf(pentatonic, note))).toEqual([1, 3, 4, 5, 7]);
+});
+
+// Each of its notes is one of the parent's, but for the blue one.
+test.each([
+  ['Bb major pentatonic', 'Bb major'],
+  ['G minor pentatonic', 'G minor'],
+  ['G blues', 'G minor'],
+  ['D dorian', 'D dorian'],
+])('the chords of %s stand in %s', (name, parent) => {
+  const own = parseKey(name)!;
+  expect(keyName(parentKey(own))).toBe(parent);
+  const strange = scaleNotes(own).filter((note) => degreeOf(parentKey(own), note) === null);
+  expect(strange).toEqual(name === 'G blues' ? ['Db'] : []);
 });
 
 describe('spell', () => {

@@ -6,6 +6,7 @@ import {
   chordLabel,
   inversionLabel,
   keyLabel,
+  MEMBER_NAMES,
   NAMINGS,
   noteLabel,
   intervalLabel,
@@ -179,6 +180,19 @@ test('keys and scales are named as the player reads them', () => {
   expect(scaleLabel('dorian b2')).toBe('dorian ♭2');
   expect(scaleLabel('altered bb7')).toBe('altered ♭♭7');
   expect(scaleLabel('locrian #2')).toBe('locrian ♯2');
+});
+
+test('a chord’s members are called by how far they lie above its root', () => {
+  const members = chordOn(key('Bb major'), 2, 'thirteenth').members;
+  expect(members.map((member) => `${member} ${MEMBER_NAMES[member]}`)).toEqual([
+    '1 root',
+    '3 third',
+    '5 fifth',
+    '7 seventh',
+    '9 ninth',
+    '11 eleventh',
+    '13 thirteenth',
+  ]);
 });
 
 test('intervals are counted from the tonic', () => {
