@@ -38,4 +38,11 @@ describe('a QR code, as an independent decoder (jsQR 1.4.0) reads it', () => {
       expect((decode ?? jsQR)(pixels, width, width)?.data).toBe(link);
     },
   );
+
+  // ISO/IEC 18004, table 7: version 40, 177 squares wide, holds 2,953 bytes at level L.
+  it('holds as many bytes as the largest there is, and says so of more', async () => {
+    const link = `#/lesson/${'x'.repeat(2942)}é`;
+    expect((await qrPicture(link)).size).toBe(177 + 2 * 4);
+    await expect(qrPicture(`${link}x`)).rejects.toThrow('too long for a QR code');
+  });
 });

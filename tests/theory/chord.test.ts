@@ -27,6 +27,18 @@ test('the chords of B flat major are what a player calls them', () => {
   expect(symbols('ninth')).toBe('Bbmaj9 Cm9 Dm7b9 Ebmaj9 F9 Gm9 Am7b5b9');
 });
 
+// The chords of the minor scales, as charts write them without printed signs (common practice).
+test.each<[string, Size, string]>([
+  ['C harmonic minor', 'triad', 'Cm Ddim Ebaug Fm G Ab Bdim'],
+  ['C harmonic minor', 'seventh', 'CmMaj7 Dm7b5 Ebmaj7#5 Fm7 G7 Abmaj7 Bdim7'],
+  ['C harmonic minor', 'ninth', 'CmMaj9 Dm7b5b9 Ebmaj9#5 Fm9 G7b9 Abmaj7#9 Bdim7b9'],
+  ['C melodic minor', 'triad', 'Cm Dm Ebaug F G Adim Bdim'],
+  ['C melodic minor', 'seventh', 'CmMaj7 Dm7 Ebmaj7#5 F7 G7 Am7b5 Bm7b5'],
+])('the chords of %s are, as a %s, %s', (name, size, symbols) => {
+  const key = parseKey(name)!;
+  expect(DEGREES.map((degree) => chordOn(key, degree, size).symbol).join(' ')).toBe(symbols);
+});
+
 // Case and sign by the quality of the triad, ø and ° by the seventh; numbers are for the label. Common practice.
 test.each<[string, Size, string]>([
   ['Bb major', 'triad', 'I ii iii IV V vi vii°'],
@@ -108,7 +120,8 @@ describe('degreesAlike', () => {
 
 test('what bears no chord is said', () => {
   expect(() => chordOn(parseKey('A blues')!, 1, 'triad')).toThrow('not seven notes');
-  expect(() => chordOn(BB, 8, 'triad')).toThrow('8 is not a degree');
+  for (const degree of [8, 0, -1, 1.5])
+    expect(() => chordOn(BB, degree, 'triad')).toThrow(`${degree} is not a degree: take 1 to 7.`);
 });
 
 // What the suffixes can say: natural, flat and sharp ninths and elevenths, natural and flat thirteenths.

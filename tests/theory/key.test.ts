@@ -20,7 +20,7 @@ test('a key’s name reads back as the key', () =>
 
 test.each([
   ['B♭ major', 'Bb major'],
-  ['c  Natural Minor', 'C minor'],
+  ['  c  Natural Minor ', 'C minor'],
   ['d ionian', 'D major'],
   ['E aeolian', 'E minor'],
   ['F locrian ♯2', 'F locrian #2'],

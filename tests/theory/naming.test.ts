@@ -177,6 +177,8 @@ describe('chords', () => {
 test('keys and scales are named as the player reads them', () => {
   expect(keyLabel(key('Bb major'), 'german')).toBe('B major');
   expect(keyLabel(key('Eb minor'), 'degrees')).toBe('E♭ minor');
+  expect(keyLabel(key('Eb minor'), 'movable')).toBe('E♭ minor');
+  expect(keyLabel(key('F# dorian b2'), 'solfege')).toBe('Fa♯ dorian ♭2');
   expect(scaleLabel('dorian b2')).toBe('dorian ♭2');
   expect(scaleLabel('altered bb7')).toBe('altered ♭♭7');
   expect(scaleLabel('locrian #2')).toBe('locrian ♯2');

@@ -1,6 +1,15 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chroma, fifths, frequency, midiOf, parseNote, parsePitch } from '../../src/theory/note.ts';
+import {
+  chroma,
+  fifths,
+  frequency,
+  midiOf,
+  noteAt,
+  parseNote,
+  parsePitch,
+  semitonesAbove,
+} from '../../src/theory/note.ts';
 
 const NAME = fc
   .tuple(fc.constantFrom(...'ABCDEFG'), fc.constantFrom('', '#', 'b', '##', 'bb'))
@@ -55,6 +64,23 @@ test('midiOf says what it could not read', () => {
 test('a fifth up is one more on the line of fifths', () => {
   expect(['F', 'C', 'G', 'Bb', 'F#', 'Cbb'].map(fifths)).toEqual([-1, 0, 1, -2, 6, -14]);
 });
+
+test('each place on the line of fifths is one note', () => {
+  expect([-8, -2, -1, 0, 1, 5, 6, 13].map(noteAt)).toEqual('Fb Bb F C G B F# F##'.split(' '));
+});
+
+test.each([
+  ['C', 'C', 0],
+  ['C', 'B', 11],
+  ['B', 'C', 1],
+  ['Bb', 'A', 11],
+  ['A', 'Bb', 1],
+  ['F#', 'Gb', 0],
+  ['G', 'D', 7],
+  ['D', 'G', 5],
+])('from %s up to %s it is %i semitones', (from, to, semitones) =>
+  expect(semitonesAbove(from, to)).toBe(semitones),
+);
 
 test('an octave doubles the frequency, whatever the reference', () =>
   fc.assert(
