@@ -13,9 +13,10 @@ beforeEach(() => {
   });
 });
 
-async function begun() {
+async function begun(more: { lessonDay?: string } = {}) {
   const read = readDeck({
     version: 1,
+    ...more,
     title: 'Tuesday',
     key: 'Bb major',
     drills: [{ kind: 'spot', sizes: ['triad'], strings: ['5-4'], frets: [1, 8] }],
@@ -35,6 +36,18 @@ async function begun() {
 async function pastNew(session: typeof import('../../src/app/round/session.ts')) {
   while (session.shown.value?.presented === 'new') await session.goOn();
 }
+
+it.each([
+  ['2026-12-08', new Date(2026, 11, 8).getTime()],
+  ['2026-12-01', null],
+  ['2026-11-24', null],
+  [undefined, null],
+])('a round on 1 December for a lesson on %s looks ahead to %s', async (lessonDay, lesson) => {
+  vi.useFakeTimers({ now: new Date(2026, 11, 1, 17, 30), toFake: ['Date'] });
+  const { session } = await begun(lessonDay === undefined ? {} : { lessonDay });
+  expect(session.round.value).toMatchObject({ lesson, started: Date.now() });
+  vi.useRealTimers();
+});
 
 it('learns each answer once, whatever another window answers meanwhile', async () => {
   const { state, session, openLog, asking } = await begun();
