@@ -17,6 +17,7 @@ const LONG = [
   'cards/new-kind',
   'cards/drawn',
   'cards/byStep',
+  'cards/instruments',
   'decks/hostile',
   'decks/cost',
   'practice/students',
@@ -36,6 +37,7 @@ const LONG = [
   'theory/timing/proof',
   'outside/theory-libraries',
   'outside/decks-verovio',
+  'outside/cards-chords',
 ].filter((file) => !mutated.some((part) => part.includes('/') && file.includes(nameOf(part))));
 
 /** Where kinds of card alone are changed, the tests of other kinds say nothing of them. */
@@ -50,10 +52,13 @@ function nameOf(part: string): string {
   return part.split('/').at(-1)!.replace('.ts', '');
 }
 
+/** What cards say of drills and items is held where screens show it. */
+const WORDS = room === 'cards' ? ['tests/app/deck-words.test.ts'] : [];
+
 /** The tests of one room, and those from outside that are named after it. */
 export default defineConfig({
   test: {
-    include: [`tests/${room}/**/*.test.ts`, `tests/outside/${room}-*.test.ts`],
+    include: [`tests/${room}/**/*.test.ts`, `tests/outside/${room}-*.test.ts`, ...WORDS],
     exclude: [...LONG, ...OTHERS.map((kind) => `cards/${kind}`)].map(
       (file) => `tests/${file}.test.ts`,
     ),

@@ -100,6 +100,15 @@ describe('a line to be played back', () => {
     expect([2, 8, 9].map((count) => made(count).length)).toEqual([1, 1, 0]);
   });
 
+  it('of a phrase is no note that stands alone', () => {
+    const notes = ['C4 for 1/3 on 3/5', 'Eb4 on 2/4', 'G4 on 1/3', 'F4 for 2 on 1/1'];
+    const phrase = { tempo: 72, notes, outline: ['1-3 ii', '4 V'] };
+    const deck = phraseDeck({ phrases: [phrase], drills: [{ kind: 'echo', phrases: [1] }] });
+    expect(itemsIn(echo, deck).map(({ id }) => id)).toEqual([
+      'echo:Bb major:2:triad:guitar:72 ii 3/5 2/4 1/3',
+    ]);
+  });
+
   it('of a phrase in minor is called by the chord that the phrase has', () => {
     const item = itemIn(echo, 'echo:G minor:5:triad:guitar:72 V 4/0 4/4 3/2')!;
     expect(echo.words.item(item)).toBe('V played back in a phrase at 72');
@@ -123,8 +132,18 @@ describe('a line to be played back', () => {
       'round:72',
       'up:72:eighths:x',
       '72 ii 3/5?',
+      '72 ii 3/5 2/4 V 1/1 1/5',
+      'sideways:72',
+      'up:72:dotted',
+      'up:29',
+      'up:241',
     ])
       expect(itemIn(echo, `echo:Bb major:2:triad:guitar:${rest}`), rest).toBeNull();
+  });
+
+  it.each(['up:30', 'skip:240', 'turn:72:eighths'])('reads %s as it would write it', (rest) => {
+    const id = `echo:Bb major:2:triad:guitar:${rest}`;
+    expect(itemIn(echo, id)!.id).toBe(id);
   });
 
   // C4 E♭4 G4.
