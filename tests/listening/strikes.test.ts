@@ -16,3 +16,21 @@ it.each([0, 5])(
     expect(struck).toEqual([0.5, 0.9].map((time) => expect.closeTo(start + time, 1)));
   },
 );
+
+/** What is told of strokes at some times, each so loud. */
+function struckAt(strokes: readonly (readonly [time: number, level: number])[]): number[] {
+  const notes = strokes.map(([time, level]) => ({ midi: 57, time, level, until: time + 0.1 }));
+  const ear = new StrikeEar(RATE);
+  return [...ear.hear(recordingOf(notes, 1.6)), ...ear.finish()];
+}
+
+// Sixteenths at 120 are 125 ms apart; a hand is over six strings in less than 80.
+it('strokes more than 80 ms apart are two, what is nearer is one', () => {
+  const apart = (seconds: number) =>
+    struckAt([
+      [0.5, 1],
+      [0.5 + seconds, 1],
+      [1.2, 1],
+    ]).length;
+  expect([0.04, 0.06, 0.1, 0.125, 0.25].map(apart)).toEqual([2, 2, 3, 3, 3]);
+});
