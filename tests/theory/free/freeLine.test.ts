@@ -26,6 +26,12 @@ describe('a free line', () => {
     expect(freeLine(heard([58, 62, 65, 70]), key).run).toBeNull();
   });
 
+  // B♭ C D, F E♭ D, and the first again: two steps each.
+  it('tells of several runs as long the first', () => {
+    const { run } = freeLine(heard([58, 60, 62, 65, 63, 62, 58, 60, 62]), key);
+    expect(run).toEqual({ from: 0, steps: 2, direction: 'up' });
+  });
+
   it('takes the step from ♭6 to 7 for one', () => {
     const minor = parseKey('G harmonic minor')!;
     expect(freeLine(heard([62, 63, 66, 67]), minor).run).toMatchObject({ steps: 3 });
