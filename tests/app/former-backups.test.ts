@@ -36,6 +36,21 @@ describe('a backup', () => {
     expect([...new Set(BACKUPS.map(({ version }) => version))]).toEqual([1, 2, 3, 4]);
   });
 
+  test('that was read is shown at once, and saved again it has all that it had', async () => {
+    const { text } = BACKUPS.at(-1)!;
+    const app = await beginAnew();
+    await app.take(text);
+    const { kept } = await import('../../src/app/teach/kept/kept.ts');
+    expect(kept.value).toHaveLength(1);
+    const { backupText } = await import('../../src/app/settings/keeping.ts');
+    const saved = await backupText(1_800_000_000_000);
+    expect(saved).toMatchObject({ left: 0, isWhole: true });
+    for (const sort of ['review', 'deck', 'draft', 'report', 'minute', 'timing', 'aside']) {
+      expect(linesOf(text, sort).length, sort).toBeGreaterThan(0);
+      expect(linesOf(saved.text, sort), sort).toEqual(linesOf(text, sort));
+    }
+  });
+
   test.each(BACKUPS)(
     'as version $version wrote it gives its answers, lessons, drafts and reports',
     async ({ version, text }) => {

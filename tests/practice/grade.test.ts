@@ -83,6 +83,14 @@ describe('the grade of an answer', () => {
     },
   );
 
+  // A tap is 1 s by all of them: of three the two later ones are taken off, and 1 s is left to think. 15 % more is slow.
+  it('takes off the taps after the first, not the first', () => {
+    const tapping = paceFrom(Array.from({ length: 10 }, () => reviewOf({ ms: 3000, taps: 3 })));
+    expect(gradeOf(answered(3120, { taps: 3 }), tapping)).toBe(3);
+    expect(gradeOf(answered(3200, { taps: 3 }), tapping)).toBe(2);
+    expect(gradeOf(answered(1200, { taps: 1 }), tapping)).toBe(2);
+  });
+
   it('takes what one tap answers as telling nothing of how long a tap takes', () => {
     const single = Array.from({ length: 3 }, () => reviewOf({ ms: 600, taps: 1 }));
     const longer = Array.from({ length: 17 }, () => reviewOf({ ms: 6000, taps: 3 }));
