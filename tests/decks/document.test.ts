@@ -24,6 +24,19 @@ const faultOf = (document: unknown) => {
 };
 
 describe('the deck document', () => {
+  // The first string is E4; a guitar has 22 frets, 20 of them behind a capo on the second.
+  it.each([
+    [0, 'D6 on 1/22', null],
+    [0, 'Eb6 on 1/23', 'Phrase 1, note 1: string 1, fret 23 does not sound that note'],
+    [2, 'D6 on 1/20', null],
+    [2, 'Eb6 on 1/21', 'Phrase 1, note 1: string 1, fret 21 does not sound that note'],
+    [2, 'E4 on 1/0', 'Phrase 1, note 1: string 1, open does not sound that note'],
+  ])('has, with a capo on fret %i, notes to the last fret: %s', (capo, note, fault) => {
+    const phrases = [{ tempo: 72, notes: [note] }];
+    const found = faultOf({ ...plain, instrument: { name: 'guitar', capo }, phrases });
+    expect(found?.split(':').slice(0, 2).join(':') ?? null).toBe(fault);
+  });
+
   it('reads back to the deck it was written from', () => {
     fc.assert(
       fc.property(decks, (deck) => {
