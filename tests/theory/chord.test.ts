@@ -34,9 +34,9 @@ test.each<[string, Size, string]>([
   ['C harmonic minor', 'ninth', 'CmMaj9 Dm7b5b9 Ebmaj9#5 Fm9 G7b9 Abmaj7#9 Bdim7b9'],
   ['C melodic minor', 'triad', 'Cm Dm Ebaug F G Adim Bdim'],
   ['C melodic minor', 'seventh', 'CmMaj7 Dm7 Ebmaj7#5 F7 G7 Am7b5 Bm7b5'],
-])('the chords of %s are, as a %s, %s', (name, size, symbols) => {
+])('the chords of %s are, as a %s, %s', (name, size, written) => {
   const key = parseKey(name)!;
-  expect(DEGREES.map((degree) => chordOn(key, degree, size).symbol).join(' ')).toBe(symbols);
+  expect(DEGREES.map((degree) => chordOn(key, degree, size).symbol).join(' ')).toBe(written);
 });
 
 // Case and sign by the quality of the triad, ø and ° by the seventh; numbers are for the label. Common practice.
