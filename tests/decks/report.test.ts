@@ -355,6 +355,43 @@ describe('a damaged report', () => {
     }
   });
 
+  // Behind the text and a zero byte: deck 32, sender 32, day 16, minute 11, practised 28, then three counts of 17 bits.
+  it.each([
+    ['more first answers than answers', 119, 17, 0],
+    ['more right ones than first answers', 136, 17, 0],
+    ['a day of more than its minutes', 80, 11, 1440],
+  ])('is refused where it tells of %s', (_, from, width, value) => {
+    const body = fromBase64url(payload)!.slice(3, -4);
+    const start = 8 * (body.indexOf(0) + 1) + from;
+    const sealed = (number: number) => {
+      const other = body.slice();
+      for (let bit = 0; bit < width; bit++) {
+        const at = start + bit;
+        const mask = 0x80 >> (at % 8);
+        const isOne = (number >> (width - 1 - bit)) & 1;
+        other[at >> 3] = isOne ? other[at >> 3]! | mask : other[at >> 3]! & ~mask;
+      }
+      return faultOf(sealLink('report', BASE, 4, other));
+    };
+    expect(sealed(value)).toContain('This report link was altered');
+    const { asked, firstAsked, minute } = student(2);
+    const own = new Map([
+      [119, asked],
+      [136, firstAsked],
+      [80, minute],
+    ]);
+    expect(sealed(own.get(from)!)).toBeNull();
+  });
+
+  it('is refused where it has more than a question and a name before its numbers', () => {
+    const body = fromBase64url(payload)!.slice(3, -4);
+    expect(faultOf(sealLink('report', BASE, 4, body))).toBeNull();
+    const third = Uint8Array.of(...utf8('one\u001f'), ...body);
+    expect(faultOf(sealLink('report', BASE, 4, third))).toContain('was altered');
+    const behind = Uint8Array.of(...body, 0);
+    expect(faultOf(sealLink('report', BASE, 4, behind))).toContain('was altered');
+  });
+
   it('is refused when whole but made by someone else, and told when newer or a lesson', () => {
     expect(faultOf(sealLink('report', BASE, 1, utf8('no zero byte')))).toContain('was altered');
     expect(faultOf(sealLink('report', BASE, 1, utf8('too little\0abc')))).toContain('was altered');

@@ -48,6 +48,10 @@ describe('rulings', () => {
       { note: 6, embellishment: null },
     ]);
     expect(readRulings(['4-6 passing'], 9, key)).toHaveProperty('fault');
+    for (const beside of ['0-3 ii', '0 ii', '3-1 ii', '7-10 ii', '10 passing', '4-6 ii ii'])
+      expect(readRulings([beside], 9, key), beside).toHaveProperty('fault');
+    expect(readRulings(['1-9 ii'], 9, key)).not.toHaveProperty('fault');
+    expect(readRulings(['9-9 ii'], 9, key)).not.toHaveProperty('fault');
     expect(readRulings(['1-3 ii7', '4-6', ' 8   V '], 9, key)).toEqual([
       { span: [0, 3], chord: chordOn(key, 2, 'seventh') },
       { span: [3, 6] },
