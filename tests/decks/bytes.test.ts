@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { crc32, fnv64, fromBase64url, toBase64url } from '../../src/decks/bytes.ts';
+import { crc32, fnv64, fromBase64url } from '../../src/decks/bytes.ts';
+import { toBase64url } from '../../src/decks/seal.ts';
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 
