@@ -23,13 +23,14 @@ export interface NeckDot extends Place {
   readonly text?: string;
   /** How full the dot is, 0 to 1: then it is a pie in plain ink. */
   readonly filled?: number;
-  /** What a screen reader says of it besides its name, where that is not its member. */
+  /** What a screen reader says of it besides its name, where that is not its member; and last of all. */
   readonly said?: string;
+  readonly moved?: string;
   /**
    * `comes` and `goes`: what a step from one arpeggio to another brings and takes away. `bent` and `unbent`: where a
    * shape moved to other strings lies, and where it would lie if all were tuned alike.
    */
-  readonly look?: 'plain' | 'wrong' | 'missing' | 'faint' | keyof typeof SAID_OF_LOOKS;
+  readonly look?: 'plain' | 'wrong' | 'missing' | 'faint' | 'comes' | 'goes' | 'bent' | 'unbent';
 }
 
 interface NeckProps {
@@ -52,13 +53,6 @@ interface NeckProps {
   /** Whether names stand beside their dots, as they do unless told otherwise. */
   beside?: boolean;
 }
-
-const SAID_OF_LOOKS = {
-  comes: 'comes',
-  goes: 'goes',
-  bent: 'bent to here',
-  unbent: 'here if nothing bent',
-} as const;
 
 /**
  * The neck: nut at the top on a phone held upright, lying down when the phone does. What it stands in may scroll.
@@ -256,9 +250,9 @@ function Dot({ member, look, text, filled }: NeckDot) {
 function cellWords(place: Place, dot: NeckDot | undefined, name: string | undefined): string {
   const words = [placeLabel(place)];
   const look = dot?.look;
-  if (dot && look !== 'unbent') words.push(name ? name : look === 'wrong' ? 'foreign note' : 'dot');
+  if (dot && look !== 'unbent') words.push(name || (look === 'wrong' ? 'foreign note' : 'dot'));
   if (dot?.said) words.push(dot.said);
   else if (dot?.member) words.push(MEMBER_NAMES[dot.member]);
-  if (look && look in SAID_OF_LOOKS) words.push(SAID_OF_LOOKS[look as keyof typeof SAID_OF_LOOKS]);
+  if (dot?.moved) words.push(dot.moved);
   return words.join(', ');
 }

@@ -39,7 +39,7 @@ export function viewDots(view: View, naming: Naming): NeckDot[] {
     return placesIn(view, note).map((place) => ({
       ...place,
       ...labels(view, note, member, naming),
-      ...(comes && { look: 'comes' as const }),
+      ...(comes && { look: 'comes' as const, moved: 'comes' }),
     }));
   });
   const gone = (former?.notes ?? [])
@@ -61,13 +61,14 @@ function shapeDots(view: View, shape: Shape, naming: Naming): NeckDot[] {
       fret,
       ...labels(view, note, member, naming),
       ...(view.shown === 'fingers' && { text: String(fingers[i]), said: `finger ${fingers[i]}` }),
-      ...(isBent && { look: 'bent' }),
+      ...(isBent && { look: 'bent', moved: 'bent to here' }),
     };
   });
   const unbent = (bent?.unbent ?? []).map((place): NeckDot => ({
     ...place,
     text: '',
     look: 'unbent',
+    moved: 'here if nothing bent',
   }));
   return [...here, ...unbent].toSorted((a, b) => b.string - a.string || a.fret - b.fret);
 }
@@ -101,7 +102,7 @@ function aboveRoot({ key, degree, size }: View, note: NoteName, member: Member):
 }
 
 function gonePart({ key, shown }: View, note: NoteName) {
-  const gone = { text: '', look: 'goes' as const };
+  const gone = { text: '', look: 'goes' as const, moved: 'goes' };
   return shown === 'nothing' ? gone : { ...gone, note, degree: degreeOf(key, note)! };
 }
 
