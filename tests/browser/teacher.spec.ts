@@ -140,6 +140,8 @@ test('opened in another browser the link yields exactly the same items', async (
 
 test('a teacher sees cards as the student will, and nothing of them is kept', async ({ page }) => {
   await plan(page, { tonic: 'F', kinds: ['spot', 'place', 'trace'] });
+  // What keeps answers comes in a quiet moment, and gives the device its id.
+  await expect.poll(() => kept(page)).toContain('"device"');
   const before = await kept(page);
   await page.getByRole('button', { name: 'Try a card' }).click();
   // What is new is shown first; the answer of what is asked can be shown too.
