@@ -3,7 +3,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { sealLink } from '../../src/decks/seal.ts';
 import { DOCUMENT_VERSION } from '../../src/decks/version.ts';
 import { BACKUPS, LESSONS, REPORTS } from '../decks/written.ts';
-import { kept } from './people.ts';
+import { kept, keptWhenQuiet } from './people.ts';
 
 /** The part of a link that any page of the app can be asked for. */
 const behind = (link: string) => link.slice(link.indexOf('#'));
@@ -75,7 +75,7 @@ test('a lesson, a report and a backup of a newer version say that they need it, 
   await takeLesson(page, LESSONS[0]!.link, titleOf(LESSONS[0]!.document));
   await page.goto('#/lessons');
   await expect(page.getByRole('heading', { name: 'Lessons' })).toBeVisible();
-  const before = await kept(page);
+  const before = await keptWhenQuiet(page);
   const body = new Uint8Array([1, 2, 3]);
   for (const link of [
     sealLink('lesson', '', DOCUMENT_VERSION + 1, body),

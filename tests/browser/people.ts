@@ -301,6 +301,12 @@ export async function kept(page: Page): Promise<string> {
   });
 }
 
+/** The same once all is there that comes in a quiet moment: what keeps answers gives the device its id. */
+export async function keptWhenQuiet(page: Page): Promise<string> {
+  await expect.poll(() => kept(page)).toContain('"device"');
+  return kept(page);
+}
+
 /** Loads the page anew, once what was changed is on the device: reading stands in line behind what is being written. */
 export async function reloadKept(page: Page): Promise<void> {
   await kept(page);

@@ -5,6 +5,7 @@ import {
   answerCards,
   answerOne,
   kept,
+  keptWhenQuiet,
   lessonLink,
   linkIn,
   makeLesson,
@@ -140,9 +141,7 @@ test('opened in another browser the link yields exactly the same items', async (
 
 test('a teacher sees cards as the student will, and nothing of them is kept', async ({ page }) => {
   await plan(page, { tonic: 'F', kinds: ['spot', 'place', 'trace'] });
-  // What keeps answers comes in a quiet moment, and gives the device its id.
-  await expect.poll(() => kept(page)).toContain('"device"');
-  const before = await kept(page);
+  const before = await keptWhenQuiet(page);
   await page.getByRole('button', { name: 'Try a card' }).click();
   // What is new is shown first; the answer of what is asked can be shown too.
   const shown = await newCard(page).getAttribute('data-item');
