@@ -148,7 +148,10 @@ export interface Deck {
   readonly marks?: Marks;
 }
 
-/** How much a deck may hold: characters of its title and note, drills, string sets of a drill, phrases, notes of a phrase, tempos of a drill, marks. */
+/** The slowest tempo and the fastest, quarter notes a minute. */
+export const TEMPOS = [30, 240] as const;
+
+/** How much a deck may hold: characters of its title, note and key, drills, string sets of a drill, phrases, notes of a phrase, tempos of a drill, marks. */
 export const MOST = {
   title: 80,
   note: 500,
@@ -157,6 +160,7 @@ export const MOST = {
   phrases: 16,
   notes: 200,
   tempos: 20,
+  key: 40,
   marks: 1000,
   /**
    * In all drills together: arpeggios on string sets or by contours, figures at a tempo with a click, notes of the phrases

@@ -7,7 +7,7 @@ import { GUITAR, fretsLeft, INSTRUMENTS, type Instrument } from '../neck/instrum
 import { parseKey } from '../theory/key.ts';
 import { DEGREES, hasSevenNotes } from '../theory/scale.ts';
 import { arpeggiosOf, isWide } from './arpeggios.ts';
-import { MOST, type Deck, type EarDrill, type NeckDrill } from './deck.ts';
+import { MOST, TEMPOS, type Deck, type EarDrill, type NeckDrill } from './deck.ts';
 import { readStringSet, unfoldEar, unfoldNeck, writeEar, writeNeck } from './drills/chordWords.ts';
 import { isKindOf, kindOfLetter, type KindOf } from './kinds.ts';
 import { FIELD } from './letters.ts';
@@ -27,7 +27,7 @@ export interface PlainLesson {
 export function plainLesson(letters: string): PlainLesson | null {
   const [title = '', note = '', day, keyText = '', named, drillLetters, ...more] =
     letters.split(FIELD);
-  const key = PLAIN_TEXT.test(keyText) && keyText.length <= 40 ? parseKey(keyText) : null;
+  const key = PLAIN_TEXT.test(keyText) && keyText.length <= MOST.key ? parseKey(keyText) : null;
   const instrument = named
     ? INSTRUMENTS.find(({ name }) => JSON.stringify(name) === named)
     : GUITAR;
@@ -75,7 +75,7 @@ function neckDrill(
 
 function earDrill(kind: KindOf<'ear'>, letters: string): EarDrill | null {
   const { sizes, degrees = DEGREES, contours, tempo, ...rhythm } = unfoldEar(letters);
-  const isTempo = Number.isInteger(tempo) && tempo >= 30 && tempo <= 240;
+  const isTempo = Number.isInteger(tempo) && tempo >= TEMPOS[0] && tempo <= TEMPOS[1];
   if (!isTempo || !areChords(sizes, degrees) || !areDifferent(contours)) return null;
   return { kind, degrees, sizes, contours, tempo, ...rhythm };
 }

@@ -7,7 +7,7 @@ import * as v from 'valibot';
 import { parseChoice } from '../neck/choice.ts';
 import type { Instrument } from '../neck/instrument.ts';
 import { parseKey } from '../theory/key.ts';
-import { MOST } from './deck.ts';
+import { MOST, TEMPOS } from './deck.ts';
 import { drillSchema } from './drills/index.ts';
 import { line, lines, objectFault, readBy, whole } from './fields.ts';
 import { readInstrument } from './instrument.ts';
@@ -20,7 +20,7 @@ const VERSIONS = Array.from({ length: DOCUMENT_VERSION }, (_, before) => before 
 
 const PhraseSchema = v.strictObject(
   {
-    tempo: whole(30, 240, 'the tempo'),
+    tempo: whole(...TEMPOS, 'the tempo'),
     notes: v.pipe(
       v.array(line(60), 'list the notes, like ["Bb3 for 1/3 on 3/3", "D4 on 2/3"]'),
       v.minLength(1, 'give at least one note'),
@@ -110,7 +110,7 @@ export const Document = v.strictObject(
     ),
     instrument: v.optional(InstrumentSchema, 'guitar'),
     key: v.pipe(
-      line(40),
+      line(MOST.key),
       readBy(parseKey, 'write the tonic and the scale, like "Bb major" or "G minor"'),
     ),
     drills: v.pipe(

@@ -1,15 +1,7 @@
-import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { freshPage } from './page.ts';
 
-/** As much of a page as the lessons need. */
-beforeEach(() => {
-  vi.resetModules();
-  Object.assign(globalThis, {
-    indexedDB: new IDBFactory(),
-    IDBKeyRange,
-    document: { documentElement: { dataset: {} }, addEventListener() {} },
-  });
-});
+beforeEach(freshPage);
 
 const whole = {
   version: 1,

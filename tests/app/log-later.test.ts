@@ -1,19 +1,13 @@
 /** What keeps answers comes with the first of them: on a device that has none there is nothing to read. */
-import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { readDeck } from '../../src/decks/document.ts';
+import { freshPage } from './page.ts';
 
 const LOG = '../../src/store/log.ts';
 
-/** As much of a page as a round needs. */
 beforeEach(() => {
-  vi.resetModules();
-  Object.assign(globalThis, {
-    indexedDB: new IDBFactory(),
-    IDBKeyRange,
-    document: { documentElement: { dataset: {} }, addEventListener() {} },
-    navigator: { onLine: true },
-  });
+  freshPage();
+  Object.assign(globalThis, { navigator: { onLine: true } });
 });
 afterEach(() => vi.doUnmock(LOG));
 

@@ -1,17 +1,9 @@
-import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { readDeck } from '../../src/decks/document.ts';
 import { reviewOf } from '../memory/reviews.ts';
+import { freshPage } from './page.ts';
 
-/** As much of a page as a round needs. */
-beforeEach(() => {
-  vi.resetModules();
-  Object.assign(globalThis, {
-    indexedDB: new IDBFactory(),
-    IDBKeyRange,
-    document: { documentElement: { dataset: {} }, addEventListener() {} },
-  });
-});
+beforeEach(freshPage);
 
 async function begun(more: { lessonDay?: string } = {}) {
   const read = readDeck({

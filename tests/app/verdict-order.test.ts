@@ -1,18 +1,11 @@
 /** An answer is on the device before its verdict is seen, and what is stored of it is true. */
-import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { readDeck } from '../../src/decks/document.ts';
+import { freshPage } from './page.ts';
 
 const zone = process.env.TZ;
 
-beforeEach(() => {
-  vi.resetModules();
-  Object.assign(globalThis, {
-    indexedDB: new IDBFactory(),
-    IDBKeyRange,
-    document: { documentElement: { dataset: {} }, addEventListener() {} },
-  });
-});
+beforeEach(freshPage);
 
 afterEach(() => {
   vi.useRealTimers();

@@ -244,6 +244,7 @@ describe('a lesson', () => {
       phrases: 16,
       notes: 200,
       tempos: 20,
+      key: 40,
       marks: 1000,
       arpeggios: 600,
       pulses: 1200,

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { fretsLeft, openMidi } from '../../neck/instrument.ts';
-import { CONTOURS, RHYTHMS, type Deck, type EarDrill } from '../deck.ts';
+import { CONTOURS, RHYTHMS, TEMPOS, type Deck, type EarDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
 import { chordEntries, chordsMisfit, foldChords } from './chords.ts';
@@ -17,7 +17,7 @@ export function earEntries(extent: Extent) {
       'list different contours, like ["up", "down"]',
       bounds(extent, CONTOURS.length).least,
     ),
-    tempo: whole(30, 240, 'the tempo'),
+    tempo: whole(...TEMPOS, 'the tempo'),
     rhythm: v.exactOptional(oneOf(RHYTHMS, 'the rhythm')),
   };
 }

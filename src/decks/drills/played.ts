@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import {
   isPhraseDrill,
+  TEMPOS,
   WAYS,
   type Deck,
   type PlayDrill,
@@ -16,7 +17,7 @@ import { behindStar, between, foldPhrases } from './orPhrases.ts';
 import { phrase, phraseEntries, writePhrases } from './phrase.ts';
 
 const KIND = v.picklist(kindsOf('played'));
-const AT_TEMPO = { tempo: v.exactOptional(whole(30, 240, 'the tempo')) };
+const AT_TEMPO = { tempo: v.exactOptional(whole(...TEMPOS, 'the tempo')) };
 
 /** Of the degrees of the key. */
 export function playedOnNeck(extent: Extent) {

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { FIGURES, type FigureName } from '../../theory/timing/figureNames.ts';
 import { CLICKS } from '../../theory/timing/clicks.ts';
-import { MOST, type DrilledFigure, type TimeDrill } from '../deck.ts';
+import { MOST, TEMPOS, type DrilledFigure, type TimeDrill } from '../deck.ts';
 import { list, objectFault, oneOf, whole } from '../fields.ts';
 import { kindsOf } from '../kinds.ts';
 import { bounds, type DrillForm, type Extent } from './drillForm.ts';
@@ -13,7 +13,7 @@ export const DRILLED_FIGURES: readonly DrilledFigure[] = [...FIGURE_NAMES, 'phra
 function schema(extent: Extent) {
   const { least, most } = bounds(extent, MOST.tempos);
   const tempos = list(
-    whole(30, 240, 'each tempo'),
+    whole(...TEMPOS, 'each tempo'),
     most,
     'list different tempos, like [60, 72, 84]',
     least,
