@@ -429,8 +429,10 @@ test('at a tempo it is counted in, and judged by its notes', async () => {
   await expect(openCard(page)).toHaveAttribute('data-tempo', '72');
   await expect(page.getByText('After the count.')).toBeVisible();
   await expect(page.getByText('Listening. Play when you like.')).toBeVisible();
-  await playTo(page, MINOR, 60 / 72 / 3);
+  await expect(openCard(page)).toContainText('two notes a beat at 72');
+  await playTo(page, MINOR, 60 / 72 / 2);
   expect(await judged(page)).toBe('right');
+  await expect(verdict(page)).not.toContainText('asked was');
   await expect(page.locator('[data-heard="right"]')).toHaveCount(MINOR.length);
   expect(await faults(page)).toEqual([]);
   await expect.poll(() => answersKept(page)).toContain(asked.item);

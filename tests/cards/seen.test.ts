@@ -4,6 +4,7 @@ import { renderToString } from 'preact-render-to-string';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { FaceProps, Presented } from '../../src/cards/kind.ts';
 import { place } from '../../src/cards/place/index.ts';
+import { play } from '../../src/cards/play/index.ts';
 import { spot } from '../../src/cards/spot/index.ts';
 import { readDeck } from '../../src/decks/document.ts';
 import { drawnFor } from '../../src/parts/handedness.ts';
@@ -167,4 +168,14 @@ it('a chord to be placed says which, on which strings and between which frets', 
   ]);
   expect(told(html, 'data-tuning')).toBe('F#2 B2 E3 A3 C#4 F#4');
   expect(words(html)).toContain('Place Aø7');
+});
+
+it('an arpeggio to be played at a tempo says how many notes go to a beat; a phrase has its own rhythm', () => {
+  const asked = (id: string) => {
+    const card = play.ask(itemIn(play, `play:Bb major:2:triad:guitar:${id}`)!, 2);
+    return words(renderToString(h(play.Face, { ...NOTHING, card })));
+  };
+  expect(asked('5-4:1-7:up:72')).toContain('from string 5, fret 3 · two notes a beat at 72');
+  expect(asked('5-4:1-7:up')).not.toContain('beat');
+  expect(asked('72 ii 3/5 2/4 1/3')).toContain('from string 3, fret 5 · at 72');
 });

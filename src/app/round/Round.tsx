@@ -155,8 +155,8 @@ function RoundBar({ goesOn, mark }: Pick<Hand, 'goesOn' | 'mark'>) {
   return (
     <header class="round-bar">
       {round.value!.goal !== 'enough' && <SmallStair filled={progress.value} />}
-      <span class="soft grow">{isAwaited() ? <OneMoment /> : timeLeft(round.value!)}</span>
-      {goesOn ? <span class="listening goes-on">Goes on: tap to stay</span> : mark}
+      <span class="soft grow">{goesOn ? <GoesOn /> : <MinutesLeft />}</span>
+      {!goesOn && mark}
       <button
         type="button"
         class="bar-button"
@@ -176,6 +176,15 @@ function RoundBar({ goesOn, mark }: Pick<Hand, 'goesOn' | 'mark'>) {
       </button>
     </header>
   );
+}
+
+/** In place of the minutes left, so that on the smallest phone the bar stays one line. */
+function GoesOn() {
+  return <span class="listening goes-on">Goes on: tap to stay</span>;
+}
+
+function MinutesLeft() {
+  return <>{isAwaited() ? <OneMoment /> : timeLeft(round.value!)}</>;
 }
 
 /** Whether the card on the screen must be heard, and the sound is still on its way. */

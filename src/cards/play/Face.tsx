@@ -14,7 +14,7 @@ import { Heard } from '../playing/Heard.tsx';
 import { PlayingFoot } from '../playing/PlayingFoot.tsx';
 import { usePlaying, type Follow } from '../playing/usePlaying.ts';
 import type { PlayCard } from './ask.ts';
-import { WAY_WORDS } from './words.ts';
+import { tempoHint, WAY_WORDS } from './words.ts';
 
 /** An arpeggio as dots, or by its name alone; what is heard of it lights up. */
 export function Face(props: FaceProps<PlayCard>) {
@@ -33,7 +33,7 @@ export function Face(props: FaceProps<PlayCard>) {
         'data-tempo': tempo === null ? undefined : String(tempo),
       }}
       question={`Play ${chordLabel(chord, shown.naming)} ${way}`}
-      hint={`${degreeInKey(chord, key, shown)} · from ${placeLabel(line[0]!)}${tempo === null ? '' : ` · at ${tempo}`}`}
+      hint={`${degreeInKey(chord, key, shown)} · from ${placeLabel(line[0]!)}${tempoHint(item)}`}
       answers={
         <Heard
           {...{ card, shown }}

@@ -14,6 +14,12 @@ export const WAY_WORDS: Readonly<Record<Way, string>> = {
 
 const atTempo = (tempo: number | null | undefined) => (tempo ? ` at ${tempo}` : '');
 
+/** How fast it goes, as a question says it: ` · two notes a beat at 72`; of a phrase the rhythm is its own; empty at leisure. */
+export function tempoHint({ excerpt, tempo }: PlayItem): string {
+  if (tempo === null) return '';
+  return excerpt ? ` · at ${tempo}` : ` · two notes a beat at ${tempo}`;
+}
+
 function drillOf(drill: DrillOf<'play'>): string {
   if (isPhraseDrill(drill)) {
     return `play the arpeggios of ${phrasesWords(drill)}${atTempo(drill.tempo)}`;
