@@ -199,13 +199,13 @@ function costliest(items: readonly Item[]): string {
   return [...worst].map(([kind, ms]) => `${kind} ${ms.toFixed(0)}`).join(', ');
 }
 
-/** The items, and the longest that goes by between two pauses of their making. */
+/** The items, and the longest that goes by between two pauses of their making: by the clock, for asking the processor costs 12 ms in all. */
 function made(deck: Deck) {
   const work = itemsByStep(deck);
   for (let longest = 0; ;) {
-    const start = now();
+    const start = performance.now();
     const step = work.next();
-    longest = Math.max(longest, now() - start);
+    longest = Math.max(longest, performance.now() - start);
     if (step.done) return { items: step.value, longest };
   }
 }
@@ -216,7 +216,7 @@ function tell(name: string, document: object): void {
     const [start, began] = [now(), performance.now()];
     const read = readDeck(structuredClone(document));
     if ('fault' in read) throw new Error(`${name}: ${read.fault}`);
-    const reading = now() - start;
+    const reading = performance.now() - began;
     const { items, longest } = made(read.deck);
     const figures = [now() - start, performance.now() - began, Math.max(reading, longest)];
     const [all, clock, stretch] = figures.map((ms) => ms.toFixed(0));
