@@ -1,5 +1,6 @@
 /** Blocks of samples in, what was played out. Runs anywhere: in a Worker as in Node over a file. */
 import { eventOf, type Event } from './event.ts';
+import { pluckOdds } from './evidence.ts';
 import { LineFollower, SetFollower } from './follow.ts';
 import { referenceOf, type Expected, type Performance } from './listening.ts';
 import { PluckFinder, type MaybePluck } from './plucks.ts';
@@ -86,7 +87,8 @@ export class Ear {
     const found: number[] = [];
     let rest = considered;
     for (;;) {
-      const index = follower.add(eventOf(time, rest, this.tuning, plucked), found.length === 0);
+      const event = eventOf(time, rest, this.tuning, plucked, pluckOdds);
+      const index = follower.add(event, found.length === 0);
       if (index < 0) return found;
       found.push(index);
       const partials = withoutNote(rest.partials, this.expected.notes[index]!, this.tuning);

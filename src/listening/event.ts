@@ -1,4 +1,4 @@
-import { shareExplained, featuresOf, pluckOdds, type Considered } from './evidence.ts';
+import { shareExplained, featuresOf, singlePluckOdds, type Considered } from './evidence.ts';
 import { HIGHEST_HEARD, LOWEST_HEARD } from './salience.ts';
 
 /** Something heard: log odds that it is the pluck of each note from `LOWEST_HEARD` up. */
@@ -19,15 +19,20 @@ export interface Event {
  */
 export const EXPLAINED = 0.22;
 
-/** What a pluck looked at closely is, at a time. @param tuning A4 in Hz, as the guitar is tuned */
+/**
+ * What a pluck looked at closely is, at a time.
+ * @param tuning A4 in Hz, as the guitar is tuned
+ * @param oddsOf `pluckOdds` where several notes may be plucked at a time
+ */
 export function eventOf(
   time: number,
   { partials, heard }: Pick<Considered, 'partials' | 'heard'>,
   tuning: number,
   plucked = time,
+  oddsOf = singlePluckOdds,
 ): Event {
   const features = featuresOf(partials, heard, tuning);
-  const odds = pluckOdds(features);
+  const odds = oddsOf(features);
   const explained = shareExplained(features, LOWEST_HEARD + odds.indexOf(Math.max(...odds)));
   return { time, plucked, odds, jump: heard.jump, explained };
 }

@@ -200,11 +200,48 @@ export const WEIGHTS = [
   2.357, -2.016,
 ];
 
-/** Log odds that an onset is the pluck of each note from `LOWEST_HEARD` up. */
+/**
+ * The same for the one question whether a pluck is of a note or of its octave above, by the features of both: a regression of
+ * its own, for in that over all notes most of what is not right is far from it.
+ */
+export const OCTAVE = {
+  note: [
+    0.223, 0.116, -0.892, 0.442, 1.61, 0.849, -1.546, 1.14, 4.268, -2.936, 2.898, 3.546, -1.319,
+    -1.485, 0.348,
+  ],
+  above: [
+    0.223, 0.116, 0.387, 1.607, -1.54, -1.994, -1.311, 1.14, -2.263, -0.531, -0.36, -4.789, -1.114,
+    1.116, -1.485,
+  ],
+};
+
+/** Log odds that an onset is the pluck of each note from `LOWEST_HEARD` up, others plucked with it or not. */
 export function pluckOdds(features: Float64Array): Float64Array {
-  return Float64Array.from({ length: HEARD }, (_, i) => {
-    let sum = 0;
-    for (let k = 0; k < FEATURES; k++) sum += WEIGHTS[k]! * features[i * FEATURES + k]!;
-    return sum;
+  return Float64Array.from({ length: HEARD }, (_, i) => weighed(features, i, WEIGHTS));
+}
+
+/** The same where one note is plucked at a time: which of those an octave apart it is, is a question of its own. */
+export function singlePluckOdds(features: Float64Array): Float64Array {
+  const all = pluckOdds(features);
+  const above = Float64Array.from(
+    { length: HEARD - 12 },
+    (_, i) => weighed(features, i, OCTAVE.note) + weighed(features, i + 12, OCTAVE.above),
+  );
+  return all.map((odds, i) => {
+    const any = sumOfOdds(odds, all[i - 12], all[i + 12]);
+    return any - sumOfOdds(0, -(above[i - 12] ?? Infinity), above[i]);
   });
+}
+
+function weighed(features: Float64Array, note: number, weights: readonly number[]): number {
+  let sum = 0;
+  for (let k = 0; k < FEATURES; k++) sum += weights[k]! * features[note * FEATURES + k]!;
+  return sum;
+}
+
+/** Log odds of any of what has these log odds, of which no two are at once. */
+function sumOfOdds(first: number, ...others: (number | undefined)[]): number {
+  const odds = [first, ...others.filter((other) => other !== undefined)];
+  const most = Math.max(...odds);
+  return most + Math.log(odds.reduce((sum, one) => sum + Math.exp(one - most), 0));
 }

@@ -7,7 +7,7 @@ export const COSTS = { skipped: 2.7, extra: 3.5, again: 3.5, restart: 4.5 };
  * What another note in its place costs: a finger lands a fret or two beside more often than anywhere else. Least for an
  * octave, because two notes of that name are so easily taken for one another that neither may be preferred.
  */
-export const WRONG = { beside: 2.7, octave: 1.5, else: 3.4 };
+export const WRONG = { beside: 2.7, octave: 1, else: 3.4 };
 const wrongCost = (by: number): number =>
   Math.abs(by) <= 2 ? WRONG.beside : Math.abs(by) === 12 ? WRONG.octave : WRONG.else;
 

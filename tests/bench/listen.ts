@@ -2,16 +2,16 @@
  * How well the judge hears: outside guitars, notes summed into phrases with known truth, every row of the bars, on as
  * many threads as there are cores. `npm run listen` asks 500 notes a row, `npm run listen -- full` 2,000;
  * `-- 100 ringing` a hundred, and only in the rows so named (parts of names, with commas); `-- full "" reported` only on the guitars that nothing was
- * tuned on. `-- fit 6` finds the weights of `src/listening/evidence.ts` anew.
+ * tuned on. `-- fit 24` finds the weights of `src/listening/evidence.ts` anew, `-- octaves` those of octaves.
  */
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Worker, isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { REPORTED, TUNED_ON, type Source } from './listening/bank.ts';
 import { freeScoreOf } from './listening/free.ts';
-import { fit } from './listening/fit.ts';
+import { fit, fitOctaves } from './listening/fit.ts';
 import { letThrough, printed, printedFree } from './listening/printed.ts';
-import { LEARNT, ROWS, scoreOf } from './listening/rows.ts';
+import { LEARNT, LEARNT_OCTAVES, ROWS, scoreOf } from './listening/rows.ts';
 import type { Score } from './listening/score.ts';
 
 const SETS = { tuned: TUNED_ON, reported: REPORTED };
@@ -86,6 +86,8 @@ async function study(title: string, set: Set, notes: number, only: string): Prom
 async function main(): Promise<void> {
   const [first = 'part', second = '', set = ''] = process.argv.slice(2);
   if (first === 'fit') return fit(guitarsOf(TUNED_ON), LEARNT, Number(second || 6));
+  if (first === 'octaves')
+    return fitOctaves(guitarsOf(TUNED_ON), LEARNT_OCTAVES, Number(second || 24));
   const notes = NOTES[first as keyof typeof NOTES] ?? Number(first);
   if (set !== 'reported') await study('Tuned on', 'tuned', notes, second);
   if (set !== 'tuned') await study('Reported only', 'reported', notes, second);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { eventOf, likeliest, noteOdds } from '../../src/listening/event.ts';
+import { featuresOf, pluckOdds, singlePluckOdds } from '../../src/listening/evidence.ts';
 import type { Fresh } from '../../src/listening/fresh.ts';
+import { LOWEST_HEARD } from '../../src/listening/salience.ts';
 import { frequency } from '../../src/theory/note.ts';
 
 const A = 45;
@@ -59,6 +61,33 @@ describe('an onset', () => {
     };
     expect(odds(0.9)).toBeGreaterThan(odds(1.5));
     expect(odds(1.5)).toBeGreaterThan(odds(3));
+  });
+
+  it('is told from its octave more plainly where one note is plucked at a time', () => {
+    const plainly = (isNew: (h: number) => number, oddsOf = singlePluckOdds) => {
+      const features = featuresOf(partialsOf(isNew), { strength: 10, jump: 3 }, 440);
+      const odds = oddsOf(features);
+      return odds[A + 12 - LOWEST_HEARD]! - odds[A - LOWEST_HEARD]!;
+    };
+    for (const left of [0, 0.05, 0.1]) {
+      const octave = (h: number) => (h % 2 ? left : 1);
+      expect(plainly(octave)).toBeGreaterThan(0);
+      expect(plainly(octave)).toBeGreaterThan(plainly(octave, pluckOdds));
+    }
+    expect(plainly(() => 1)).toBeLessThan(-2);
+  });
+
+  it('is no less likely one of two an octave apart for being told which', () => {
+    const features = featuresOf(
+      partialsOf(() => 1),
+      { strength: 10, jump: 3 },
+      440,
+    );
+    const [all, single] = [pluckOdds(features), singlePluckOdds(features)];
+    const i = A - LOWEST_HEARD;
+    expect(single[i]!).toBeCloseTo(all[i]!, 1);
+    // Without a note an octave below or above to be told from there is less to tell.
+    for (const at of [0, single.length - 1]) expect(Number.isFinite(single[at])).toBe(true);
   });
 
   it('is no pluck of what rings on', () => {

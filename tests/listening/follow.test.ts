@@ -25,11 +25,11 @@ function thirdOf(of: Readonly<Record<number, number>>) {
 describe('a line', () => {
   it('takes an octave for a wrong note where it is plainer than another has to be', () => {
     expect(thirdOf({ 64: 5 })).toMatchObject({ verdict: 'right' });
-    // Log odds of 4 less what another costs, a semitone beside (2.7) or an octave (1.5), against those of 64 and .8 more.
+    // Log odds of 4 less what another costs, a semitone beside (2.7) or an octave (1), against those of 64 and .8 more.
     expect(thirdOf({ 64: -0.6, 65: 4 })).toMatchObject({ verdict: 'wrong', heard: 65 });
     expect(thirdOf({ 64: -0.3, 65: 4 })).toEqual({ verdict: 'unheard' });
-    expect(thirdOf({ 64: -0.4, 76: 4 })).toMatchObject({ verdict: 'wrong', heard: 76 });
-    expect(thirdOf({ 64: -0.2, 76: 4 })).toEqual({ verdict: 'unheard' });
+    expect(thirdOf({ 64: 0.1, 76: 4 })).toMatchObject({ verdict: 'wrong', heard: 76 });
+    expect(thirdOf({ 64: 0.3, 76: 4 })).toEqual({ verdict: 'unheard' });
   });
 });
 

@@ -18,6 +18,13 @@ const START = Math.round(0.55 * RATE);
 /** Seconds by which an onset may be off its pluck. */
 const NEAR = 0.02;
 
+/** The features of an onset as the pluck of a note and of its octave above, and whether it was the octave. */
+interface Pair {
+  readonly features: Float64Array;
+  readonly pluck: boolean;
+  readonly weight: number;
+}
+
 /** Every onset of a piece with the note that was plucked there, or null. */
 function onsetsOf(piece: Piece) {
   const finder = new OnsetFinder(RATE);
@@ -42,10 +49,12 @@ function onsetsOf(piece: Piece) {
   return looked.map((onset, i) => ({ ...onset, pluck: piece.plucks[taken.get(i) ?? -1] ?? null }));
 }
 
-function examplesOf(piece: Piece): Example[] {
+type Looked = ReturnType<typeof onsetsOf>;
+
+function examplesOf(piece: Piece, onsets: Looked): Example[] {
   const out: Example[] = [];
   let [answered, before] = [-1, 0];
-  for (const { at, features, pluck } of onsetsOf(piece)) {
+  for (const { at, features, pluck } of onsets) {
     const time = (at + START) / RATE;
     const near = piece.plucks.some((other) => Math.abs(other.time - time) < 0.06);
     const put = (midi: number, is: boolean, weight: number, kind: string) => {
@@ -75,6 +84,26 @@ function examplesOf(piece: Piece): Example[] {
   return out;
 }
 
+/** Each pluck as one of two notes an octave apart; one that was a mistake by an octave counts most, for there it matters. */
+function pairsOf(onsets: Looked): Pair[] {
+  return onsets.flatMap(({ features, pluck }) => {
+    if (!pluck) return [];
+    const weight = pluck.mistake === 'octave' ? 3 : 1;
+    return [pluck.midi - 12, pluck.midi]
+      .filter((lower) => lower > LOWEST_HEARD + 1 && lower + 12 < 89)
+      .map((lower) => ({
+        features: Float64Array.from([...at(features, lower), ...at(features, lower + 12)]),
+        pluck: lower < pluck.midi,
+        weight,
+      }));
+  });
+}
+
+const at = (features: Float64Array, midi: number) => {
+  const from = (midi - LOWEST_HEARD) * FEATURES;
+  return features.subarray(from, from + FEATURES);
+};
+
 function strongest(features: Float64Array): number {
   let best = 0;
   for (let i = 0; i < features.length / FEATURES; i++) {
@@ -84,20 +113,21 @@ function strongest(features: Float64Array): number {
 }
 
 /** Newton's method with a little ridge. */
-function regression(examples: readonly Example[]): Float64Array {
-  const w = new Float64Array(FEATURES);
+function regression(examples: readonly Pair[]): Float64Array {
+  const size = examples[0]!.features.length;
+  const w = new Float64Array(size);
   for (let step = 0; step < 40; step++) {
-    const g = new Float64Array(FEATURES);
-    const h = Array.from({ length: FEATURES }, () => new Float64Array(FEATURES));
+    const g = new Float64Array(size);
+    const h = Array.from({ length: size }, () => new Float64Array(size));
     for (const { features, pluck, weight } of examples) {
       const p = 1 / (1 + Math.exp(-scoreOf(features, w)));
-      for (let i = 0; i < FEATURES; i++) {
+      for (let i = 0; i < size; i++) {
         g[i]! += weight * (p - Number(pluck)) * features[i]!;
-        for (let j = 0; j < FEATURES; j++)
+        for (let j = 0; j < size; j++)
           h[i]![j]! += weight * p * (1 - p) * features[i]! * features[j]!;
       }
     }
-    for (let i = 0; i < FEATURES; i++) {
+    for (let i = 0; i < size; i++) {
       g[i]! += 0.3 * w[i]!;
       h[i]![i]! += 0.3;
     }
@@ -124,22 +154,47 @@ function solved(a: Float64Array[], b: Float64Array): Float64Array {
   return Float64Array.from(rows, (row) => row.at(-1)!);
 }
 
+/** What is made of the onsets of so many pieces a guitar, by conditions. */
+function learnt<T>(
+  guitars: readonly Guitar[],
+  conditions: readonly Conditions[],
+  pieces: number,
+  of: (piece: Piece, onsets: Looked) => T[],
+): T[][] {
+  let seed = 20_000;
+  return conditions.map((condition) =>
+    guitars.flatMap((guitar) =>
+      Array.from({ length: pieces }, () => {
+        const piece = makePiece(guitar, { ...condition, varied: true }, seed++);
+        return of(piece, onsetsOf(piece));
+      }).flat(),
+    ),
+  );
+}
+
+const printed = (w: Float64Array) => `[${[...w].map((value) => value.toFixed(3)).join(', ')}]`;
+
+/** Prints the weights of a note and of its octave above. */
+export function fitOctaves(
+  guitars: readonly Guitar[],
+  conditions: readonly Conditions[],
+  pieces: number,
+): void {
+  const pairs = learnt(guitars, conditions, pieces, (_, onsets) => pairsOf(onsets)).flat();
+  const w = regression(pairs);
+  console.log(`${pairs.length} pairs of octaves ${printed(w.slice(0, FEATURES))}`);
+  console.log(printed(w.slice(FEATURES)));
+}
+
 /** Prints the weights, and how well they tell plucks from the rest. */
 export function fit(
   guitars: readonly Guitar[],
   conditions: readonly Conditions[],
   pieces: number,
 ): void {
-  let seed = 20_000;
-  const groups = conditions.map((condition) =>
-    guitars.flatMap((guitar) =>
-      Array.from({ length: pieces }, () =>
-        examplesOf(makePiece(guitar, { ...condition, varied: true }, seed++)),
-      ).flat(),
-    ),
-  );
+  const groups = learnt(guitars, conditions, pieces, examplesOf);
   const w = regression(groups.flat());
-  console.log(`[${[...w].map((value) => value.toFixed(3)).join(', ')}]`);
+  console.log(printed(w));
   groups.forEach((examples, i) => {
     const kinds = [...new Set(examples.map(({ kind }) => kind))].map((kind) => {
       const own = examples

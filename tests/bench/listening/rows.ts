@@ -35,6 +35,14 @@ export const LEARNT: readonly Conditions[] = [
   { tempo: 100, ringing: 'strings', thumps: true },
 ];
 
+/** What octaves are told apart on: most of what they are taken for one another in, and mistakes enough. */
+export const LEARNT_OCTAVES: readonly Conditions[] = [
+  ...LEARNT,
+  ...[{ clipping: true }, { phone: true }, { room: 0.3 }].map(
+    (own) => ({ tempo: 90, ringing: 'strings', ...own }) as const,
+  ),
+].map((conditions) => ({ ...conditions, mistakes: 0.7 }));
+
 /** Plays and judges a row, by its index, until so many notes were asked. */
 export function scoreOf(guitars: readonly Guitar[], row: number, notes: number): Score {
   const score = emptyScore();
