@@ -69,12 +69,12 @@ describe('an onset', () => {
       const odds = oddsOf(features);
       return odds[A + 12 - LOWEST_HEARD]! - odds[A - LOWEST_HEARD]!;
     };
-    for (const left of [0, 0.05, 0.1]) {
-      const octave = (h: number) => (h % 2 ? left : 1);
-      expect(plainly(octave)).toBeGreaterThan(0);
-      expect(plainly(octave)).toBeGreaterThan(plainly(octave, pluckOdds));
+    const octave = (left: number) => (h: number) => (h % 2 ? left : 1);
+    for (const left of [0, 0.02, 0.05]) {
+      expect(plainly(octave(left))).toBeGreaterThan(2);
+      expect(plainly(octave(left))).toBeGreaterThan(plainly(octave(left), pluckOdds) + 1);
     }
-    expect(plainly(() => 1)).toBeLessThan(-2);
+    for (const left of [0.3, 0.5, 1]) expect(plainly(octave(left))).toBeLessThan(-4);
   });
 
   it('is no less likely one of two an octave apart for being told which', () => {
