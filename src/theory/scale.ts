@@ -55,8 +55,9 @@ export function degreeOfStep(step: number): number {
 
 /** Whether a scale has one note for each letter, so that thirds can be stacked on its degrees. */
 export function hasSevenNotes(scale: ScaleKind): boolean {
-  return SCALES[scale].split(' ').length === 7;
+  return SEVEN.has(scale);
 }
+const SEVEN = new Set(SCALE_KINDS.filter((kind) => SCALES[kind].split(' ').length === 7));
 
 /**
  * The seven-note key that a key is part of: itself, or where its scale has fewer notes major or minor. In it degrees are

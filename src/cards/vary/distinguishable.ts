@@ -6,6 +6,7 @@ import {
   byDegrees,
   eachVariation,
   movedToBegin,
+  soonVaried,
   type Variation,
 } from '../../theory/variations/variations.ts';
 import { stepsBetween } from '../../theory/variations/scaleSteps.ts';
@@ -32,11 +33,26 @@ export function distinguishable(excerpt: Excerpt): readonly Variation[] {
   return all;
 }
 
-/** Whether there are four of them, one with the pitches of the stretch alone, whose places are known. */
+const told = new WeakMap<Excerpt, boolean>();
+
+/**
+ * Whether there are four of them, one with the pitches of the stretch alone, whose places are known. Reckoned once for a
+ * stretch; mostly those that are soon made are enough.
+ */
 export function canBeTold(excerpt: Excerpt): boolean {
+  let can = told.get(excerpt);
+  if (can === undefined) {
+    const soon = soonVaried(stretchOf(excerpt), excerpt.key);
+    can = areEnough(excerpt, unlike(excerpt, soon)) || areEnough(excerpt, soundingUnlike(excerpt));
+    told.set(excerpt, can);
+  }
+  return can;
+}
+
+function areEnough(excerpt: Excerpt, variations: Iterable<Variation>): boolean {
   const pitches = new Set(excerpt.notes.map(({ midi }) => midi));
   let [found, hasPlaces] = [0, false];
-  for (const { phrase } of soundingUnlike(excerpt)) {
+  for (const { phrase } of variations) {
     found++;
     hasPlaces ||= phrase.notes.every(({ midi }) => pitches.has(midi));
     if (found >= OFFERED && hasPlaces) return true;
@@ -44,17 +60,24 @@ export function canBeTold(excerpt: Excerpt): boolean {
   return false;
 }
 
+/** The tempo changes no variation. */
+const stretchOf = ({ notes }: Excerpt): Phrase => ({ notes, tempo: 60 });
+
 /** Each made when it is asked for. */
-function* soundingUnlike({ key, notes, groups }: Excerpt): Generator<Variation, void> {
-  // The tempo changes no variation.
-  const phrase: Phrase = { notes, tempo: 60 };
+function soundingUnlike(excerpt: Excerpt): Generator<Variation, void> {
+  const { key, notes, groups } = excerpt;
+  const phrase = stretchOf(excerpt);
   const tones = notes.flatMap(({ embellishes }, note) => {
     const [embellishment] = embellishes ? possibleEmbellishments(phrase, key, note) : [];
     return embellishment ? { note, embellishment } : [];
   });
-  const analysis = explainedBy(phrase, key, groups, tones);
-  const before = [phrase];
-  for (const one of eachVariation(phrase, key, analysis)) {
+  return unlike(excerpt, eachVariation(phrase, key, explainedBy(phrase, key, groups, tones)));
+}
+
+/** Those of the variations that are short enough, and sound like neither the stretch nor one before. */
+function* unlike(excerpt: Excerpt, variations: Iterable<Variation>): Generator<Variation, void> {
+  const before = [stretchOf(excerpt)];
+  for (const one of variations) {
     if (one.phrase.notes.length > LONGEST) continue;
     if (before.some((other) => alike(other, one.phrase))) continue;
     before.push(one.phrase);
@@ -89,7 +112,7 @@ function chosenBeside(excerpt: Excerpt, one: Variation): Choices {
   const begins = ({ phrase }: Variation) => phrase.notes[0]!.midi === begin.midi;
   const isThere = ({ phrase }: Variation) =>
     phrase.notes.every(({ midi }) => isSounded(instrument, midi));
-  const stretch: Phrase = { notes, tempo: 60 };
+  const stretch = stretchOf(excerpt);
   const all = distinguishable(excerpt);
   // Of those that sound alike once they are moved, the one that is what it was, and then the stretch itself.
   const moved = [

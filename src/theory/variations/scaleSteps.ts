@@ -11,10 +11,17 @@ interface ScaleStep {
 }
 
 function midiOf(key: Key, step: number): number {
-  const note = scaleNotes(key)[degreeOfStep(step) - 1]!;
-  const above = semitonesAbove(key.tonic, note);
-  return 60 + chroma(key.tonic) + 12 * Math.floor(step / 7) + above;
+  const notes = scaleNotes(key);
+  let octave = octaves.get(notes);
+  if (!octave) {
+    octave = notes.map((note) => 60 + chroma(key.tonic) + semitonesAbove(key.tonic, note));
+    octaves.set(notes, octave);
+  }
+  return octave[degreeOfStep(step) - 1]! + 12 * Math.floor(step / 7);
 }
+
+/** What a scale's notes sound from its tonic in the octave on C4 up. */
+const octaves = new WeakMap<readonly NoteName[], readonly number[]>();
 
 /** Where a note of a phrase stands on its key's scale, by its letter. */
 export function stepOf(key: Key, { midi, name }: Pick<PhraseNote, 'midi' | 'name'>): ScaleStep {

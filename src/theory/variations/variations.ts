@@ -47,6 +47,15 @@ export function* eachVariation(
   }
 }
 
+/** Those of them that are soon made, whatever arpeggios the phrase outlines. */
+export function* soonVaried(phrase: Phrase, key: Key): Generator<Variation, void> {
+  if (phrase.notes.length < 2) return;
+  yield backwards(phrase, key);
+  yield otherStart(phrase, key);
+  yield byDegrees(phrase, key, 2);
+  yield byDegrees(phrase, key, -2);
+}
+
 /** Last note first, in the same rhythm. */
 export function backwards(phrase: Phrase, key: Key): Variation {
   return {
