@@ -22,13 +22,13 @@ const begun = (goal: Goal, seconds: readonly number[] = []) => ({
 
 describe('what is left of a round', () => {
   it.each([
-    [[], '5 min left'],
-    [[30, 29], '5 min left'],
-    [[45, 15], '4 min left'],
-    [[45, 16], '4 min left'],
-    [[200, 39], '2 min left'],
-    [[200, 40], '1 min left'],
-    [[299.5], '1 min left'],
+    [[], '5\u00a0min\u00a0left'],
+    [[30, 29], '5\u00a0min\u00a0left'],
+    [[45, 15], '4\u00a0min\u00a0left'],
+    [[45, 16], '4\u00a0min\u00a0left'],
+    [[200, 39], '2\u00a0min\u00a0left'],
+    [[200, 40], '1\u00a0min\u00a0left'],
+    [[299.5], '1\u00a0min\u00a0left'],
     [[300], 'last card'],
     [[280, 45], 'last card'],
   ])('of five minutes, of which %o seconds are gone, is %s', (seconds, words) => {

@@ -71,7 +71,7 @@ function Cards({ cards, last, open, leave, children }: CardsProps) {
   const list = useRef<HTMLOListElement>(null);
   useEffect(() => list.current?.querySelectorAll('button')[last ?? 0]?.focus(), []);
   return (
-    <main class="screen">
+    <main class="screen round-end">
       <h1>The cards of this round</h1>
       <div>{children}</div>
       <ol class="looked-back" ref={list}>

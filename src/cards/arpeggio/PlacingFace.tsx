@@ -55,12 +55,15 @@ export function PlacingFace(props: PlacingFaceProps) {
       hint={`${degreeInKey(chord, key, shown)} · strings ${stringWords(card, shown.naming)}\u00a0· frets\u00a0${frets.join('\u00a0to\u00a0')}`}
       foot={
         <div class="buttons">
-          <button type="button" class="button" disabled={places.length === 0} onClick={undo}>
-            Undo
-          </button>
+          {props.guitar && places.length === 0 ? (
+            <span class="soft">tapped or played</span>
+          ) : (
+            <button type="button" class="button" disabled={places.length === 0} onClick={undo}>
+              Undo
+            </button>
+          )}
           {props.beside}
           <Slots count={chord.notes.length} filled={places.length} />
-          {props.guitar && places.length === 0 && <span class="soft">tapped or played</span>}
         </div>
       }
     >

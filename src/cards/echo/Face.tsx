@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import { numberWord } from '../../parts/english.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import { HearingButtons, useHearing } from '../frame/Hearing.tsx';
@@ -26,7 +27,7 @@ export function Face(props: FaceProps<EchoCard>) {
       hear={hearing.hearAnswer}
       attributes={{ 'data-tempo': String(tempo) }}
       question="Play it back"
-      hint={`${keyLabel(key, shown.naming)} · ${notes.length} notes · anywhere on the neck, in its octave`}
+      hint={`${keyLabel(key, shown.naming)} · ${numberWord(notes.length)} notes · anywhere on the neck, in its octave`}
       answers={
         <Heard
           {...{ card, shown }}

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { numberWord } from '../../parts/english.ts';
 import { Stair } from '../../parts/Stair.tsx';
 import { keyLabel } from '../../theory/naming.ts';
 import { DEGREES } from '../../theory/scale.ts';
@@ -51,7 +52,7 @@ export function Face(props: FaceProps<FillCard>) {
       hear={hearing.hearAnswer}
       attributes={{ 'data-notes': verdict ? notesText(phrase.notes) : undefined }}
       question="Which degree is missing?"
-      hint={`${keyLabel(key, shown.naming)} · ${phrase.notes.length} notes, one left out${props.guitar ? ' · tap it, or play it once' : ''}`}
+      hint={`${keyLabel(key, shown.naming)} · ${numberWord(phrase.notes.length)} notes, one left out${props.guitar ? ' · tap it, or play it once' : ''}`}
       answers={
         <Stair
           steps={DEGREES.map((step) => ({ degree: step, numeral: String(step), ...lookOf(step) }))}

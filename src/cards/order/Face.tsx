@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { numberWord } from '../../parts/english.ts';
 import { keyLabel } from '../../theory/naming.ts';
 import { CardFrame } from '../frame/CardFrame.tsx';
 import { notesText } from '../excerpt/excerpt.ts';
@@ -27,7 +28,7 @@ export function Face(props: FaceProps<OrderCard>) {
       hear={hearing.hearAnswer}
       attributes={{ 'data-notes': verdict ? notesText(phrase.notes) : undefined }}
       question="In which order?"
-      hint={`${keyLabel(key, shown.naming)} · ${right.groups.length} arpeggios`}
+      hint={`${keyLabel(key, shown.naming)} · ${numberWord(right.groups.length)} arpeggios`}
       answers={
         <Paths
           label="Orders"
