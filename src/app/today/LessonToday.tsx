@@ -41,12 +41,13 @@ function ItemsToday({ lesson }: { lesson: Lesson }) {
     <main class="screen today">
       <Head deck={deck} now={now} />
       <Ready {...{ lesson, now, lessonAt }} minutes={minutes ?? usual} />
-      <LeastSure items={items} now={now} />
-      {isDone && (
+      {isDone ? (
         <p class="notice" role="status">
           Enough for today: what was asked is likely to be known, and nothing would gain much by
           being asked now. You may go on if you like.
         </p>
+      ) : (
+        <LeastSure items={items} now={now} />
       )}
       <WithoutSound deck={id} />
       <GuitarSwitch items={items} />

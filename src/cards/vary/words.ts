@@ -11,7 +11,7 @@ export const words: KindWords<VaryItem> = {
   card: 'hear a variation',
   brief: 'hear the variation',
   none: 'of the phrases no four variations can be told apart by ear',
-  soon: 'soon you hear the phrase or one of its variations, and tap which it was.',
+  soon: 'soon you hear the phrase and then a variation of it, and tap which it was.',
   taken: null,
   drill: (drill) => `hear variations of ${phrasesWords(drill)}`,
   item: itemWords,
