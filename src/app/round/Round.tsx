@@ -6,7 +6,7 @@ import { itemPlace } from '../deckWords.ts';
 import { guitar } from '../guitar/guitar.ts';
 import { lazy } from '../lazy.tsx';
 import { cardShown } from '../later.ts';
-import { go } from '../router.ts';
+import { go, leaving } from '../router.ts';
 import { heardAgain, isSilent } from '../settings.ts';
 import { changeSettings, haveLog, opened, settings } from '../state.ts';
 import { trouble } from '../trouble.ts';
@@ -106,8 +106,9 @@ function useDrawn(isHere: boolean): boolean {
   useLayoutEffect(() => {
     setDrawn(false);
     if (!opened.value || !isHere) return;
+    const leave = leaving();
     void restore().then(async () => {
-      if (!round.value) return go('today');
+      if (!round.value) return leave('today');
       await draw();
       setDrawn(true);
     });
