@@ -107,22 +107,6 @@ test('answers that are taken in mid-round are not said to be here, and those giv
   await expect(answersHere(page)).toHaveText(/^2 answers/);
 });
 
-test('whoever goes elsewhere before a round is found to be gone stays there', async ({ page }) => {
-  await startLesson(page, lesson);
-  await answerCards(page, 1);
-  await kept(page);
-  await evict(page, 'indexeddb');
-  await page.addInitScript(() =>
-    addEventListener('DOMContentLoaded', () => (location.hash = '#/settings')),
-  );
-  await page.reload();
-  const settings = page.getByRole('heading', { name: 'Sound and names' });
-  await expect(settings).toBeVisible();
-  // Long enough for the way back that is no longer wanted.
-  await page.waitForTimeout(500);
-  await expect(settings).toBeVisible();
-});
-
 test('files of the app that were taken are fetched anew, and every answer is there', async ({
   page,
 }) => {
