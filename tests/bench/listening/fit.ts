@@ -6,24 +6,20 @@ import { Track } from '../../../src/listening/track.ts';
 import { RATE, type Guitar } from './bank.ts';
 import { makePiece, type Conditions, type Piece } from './phrases.ts';
 
-/** The features of an onset as the pluck of one note, whether it was that, and how much it counts. */
-interface Example {
+/** The features of an onset as the pluck of one note, or of one of two, whether it was that, and how much it counts. */
+interface Sample {
   readonly features: Float64Array;
   readonly pluck: boolean;
   readonly weight: number;
+}
+
+interface Example extends Sample {
   readonly kind: string;
 }
 
 const START = Math.round(0.55 * RATE);
 /** Seconds by which an onset may be off its pluck. */
 const NEAR = 0.02;
-
-/** The features of an onset as the pluck of a note and of its octave above, and whether it was the octave. */
-interface Pair {
-  readonly features: Float64Array;
-  readonly pluck: boolean;
-  readonly weight: number;
-}
 
 /** Every onset of a piece with the note that was plucked there, or null. */
 function onsetsOf(piece: Piece) {
@@ -58,10 +54,7 @@ function examplesOf(piece: Piece, onsets: Looked): Example[] {
     const time = (at + START) / RATE;
     const near = piece.plucks.some((other) => Math.abs(other.time - time) < 0.06);
     const put = (midi: number, is: boolean, weight: number, kind: string) => {
-      const from = (midi - LOWEST_HEARD) * FEATURES;
-      if (midi > LOWEST_HEARD + 1 && midi < 89) {
-        out.push({ features: features.slice(from, from + FEATURES), pluck: is, weight, kind });
-      }
+      if (isLearnt(midi)) out.push({ features: asNote(features, midi), pluck: is, weight, kind });
     };
     const coming = [-1, 0, 1, 2]
       .map((by) => piece.expected[answered + by])
@@ -84,25 +77,27 @@ function examplesOf(piece: Piece, onsets: Looked): Example[] {
   return out;
 }
 
-/** Each pluck as one of two notes an octave apart; one that was a mistake by an octave counts most, for there it matters. */
-function pairsOf(onsets: Looked): Pair[] {
+/** Each pluck as a note or as its octave above; one that was a mistake by an octave counts most, for there it matters. */
+function pairsOf(onsets: Looked): Sample[] {
   return onsets.flatMap(({ features, pluck }) => {
     if (!pluck) return [];
     const weight = pluck.mistake === 'octave' ? 3 : 1;
     return [pluck.midi - 12, pluck.midi]
-      .filter((lower) => lower > LOWEST_HEARD + 1 && lower + 12 < 89)
+      .filter((lower) => isLearnt(lower) && isLearnt(lower + 12))
       .map((lower) => ({
-        features: Float64Array.from([...at(features, lower), ...at(features, lower + 12)]),
+        features: Float64Array.from([...asNote(features, lower), ...asNote(features, lower + 12)]),
         pluck: lower < pluck.midi,
         weight,
       }));
   });
 }
 
-const at = (features: Float64Array, midi: number) => {
+const isLearnt = (midi: number) => midi > LOWEST_HEARD + 1 && midi < 89;
+
+function asNote(features: Float64Array, midi: number): Float64Array {
   const from = (midi - LOWEST_HEARD) * FEATURES;
-  return features.subarray(from, from + FEATURES);
-};
+  return features.slice(from, from + FEATURES);
+}
 
 function strongest(features: Float64Array): number {
   let best = 0;
@@ -113,7 +108,7 @@ function strongest(features: Float64Array): number {
 }
 
 /** Newton's method with a little ridge. */
-function regression(examples: readonly Pair[]): Float64Array {
+function regression(examples: readonly Sample[]): Float64Array {
   const size = examples[0]!.features.length;
   const w = new Float64Array(size);
   for (let step = 0; step < 40; step++) {
