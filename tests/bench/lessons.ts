@@ -1,10 +1,8 @@
 /**
- * What the costliest lessons that are accepted cost, in ms of processor and by the clock: to be read and offered, the longest
- * that a page is held meanwhile, and at the most for one of their cards to be drawn and explained. Each lesson is made of
- * what the schema lets through, `make` with a number for other phrases than the usual, and told of in a process of its own,
- * `tell`, that has it from its input and has made nothing before.
+ * What the costliest lessons that are accepted cost, in ms by the clock: to be read and offered, the longest that a page is held
+ * meanwhile, and at the most for one of their cards to be drawn and explained. Each lesson is made of what the schema lets
+ * through; a number other than 0 gives other phrases than the usual.
  */
-import { readFileSync } from 'node:fs';
 import { itemsByStep, KINDS } from '../../src/cards/index.ts';
 import type { Item } from '../../src/practice/item.ts';
 import type { Deck } from '../../src/decks/deck.ts';
@@ -18,11 +16,12 @@ import { parseKey } from '../../src/theory/key.ts';
 import { spell } from '../../src/theory/spell.ts';
 import { semitonesAbove } from '../../src/theory/note.ts';
 
-const [task, number = '0'] = process.argv.slice(2);
-const others = Number(number);
 const KEY = parseKey('Bb minor')!;
 const PHRASED = ['outline', 'follow', 'order', 'vary', 'fill'].map((kind) => ({ kind }));
 const SIZES = ['triad', 'seventh', 'ninth', 'eleventh', 'thirteenth'];
+
+/** Of which number the phrases are. */
+let others = 0;
 
 /** `count` phrases of so many notes that leap as chance has it, on a guitar's strings where `placed`. */
 function phrases(count: number, notes: number, range: readonly [number, number], placed = false) {
@@ -91,7 +90,7 @@ function written(count: number, notes: number) {
   });
 }
 
-const LESSONS: Record<string, object> = {
+const lessons = (): Record<string, object> => ({
   'twelve phrases of 24 notes, as a teacher may give, seven kinds': {
     drills: [...PHRASED, { kind: 'play' }, { kind: 'echo' }],
     phrases: written(12, 24),
@@ -179,27 +178,31 @@ const LESSONS: Record<string, object> = {
     instrument: nine,
     drills: [arpeggios('place', ['7-6-5-4-3-2-1'], SIZES, [0, 27])],
   },
-};
+});
 
-/** ms of processor, whatever else runs on the machine, of the second core too, on which it becomes quick. */
-const now = () => process.cpuUsage().user / 1000;
+/** The document of each of them by its name. */
+export function documents(number: number): [string, object][] {
+  others = number;
+  const shared = { version: 2, title: 'Tuesday', key: 'Bb minor', phrases: [] };
+  return Object.entries(lessons()).map(([name, own]) => [name, { ...shared, ...own }]);
+}
 
-/** What the costliest card of each kind costs: drawn, and explained. */
-function costliest(items: readonly Item[]): string {
-  const worst = new Map<string, number>();
+/** What the costliest card of each kind costs, in ms: drawn, and explained. */
+function costliest(items: readonly Item[]): Record<string, number> {
+  const worst: Record<string, number> = {};
   for (const item of items) {
     const kind = KINDS[item.kind];
     for (const seed of [2, 3]) {
-      const start = now();
+      const start = performance.now();
       const card = kind.ask(item, seed);
       kind.explain(card, { right: true, takenFor: null }, '', 'english');
-      worst.set(item.kind, Math.max(worst.get(item.kind) ?? 0, now() - start));
+      worst[item.kind] = Math.max(worst[item.kind] ?? 0, performance.now() - start);
     }
   }
-  return [...worst].map(([kind, ms]) => `${kind} ${ms.toFixed(0)}`).join(', ');
+  return worst;
 }
 
-/** The items, and the longest that goes by between two pauses of their making: by the clock, for asking the processor costs 12 ms in all. */
+/** The items, and the longest that goes by between two pauses of their making. */
 function made(deck: Deck) {
   const work = itemsByStep(deck);
   for (let longest = 0; ;) {
@@ -210,28 +213,13 @@ function made(deck: Deck) {
   }
 }
 
-function tell(name: string, document: object): void {
-  // First as a page does that was just opened; then as often as it takes a machine to become quick at it.
-  for (const turn of ['first', 'then']) {
-    const [start, began] = [now(), performance.now()];
-    const read = readDeck(structuredClone(document));
-    if ('fault' in read) throw new Error(`${name}: ${read.fault}`);
-    const reading = performance.now() - began;
-    const { items, longest } = made(read.deck);
-    const figures = [now() - start, performance.now() - began, Math.max(reading, longest)];
-    const [all, clock, stretch] = figures.map((ms) => ms.toFixed(0));
-    console.log(
-      `${name}, ${turn}: ${items.length} items ${all} ms, ${clock} by the clock, ${stretch} at a stretch; ${costliest(items)}`,
-    );
-  }
-}
-
-if (task === 'tell') {
-  const [name, document] = JSON.parse(readFileSync(0, 'utf8')) as [string, object];
-  tell(name, document);
-} else {
-  for (const [name, some] of Object.entries(LESSONS)) {
-    const document = { version: 2, title: 'Tuesday', key: 'Bb minor', phrases: [], ...some };
-    console.log(JSON.stringify([name, document]));
-  }
+/** What it costs to read and offer a lesson here, in ms, with how many items come of it; throws where it is refused. */
+export function costs(document: object): Record<string, number> {
+  const start = performance.now();
+  const read = readDeck(structuredClone(document));
+  if ('fault' in read) throw new Error(read.fault);
+  const reading = performance.now() - start;
+  const { items, longest } = made(read.deck);
+  const [offered, held] = [performance.now() - start, Math.max(reading, longest)];
+  return { items: items.length, offered, 'at a stretch': held, ...costliest(items) };
 }
